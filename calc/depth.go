@@ -1,0 +1,150 @@
+package calc
+
+import "math"
+
+// Side tells an outside thread (screw) from an inside thread (nut).
+type Side int
+
+// The two sides.
+const (
+	Outside Side = iota
+	Inside
+)
+
+// String returns "outside" or "inside".
+func (s Side) String() string {
+	if s == Inside {
+		return "inside"
+	}
+	return "outside"
+}
+
+// TipPastPitchLine returns how far the tip of the tool stands past the pitch line
+// when its groove is half a pitch wide there, which is what makes a thread of
+// the right pitch diameter:
+//
+//	y = (P/2 - f) x 0.866025
+//
+// f is the flat on the tip, 0 to P/2. Source: geometry of the 60-degree form.
+func TipPastPitchLine(pitch, flat Length) (Length, error) {
+	if err := checkPitch(pitch); err != nil {
+		return 0, err
+	}
+	if err := between("tool flat", flat, 0, pitch.Times(0.5)); err != nil {
+		return 0, err
+	}
+	return (pitch.Times(0.5) - flat).Times(HeightOfSharpV), nil
+}
+
+// RadialDepth returns how far the tool goes in, straight, from first touch to a
+// thread of pitch diameter E, for the tool you really have. It is the one depth
+// formula; every factor in a book is a case of it:
+//
+//	h = (d - E)/2 + (P/2 - f) x 0.866025   outside, d the blank
+//	h = (E - d)/2 + (P/2 - f) x 0.866025   inside, d the bore
+//
+// From a nominal blank to the basic pitch diameter, flats of 0, P/8, P/6 and P/4
+// give 0.758, 0.650, 0.613 and 0.541 P.
+//
+// start is the diameter of the blank or bore, pitchDiameter the one wanted; both
+// above 0 and at most 12 in. An error says so where the tool would have to go
+// backwards. Source: geometry of the 60-degree form; the three published factors
+// (US Navy training manual p. 6-49) come out of it.
+func RadialDepth(side Side, start, pitchDiameter, pitch, flat Length) (Length, error) {
+	y, err := TipPastPitchLine(pitch, flat)
+	if err != nil {
+		return 0, err
+	}
+	err = firstError(
+		between("starting diameter", start, Thou, LargestNominal),
+		between("pitch diameter", pitchDiameter, Thou, LargestNominal))
+	if err != nil {
+		return 0, err
+	}
+	wall := (start - pitchDiameter).Times(0.5)
+	if side == Inside {
+		wall = -wall
+	}
+	if h := wall + y; h > 0 {
+		return h, nil
+	}
+	return 0, badLength("starting diameter", start,
+		"a size from which the tool must still go in to reach the pitch diameter "+LengthText(pitchDiameter))
+}
+
+// RadialDepthFromNominal returns the depth to the basic pitch diameter from a
+// blank of exactly nominal size:
+//
+//	h = 0.75777 P - 0.86603 f
+//
+// It is RadialDepth with d - E = 0.649519 P; f is 0 to P/2.
+func RadialDepthFromNominal(pitch, flat Length) (Length, error) {
+	y, err := TipPastPitchLine(pitch, flat)
+	if err != nil {
+		return 0, err
+	}
+	return pitch.Times(HeightOfSharpV*3/8) + y, nil
+}
+
+// RadialDepthFromBasicBore returns the depth of an inside thread to the basic
+// pitch diameter from a bore of exactly D1:
+//
+//	h = 0.64952 P - 0.86603 f
+//
+// It is RadialDepth with E - d = 0.433013 P; f is 0 to P/2.
+func RadialDepthFromBasicBore(pitch, flat Length) (Length, error) {
+	y, err := TipPastPitchLine(pitch, flat)
+	if err != nil {
+		return 0, err
+	}
+	return pitch.Times(HeightOfSharpV/4) + y, nil
+}
+
+// DepthFactors returns the two numbers of the depth formula from a nominal blank,
+// h = a P - b f, so that a page that prints them cannot disagree with it.
+func DepthFactors() (a, b float64) { return HeightOfSharpV * 7 / 8, HeightOfSharpV }
+
+// RuleOfThumbTravel returns the compound travel that a shop estimate gives:
+//
+//	c = P / 1.5
+//
+// It is an estimate to stop short of, never a target: common practice, no source.
+func RuleOfThumbTravel(pitch Length) (Length, error) {
+	if err := checkPitch(pitch); err != nil {
+		return 0, err
+	}
+	return pitch.Times(1 / 1.5), nil
+}
+
+// PercentOfThread returns how much of the full thread height a bore leaves:
+//
+//	percent = (D - bore) / (1.08253 P) x 100
+//
+// oldHeight takes 1.29904 P for 100 % instead, as one published table does; name
+// the convention wherever the figure is shown. Between 0 and 100 in the usual
+// cases; above 100 when the bore is smaller than the basic one.
+func PercentOfThread(nominal, bore, pitch Length, oldHeight bool) (float64, error) {
+	err := firstError(checkPitch(pitch), checkNominal(nominal, pitch),
+		between("bore", bore, Thou, nominal))
+	if err != nil {
+		return 0, err
+	}
+	full := pitch.Times(2 * HeightOfSharpV * 5 / 8)
+	if oldHeight {
+		full = pitch.Times(2 * HeightOfSharpV * 3 / 4)
+	}
+	return (nominal - bore).Over(full) * 100, nil
+}
+
+// FlankLength returns the width of the chip on one flank when the tool stands h
+// deep, measured along the flank:
+//
+//	b = h / cos 30
+//
+// h is 0 to 1 in. Cutting on both flanks doubles the width.
+func FlankLength(radial Length) (Length, error) {
+	if err := between("depth", radial, 0, 1); err != nil {
+		return 0, err
+	}
+	return radial.Times(2 / math.Sqrt(3)), nil
+}

@@ -1,0 +1,158 @@
+package calc
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+const designationWant = "a thread such as 1/2-13 UNC-2A, 10-32 UNF, 1-1/8-7 UNC-2B-LH, M12x1.75-6g or M20"
+
+var (
+	inchForm = regexp.MustCompile(`^(#?\d{1,2}|\d{0,2}\.\d{1,5}|(?:\d{1,2}[ -])?\d{1,2}/\d{1,2})"? ?- ?(\d{1,2}(?:\.\d{1,3}| 1/2|-1/2)?)` +
+		`(?:[ -]+(UNC|UNF|UNEF|UNS|UNRC|UNRF|UNR|UN))?(?:[ -]+([123][AB]))?$`)
+	metricForm = regexp.MustCompile(`^M ?(\d{1,3}(?:\.\d{1,2})?)(?: ?X ?(?:L ?(\d{1,2}(?:\.\d{1,3})?) ?-? ?P ?)?(\d{1,2}(?:\.\d{1,3})?))?` +
+		`(?: ?- ?(\d[A-Za-z](?:\d[A-Za-z])?))?$`)
+	startsForm = regexp.MustCompile(`[ -]*\(? ?(\d{1,2}|TWO|THREE|FOUR) ?-?STARTS? ?\)?$`)
+	handForm   = regexp.MustCompile(`[ -]+(LH|RH)$`)
+)
+
+// ParseDesignation reads a thread as a drawing or a workshop calls it out: inch
+// sizes by number, fraction or decimal, with or without series and class; metric
+// coarse and fine; LH; several starts. It refuses what contradicts itself and says
+// what would work.
+func ParseDesignation(text string) (Designation, error) {
+	fail := func(err error) (Designation, error) {
+		return Designation{}, fmt.Errorf("%s: %w", Quoted(text), err)
+	}
+	d := Designation{Starts: 1}
+	s := strings.Join(strings.Fields(wordBreaks.Replace(text)), " ")
+	s = strings.NewReplacer("×", "x", "*", "x").Replace(s)
+	if len(text) > longestInput || s == "" {
+		return fail(fmt.Errorf("not a thread: give %s", designationWant))
+	}
+	upper := strings.ToUpper(s) // class letters of metric threads are read from s
+	for range 2 {               // hand and starts stand in either order
+		if m := startsForm.FindStringSubmatch(upper); m != nil {
+			d.Starts = map[string]int{"TWO": 2, "THREE": 3, "FOUR": 4}[m[1]]
+			if d.Starts == 0 {
+				d.Starts, _ = strconv.Atoi(m[1])
+			}
+			upper = strings.TrimSuffix(upper, m[0])
+		}
+		if m := handForm.FindStringSubmatch(upper); m != nil {
+			if m[1] == "LH" {
+				d.Hand = LeftHand
+			}
+			upper = strings.TrimSuffix(upper, m[0])
+		}
+	}
+	if d.Starts < 1 || d.Starts > 12 {
+		return fail(fmt.Errorf("starts %d: give 1 to 12", d.Starts))
+	}
+	s = s[:min(len(s), len(upper))]
+	var err error
+	if strings.HasPrefix(upper, "M") {
+		d, err = metricDesignation(d, upper, s)
+	} else {
+		d, err = inchDesignation(d, upper)
+	}
+	if err != nil {
+		return fail(err)
+	}
+	return d, nil
+}
+
+func inchDesignation(d Designation, upper string) (Designation, error) {
+	m := inchForm.FindStringSubmatch(upper)
+	if m == nil {
+		return d, fmt.Errorf("not a thread: give %s", designationWant)
+	}
+	n, err := ParseNumber(m[2])
+	if err != nil {
+		return d, err
+	}
+	d.TPI = ThreadsPerInch(n)
+	if d.Pitch, err = d.TPI.Pitch(); err != nil {
+		return d, err
+	}
+	if number, isNumber := strings.CutPrefix(m[1], "#"); isNumber {
+		i, _ := strconv.Atoi(number)
+		d.Nominal, err = NumberSize(i)
+		d.Size = number
+	} else {
+		d.Nominal, err = nominalOf(m[1], d.TPI)
+		d.Size = plainSize(m[1], d.Nominal)
+	}
+	if err == nil {
+		err = checkNominal(d.Nominal, d.Pitch)
+	}
+	if err != nil {
+		return d, err
+	}
+	d.Series = Series(strings.Replace(m[3], "UNR", "UN", 1))
+	if d.Series == "" {
+		d.Series = seriesOf(d.Size, d.TPI)
+	}
+	d.Class = m[4]
+	return d, checkSeries(d)
+}
+
+// plainSize writes a size the usual way: fractions of 64ths as a fraction, number
+// sizes as they came, everything else with four places.
+func plainSize(written string, nominal Length) string {
+	if i, err := strconv.Atoi(written); err == nil {
+		return strconv.Itoa(i)
+	}
+	if text, ok := FractionText(nominal); ok && (strings.Contains(text, "/")) {
+		return text
+	}
+	return Fixed(nominal.Inches(), 4)
+}
+
+func metricDesignation(d Designation, upper, asWritten string) (Designation, error) {
+	m := metricForm.FindStringSubmatch("M" + strings.ReplaceAll(asWritten[1:], "x", "X"))
+	if m == nil {
+		m = metricForm.FindStringSubmatch(upper)
+	}
+	if m == nil {
+		return d, fmt.Errorf("not a thread: give %s", designationWant)
+	}
+	diameter, err := ParseNumber(m[1])
+	if err != nil {
+		return d, err
+	}
+	d.Metric, d.Nominal, d.Size = true, Millimetres(diameter), Shortest(diameter, 2)
+	if m[3] == "" {
+		pitch, ok := MetricCoarsePitch(d.Nominal)
+		if !ok {
+			return d, fmt.Errorf("the coarse series has no M%s; write the pitch, such as M%sx1", d.Size, d.Size)
+		}
+		d.Pitch = pitch
+	} else {
+		pitch, err := ParseNumber(m[3])
+		if err != nil {
+			return d, err
+		}
+		d.Pitch = Millimetres(pitch)
+	}
+	if err := firstError(checkPitch(d.Pitch), checkNominal(d.Nominal, d.Pitch)); err != nil {
+		return d, err
+	}
+	if m[2] != "" {
+		lead, _ := ParseNumber(m[2])
+		starts := Millimetres(lead).Over(d.Pitch)
+		if !isWhole(starts) || starts < 1 || starts > 12 {
+			return d, fmt.Errorf("a lead of %s mm is not a whole number of pitches of %s mm", m[2], m[3])
+		}
+		d.Starts = toInt(Round(starts, 0))
+	}
+	switch m[4] {
+	case "", "4g6g", "6g", "6h", "6H", "6G", "6e", "4h", "5H", "7H", "8g":
+		d.Class = m[4]
+	default:
+		return d, fmt.Errorf("class %s: give 4g6g, 6g, 6h, 6H or 6G", m[4])
+	}
+	return d, nil
+}

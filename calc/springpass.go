@@ -1,0 +1,20 @@
+package calc
+
+import "math"
+
+// LeftOnAfterSprings returns how much of a commanded cut is still on the part
+// after its own pass and s spring passes, when bar and tool give way so that each
+// pass leaves the share r of what it was asked to take:
+//
+//	left = cut x r^(1 + s)
+//
+// cut is 0 to 0.1 in, r is 0 up to but not including 1, s is 0 to 50.
+// Source: a geometric series; the ratio itself is LagRatio.
+func LeftOnAfterSprings(cut Length, lag float64, springs int) (Length, error) {
+	err := firstError(between("cut", cut, 0, 0.1), inRange("share left on", lag, 0, 0.999),
+		inRange("spring passes", float64(springs), 0, 50))
+	if err != nil {
+		return 0, err
+	}
+	return cut.Times(math.Pow(lag, float64(1+springs))), nil
+}

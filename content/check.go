@@ -1,0 +1,245 @@
+package content
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
+// Known is what words may refer to that this package does not know itself.
+type Known struct {
+	Tasks    []string
+	Drawings []string
+
+	// Slips of each task, which want words.
+	Slips map[string][]string
+}
+
+// Check reads everything in the library and returns all that is wrong.
+func (l *Library) Check(known Known) Findings {
+	c := checker{lib: l, known: known}
+	for _, dir := range []string{"lessons", "tasks"} {
+		for _, name := range l.names(dir) {
+			c.file(dir + "/" + name + ".yaml")
+		}
+	}
+	for _, task := range known.Tasks {
+		if !slices.Contains(l.TaskNames(), task) {
+			c.say("tasks/"+task+".yaml", 0, "the task %s has no words", task)
+		}
+	}
+	_, err := l.Safety()
+	c.add(err)
+	_, err = l.Symbols()
+	c.add(err)
+	_, err = l.Phrases()
+	c.add(err)
+	_, err = l.Drawings()
+	c.add(err)
+	sources, err := l.Sources()
+	c.add(err)
+	c.terms()
+	c.cautions(sources)
+	return c.found.sorted()
+}
+
+type checker struct {
+	lib   *Library
+	known Known
+	found Findings
+}
+
+func (c *checker) say(file string, line int, format string, args ...any) {
+	c.found = append(c.found, Finding{file, line, fmt.Sprintf(format, args...)})
+}
+
+// add takes over the findings of a file that could not be read.
+func (c *checker) add(err error) {
+	var more Findings
+	switch {
+	case err == nil:
+	case errors.As(err, &more):
+		c.found = append(c.found, more...)
+	default:
+		c.say("content", 0, "%v", err)
+	}
+}
+
+func (c *checker) file(name string) {
+	text, where, err := c.lib.find(name)
+	if err != nil {
+		c.add(err)
+		return
+	}
+	at := lines(text)
+	base := strings.TrimSuffix(path.Base(name), ".yaml")
+	if strings.HasPrefix(name, "lessons/") {
+		l, err := read[Lesson](c.lib, name)
+		c.add(err)
+		if err == nil {
+			c.lesson(where, at, l)
+		}
+		return
+	}
+	w, err := read[TaskWords](c.lib, name)
+	c.add(err)
+	if err == nil {
+		c.task(where, at, base, w)
+	}
+}
+
+// lines finds the line on which a key or an item with this text first stands.
+func lines(text []byte) func(value string) int {
+	var root yaml.Node
+	if yaml.Unmarshal(text, &root) != nil {
+		return func(string) int { return 0 }
+	}
+	return func(value string) int {
+		line := 0
+		walk(&root, func(n *yaml.Node) {
+			if line == 0 && n.Kind == yaml.ScalarNode && n.Value == value {
+				line = n.Line
+			}
+		})
+		return line
+	}
+}
+
+func (c *checker) task(file string, at func(string) int, name string, w TaskWords) {
+	if !slices.Contains(c.known.Tasks, name) {
+		c.say(file, 0, "no task is called %s; the tasks are %s", name, strings.Join(c.known.Tasks, ", "))
+		return
+	}
+	for key, text := range map[string]string{"title": w.Title, "skill": w.Skill, "at_the_lathe": w.AtTheLathe, "ask, level 1": w.Ask[1]} {
+		if strings.TrimSpace(text) == "" {
+			c.say(file, 0, "%s is missing", key)
+		}
+	}
+	for level := range w.Ask {
+		if level < 1 || level > 3 {
+			c.say(file, at("ask"), "level %d: give 1, 2 or 3", level)
+		}
+	}
+	slips := c.known.Slips[name]
+	for _, slip := range slips {
+		if w.Slips[slip] == "" {
+			c.say(file, at("slips"), "the slip %s has no words", slip)
+		}
+	}
+	for slip := range w.Slips {
+		if !slices.Contains(slips, slip) {
+			c.say(file, at(slip), "no slip of %s is called %s; they are %s", name, slip, strings.Join(slips, ", "))
+		}
+	}
+	safety, _ := c.lib.Safety()
+	for _, key := range w.Safety {
+		reference(c, file, at(key), "caution", key, safety)
+	}
+}
+
+func (c *checker) lesson(file string, at func(string) int, l Lesson) {
+	for key, missing := range map[string]bool{"title": l.Title == "", "goals": len(l.Goals) == 0, "why": l.Why == "",
+		"parts": len(l.Parts) == 0, "check, tasks": len(l.Check.Tasks) == 0} {
+		if missing {
+			c.say(file, 0, "%s is missing", key)
+		}
+	}
+	if l.Minutes < 5 || l.Minutes > 30 {
+		c.say(file, at("minutes"), "minutes %d: give 5 to 30", l.Minutes)
+	}
+	safety, _ := c.lib.Safety()
+	sources, _ := c.lib.Sources()
+	for _, key := range l.Cautions {
+		reference(c, file, at(key), "caution", key, safety)
+	}
+	for _, key := range l.Sources {
+		reference(c, file, at(key), "source", key, sources)
+	}
+	tasks := slices.Clone(l.Check.Tasks)
+	levels := []int{l.Check.Level}
+	for _, p := range l.Parts {
+		tasks, levels = append(tasks, p.Task), append(levels, p.Level)
+		if len(p.Explain) == 0 {
+			c.say(file, at(p.Title), "the part %q explains nothing", p.Title)
+		}
+		for _, b := range p.Explain {
+			set := 0
+			for _, text := range []string{b.Text, b.Drawing, b.Caution} {
+				if text != "" {
+					set++
+				}
+			}
+			if set != 1 {
+				c.say(file, at("explain"), "an item of explain has one of text, drawing, caution; this has %d", set)
+			}
+			if b.Drawing != "" && !slices.Contains(c.known.Drawings, b.Drawing) {
+				c.say(file, at(b.Drawing), "no drawing is called %s; they are %s", b.Drawing, strings.Join(c.known.Drawings, ", "))
+			}
+			if b.Caution != "" {
+				reference(c, file, at(b.Caution), "caution", b.Caution, safety)
+			}
+		}
+	}
+	for _, task := range tasks {
+		if !slices.Contains(c.known.Tasks, task) {
+			c.say(file, at(task), "no task is called %q; the tasks are %s", task, strings.Join(c.known.Tasks, ", "))
+		}
+	}
+	for _, level := range levels {
+		if level < 0 || level > 3 {
+			c.say(file, at("level"), "level %d: give 1, 2 or 3", level)
+		}
+	}
+}
+
+// reference reports a key that a list does not have.
+func reference[V any](c *checker, file string, line int, what, key string, list map[string]V) {
+	if _, ok := list[key]; !ok {
+		c.say(file, line, "no %s is called %s; they are %s", what, key, strings.Join(sortedKeys(list), ", "))
+	}
+}
+
+func sortedKeys[V any](m map[string]V) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}
+
+func (c *checker) terms() {
+	terms, err := c.lib.Terms()
+	c.add(err)
+	for name, t := range terms {
+		if t.Means == "" {
+			c.say("terms.yaml", 0, "the term %q means nothing", name)
+		}
+		for _, see := range t.See {
+			reference(c, "terms.yaml", 0, "term", see, terms)
+		}
+	}
+}
+
+func (c *checker) cautions(sources map[string]Source) {
+	safety, err := c.lib.Safety()
+	if err != nil {
+		return // said already
+	}
+	for key, s := range safety {
+		if s.Title == "" || s.Text == "" {
+			c.say("safety.yaml", 0, "the caution %s wants a title and a text", key)
+		}
+		if s.Source != "" {
+			reference(c, "safety.yaml", 0, "source", s.Source, sources)
+		}
+	}
+}
+
+// ErrNotThere reports whether an error means that a lesson or a task has no file.
+func ErrNotThere(err error) bool { return errors.Is(err, fs.ErrNotExist) }

@@ -1,0 +1,132 @@
+// Package content holds every word a learner reads, as YAML files, and reads them
+// strictly. It knows no task, no number and no terminal: it returns texts.
+package content
+
+import (
+	"embed"
+	"errors"
+	"io/fs"
+	"os"
+	"path"
+	"slices"
+	"strings"
+)
+
+//go:embed *.yaml lessons/*.yaml tasks/*.yaml
+var embedded embed.FS
+
+// Library reads words on demand. Its folders are looked through in order: what an
+// instructor's own folder has stands in front of what the program ships.
+type Library struct {
+	folders []folder
+}
+
+type folder struct {
+	name string // put in front of file names in findings; empty for the shipped words
+	fsys fs.FS
+}
+
+// Shipped returns the words that come with the program.
+func Shipped() *Library { return &Library{[]folder{{"", embedded}}} }
+
+// With returns a library in which the files of dir stand in front of the
+// shipped ones: a lesson or a task file of the same name replaces ours, and
+// entries of the shared lists are added or replaced one by one.
+func With(dir string) (*Library, error) {
+	info, err := os.Stat(dir)
+	if err != nil {
+		return nil, err
+	}
+	if !info.IsDir() {
+		return nil, &fs.PathError{Op: "content folder", Path: dir, Err: errors.New("not a folder")}
+	}
+	return Reading(dir, os.DirFS(dir)), nil
+}
+
+// Reading is With for any file system; name stands in front of the file names.
+func Reading(name string, fsys fs.FS) *Library {
+	return &Library{append([]folder{{name, fsys}}, Shipped().folders...)}
+}
+
+// find returns a file from the first folder that has it.
+func (l *Library) find(name string) (text []byte, where string, err error) {
+	for _, f := range l.folders {
+		text, err = fs.ReadFile(f.fsys, name)
+		if err == nil {
+			return text, path.Join(f.name, name), nil
+		}
+		if !errors.Is(err, fs.ErrNotExist) {
+			return nil, "", err
+		}
+	}
+	return nil, "", err
+}
+
+// names lists the YAML files of a folder over all the library's folders, sorted,
+// without their ending.
+func (l *Library) names(dir string) []string {
+	var all []string
+	for _, f := range l.folders {
+		entries, err := fs.ReadDir(f.fsys, dir)
+		if err != nil {
+			continue // an instructor's folder need not have both
+		}
+		for _, e := range entries {
+			if name, ok := strings.CutSuffix(e.Name(), ".yaml"); ok && !e.IsDir() {
+				all = append(all, name)
+			}
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
+}
+
+// TaskNames lists the tasks that have words.
+func (l *Library) TaskNames() []string { return l.names("tasks") }
+
+// LessonNames lists the lessons in teaching order, without their numbers.
+func (l *Library) LessonNames() []string {
+	var names []string
+	for _, file := range l.names("lessons") {
+		names = append(names, lessonName(file))
+	}
+	return names
+}
+
+// lessonName takes the number off a lesson's file name: 090-how-deep-to-go.
+func lessonName(file string) string {
+	number, name, ok := strings.Cut(file, "-")
+	if !ok || strings.Trim(number, "0123456789") != "" {
+		return file
+	}
+	return name
+}
+
+// Task returns the words of a task.
+func (l *Library) Task(name string) (TaskWords, error) {
+	return read[TaskWords](l, "tasks/"+name+".yaml")
+}
+
+// Lesson returns a lesson by its name.
+func (l *Library) Lesson(name string) (Lesson, error) {
+	for _, file := range l.names("lessons") {
+		if lessonName(file) == name {
+			lesson, err := read[Lesson](l, "lessons/"+file+".yaml")
+			lesson.Name = name
+			return lesson, err
+		}
+	}
+	return Lesson{}, &fs.PathError{Op: "lesson", Path: name, Err: fs.ErrNotExist}
+}
+
+func read[T any](l *Library, name string) (T, error) {
+	var out T
+	text, where, err := l.find(name)
+	if err != nil {
+		return out, err
+	}
+	if f := decode(where, text, &out); len(f) > 0 {
+		return out, f
+	}
+	return out, nil
+}

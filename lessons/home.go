@@ -1,0 +1,146 @@
+package lessons
+
+import (
+	"errors"
+	"strconv"
+
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// Home is the screen that the program opens with. It returns when the learner is
+// done. saveLathe keeps a described machine.
+func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error)) error {
+	if err := s.Terminal.Show(Text{
+		{Heading, s.say("home-title")},
+		{Plain, s.say("home-what")},
+		{Caution, s.say("rehearsal")},
+		{Faint, s.say("home-lathe", "lathe", s.Lathe.Name)},
+	}); err != nil {
+		return err
+	}
+	for {
+		doors := []struct {
+			label string
+			open  func() error
+		}{
+			{s.say("home-learn"), s.chooseLesson},
+			{s.say("home-practise"), s.choosePractice},
+			{s.say("home-lathe-door"), func() error { return s.describeAndKeep(saveLathe) }},
+			{s.say("home-safety"), s.showSafety},
+			{s.say("home-leave"), nil},
+		}
+		q := Question{Prompt: s.say("home-ask")}
+		for _, d := range doors {
+			q.Options = append(q.Options, d.label)
+		}
+		i, err := s.choose(q)
+		if err != nil {
+			return err
+		}
+		if doors[i].open == nil {
+			return nil
+		}
+		if err := doors[i].open(); err != nil && !errors.Is(err, errBack) {
+			return err
+		}
+	}
+}
+
+// errBack leaves a menu for the one before.
+var errBack = errors.New("back")
+
+// choose asks for one option until it gets one, and returns its index.
+func (s *Session) choose(q Question) (int, error) {
+	for {
+		reply, err := s.Terminal.Choose(q)
+		if err != nil {
+			return 0, err
+		}
+		if word, ok := asked(reply, anywhere); ok && word == WordStop {
+			return 0, ErrStopped
+		}
+		for i := range q.Options {
+			if reply == strconv.Itoa(i+1) {
+				return i, nil
+			}
+		}
+		if err := s.show(Plain, s.say("say-choose-again", "n", len(q.Options))); err != nil {
+			return 0, err
+		}
+	}
+}
+
+func (s *Session) chooseLesson() error {
+	names := s.Library.LessonNames()
+	q := Question{Prompt: s.say("home-which-lesson")}
+	for _, name := range names {
+		l, err := s.Library.Lesson(name)
+		if err != nil {
+			return err
+		}
+		q.Options = append(q.Options, Title(l))
+	}
+	q.Options = append(q.Options, s.say("home-back"))
+	i, err := s.choose(q)
+	if err != nil {
+		return err
+	}
+	if i == len(names) {
+		return errBack
+	}
+	return s.Lesson(names[i])
+}
+
+// homePractice is how many problems a session from the home screen has.
+const homePractice = 5
+
+func (s *Session) choosePractice() error {
+	q := Question{Prompt: s.say("home-which-stage"), Options: []string{s.say("home-mixed")}}
+	choices := [][]string{tasks.Names()}
+	for _, stage := range quiz.Stages {
+		if names, _ := Resolve([]string{string(stage)}); len(tasks.OfStage(stage)) > 0 {
+			q.Options = append(q.Options, s.say("stage-"+string(stage)))
+			choices = append(choices, names)
+		}
+	}
+	q.Options = append(q.Options, s.say("home-back"))
+	i, err := s.choose(q)
+	if err != nil {
+		return err
+	}
+	if i == len(choices) {
+		return errBack
+	}
+	return s.Practice(choices[i], quiz.NumbersGiven, homePractice)
+}
+
+func (s *Session) showSafety() error {
+	text := Text{{Heading, s.say("home-safety")}}
+	for _, key := range sortedKeys(s.safety) {
+		c := s.safety[key]
+		text = append(text, Block{Plain, "- " + c.Title + ". " + c.Text})
+	}
+	return s.Terminal.Show(append(text, Block{Caution, s.say("rehearsal")}))
+}
+
+func (s *Session) describeAndKeep(save func(quiz.Lathe) (string, error)) error {
+	lathe, err := s.DescribeLathe()
+	if err != nil {
+		return err
+	}
+	where, err := save(lathe)
+	if err != nil {
+		return err
+	}
+	s.UseLathe(lathe)
+	return s.show(Plain, s.say("lathe-kept", "where", where))
+}
+
+// UseLathe sets the lathe, and with it the units it works in.
+func (s *Session) UseLathe(l quiz.Lathe) {
+	s.Lathe, s.System = l, quiz.Imperial
+	if l.Metric {
+		s.System = quiz.Metric
+	}
+}

@@ -1,0 +1,211 @@
+package lessons
+
+import (
+	"fmt"
+	"strings"
+
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/drawing"
+)
+
+// Lesson runs a lesson from its goals to its mixed check.
+func (s *Session) Lesson(name string) error {
+	lesson, err := s.Library.Lesson(name)
+	if err != nil {
+		return err
+	}
+	if err := s.opening(lesson); err != nil {
+		return err
+	}
+	skip, err := s.preCheck(lesson)
+	if err != nil {
+		return err
+	}
+	for i, part := range lesson.Parts {
+		if err := s.part(part, s.say("say-part", "part", i+1, "of", len(lesson.Parts)), skip); err != nil {
+			return err
+		}
+	}
+	return s.check(lesson)
+}
+
+// opening says what the lesson is for, and the cautions that belong to it.
+func (s *Session) opening(l content.Lesson) error {
+	text := Text{
+		{Heading, l.Title},
+		{Faint, s.say("say-minutes", "minutes", l.Minutes)},
+		{Plain, "\n" + l.Why},
+		{Plain, s.say("say-goals")},
+	}
+	for _, g := range l.Goals {
+		text = append(text, Block{Plain, "- " + g})
+	}
+	for _, key := range l.Cautions {
+		text = append(text, s.caution(key))
+	}
+	text = append(text, Block{Plain, "\n" + s.say("say-words")})
+	if err := s.Terminal.Show(text); err != nil {
+		return err
+	}
+	_, err := s.goOn("say-begin")
+	return err
+}
+
+func (s *Session) caution(key string) Block {
+	return Block{Caution, s.say("say-caution", "text", s.safety[key].Text)}
+}
+
+// preCheck asks two problems. Who has both right may skip the worked examples:
+// they help those who don't know it yet and hold up those who do.
+func (s *Session) preCheck(l content.Lesson) (skip bool, err error) {
+	if err := s.show(Plain, s.say("say-precheck")); err != nil {
+		return false, err
+	}
+	names := partTasks(l)
+	got := 0
+	for i := range 2 {
+		p, w, err := s.problem(names[i*(len(names)-1)], levelOf(l.Check.Level))
+		if err != nil {
+			return false, err
+		}
+		a, err := s.pose(p, w, how{place: s.say("say-first-try", "i", i+1)})
+		if err != nil {
+			return false, err
+		}
+		if a.Mark.Correct() && !a.Hint {
+			got++
+		}
+	}
+	if got < 2 {
+		return false, s.show(Plain, s.say("say-precheck-learn"))
+	}
+	reply, err := s.Terminal.Choose(Question{Prompt: s.say("say-precheck-skip"), Options: []string{s.say("say-yes"), s.say("say-no")}})
+	return reply == "1", err
+}
+
+// partTasks are the tasks of a lesson's parts, in order.
+func partTasks(l content.Lesson) []string {
+	var names []string
+	for _, p := range l.Parts {
+		names = append(names, p.Task)
+	}
+	return names
+}
+
+func levelOf(n int) quiz.Level { return quiz.Level(max(1, min(n, 3))) }
+
+// part explains one thing, shows it worked, fades the help and asks it whole.
+func (s *Session) part(part content.Part, place string, skip bool) error {
+	text := Text{{Heading, place + ". " + part.Title}}
+	for _, b := range part.Explain {
+		blocks, err := s.explain(b)
+		if err != nil {
+			return err
+		}
+		text = append(text, blocks...)
+	}
+	if err := s.Terminal.Show(text); err != nil {
+		return err
+	}
+	level := levelOf(part.Level)
+	if !skip {
+		if _, err := s.goOn("say-to-examples"); err != nil {
+			return err
+		}
+		if err := s.examplesAndFading(part.Task, level); err != nil {
+			return err
+		}
+	}
+	whole := max(part.Whole, 1)
+	for i := range whole {
+		p, w, err := s.problem(part.Task, level)
+		if err != nil {
+			return err
+		}
+		if _, err := s.pose(p, w, how{place: s.say("say-problem", "i", i+1, "of", whole)}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// explain turns one block of a lesson into text.
+func (s *Session) explain(b content.Block) (Text, error) {
+	switch {
+	case b.Drawing != "":
+		d, err := drawing.Named(b.Drawing, s.drawings)
+		if err != nil {
+			return nil, err
+		}
+		return Text{{Plain, ""}, {Picture, strings.Join(d.Terminal(drawingWidth), "\n")}, {Faint, s.say("say-drawing", "title", d.Title)},
+			{Plain, d.Twin + "\n"}}, nil
+	case b.Caution != "":
+		return Text{s.caution(b.Caution)}, nil
+	}
+	return Text{{Plain, b.Text}}, nil
+}
+
+// drawingWidth suits the narrowest window the program is laid out for.
+const drawingWidth = 38
+
+// check asks mixed problems without a word in between and tells at the end.
+func (s *Session) check(l content.Lesson) error {
+	if err := s.Terminal.Show(Text{{Heading, s.say("say-check")}, {Plain, s.say("say-check-rules", "n", len(l.Check.Tasks))}}); err != nil {
+		return err
+	}
+	type posed struct {
+		p *quiz.Problem
+		w *quiz.Words
+		a Answered
+	}
+	var all []posed
+	for i, task := range l.Check.Tasks {
+		p, w, err := s.problem(task, levelOf(l.Check.Level))
+		if err != nil {
+			return err
+		}
+		a, err := s.pose(p, w, how{place: s.say("say-problem", "i", i+1, "of", len(l.Check.Tasks)), quiet: true})
+		if err != nil {
+			return err
+		}
+		all = append(all, posed{p, w, a})
+	}
+	got := 0
+	for i, one := range all {
+		if one.a.Mark.Correct() {
+			got++
+		}
+		f := one.w.Feedback(one.p, one.a.Mark)
+		f.Verdict = s.say("say-problem", "i", i+1, "of", len(all)) + ". " + f.Verdict
+		if err := s.tell(f, one.a.Mark); err != nil {
+			return err
+		}
+	}
+	closing := "say-check-again"
+	if got == len(all) {
+		closing = "say-check-passed"
+	}
+	return s.Terminal.Show(Text{
+		{Heading, s.say("say-check-result", "right", got, "of", len(all))},
+		{Plain, s.say(closing, "lesson", l.Name)},
+		{Caution, s.say("rehearsal")},
+	})
+}
+
+// Done says what a session came to, for the line at the end.
+func (s *Session) Done() string {
+	if len(s.Answers) == 0 {
+		return s.say("say-done-none")
+	}
+	return s.say("say-done", "n", len(s.Answers), "right", right(s.Answers))
+}
+
+// Title returns the title of a lesson for a menu, with its length.
+func Title(l content.Lesson) string { return fmt.Sprintf("%s (%d min)", l.Title, l.Minutes) }
+
+// Goodbye is the line for someone who stopped.
+func (s *Session) Goodbye() string { return s.say("say-stopped", "done", s.Done()) }
+
+// LatheKept says where a described lathe was kept.
+func (s *Session) LatheKept(where string) string { return s.say("lathe-kept", "where", where) }

@@ -1,0 +1,169 @@
+// Package screen is the terminal of a person at a keyboard. It is the only one
+// that knows the form library.
+package screen
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/huh"
+	"github.com/charmbracelet/lipgloss"
+
+	"scratchpass/content"
+	"scratchpass/lessons"
+)
+
+// Screen is a real terminal.
+type Screen struct {
+	Stop context.Context // when it ends, no more is asked
+	In   io.Reader
+	Out  io.Writer
+	Size func() (columns, rows int) // asked anew each time: windows are resized
+	More string                     // what stands under a page that is not the last
+}
+
+var _ lessons.Terminal = (*Screen)(nil)
+
+// styles are the looks of a text. Colours are of the terminal's own sixteen, so
+// that they follow its light or dark background; no meaning is in colour alone.
+var styles = map[lessons.Style]lipgloss.Style{
+	lessons.Heading: lipgloss.NewStyle().Bold(true).Underline(true),
+	lessons.Caution: lipgloss.NewStyle().Bold(true),
+	lessons.Good:    lipgloss.NewStyle().Bold(true).Foreground(lipgloss.Color("6")),
+	lessons.Bad:     lipgloss.NewStyle().Bold(true).Foreground(lipgloss.Color("5")),
+	lessons.Faint:   lipgloss.NewStyle().Italic(true),
+}
+
+// widest is the longest line that is comfortable to read.
+const widest = 78
+
+func (s *Screen) width() int {
+	columns, _ := s.Size()
+	return max(lessons.NarrowestWidth, min(columns-1, widest))
+}
+
+// Show prints text and holds it up when it is longer than the window.
+func (s *Screen) Show(t lessons.Text) error {
+	lines := Lay(t, s.width())
+	_, rows := s.Size()
+	page := max(6, rows-3)
+	for len(lines) > page {
+		if _, err := fmt.Fprintln(s.Out, strings.Join(lines[:page], "\n")); err != nil {
+			return err
+		}
+		lines = lines[page:]
+		if err := s.run(huh.NewNote().Title(s.More), nil); err != nil {
+			return err
+		}
+	}
+	_, err := fmt.Fprintln(s.Out, strings.Join(lines, "\n")+"\n")
+	return err
+}
+
+// Lay lays a text out in lines of at most width columns.
+func Lay(t lessons.Text, width int) []string {
+	var lines []string
+	for _, b := range t {
+		if b.Text == "" {
+			continue
+		}
+		text := strings.TrimRight(b.Text, "\n")
+		if b.Style != lessons.Picture {
+			text = lessons.Wrap(content.Printable(text), width)
+		}
+		style, styled := styles[b.Style]
+		for _, line := range strings.Split(text, "\n") {
+			if styled && line != "" {
+				line = style.Render(line)
+			}
+			lines = append(lines, line)
+		}
+	}
+	return lines
+}
+
+// Ask asks for a line and leaves question and answer on the screen.
+func (s *Screen) Ask(q lessons.Question) (string, error) {
+	var reply string
+	input := huh.NewInput().Title(lessons.Wrap(q.Prompt, s.width()-2)).Prompt("> ").CharLimit(200).Value(&reply)
+	if err := s.run(input, nil); err != nil {
+		return "", err
+	}
+	reply = strings.TrimSpace(reply)
+	_, err := fmt.Fprintf(s.Out, "%s\n> %s\n\n", lessons.Wrap(q.Prompt, s.width()), content.Printable(reply))
+	return reply, err
+}
+
+// Choose lets the learner go up and down the options, or type the number of one.
+func (s *Screen) Choose(q lessons.Question) (string, error) {
+	options := make([]huh.Option[string], 0, len(q.Options)+len(q.Words))
+	for i, text := range q.Options {
+		label := strconv.Itoa(i+1) + ") " + text
+		options = append(options, huh.NewOption(shorten(label, s.width()-4), strconv.Itoa(i+1)))
+	}
+	for _, word := range q.Words {
+		options = append(options, huh.NewOption(word, word))
+	}
+	reply := ""
+	typed := ""
+	field := huh.NewSelect[string]().Title(lessons.Wrap(q.Prompt, s.width()-2)).Options(options...).Value(&reply)
+	err := s.run(field, func(msg tea.KeyMsg) bool {
+		if n, err := strconv.Atoi(msg.String()); err == nil && n >= 1 && n <= len(q.Options) && len(q.Options) < 10 {
+			typed = msg.String()
+			return true
+		}
+		return false
+	})
+	if err != nil {
+		return "", err
+	}
+	if typed != "" {
+		reply = typed
+	}
+	shown := reply
+	if n, err := strconv.Atoi(reply); err == nil && n <= len(q.Options) && !q.Listed {
+		shown = reply + ") " + q.Options[n-1]
+	}
+	_, err = fmt.Fprintf(s.Out, "%s\n> %s\n\n", lessons.Wrap(q.Prompt, s.width()), lessons.Wrap(content.Printable(shown), s.width()))
+	return reply, err
+}
+
+// shorten cuts a label that would break over the line; the whole text stands above.
+func shorten(label string, width int) string {
+	runes := []rune(content.Printable(label))
+	if len(runes) <= width {
+		return string(runes)
+	}
+	return string(runes[:max(width-3, 1)]) + "..."
+}
+
+// run runs one field as a form of its own. done may take a key as the answer.
+func (s *Screen) run(field huh.Field, done func(tea.KeyMsg) bool) error {
+	if s.Stop.Err() != nil {
+		return lessons.ErrStopped
+	}
+	keys := huh.NewDefaultKeyMap()
+	keys.Quit = key.NewBinding(key.WithKeys("ctrl+c", "esc"))
+	keys.Select.Filter = key.NewBinding() // "/" belongs to sizes such as 1/2
+	form := huh.NewForm(huh.NewGroup(field)).WithKeyMap(keys).WithTheme(huh.ThemeBase()).WithShowHelp(false).WithWidth(s.width())
+	options := []tea.ProgramOption{tea.WithInput(s.In), tea.WithOutput(s.Out)}
+	if done != nil {
+		options = append(options, tea.WithFilter(func(_ tea.Model, msg tea.Msg) tea.Msg {
+			if k, ok := msg.(tea.KeyMsg); ok && done(k) {
+				return tea.KeyMsg{Type: tea.KeyEnter}
+			}
+			return msg
+		}))
+	}
+	err := form.WithProgramOptions(options...).Run()
+	if errors.Is(err, huh.ErrUserAborted) || errors.Is(err, tea.ErrInterrupted) || errors.Is(err, io.EOF) {
+		return lessons.ErrStopped
+	}
+	return err
+}

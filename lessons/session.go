@@ -1,0 +1,219 @@
+// Package lessons runs a lesson or a practice session for one learner: what comes
+// next, what is shown, what is asked. The words come from content, the problems and
+// their marks from quiz; here is only the flow.
+package lessons
+
+import (
+	"fmt"
+
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// Session is one sitting of one learner.
+type Session struct {
+	Terminal Terminal
+	Library  *content.Library
+	System   quiz.System
+	Lathe    quiz.Lathe
+	Seeds    func() uint32 // a new seed for the next problem
+
+	Answers []Answered // every marked answer, in order
+
+	phrases  map[string]string
+	safety   map[string]content.Caution
+	drawings map[string]content.DrawingWords
+	words    map[string]*quiz.Words
+}
+
+// Answered is one marked answer.
+type Answered struct {
+	Task string
+	Code string
+	Mark quiz.Mark
+	Hint bool // a hint was shown first, so it doesn't count towards mastery
+}
+
+// NewSession loads what every session needs to speak.
+func NewSession(t Terminal, lib *content.Library, s quiz.System, lathe quiz.Lathe, seeds func() uint32) (*Session, error) {
+	session := &Session{Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{}}
+	var err error
+	if session.phrases, err = lib.Phrases(); err != nil {
+		return nil, err
+	}
+	if session.safety, err = lib.Safety(); err != nil {
+		return nil, err
+	}
+	session.drawings, err = lib.Drawings()
+	return session, err
+}
+
+// say returns a phrase, its ${names} filled in from pairs of name and value.
+func (s *Session) say(phrase string, pairs ...any) string {
+	text, _ := content.Fill(s.phrases[phrase], func(name string) (string, bool) {
+		for i := 0; i+1 < len(pairs); i += 2 {
+			if pairs[i] == name {
+				return fmt.Sprint(pairs[i+1]), true
+			}
+		}
+		return "", false
+	})
+	return text
+}
+
+// show shows phrases in one style.
+func (s *Session) show(style Style, text string) error {
+	return s.Terminal.Show(Text{{style, text}})
+}
+
+// wordsOf returns the words of a task, read once.
+func (s *Session) wordsOf(task string) (*quiz.Words, error) {
+	if w := s.words[task]; w != nil {
+		return w, nil
+	}
+	w, err := quiz.LoadWords(s.Library, task)
+	if err == nil {
+		s.words[task] = w
+	}
+	return w, err
+}
+
+// problem makes a fresh problem of a task for this learner. A task that makes
+// sense only in the other system of units is asked in that one.
+func (s *Session) problem(task string, level quiz.Level) (*quiz.Problem, *quiz.Words, error) {
+	t, err := tasks.Find(task)
+	if err != nil {
+		return nil, nil, err
+	}
+	words, err := s.wordsOf(task)
+	if err != nil {
+		return nil, nil, err
+	}
+	system, lathe := s.System, s.Lathe
+	if !t.Allows(system) {
+		system = t.Systems[0]
+		lathe = quiz.DefaultLathe(system)
+	}
+	p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, s.Seeds(), lathe))
+	return p, words, err
+}
+
+// how says how a problem is posed.
+type how struct {
+	place string // where the learner is: "Problem 2 of 5"
+	quiet bool   // no feedback: a check tells at the end
+}
+
+// pose asks a problem until it has an answer that can be read, marks it and tells.
+func (s *Session) pose(p *quiz.Problem, w *quiz.Words, h how) (Answered, error) {
+	prompt, _ := w.Ask(p)
+	return s.answer(p, w, Text{{Faint, h.place}, {Plain, prompt}}, h.quiet)
+}
+
+// answer shows a text that asks the problem and takes its answer.
+func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) (Answered, error) {
+	if err := s.Terminal.Show(text); err != nil {
+		return Answered{}, err
+	}
+	a := Answered{Task: p.Task.Name, Code: p.Code.String()}
+	for {
+		reply, err := s.ask(p, w)
+		if err != nil {
+			return a, err
+		}
+		switch word, _ := asked(reply, anywhere); word {
+		case WordStop:
+			return a, ErrStopped
+		case WordRepeat:
+			err = s.Terminal.Show(text)
+		case WordHelp:
+			err = s.show(Plain, s.say("say-help"))
+		case WordHint:
+			a.Hint = true
+			err = s.show(Plain, s.hint(w))
+		default:
+			m := p.Mark(reply)
+			if m.Verdict != quiz.Unread {
+				a.Mark = m
+				s.Answers = append(s.Answers, a)
+				if quiet {
+					return a, nil
+				}
+				return a, s.tell(w.Feedback(p, m), m)
+			}
+			err = s.show(Plain, w.Feedback(p, m).Verdict)
+		}
+		if err != nil {
+			return a, err
+		}
+	}
+}
+
+// anywhere are the words that may be typed instead of any answer.
+var anywhere = []string{WordHint, WordRepeat, WordHelp, WordStop}
+
+func (s *Session) hint(w *quiz.Words) string {
+	if w.Task.Hint == "" {
+		return s.say("say-no-hint")
+	}
+	return s.say("say-hint", "hint", w.Task.Hint)
+}
+
+// ask asks for the answer in the way that suits its kind.
+func (s *Session) ask(p *quiz.Problem, w *quiz.Words) (string, error) {
+	q := Question{Prompt: w.Expects(p), Words: anywhere}
+	if p.Answer.Kind.Name() == "choice" {
+		q.Options, q.Listed = w.Options(p), true
+		return s.Terminal.Choose(q)
+	}
+	return s.Terminal.Ask(q)
+}
+
+// tell shows what came of an answer.
+func (s *Session) tell(f quiz.Feedback, m quiz.Mark) error {
+	style := Bad
+	if m.Correct() {
+		style = Good
+	}
+	text := Text{{style, f.Verdict}, {Plain, f.Reason}}
+	for _, line := range f.Working {
+		text = append(text, Block{Figures, "  " + line})
+	}
+	text = append(text, Block{Plain, f.Lathe})
+	for _, c := range f.Safety {
+		text = append(text, Block{Caution, s.say("say-caution", "text", c)})
+	}
+	return s.Terminal.Show(text)
+}
+
+// goOn asks for Enter. It returns the word typed instead, if one was.
+func (s *Session) goOn(phrase string) (string, error) {
+	for {
+		reply, err := s.Terminal.Ask(Question{Prompt: s.say(phrase), Words: anywhere})
+		if err != nil {
+			return "", err
+		}
+		switch word, _ := asked(reply, anywhere); word {
+		case WordStop:
+			return word, ErrStopped
+		case WordHelp:
+			if err := s.show(Plain, s.say("say-help")); err != nil {
+				return "", err
+			}
+		default:
+			return reply, nil
+		}
+	}
+}
+
+// right counts the right answers among these.
+func right(answers []Answered) int {
+	n := 0
+	for _, a := range answers {
+		if a.Mark.Correct() {
+			n++
+		}
+	}
+	return n
+}

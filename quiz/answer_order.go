@@ -1,0 +1,47 @@
+package quiz
+
+import (
+	"slices"
+	"strings"
+)
+
+// order is steps put in their order.
+type order struct{}
+
+var _ Kind = order{}
+
+func (order) Name() string { return "order" }
+
+func (order) Read(a *Answer, text string) (Reply, error) {
+	want := "the numbers of all the steps in order, such as " + inOrderExample(len(a.Options))
+	var keys []string
+	for _, item := range list(text) {
+		key, ok := a.pick(item)
+		if !ok || slices.Contains(keys, key) {
+			return Reply{}, unread(text, want)
+		}
+		keys = append(keys, key)
+	}
+	if len(keys) != len(a.Options) {
+		return Reply{}, unread(text, want)
+	}
+	return Reply{Keys: keys}, nil
+}
+
+func inOrderExample(n int) string {
+	numbers := []string{"2", "1"}
+	for i := 3; i <= n; i++ {
+		numbers = append(numbers, string(rune('0'+i%10)))
+	}
+	return strings.Join(numbers[:min(n, len(numbers))], " ")
+}
+
+func (order) Same(_ *Answer, x, y Reply, _ float64) bool { return slices.Equal(x.Keys, y.Keys) }
+
+func (order) Show(a *Answer, r Reply) string {
+	numbers := make([]string, len(r.Keys))
+	for i, key := range r.Keys {
+		numbers[i] = a.number(key)
+	}
+	return strings.Join(numbers, " ")
+}

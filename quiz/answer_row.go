@@ -1,0 +1,59 @@
+package quiz
+
+import (
+	"strconv"
+	"strings"
+
+	"scratchpass/calc"
+)
+
+// row is several numbers in order: readings to write down one after the other.
+type row struct{}
+
+var _ Kind = row{}
+
+func (row) Name() string { return "readings" }
+
+func (row) Read(a *Answer, text string) (Reply, error) {
+	want := strconv.Itoa(len(a.Key.Xs)) + " numbers with a space between them, such as " +
+		strings.TrimSuffix(strings.Repeat(a.Unit.Fixed(0.003)+" ", len(a.Key.Xs)), " ")
+	items := strings.FieldsFunc(strings.ReplaceAll(text, "then", " "), func(r rune) bool { return r == ' ' || r == ';' })
+	if u := a.Unit.Name; len(items) == len(a.Key.Xs)+1 && items[len(items)-1] == u {
+		items = items[:len(items)-1] // one unit behind them all
+	}
+	if len(items) == 1 && len(a.Key.Xs) > 1 { // "0.003,0.004"
+		items = strings.Split(text, ",")
+	}
+	if len(items) != len(a.Key.Xs) || len(text) > 200 {
+		return Reply{}, unread(text, want)
+	}
+	xs := make([]float64, len(items))
+	for i, item := range items {
+		r, err := readQuantity(a.Unit, strings.Trim(item, ","))
+		if err != nil {
+			return Reply{}, unread(text, want)
+		}
+		xs[i] = r.X
+	}
+	return Reply{Xs: xs}, nil
+}
+
+func (row) Same(_ *Answer, x, y Reply, tol float64) bool {
+	if len(x.Xs) != len(y.Xs) {
+		return false
+	}
+	for i := range x.Xs {
+		if !calc.Within(x.Xs[i], y.Xs[i], tol) {
+			return false
+		}
+	}
+	return true
+}
+
+func (row) Show(a *Answer, r Reply) string {
+	parts := make([]string, len(r.Xs))
+	for i, x := range r.Xs {
+		parts[i] = a.Unit.Fixed(x)
+	}
+	return a.Unit.named(strings.Join(parts, " then "))
+}

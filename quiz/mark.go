@@ -1,0 +1,100 @@
+package quiz
+
+import "scratchpass/calc"
+
+// Verdict is what an answer was found to be.
+type Verdict string
+
+// The verdicts.
+const (
+	Right      Verdict = "right"
+	Convention Verdict = "convention" // right by another published convention
+	UnitSlip   Verdict = "unit"       // the right number in another unit
+	NamedSlip  Verdict = "slip"       // one known wrong road gives this answer
+	ScrapWrong Verdict = "scrap-side" // wrong, and on the side that ruins the part
+	SafeWrong  Verdict = "safe-side"  // wrong, but metal is still there
+	Wrong      Verdict = "wrong"
+	Unread     Verdict = "unread" // not understood: asked again, never marked
+)
+
+// Mark is the result of marking one answer.
+type Mark struct {
+	Verdict Verdict
+	Slip    string // the slip or convention, when the answer fits one and no other
+	Points  float64
+	Reply   Reply
+	Err     error // what would have been understood, for Unread
+}
+
+// Correct reports whether the answer counts as right.
+func (m Mark) Correct() bool { return m.Verdict == Right || m.Verdict == Convention }
+
+// halfPoint is what the right number in the wrong unit earns: the working was
+// right, the part would not have been.
+const halfPoint = 0.5
+
+// Mark marks what a learner typed.
+func (p *Problem) Mark(text string) Mark {
+	r, err := p.Answer.Read(text)
+	if err != nil {
+		return Mark{Verdict: Unread, Err: err}
+	}
+	return p.MarkReply(r)
+}
+
+// MarkReply marks an answer that has been read. Right comes before every slip. A
+// slip is named only when the answer fits exactly one, or one and its twins.
+func (p *Problem) MarkReply(r Reply) Mark {
+	a := &p.Answer
+	if a.Right(r) {
+		return Mark{Verdict: Right, Points: 1, Reply: r}
+	}
+	switch s := p.fits(r); {
+	case s != nil && s.Convention:
+		return Mark{Verdict: Convention, Slip: s.Name, Points: 1, Reply: r}
+	case s != nil:
+		return Mark{Verdict: NamedSlip, Slip: s.Name, Reply: r}
+	case a.unitSlip(r):
+		return Mark{Verdict: UnitSlip, Points: halfPoint, Reply: r}
+	}
+	return Mark{Verdict: p.side(r), Reply: r}
+}
+
+// fits returns the slip whose answer this is, or nil when none or several are.
+// A convention that fits comes first: it earns credit.
+func (p *Problem) fits(r Reply) *Slip {
+	var found *Slip
+	for i := range p.slips {
+		s := p.slips[i]
+		if !p.Answer.Kind.Same(&p.Answer, r, s.reply, p.Answer.SlipTol) {
+			continue
+		}
+		switch {
+		case found == nil, s.slip.Convention && !found.Convention:
+			found = s.slip
+		case !twins(found, s.slip) && !found.Convention:
+			return nil
+		}
+	}
+	return found
+}
+
+// side tells on which side of the key a wrong number lies.
+func (p *Problem) side(r Reply) Verdict {
+	if _, ok := p.Answer.Kind.(quantity); !ok || p.Answer.Scrap == NoScrapSide {
+		return Wrong
+	}
+	if (r.X > p.Answer.Key.X) == (p.Answer.Scrap == ScrapHigh) {
+		return ScrapWrong
+	}
+	return SafeWrong
+}
+
+// Shown prints a reply the way the problem's answers are shown. A number that was
+// given with more places than the answer keeps them.
+func (p *Problem) Shown(r Reply) string {
+	if _, ok := p.Answer.Kind.(quantity); ok && !calc.Within(calc.Round(r.X*p.Answer.Unit.Factor, p.Answer.Unit.Places), r.X*p.Answer.Unit.Factor, 1e-9) {
+		return p.Answer.Unit.named(p.Answer.Unit.exact(r.X))
+	}
+	return p.Answer.Kind.Show(&p.Answer, r)
+}

@@ -1,0 +1,52 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "dial-after-springs", Stage: quiz.Infeed,
+	Inputs:  []quiz.Input{length("turn", "R", 0.04, 0.5), length("start", "r0", 0, 0.5), cutsInput},
+	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.01},
+	Sources: []string{"dial-marking"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		turn := turnOf(d)
+		cuts := drawCuts(d, 3+int(d.Level), true)
+		v.SetLength("turn", turn)
+		v.SetCuts("cuts", cuts)
+		if d.Level == quiz.NumbersGiven {
+			v.SetLength("start", steps(d, turn, 0.05, 0.3))
+		} else {
+			v.SetLength("start", steps(d, turn, 0.3, 0.95))
+		}
+		d.Job(&v, calc.Outside)
+		if sum(cuts) == withSprings(v) { // no spring pass among them
+			return quiz.Values{}
+		}
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		start, turn := v.Length("start"), v.Length("turn")
+		done := w.Length("S", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
+		reading, turns, err := calc.DialReading(start, done, turn)
+		w.Length("t", "r0 + S")(start+done, err)
+		if turns > 0 {
+			w.Number("k", "", quiz.CountUnit)(float64(turns), err)
+			w.Length("r", "t - k x R")(reading, err)
+		}
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "counts-springs", Work: func(v quiz.Values) quiz.Reply { return reads(v, v.Length("start")+withSprings(v)) }},
+		{Name: "no-start", Work: func(v quiz.Values) quiz.Reply { return reads(v, sum(v.Feeds("cuts"))) }},
+		{Name: "last-only", Work: func(v quiz.Values) quiz.Reply { return quiz.X(lastCut(v)) }},
+	},
+})
+
+// reads is what the dial shows for a total.
+func reads(v quiz.Values, total calc.Length) quiz.Reply {
+	return quiz.L(total.Remainder(v.Length("turn")))
+}

@@ -1,0 +1,51 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "rule-of-thumb", Stage: quiz.Infeed,
+	Inputs:  inputs(inputs(quiz.ThreadInputs, length("tool-flat", "f", 0, 0.1)), compoundAngle...),
+	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
+	Sources: []string{"common-practice", "geometry"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/12, calc.Inch/4)
+		d.Tell(&v, t, calc.Inside)
+		low, high := t.Pitch.Times(0.1), t.Pitch.Times(0.22)
+		if d.System == quiz.Metric {
+			v.SetLength("tool-flat", calc.Millimetres(d.Steps(calc.Round(low.Millimetres(), 2), calc.Round(high.Millimetres(), 2), 0.01)))
+		} else {
+			v.SetLength("tool-flat", calc.Inches(d.Steps(calc.Round(low.Inches(), 3), calc.Round(high.Inches(), 3), 0.001)))
+		}
+		tellAngle(d, &v)
+		d.Job(&v, calc.Inside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		pitch := w.Pitch()
+		h := w.Length("h", "0.649519 x P - 0.866025 x f")(calc.RadialDepthFromBasicBore(pitch, v.Length("tool-flat")))
+		c := w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, angleStep(w, v)))
+		rule := w.Length("q", "P / 1.5")(calc.RuleOfThumbTravel(pitch))
+		w.Length("o", "q - c")(rule-c, nil)
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "no-cos", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch().Times(1/1.5) - insideDepth(v)) }},
+		{Name: "book-depth", Work: func(v quiz.Values) quiz.Reply {
+			return quiz.L(v.Pitch().Times(1/1.5) - v.Pitch().Times(calc.BasicInternal.Factor()/angleOf(v).Cos()))
+		}},
+		{Name: "sign", Work: func(v quiz.Values) quiz.Reply {
+			return quiz.L(insideDepth(v).Times(1/angleOf(v).Cos()) - v.Pitch().Times(1/1.5))
+		}},
+	},
+})
+
+// insideDepth is the depth from the basic bore with the tool's own flat.
+func insideDepth(v quiz.Values) calc.Length {
+	h, _ := calc.RadialDepthFromBasicBore(v.Pitch(), v.Length("tool-flat")) // the key has been worked out: no error here
+	return h
+}

@@ -1,0 +1,359 @@
+package tasks_test
+
+import (
+	"flag"
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew; read them before committing")
+
+// eachKind runs a test for every task, level and system of units it allows.
+func eachKind(t *testing.T, run func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System)) {
+	t.Helper()
+	all := tasks.All()
+	if len(all) < 14 {
+		t.Fatalf("only %d tasks are registered", len(all))
+	}
+	for _, task := range all {
+		t.Run(task.Name, func(t *testing.T) {
+			t.Parallel()
+			for level := quiz.NumbersGiven; level <= quiz.OnTheJob; level++ {
+				for _, s := range []quiz.System{quiz.Imperial, quiz.Metric} {
+					if task.Allows(s) {
+						run(t, task, level, s)
+					}
+				}
+			}
+		})
+	}
+}
+
+func draws(n int) int {
+	if testing.Short() {
+		return n / 20
+	}
+	return n
+}
+
+func problem(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System, seed int, lathe quiz.Lathe) *quiz.Problem {
+	t.Helper()
+	p, err := quiz.Make(task, quiz.NewCode(task.Name, level, s, uint32(seed), lathe))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// lathes are machines that differ in everything a problem may depend on.
+func lathe(s quiz.System, seed int) quiz.Lathe {
+	l := quiz.DefaultLathe(s)
+	switch seed % 3 {
+	case 1:
+		l.CompoundZero = calc.ZeroAlong - l.CompoundZero
+		l.CrossReads = calc.ReadsDiameter - l.CrossReads
+		l.DialTeeth = l.DialTeeth / 2
+		l.Compound.Turn = l.Compound.Turn.Times(1.25)
+		l.Compound.Division = l.Compound.Turn.Times(1.0 / 100)
+	case 2:
+		l.DialTeeth, l.DialMarks = 0, 0
+		l.ScrewedNose = !l.ScrewedNose
+	}
+	return l
+}
+
+// The key is marked right, every slip is marked as that slip, and what is printed
+// is marked the same as what is held.
+func TestKeyAndSlipsAreMarked(t *testing.T) {
+	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System) {
+		words := load(t, task.Name)
+		seen := map[string]bool{}
+		for seed := range draws(500) {
+			p := problem(t, task, level, s, seed, lathe(s, seed))
+			if m := p.Mark(p.Answer.Kind.Show(&p.Answer, p.Answer.Key)); m.Verdict != quiz.Right || m.Points != 1 {
+				t.Fatalf("%s: the key %s is marked %s", p.Code, p.Answer.Text(), m.Verdict)
+			}
+			p.SlipReplies(func(slip *quiz.Slip, r quiz.Reply) {
+				seen[slip.Name] = true
+				want := quiz.NamedSlip
+				if slip.Convention {
+					want = quiz.Convention
+				}
+				for how, m := range map[string]quiz.Mark{"as held": p.MarkReply(r), "as printed": p.Mark(p.Answer.Kind.Show(&p.Answer, r))} {
+					if m.Verdict != want || m.Slip != slip.Name {
+						t.Fatalf("%s: slip %s (%s, %s) is marked %s %s; key %s", p.Code, slip.Name, p.Shown(r), how, m.Verdict, m.Slip, p.Answer.Text())
+					}
+				}
+				if words.Task.Slips[slip.Name] == "" {
+					t.Fatalf("slip %s has no words", slip.Name)
+				}
+			})
+			prompt, unknown := words.Ask(p)
+			if len(unknown) > 0 || strings.Contains(prompt, "${") {
+				t.Fatalf("%s: the prompt asks for %v: %s", p.Code, unknown, prompt)
+			}
+		}
+		for _, slip := range task.Slips {
+			if !seen[slip.Name] && level == quiz.OnTheJob {
+				t.Errorf("level %d %s: slip %s never comes up", level, s, slip.Name)
+			}
+		}
+	})
+}
+
+func load(t *testing.T, task string) *quiz.Words {
+	t.Helper()
+	w, err := quiz.LoadWords(content.Shipped(), task)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+// No draw is ambiguous: nothing near the key is taken for a slip, nothing near a
+// slip for the key or for another slip.
+func TestNoAmbiguousDraw(t *testing.T) {
+	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System) {
+		for seed := range draws(10000 / 6) {
+			p := problem(t, task, level, s, seed+7000, lathe(s, seed))
+			a := &p.Answer
+			if a.Tol < 0 || (a.Kind.Name() == "quantity" && a.Tol <= 0) {
+				t.Fatalf("%s: tolerance %v", p.Code, a.Tol)
+			}
+			var slips []*quiz.Slip
+			var replies []quiz.Reply
+			p.SlipReplies(func(slip *quiz.Slip, r quiz.Reply) { slips, replies = append(slips, slip), append(replies, r) })
+			for i, r := range replies {
+				if a.Right(r) {
+					t.Fatalf("%s: slip %s would be marked right", p.Code, slips[i].Name)
+				}
+				for j := range i {
+					if a.Kind.Same(a, r, replies[j], 2*a.SlipTol) && slips[i].Twin != slips[j].Name && slips[j].Twin != slips[i].Name {
+						t.Fatalf("%s: slips %s and %s give one answer", p.Code, slips[i].Name, slips[j].Name)
+					}
+				}
+			}
+			if a.Kind.Name() != "quantity" {
+				continue
+			}
+			for _, share := range []float64{-1, -0.5, 0.5, 1} {
+				if m := p.MarkReply(quiz.X(a.Key.X + share*a.Tol)); m.Verdict != quiz.Right {
+					t.Fatalf("%s: key and %.1f tolerances is marked %s", p.Code, share, m.Verdict)
+				}
+				for i, r := range replies {
+					if m := p.MarkReply(quiz.X(r.X + share*a.SlipTol)); m.Slip != slips[i].Name {
+						t.Fatalf("%s: slip %s and %.1f tolerances is marked %s %s", p.Code, slips[i].Name, share, m.Verdict, m.Slip)
+					}
+				}
+			}
+		}
+	})
+}
+
+// A calculator that is fed the printed line gives the printed number.
+func TestPrintedStepsReproduceThePrintedAnswer(t *testing.T) {
+	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System) {
+		for seed := range draws(300) {
+			p := problem(t, task, level, s, seed+100, lathe(s, seed))
+			for i, step := range p.Working.Steps {
+				if step.Formula == "" {
+					continue
+				}
+				with := p.Working.With(i)
+				x, err := evaluate(with)
+				if err != nil {
+					t.Fatalf("%s: step %q: %v", p.Code, with, err)
+				}
+				places := step.Unit.Places
+				slack := 0.0
+				if !step.Final {
+					places += 2
+					slack = 2.1 * math.Pow10(-places) // on the way the last figure may waver
+				}
+				if got := calc.Fixed(x, places); got != step.Value() && math.Abs(x-parse(t, step.Value())) > slack {
+					t.Errorf("%s: %s = %s gives %s, printed %s", p.Code, step.Formula, with, got, step.Value())
+				}
+			}
+		}
+	})
+}
+
+func parse(t *testing.T, s string) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return x
+}
+
+// evaluate works out a printed expression as a pocket calculator in degrees would.
+func evaluate(text string) (float64, error) {
+	e, err := parser.ParseExpr(strings.ReplaceAll(text, " x ", " * "))
+	if err != nil {
+		return 0, err
+	}
+	var failed error
+	var eval func(e ast.Expr) float64
+	eval = func(e ast.Expr) float64 {
+		switch e := e.(type) {
+		case *ast.BasicLit:
+			x, err := strconv.ParseFloat(e.Value, 64)
+			if err != nil {
+				failed = err
+			}
+			return x
+		case *ast.ParenExpr:
+			return eval(e.X)
+		case *ast.UnaryExpr:
+			return -eval(e.X)
+		case *ast.BinaryExpr:
+			x, y := eval(e.X), eval(e.Y)
+			switch e.Op {
+			case token.ADD:
+				return x + y
+			case token.SUB:
+				return x - y
+			case token.MUL:
+				return x * y
+			case token.QUO:
+				return x / y
+			}
+		case *ast.CallExpr:
+			if f, ok := e.Fun.(*ast.Ident); ok && len(e.Args) == 1 {
+				x := eval(e.Args[0])
+				switch f.Name {
+				case "cos":
+					return math.Cos(x * math.Pi / 180)
+				case "tan":
+					return math.Tan(x * math.Pi / 180)
+				case "sqrt":
+					return math.Sqrt(x)
+				case "atan":
+					return math.Atan(x) * 180 / math.Pi
+				}
+			}
+		}
+		failed = fmt.Errorf("can't work out %T in %q", e, text)
+		return 0
+	}
+	x := eval(e)
+	return x, failed
+}
+
+// Five problems of every task, as a learner and an instructor see them. Read what
+// changed before committing a new golden.
+func TestGoldenProblems(t *testing.T) {
+	for _, task := range tasks.All() {
+		t.Run(task.Name, func(t *testing.T) {
+			words := load(t, task.Name)
+			var b strings.Builder
+			for i, k := range []struct {
+				level quiz.Level
+				s     quiz.System
+			}{{1, 0}, {2, 0}, {3, 0}, {1, 1}, {3, 1}} {
+				if !task.Allows(k.s) {
+					k.s = task.Systems[0]
+				}
+				p := problem(t, task, k.level, k.s, 0x1a00+i, quiz.DefaultLathe(k.s))
+				prompt, _ := words.Ask(p)
+				fmt.Fprintf(&b, "%s\n%s\n%s\n", p.Code, prompt, words.Expects(p))
+				for _, line := range words.StepLines(p) {
+					fmt.Fprintln(&b, "  ", line)
+				}
+				fmt.Fprintf(&b, "   key: %s\n", words.KeyText(p))
+				p.SlipReplies(func(slip *quiz.Slip, r quiz.Reply) {
+					fmt.Fprintf(&b, "   %s: %s\n", slip.Name, p.Answer.Kind.Show(&p.Answer, r))
+				})
+				b.WriteString("\n")
+			}
+			golden(t, filepath.Join("testdata", task.Name+".golden"), b.String())
+		})
+	}
+}
+
+func golden(t *testing.T, file, got string) {
+	t.Helper()
+	if *update {
+		if err := os.MkdirAll(filepath.Dir(file), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got != string(want) {
+		t.Errorf("%s differs; run go test ./quiz/tasks -update and read the change.\ngot:\n%s", file, got)
+	}
+}
+
+// Every task has words for all it may say, a source, and steps whose letters mean
+// something.
+func TestEveryTaskHasItsWords(t *testing.T) {
+	sources, err := content.Shipped().Sources()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, task := range tasks.All() {
+		words := load(t, task.Name)
+		if len(task.Sources) == 0 {
+			t.Errorf("%s names no source", task.Name)
+		}
+		for _, key := range task.Sources {
+			if sources[key].Title == "" {
+				t.Errorf("%s: no source %q", task.Name, key)
+			}
+		}
+		if task.Gate && len(words.Task.Safety) == 0 {
+			t.Errorf("%s can hurt someone and shows no caution", task.Name)
+		}
+		for name := range words.Task.Slips {
+			known := false
+			for _, s := range task.Slips {
+				known = known || s.Name == name
+			}
+			if !known {
+				t.Errorf("%s: words for a slip %q that is not one of its slips", task.Name, name)
+			}
+		}
+		for seed := range 40 {
+			s := quiz.Imperial
+			if !task.Allows(s) {
+				s = task.Systems[0]
+			}
+			p := problem(t, task, 3, s, seed, quiz.DefaultLathe(s))
+			for _, g := range p.Values.Givens() {
+				if len(p.Working.Steps) > 0 && g.Symbol != g.Name && words.Means(g.Symbol) == "" && len(g.Symbol) <= 2 {
+					t.Errorf("%s: the letter %s of %s means nothing", task.Name, g.Symbol, g.Name)
+				}
+			}
+			for _, step := range p.Working.Steps {
+				if words.Means(step.Symbol) == "" {
+					t.Errorf("%s: the letter %s means nothing", task.Name, step.Symbol)
+				}
+			}
+			for _, text := range words.Options(p) {
+				if text == "" || strings.Contains(text, "${") {
+					t.Errorf("%s: option %q", task.Name, text)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,131 @@
+package tasks
+
+import (
+	"slices"
+	"strconv"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "thread-dial-line", Stage: quiz.SetUp,
+	Inputs: inputs(quiz.ThreadInputs,
+		quiz.Input{Name: "lead-screw", Symbol: "N", Is: quiz.AScrew, Low: 1, High: 20},
+		quiz.Input{Name: "gear", Symbol: "T", Is: quiz.ACount, Low: 8, High: 96},
+		quiz.Input{Name: "marks", Symbol: "M", Is: quiz.ACount, Low: 2, High: 32},
+		quiz.Input{Name: "first", Symbol: "first", Is: quiz.ACount, Low: 1, High: 32}),
+	Sources: []string{"jones-1914"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		lathe := d.Lathe
+		if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == quiz.Metric) {
+			lathe = quiz.DefaultLathe(d.System)
+		}
+		d.TellAs(&v, d.Thread(calc.Inch/28, calc.Inch/4), calc.Outside, map[bool]string{true: "pitch", false: "tpi"}[d.System == quiz.Metric])
+		v.Set("lead-screw", lathe.LeadScrew)
+		v.Set("gear", float64(lathe.DialTeeth))
+		v.Set("marks", float64(lathe.DialMarks))
+		first := 1
+		if d.Level != quiz.NumbersGiven {
+			first = 1 + d.IntN(lathe.DialMarks)
+		}
+		v.Set("first", float64(first))
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		pitch, dial := v.Pitch(), threadDial(v)
+		between := "u x n"
+		if !v.Has("tpi") {
+			pitch, between = w.Pitch(), "u / P"
+		}
+		w.Length("u", spacingFormula(v))(dial.Spacing())
+		w.Number("y", between, quiz.PlainUnit)(dial.ThreadsBetween(pitch, 1))
+		safe, err := dial.SafeMarks(pitch)
+		if err != nil {
+			return quiz.Working{}, err
+		}
+		return w.Several(markNames(v, nil), markNames(v, safe))
+	},
+	Slips: []quiz.Slip{
+		{Name: "any-line", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 0, 1)) }},
+		{Name: "even-odd-swap", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 1, 2)) }},
+		{Name: "one-only", Convention: true, Work: func(v quiz.Values) quiz.Reply {
+			if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
+				return quiz.NoAnswer // not even the first mark is safe: see other-lathe
+			}
+			return unlessKey(v, []int{0})
+		}},
+		{Name: "other-lathe", Work: otherDial},
+	},
+})
+
+func threadDial(v quiz.Values) calc.ThreadDial {
+	screw := calc.ThreadsPerInch(v.X("lead-screw"))
+	if v.System == quiz.Metric {
+		screw = calc.ThreadsPerInch(calc.MillimetresPerInch / v.X("lead-screw"))
+	}
+	return calc.ThreadDial{LeadScrew: screw, Teeth: v.Count("gear"), Marks: v.Count("marks")}
+}
+
+// spacingFormula is the travel between marks: a metric lead screw is known by its
+// pitch, an inch one by its threads per inch.
+func spacingFormula(v quiz.Values) string {
+	if v.System == quiz.Metric {
+		return "T x N / M"
+	}
+	return "T / (M x N)"
+}
+
+// markNames names the marks that stand so many marks after the first cut's, or all
+// of them in the order of the face.
+func markNames(v quiz.Values, after []int) []string {
+	n := v.Count("marks")
+	if after == nil {
+		for k := range n {
+			after = append(after, (k-v.Count("first")+1+n)%n)
+		}
+	}
+	names := make([]string, 0, len(after))
+	for _, k := range after {
+		names = append(names, strconv.Itoa((v.Count("first")-1+k)%n+1))
+	}
+	return names
+}
+
+func everyMark(v quiz.Values, from, step int) []int {
+	var marks []int
+	for k := from; k < v.Count("marks"); k += step {
+		marks = append(marks, k)
+	}
+	return marks
+}
+
+// unlessKey is a slip's set of marks, unless it happens to be right here.
+func unlessKey(v quiz.Values, marks []int) quiz.Reply {
+	safe, _ := threadDial(v).SafeMarks(v.Pitch())
+	if slices.Equal(safe, marks) || len(marks) == 0 {
+		return quiz.NoAnswer
+	}
+	return quiz.Keys(markNames(v, marks)...)
+}
+
+// otherDial is the slip of using the chart of a lathe whose dial has another gear:
+// the first gear for which that gives something no other slip gives.
+func otherDial(v quiz.Values) quiz.Reply {
+	taken := [][]int{everyMark(v, 0, 1), everyMark(v, 1, 2), {0}}
+	for _, teeth := range []int{v.Count("gear") / 2, v.Count("gear") * 2, v.Count("gear") / 4} {
+		dial := threadDial(v)
+		dial.Teeth = teeth
+		marks, err := dial.SafeMarks(v.Pitch())
+		if err != nil || slices.ContainsFunc(taken, func(t []int) bool { return slices.Equal(t, marks) }) {
+			continue
+		}
+		if r := unlessKey(v, marks); !r.None {
+			return r
+		}
+	}
+	return quiz.NoAnswer
+}

@@ -1,0 +1,47 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "when-to-leave-compound", Stage: quiz.Infeed,
+	Inputs:  []quiz.Input{fitInput, length("done", "c1", 0, 0.5), length("estimate", "q", 0.01, 0.5)},
+	Sources: []string{"common-practice"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		estimate := d.Length(50, 110, 120, 280)
+		fit := quiz.Pick(d, "binds", "binds", "no-start", "free")
+		share := map[string]float64{"binds": 0.9, "no-start": 0.65, "free": 0.96}[fit]
+		v.SetWord("fit", fit)
+		v.SetLength("estimate", estimate)
+		if d.System == quiz.Metric {
+			v.SetLength("done", calc.Millimetres(calc.Round(estimate.Millimetres()*share, 2)))
+		} else {
+			v.SetLength("done", calc.Inches(calc.Round(estimate.Inches()*share, 3)))
+		}
+		d.Job(&v, calc.Inside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		switch v.Word("fit") {
+		case "no-start":
+			return w.Choice("light-compound")
+		case "free":
+			return w.Choice("call-it-done")
+		}
+		return w.Choice("straight-in")
+	},
+	Slips: []quiz.Slip{
+		{Name: "dial-it-all"},
+		{Name: "force-it"},
+		{Name: "big-cut"},
+		{Name: "light-compound", Work: optionUnlessIn("fit", "light-compound", "no-start")},
+		{Name: "straight-in", Work: optionUnlessIn("fit", "straight-in", "binds")},
+		{Name: "call-it-done", Work: optionUnlessIn("fit", "call-it-done", "free")},
+	},
+})
+
+var fitInput = quiz.Input{Name: "fit", Symbol: "fit", Is: quiz.AWord, Words: []string{"binds", "no-start", "free"}}

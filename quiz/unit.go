@@ -1,0 +1,89 @@
+package quiz
+
+import "scratchpass/calc"
+
+// Unit says how a number is shown. Inside, lengths are inches, angles degrees and
+// everything else is what its name says.
+type Unit struct {
+	Name   string  // as printed behind the number: "in"
+	Factor float64 // shown = held x Factor
+	Places int     // decimals of an answer; a step on the way shows two more
+}
+
+// The units in use. Inches have four places and millimetres three, always.
+var (
+	InchUnit   = Unit{"in", 1, 4}
+	MMUnit     = Unit{"mm", calc.MillimetresPerInch, 3}
+	DegreeUnit = Unit{"deg", 1, 2}
+	TPIUnit    = Unit{"TPI", 1, 2}
+	PlainUnit  = Unit{"", 1, 4}
+	CountUnit  = Unit{"", 1, 0}
+)
+
+// System is the system of units a problem is set in.
+type System int
+
+// The two systems.
+const (
+	Imperial System = iota
+	Metric
+)
+
+// Length returns the unit of length of the system.
+func (s System) Length() Unit {
+	if s == Metric {
+		return MMUnit
+	}
+	return InchUnit
+}
+
+// ParseSystem reads "in" or "mm".
+func ParseSystem(text string) (System, error) {
+	switch text {
+	case "in":
+		return Imperial, nil
+	case "mm":
+		return Metric, nil
+	}
+	return 0, &calc.InputError{What: "units", Got: calc.Quoted(text), Want: "in or mm"}
+}
+
+// String returns "in" or "mm".
+func (s System) String() string { return s.Length().Name }
+
+// Fixed prints a held number in the unit, without its name.
+func (u Unit) Fixed(held float64) string { return calc.Fixed(held*u.Factor, u.Places) }
+
+// Text prints a held number in the unit, with its name.
+func (u Unit) Text(held float64) string { return u.named(u.Fixed(held)) }
+
+func (u Unit) named(number string) string {
+	switch u.Name {
+	case "":
+		return number
+	case "deg":
+		return number + " degrees"
+	}
+	return number + " " + u.Name
+}
+
+// exact prints a held number with as many decimals as it has, at least the
+// places of a length and at most two more: numbers that were given.
+func (u Unit) exact(held float64) string {
+	shown := held * u.Factor
+	switch u.Name {
+	case "in", "mm":
+		if calc.Within(calc.Round(shown, u.Places), shown, 1e-9) {
+			return calc.Fixed(shown, u.Places)
+		}
+	}
+	return calc.Shortest(shown, u.Places+2)
+}
+
+// step prints a held number as a step on the way to an answer.
+func (u Unit) step(held float64) string {
+	if u.Name != "in" && u.Name != "mm" {
+		return u.exact(held)
+	}
+	return calc.Fixed(held*u.Factor, u.Places+2)
+}

@@ -1,0 +1,409 @@
+package quiz
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"scratchpass/calc"
+)
+
+// Quantity is the kind of thing an input is.
+type Quantity int
+
+// What an input can be.
+const (
+	ALength Quantity = iota
+	AnAngle
+	ATPI
+	ACount
+	APlain  // a number without a unit
+	AWord   // one of a few words
+	ACuts   // a list of feeds; 0 is a spring pass
+	AThread // a designation
+	AScrew  // a lead screw: threads per inch, or its pitch in mm on a metric lathe
+)
+
+// Input is one thing that a task starts from.
+type Input struct {
+	Name   string // as on the command line: "tool-flat"
+	Symbol string // as in a formula: "f"
+	Is     Quantity
+	Low    float64 // least and largest value, held units (inches, degrees)
+	High   float64
+	Words  []string // AWord: what may stand here
+	Group  string   // inputs of one group are alternatives: exactly one is given
+	Extra  bool     // may be left out; no step uses it
+}
+
+// Unit returns the unit the input is shown in.
+func (in Input) Unit(s System) Unit {
+	switch in.Is {
+	case ALength, ACuts:
+		return s.Length()
+	case AnAngle:
+		return DegreeUnit
+	case ATPI:
+		return TPIUnit
+	case ACount:
+		return CountUnit
+	case AScrew:
+		return map[System]Unit{Imperial: TPIUnit, Metric: {"mm pitch", 1, 0}}[s]
+	}
+	return PlainUnit
+}
+
+// ThreadInputs are the three ways a task is told its thread.
+var ThreadInputs = []Input{
+	{Name: "tpi", Symbol: "n", Is: ATPI, Low: 2, High: 80, Group: "thread"},
+	{Name: "pitch", Symbol: "P", Is: ALength, Low: 0.0125, High: 0.5, Group: "thread"},
+	{Name: "thread", Symbol: "thread", Is: AThread, Group: "thread"},
+}
+
+// value is what stands for one input.
+type value struct {
+	set    bool
+	x      float64
+	list   []float64
+	word   string
+	thread calc.Designation
+}
+
+// Values are the numbers of one problem.
+type Values struct {
+	System System
+
+	inputs  []Input
+	values  []value
+	words   [][2]string // further words for the prompt, by name
+	phrases [][2]string // names in the prompt that stand for a phrase
+}
+
+// NewValues returns empty values for the inputs of a task.
+func NewValues(inputs []Input, s System) Values {
+	return Values{System: s, inputs: inputs, values: make([]value, len(inputs))}
+}
+
+func (v *Values) at(name string) int {
+	for i := range v.inputs {
+		if v.inputs[i].Name == name {
+			return i
+		}
+	}
+	// A task that asks for an input it does not declare is a mistake in that task;
+	// the tests over all tasks run into it at once.
+	panic(fmt.Sprintf("quiz: task has no input %q", name))
+}
+
+// Set sets a number by the name of its input, in held units.
+func (v *Values) Set(name string, x float64) {
+	i := v.at(name)
+	v.values[i].x, v.values[i].set = x, true
+}
+
+// SetLength sets a length.
+func (v *Values) SetLength(name string, l calc.Length) { v.Set(name, l.Inches()) }
+
+// SetWord sets a word.
+func (v *Values) SetWord(name, word string) {
+	i := v.at(name)
+	v.values[i].word, v.values[i].set = word, true
+}
+
+// SetCuts sets a list of feeds; a 0 is a spring pass.
+func (v *Values) SetCuts(name string, feeds []float64) {
+	i := v.at(name)
+	v.values[i].list, v.values[i].set = feeds, true
+}
+
+// SetThread sets a designation.
+func (v *Values) SetThread(name string, d calc.Designation) {
+	i := v.at(name)
+	v.values[i].thread, v.values[i].set = d, true
+}
+
+// Say gives the prompt a further word.
+func (v *Values) Say(name, text string) { v.words = append(v.words, [2]string{name, text}) }
+
+// Phrase lets a name in the prompt stand for a phrase of content.
+func (v *Values) Phrase(name, phrase string) { v.phrases = append(v.phrases, [2]string{name, phrase}) }
+
+// PhraseFor returns the key of the phrase behind a name in a prompt: what the draw
+// said, or ${told-GROUP} for the input of a group that was given, whose phrase is
+// told-GROUP-INPUT.
+func (v *Values) PhraseFor(name string) (key string, ok bool) {
+	for _, p := range v.phrases {
+		if p[0] == name {
+			return p[1], true
+		}
+	}
+	if group, ok := strings.CutPrefix(name, "told-"); ok {
+		for i, in := range v.inputs {
+			if in.Group == group && v.values[i].set {
+				return name + "-" + in.Name, true
+			}
+		}
+	}
+	return "", false
+}
+
+// Case is the situation of a decision: the first input that is a word. It is empty
+// for tasks that have none.
+func (v *Values) Case() string {
+	for i, in := range v.inputs {
+		if in.Is == AWord {
+			return v.values[i].word
+		}
+	}
+	return ""
+}
+
+// Has reports whether an input was given; one that the task does not have was not.
+func (v *Values) Has(name string) bool {
+	for i := range v.inputs {
+		if v.inputs[i].Name == name {
+			return v.values[i].set
+		}
+	}
+	return false
+}
+
+// X returns a number in held units.
+func (v *Values) X(name string) float64 { return v.values[v.at(name)].x }
+
+// Length returns a length.
+func (v *Values) Length(name string) calc.Length { return calc.Inches(v.X(name)) }
+
+// Angle returns an angle.
+func (v *Values) Angle(name string) calc.Angle { return calc.Degrees(v.X(name)) }
+
+// Count returns a whole number.
+func (v *Values) Count(name string) int { return int(calc.Round(v.X(name), 0)) }
+
+// Word returns a word.
+func (v *Values) Word(name string) string { return v.values[v.at(name)].word }
+
+// Feeds returns a list of feeds.
+func (v *Values) Feeds(name string) []float64 { return v.values[v.at(name)].list }
+
+// Cuts returns a list of feeds as passes.
+func (v *Values) Cuts(name string) []calc.Cut {
+	feeds := v.Feeds(name)
+	cuts := make([]calc.Cut, len(feeds))
+	for i, f := range feeds {
+		cuts[i].Feed = calc.Inches(f)
+	}
+	return cuts
+}
+
+// Thread returns a designation.
+func (v *Values) Thread(name string) calc.Designation { return v.values[v.at(name)].thread }
+
+// Pitch returns the pitch of the thread, whichever way it was told.
+func (v *Values) Pitch() calc.Length {
+	switch {
+	case v.Has("tpi"):
+		return calc.Inch.Times(1 / v.X("tpi"))
+	case v.Has("pitch"):
+		return v.Length("pitch")
+	}
+	return v.Thread("thread").Pitch
+}
+
+// Given is one input of a problem as it is shown.
+type Given struct {
+	Name, Symbol, Value, Unit string
+}
+
+// Givens lists what the problem gives, in the order of the task's inputs.
+func (v *Values) Givens() []Given {
+	var all []Given
+	for i, in := range v.inputs {
+		if v.values[i].set {
+			all = append(all, Given{in.Name, in.Symbol, v.bare(i), in.Unit(v.System).Name})
+		}
+	}
+	return all
+}
+
+// bare prints a value without its unit.
+func (v *Values) bare(i int) string {
+	in, val := v.inputs[i], v.values[i]
+	switch in.Is {
+	case AWord:
+		return val.word
+	case AThread:
+		return val.thread.String()
+	case ACuts:
+		return v.joinFeeds(val.list, " + ", false)
+	}
+	return in.Unit(v.System).exact(val.x)
+}
+
+// joinFeeds prints feeds; spring passes are told or, in a sum, left out.
+func (v *Values) joinFeeds(feeds []float64, between string, springs bool) string {
+	var parts []string
+	for _, f := range feeds {
+		switch {
+		case f != 0:
+			parts = append(parts, v.System.Length().exact(f))
+		case springs:
+			parts = append(parts, "spring pass")
+		}
+	}
+	return strings.Join(parts, between)
+}
+
+// Symbol returns the printed value behind a symbol, for formulas.
+func (v *Values) Symbol(symbol string) (string, bool) {
+	for i, in := range v.inputs {
+		if in.Symbol == symbol && v.values[i].set {
+			return v.bare(i), true
+		}
+	}
+	return "", false
+}
+
+// PromptWord returns what stands for ${name} in a prompt: an input by its symbol
+// or its name, with its unit, or one of the further words.
+func (v *Values) PromptWord(name string) (string, bool) {
+	for _, w := range v.words {
+		if w[0] == name {
+			return w[1], true
+		}
+	}
+	for i, in := range v.inputs {
+		if (in.Symbol == name || in.Name == name) && v.values[i].set {
+			switch in.Is {
+			case ACuts:
+				return v.joinFeeds(v.values[i].list, ", ", true) + " (" + v.System.String() + ")", true
+			case ATPI, ACount, APlain:
+				return v.bare(i), true
+			}
+			return in.Unit(v.System).named(v.bare(i)), true
+		}
+	}
+	return "", false
+}
+
+// Check returns an error unless exactly one input of every group, and every input
+// without a group, is given and in range.
+func (v *Values) Check() error {
+	groups := map[string][]string{}
+	for i, in := range v.inputs {
+		if in.Group != "" {
+			groups[in.Group] = append(groups[in.Group], "--"+in.Name)
+			continue
+		}
+		if !v.values[i].set && !in.Extra {
+			return fmt.Errorf("--%s is missing: give %s", in.Name, in.Wants(v.System))
+		}
+	}
+	for i, in := range v.inputs {
+		if in.Group == "" || !v.values[i].set {
+			continue
+		}
+		if _, open := groups[in.Group]; !open {
+			return fmt.Errorf("--%s: another input has already told the %s; give one of them", in.Name, in.Group)
+		}
+		delete(groups, in.Group)
+	}
+	for _, in := range v.inputs { // in the order of the inputs, so that the message is always the same
+		if names, missing := groups[in.Group]; missing {
+			return fmt.Errorf("the %s is missing: give one of %s", in.Group, strings.Join(names, ", "))
+		}
+	}
+	return nil
+}
+
+// Wants says what may stand for the input.
+func (in Input) Wants(s System) string {
+	u := in.Unit(s)
+	switch in.Is {
+	case AWord:
+		return strings.Join(in.Words, " or ")
+	case AThread:
+		return "a thread such as 1/2-13 UNC-2A or M12x1.75-6g"
+	case ACuts:
+		return "feeds with commas between them, s for a spring pass, such as " + map[System]string{Imperial: "0.006,0.005,s", Metric: "0.15,0.12,s"}[s]
+	}
+	return u.exact(in.Low) + " to " + u.named(u.exact(in.High))
+}
+
+// Read reads what someone typed for an input and sets it.
+func (v *Values) Read(name, text string) error {
+	i := v.at(name)
+	in := v.inputs[i]
+	refuse := func(err error) error { return fmt.Errorf("--%s: %w", name, err) }
+	switch in.Is {
+	case AWord:
+		if !slices.Contains(in.Words, text) {
+			return refuse(&calc.InputError{What: "can't use", Got: calc.Quoted(text), Want: in.Wants(v.System)})
+		}
+		v.SetWord(name, text)
+		return nil
+	case AThread:
+		d, err := calc.ParseDesignation(text)
+		if err != nil {
+			return refuse(err)
+		}
+		v.SetThread(name, d)
+		return nil
+	case ACuts:
+		return v.readCuts(in, text)
+	}
+	x, err := in.number(text, v.System)
+	if err != nil {
+		return refuse(err)
+	}
+	v.Set(name, x)
+	return nil
+}
+
+func (v *Values) readCuts(in Input, text string) error {
+	var feeds []float64
+	for _, part := range strings.Split(text, ",") {
+		part = strings.TrimSpace(part)
+		if part == "s" || part == "spring" {
+			feeds = append(feeds, 0)
+			continue
+		}
+		x, err := in.number(part, v.System)
+		if err != nil || x == 0 || len(feeds) > 200 {
+			return fmt.Errorf("--%s: can't use %s: give %s", in.Name, calc.Quoted(part), in.Wants(v.System))
+		}
+		feeds = append(feeds, x)
+	}
+	v.SetCuts(in.Name, feeds)
+	return nil
+}
+
+// number reads a number for the input and holds it to its range.
+func (in Input) number(text string, s System) (float64, error) {
+	var x float64
+	var err error
+	switch in.Is {
+	case ALength, ACuts:
+		bare := calc.UnitInch
+		if s == Metric {
+			bare = calc.UnitMillimetre
+		}
+		var l calc.Length
+		l, err = calc.LengthOf(text, bare)
+		x = l.Inches()
+	case AnAngle:
+		var a calc.Angle
+		a, err = calc.ParseAngle(text)
+		x = a.Degrees()
+	default:
+		x, err = calc.ParseNumber(text)
+	}
+	if err != nil {
+		return 0, err
+	}
+	slack := (in.High - in.Low) * 1e-9
+	if x < in.Low-slack || x > in.High+slack || in.Is == ACount && x != calc.Round(x, 0) {
+		return 0, &calc.InputError{What: "can't use", Got: calc.Quoted(text), Want: in.Wants(s)}
+	}
+	return x, nil
+}

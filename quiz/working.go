@@ -1,0 +1,194 @@
+package quiz
+
+import (
+	"strings"
+	"unicode"
+
+	"scratchpass/calc"
+)
+
+// Step is one line of a working.
+type Step struct {
+	Symbol  string
+	Formula string // in symbols; empty for a number that is read and not worked out
+	X       float64
+	Unit    Unit
+	Final   bool // the last step shows the places of an answer, the others two more
+}
+
+// Value prints the step's value without its unit.
+func (s Step) Value() string {
+	switch {
+	case s.Formula == "":
+		return s.Unit.exact(s.X)
+	case s.Final:
+		return s.Unit.Fixed(s.X)
+	}
+	return s.Unit.step(s.X)
+}
+
+// Working is the way from what is given to the answer. Steps hold unrounded
+// numbers and print rounded ones, with places enough that a calculator fed the
+// printed numbers gives the printed answer.
+type Working struct {
+	Steps  []Step
+	Answer Answer
+
+	values Values
+	err    error
+}
+
+// Working begins a working from these values.
+func (v *Values) Working() *Working {
+	return &Working{Steps: make([]Step, 0, 4), values: *v}
+}
+
+// With prints a step's formula with numbers in place of the symbols.
+func (w *Working) With(i int) string {
+	var b strings.Builder
+	rest := w.Steps[i].Formula
+	for rest != "" {
+		end := strings.IndexFunc(rest, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+		switch {
+		case end == 0:
+			end = len(rest) - len(strings.TrimLeftFunc(rest, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }))
+			b.WriteString(rest[:end])
+		default:
+			if end < 0 {
+				end = len(rest)
+			}
+			b.WriteString(w.number(rest[:end], i))
+		}
+		rest = rest[end:]
+	}
+	return b.String()
+}
+
+// number returns the printed number behind a word of a formula, or the word.
+func (w *Working) number(word string, before int) string {
+	for i := before - 1; i >= 0; i-- {
+		if w.Steps[i].Symbol == word {
+			return bracketed(w.Steps[i].Value())
+		}
+	}
+	if text, ok := w.values.Symbol(word); ok {
+		return bracketed(text)
+	}
+	return word
+}
+
+func bracketed(number string) string {
+	if strings.HasPrefix(number, "-") {
+		return "(" + number + ")"
+	}
+	return number
+}
+
+// Number adds a step. Its result takes the value and error of a calc function:
+//
+//	x := w.Number("r", "L / n", PlainUnit)(calc.GearRatio(...))
+func (w *Working) Number(symbol, formula string, u Unit) func(float64, error) float64 {
+	return func(x float64, err error) float64 {
+		if w.err == nil {
+			w.err = err
+		}
+		w.Steps = append(w.Steps, Step{Symbol: symbol, Formula: formula, X: x, Unit: u})
+		return x
+	}
+}
+
+// Length adds a step whose value is a length.
+func (w *Working) Length(symbol, formula string) func(calc.Length, error) calc.Length {
+	return func(l calc.Length, err error) calc.Length {
+		w.Number(symbol, formula, w.values.System.Length())(l.Inches(), err)
+		return l
+	}
+}
+
+// Angle adds a step whose value is an angle.
+func (w *Working) Angle(symbol, formula string) func(calc.Angle, error) calc.Angle {
+	return func(a calc.Angle, err error) calc.Angle {
+		w.Number(symbol, formula, DegreeUnit)(a.Degrees(), err)
+		return a
+	}
+}
+
+// Pitch adds the steps from however the thread was told to its pitch.
+func (w *Working) Pitch() calc.Length {
+	v := w.values
+	if v.Has("pitch") {
+		return v.Length("pitch")
+	}
+	if v.Has("thread") {
+		d := v.Thread("thread")
+		if d.Metric {
+			return w.Length("P", "")(d.Pitch, nil)
+		}
+		w.Number("n", "", TPIUnit)(d.TPI.Number(), nil)
+		return w.Length("P", w.perInch())(d.TPI.Pitch())
+	}
+	return w.Length("P", w.perInch())(calc.ThreadsPerInch(v.X("tpi")).Pitch())
+}
+
+// perInch is the formula of the pitch in the units of the problem.
+func (w *Working) perInch() string {
+	if w.values.System == Metric {
+		return "25.4 / n"
+	}
+	return "1 / n"
+}
+
+// end marks the last step and returns the working with its answer.
+func (w *Working) end(a Answer) (Working, error) {
+	if n := len(w.Steps); n > 0 {
+		w.Steps[n-1].Final = true
+	}
+	w.Answer = a
+	return *w, w.err
+}
+
+// Quantity ends a working whose last step is the answer.
+func (w *Working) Quantity() (Working, error) {
+	last := w.Steps[len(w.Steps)-1]
+	return w.end(Answer{Kind: quantity{}, Key: Reply{X: last.X}, Unit: last.Unit})
+}
+
+// Row ends a working whose answer is a row of readings, by the steps' symbols.
+func (w *Working) Row(symbols ...string) (Working, error) {
+	xs := make([]float64, len(symbols))
+	for i, symbol := range symbols {
+		for j := range w.Steps {
+			if w.Steps[j].Symbol == symbol {
+				xs[i], w.Steps[j].Final = w.Steps[j].X, true
+			}
+		}
+	}
+	return w.end(Answer{Kind: row{}, Key: Reply{Xs: xs}, Unit: w.values.System.Length()})
+}
+
+// Limits ends a working whose answer is anything between two sizes.
+func (w *Working) Limits(low, high calc.Length) (Working, error) {
+	mid := (low + high).Times(0.5).Inches()
+	a := Answer{Kind: limits{}, Key: Reply{X: mid}, Unit: w.values.System.Length(), Low: low.Inches(), High: high.Inches()}
+	return w.end(a)
+}
+
+// Choice ends the working of a decision.
+func (w *Working) Choice(key string) (Working, error) {
+	return w.end(Answer{Kind: choice{}, Key: Reply{Keys: []string{key}}})
+}
+
+// Several ends a working whose answer is all of some options.
+func (w *Working) Several(options, keys []string) (Working, error) {
+	return w.end(Answer{Kind: several{}, Key: Reply{Keys: keys}, Options: options})
+}
+
+// Order ends a working whose answer is steps in the right order.
+func (w *Working) Order(keys ...string) (Working, error) {
+	return w.end(Answer{Kind: order{}, Key: Reply{Keys: keys}})
+}
+
+// Reading ends a working whose answer is a designation taken apart.
+func (w *Working) Reading(fields ...[2]string) (Working, error) {
+	return w.end(Answer{Kind: reading{}, Key: Reply{Fields: fields}})
+}
