@@ -23,6 +23,11 @@ type Known struct {
 // Check reads everything in the library and returns all that is wrong.
 func (l *Library) Check(known Known) Findings {
 	c := checker{lib: l, known: known}
+	var err error
+	c.safety, err = l.Safety()
+	c.add(err)
+	c.sources, err = l.Sources()
+	c.add(err)
 	for _, dir := range []string{"lessons", "tasks"} {
 		for _, name := range l.names(dir) {
 			c.file(dir + "/" + name + ".yaml")
@@ -33,25 +38,23 @@ func (l *Library) Check(known Known) Findings {
 			c.say("tasks/"+task+".yaml", 0, "the task %s has no words", task)
 		}
 	}
-	_, err := l.Safety()
-	c.add(err)
 	_, err = l.Symbols()
 	c.add(err)
 	_, err = l.Phrases()
 	c.add(err)
 	_, err = l.Drawings()
 	c.add(err)
-	sources, err := l.Sources()
-	c.add(err)
 	c.terms()
-	c.cautions(sources)
+	c.cautions()
 	return c.found.sorted()
 }
 
 type checker struct {
-	lib   *Library
-	known Known
-	found Findings
+	lib     *Library
+	known   Known
+	safety  map[string]Caution
+	sources map[string]Source
+	found   Findings
 }
 
 func (c *checker) say(file string, line int, format string, args ...any) {
@@ -136,9 +139,8 @@ func (c *checker) task(file string, at func(string) int, name string, w TaskWord
 			c.say(file, at(slip), "no slip of %s is called %s; they are %s", name, slip, strings.Join(slips, ", "))
 		}
 	}
-	safety, _ := c.lib.Safety()
 	for _, key := range w.Safety {
-		reference(c, file, at(key), "caution", key, safety)
+		reference(c, file, at(key), "caution", key, c.safety)
 	}
 }
 
@@ -152,13 +154,11 @@ func (c *checker) lesson(file string, at func(string) int, l Lesson) {
 	if l.Minutes < 5 || l.Minutes > 30 {
 		c.say(file, at("minutes"), "minutes %d: give 5 to 30", l.Minutes)
 	}
-	safety, _ := c.lib.Safety()
-	sources, _ := c.lib.Sources()
 	for _, key := range l.Cautions {
-		reference(c, file, at(key), "caution", key, safety)
+		reference(c, file, at(key), "caution", key, c.safety)
 	}
 	for _, key := range l.Sources {
-		reference(c, file, at(key), "source", key, sources)
+		reference(c, file, at(key), "source", key, c.sources)
 	}
 	tasks := slices.Clone(l.Check.Tasks)
 	levels := []int{l.Check.Level}
@@ -181,7 +181,7 @@ func (c *checker) lesson(file string, at func(string) int, l Lesson) {
 				c.say(file, at(b.Drawing), "no drawing is called %s; they are %s", b.Drawing, strings.Join(c.known.Drawings, ", "))
 			}
 			if b.Caution != "" {
-				reference(c, file, at(b.Caution), "caution", b.Caution, safety)
+				reference(c, file, at(b.Caution), "caution", b.Caution, c.safety)
 			}
 		}
 	}
@@ -226,17 +226,13 @@ func (c *checker) terms() {
 	}
 }
 
-func (c *checker) cautions(sources map[string]Source) {
-	safety, err := c.lib.Safety()
-	if err != nil {
-		return // said already
-	}
-	for key, s := range safety {
+func (c *checker) cautions() {
+	for key, s := range c.safety {
 		if s.Title == "" || s.Text == "" {
 			c.say("safety.yaml", 0, "the caution %s wants a title and a text", key)
 		}
 		if s.Source != "" {
-			reference(c, "safety.yaml", 0, "source", s.Source, sources)
+			reference(c, "safety.yaml", 0, "source", s.Source, c.sources)
 		}
 	}
 }

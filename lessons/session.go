@@ -25,6 +25,11 @@ type Session struct {
 	safety   map[string]content.Caution
 	drawings map[string]content.DrawingWords
 	words    map[string]*quiz.Words
+
+	seen     map[string]bool   // problems of this session, by their numbers
+	lastCase map[string]string // situation last shown, by task
+
+	posed func(*quiz.Problem) // tests listen here to know what is asked
 }
 
 // Answered is one marked answer.
@@ -37,7 +42,8 @@ type Answered struct {
 
 // NewSession loads what every session needs to speak.
 func NewSession(t Terminal, lib *content.Library, s quiz.System, lathe quiz.Lathe, seeds func() uint32) (*Session, error) {
-	session := &Session{Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{}}
+	session := &Session{Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{},
+		seen: map[string]bool{}, lastCase: map[string]string{}}
 	var err error
 	if session.phrases, err = lib.Phrases(); err != nil {
 		return nil, err
@@ -95,8 +101,34 @@ func (s *Session) problem(task string, level quiz.Level) (*quiz.Problem, *quiz.W
 		system = t.Systems[0]
 		lathe = quiz.DefaultLathe(system)
 	}
-	p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, s.Seeds(), lathe))
-	return p, words, err
+	var p *quiz.Problem
+	for range freshTries {
+		p, err = quiz.Make(t, quiz.NewCode(t.Name, level, system, s.Seeds(), lathe))
+		if err != nil {
+			return nil, nil, err
+		}
+		if s.fresh(p) {
+			break
+		}
+	}
+	return p, words, nil
+}
+
+// freshTries is how often other numbers are drawn when a problem is like one that
+// has just been seen. Some tasks have few, so it ends somewhere.
+const freshTries = 12
+
+// fresh reports whether a problem is unlike those seen before: other numbers, and
+// for a decision another situation than last time. It remembers the problem if so.
+func (s *Session) fresh(p *quiz.Problem) bool {
+	situation := p.Values.Case()
+	key := p.Task.Name + fmt.Sprint(p.Values.Givens())
+	if situation != "" && s.lastCase[p.Task.Name] == situation || s.seen[key] {
+		return false
+	}
+	s.seen[key] = true
+	s.lastCase[p.Task.Name] = situation
+	return true
 }
 
 // how says how a problem is posed.
@@ -115,6 +147,9 @@ func (s *Session) pose(p *quiz.Problem, w *quiz.Words, h how) (Answered, error) 
 func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) (Answered, error) {
 	if err := s.Terminal.Show(text); err != nil {
 		return Answered{}, err
+	}
+	if s.posed != nil {
+		s.posed(p)
 	}
 	a := Answered{Task: p.Task.Name, Code: p.Code.String()}
 	for {
@@ -138,7 +173,7 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 				a.Mark = m
 				s.Answers = append(s.Answers, a)
 				if quiet {
-					return a, nil
+					return a, s.show(Faint, s.say("say-noted"))
 				}
 				return a, s.tell(w.Feedback(p, m), m)
 			}

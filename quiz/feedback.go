@@ -24,9 +24,9 @@ func (w *Words) Feedback(p *Problem, m Mark) Feedback {
 	values := func(name string) (string, bool) {
 		switch name {
 		case "given":
-			return w.ShownAnswer(p, m.Reply), true
+			return strings.TrimSuffix(w.ShownAnswer(p, m.Reply), "."), true // the sentence has its own stop
 		case "answer":
-			return w.KeyText(p), true
+			return strings.TrimSuffix(w.KeyText(p), "."), true
 		}
 		return "", false
 	}

@@ -110,11 +110,7 @@ func (a *app) library() (*content.Library, error) {
 func (a *app) lathe() (quiz.Lathe, quiz.System, error) {
 	var system quiz.System
 	if a.units != "" {
-		s, err := quiz.ParseSystem(a.units)
-		if err != nil {
-			return quiz.Lathe{}, 0, usageError{err}
-		}
-		system = s
+		system, _ = quiz.ParseSystem(a.units) // checked before any command runs
 	}
 	lathe := quiz.DefaultLathe(system)
 	own, err := a.ownLathe()

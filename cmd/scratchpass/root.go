@@ -43,7 +43,16 @@ and your instructor come first.`,
 	f.StringVar(&a.contentDir, "content", "", "`DIR` with your own lessons and wording")
 	f.BoolVar(&a.plain, "plain", false, "text from top to bottom, for screen readers and pipes")
 	f.BoolVar(&a.json, "json", false, "print one JSON object")
-	root.PersistentPreRun = func(cmd *cobra.Command, _ []string) { a.seeded = cmd.Flags().Changed("seed") }
+	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error {
+		a.seeded = cmd.Flags().Changed("seed")
+		if a.units == "" {
+			return nil
+		}
+		if _, err := quiz.ParseSystem(a.units); err != nil {
+			return usageError{err}
+		}
+		return nil
+	}
 	root.AddCommand(a.learn(), a.quiz(), a.work(), a.describe(), a.content())
 	return root
 }

@@ -100,7 +100,9 @@ func (s *Screen) Ask(q lessons.Question) (string, error) {
 	return reply, err
 }
 
-// Choose lets the learner go up and down the options, or type the number of one.
+// Choose lets the learner go up and down the options, or type the number of one to
+// go to it. Enter takes it: a digit that did so too would hand the Enter that many
+// people type after it to the next question.
 func (s *Screen) Choose(q lessons.Question) (string, error) {
 	options := make([]huh.Option[string], 0, len(q.Options)+len(q.Words))
 	for i, text := range q.Options {
@@ -111,20 +113,15 @@ func (s *Screen) Choose(q lessons.Question) (string, error) {
 		options = append(options, huh.NewOption(word, word))
 	}
 	reply := ""
-	typed := ""
 	field := huh.NewSelect[string]().Title(lessons.Wrap(q.Prompt, s.width()-2)).Options(options...).Value(&reply)
-	err := s.run(field, func(msg tea.KeyMsg) bool {
-		if n, err := strconv.Atoi(msg.String()); err == nil && n >= 1 && n <= len(q.Options) && len(q.Options) < 10 {
-			typed = msg.String()
-			return true
+	err := s.run(field, func(k tea.KeyMsg) tea.Msg {
+		if n, err := strconv.Atoi(k.String()); err == nil && n >= 1 && n <= len(q.Options) {
+			return goTo(n)
 		}
-		return false
+		return k
 	})
 	if err != nil {
 		return "", err
-	}
-	if typed != "" {
-		reply = typed
 	}
 	shown := reply
 	if n, err := strconv.Atoi(reply); err == nil && n <= len(q.Options) && !q.Listed {
@@ -132,6 +129,15 @@ func (s *Screen) Choose(q lessons.Question) (string, error) {
 	}
 	_, err = fmt.Fprintf(s.Out, "%s\n> %s\n\n", lessons.Wrap(q.Prompt, s.width()), lessons.Wrap(content.Printable(shown), s.width()))
 	return reply, err
+}
+
+// goTo is the keys that lead to the n-th option.
+func goTo(n int) tea.Msg {
+	moves := []tea.Cmd{func() tea.Msg { return tea.KeyMsg{Type: tea.KeyHome} }}
+	for range n - 1 {
+		moves = append(moves, func() tea.Msg { return tea.KeyMsg{Type: tea.KeyDown} })
+	}
+	return tea.Sequence(moves...)()
 }
 
 // shorten cuts a label that would break over the line; the whole text stands above.
@@ -143,8 +149,9 @@ func shorten(label string, width int) string {
 	return string(runes[:max(width-3, 1)]) + "..."
 }
 
-// run runs one field as a form of its own. done may take a key as the answer.
-func (s *Screen) run(field huh.Field, done func(tea.KeyMsg) bool) error {
+// run runs one field as a form of its own. typed, where there is one, may turn a key
+// into something else.
+func (s *Screen) run(field huh.Field, typed func(tea.KeyMsg) tea.Msg) error {
 	if s.Stop.Err() != nil {
 		return lessons.ErrStopped
 	}
@@ -153,10 +160,10 @@ func (s *Screen) run(field huh.Field, done func(tea.KeyMsg) bool) error {
 	keys.Select.Filter = key.NewBinding() // "/" belongs to sizes such as 1/2
 	form := huh.NewForm(huh.NewGroup(field)).WithKeyMap(keys).WithTheme(huh.ThemeBase()).WithShowHelp(false).WithWidth(s.width())
 	options := []tea.ProgramOption{tea.WithInput(s.In), tea.WithOutput(s.Out)}
-	if done != nil {
+	if typed != nil {
 		options = append(options, tea.WithFilter(func(_ tea.Model, msg tea.Msg) tea.Msg {
-			if k, ok := msg.(tea.KeyMsg); ok && done(k) {
-				return tea.KeyMsg{Type: tea.KeyEnter}
+			if k, ok := msg.(tea.KeyMsg); ok {
+				return typed(k)
 			}
 			return msg
 		}))

@@ -72,7 +72,11 @@ func Nearest(word string, names []string) []string {
 		return d
 	}
 	slices.SortStableFunc(near, func(a, b string) int { return far(a) - far(b) })
-	return near[:min(3, len(near))]
+	near = near[:min(3, len(near))]
+	for len(near) > 1 && far(near[len(near)-1]) > len(word)/2+1 { // the third-best guess may be no guess
+		near = near[:len(near)-1]
+	}
+	return near
 }
 
 // Remake makes the problem of a code.

@@ -47,7 +47,7 @@ var _ = register(quiz.Task{
 		if err != nil {
 			return quiz.Working{}, err
 		}
-		return w.Several(markNames(v, nil), markNames(v, safe))
+		return w.Several(face(v), markNames(v, safe))
 	},
 	Slips: []quiz.Slip{
 		{Name: "any-line", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 0, 1)) }},
@@ -79,18 +79,20 @@ func spacingFormula(v quiz.Values) string {
 	return "T / (M x N)"
 }
 
-// markNames names the marks that stand so many marks after the first cut's, or all
-// of them in the order of the face.
+// markNames names the marks that stand so many marks after the first cut's.
 func markNames(v quiz.Values, after []int) []string {
-	n := v.Count("marks")
-	if after == nil {
-		for k := range n {
-			after = append(after, (k-v.Count("first")+1+n)%n)
-		}
-	}
 	names := make([]string, 0, len(after))
 	for _, k := range after {
-		names = append(names, strconv.Itoa((v.Count("first")-1+k)%n+1))
+		names = append(names, strconv.Itoa((v.Count("first")-1+k)%v.Count("marks")+1))
+	}
+	return names
+}
+
+// face names all marks in their order on the face.
+func face(v quiz.Values) []string {
+	var names []string
+	for i := range v.Count("marks") {
+		names = append(names, strconv.Itoa(i+1))
 	}
 	return names
 }

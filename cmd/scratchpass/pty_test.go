@@ -1,0 +1,154 @@
+//go:build !windows
+
+package main
+
+import (
+	"bytes"
+	"os"
+	"os/exec"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/creack/pty"
+)
+
+// console is the program on a terminal of its own.
+type console struct {
+	t    *testing.T
+	cmd  *exec.Cmd
+	file *os.File
+	mu   sync.Mutex
+	seen bytes.Buffer
+}
+
+func start(t *testing.T, columns, rows uint16, args ...string) *console {
+	t.Helper()
+	exe, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := &console{t: t, cmd: exec.Command(exe, args...)}
+	c.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "HOME="+t.TempDir(), "XDG_CONFIG_HOME="+t.TempDir(), "SCRATCHPASS_TEST_MAIN=1")
+	c.file, err = pty.StartWithSize(c.cmd, &pty.Winsize{Cols: columns, Rows: rows})
+	if err != nil {
+		t.Skip("no pseudo-terminal here: ", err)
+	}
+	t.Cleanup(func() { c.file.Close(); _ = c.cmd.Process.Kill() })
+	go func() {
+		buf := make([]byte, 4096)
+		for {
+			n, err := c.file.Read(buf)
+			c.mu.Lock()
+			c.seen.Write(buf[:n])
+			c.mu.Unlock()
+			if err != nil {
+				return
+			}
+		}
+	}()
+	return c
+}
+
+func (c *console) text() string {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	return c.seen.String()
+}
+
+// waitFor waits until a text has come up since the last call.
+func (c *console) waitFor(text string) {
+	c.t.Helper()
+	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
+		if i := strings.Index(c.text(), text); i >= 0 {
+			c.mu.Lock()
+			c.seen.Next(i + len(text))
+			c.mu.Unlock()
+			return
+		}
+	}
+	c.t.Fatalf("%q did not come up; the screen has\n%q", text, c.text())
+}
+
+func (c *console) send(keys string) {
+	c.t.Helper()
+	if _, err := c.file.WriteString(keys); err != nil {
+		c.t.Fatal(err)
+	}
+}
+
+// exit waits for the end and returns the exit code.
+func (c *console) exit() int {
+	c.t.Helper()
+	done := make(chan error, 1)
+	go func() { done <- c.cmd.Wait() }()
+	select {
+	case <-done:
+		return c.cmd.ProcessState.ExitCode()
+	case <-time.After(20 * time.Second):
+		c.t.Fatal("the program does not end")
+		return -1
+	}
+}
+
+// Nothing is asked of the terminal for a command that talks with no one: a library
+// would send its question already while it is initialised.
+func TestNothingIsAskedOfTheTerminal(t *testing.T) {
+	c := start(t, 80, 24, "--version")
+	if code := c.exit(); code != 0 {
+		t.Fatal("exit code", code)
+	}
+	if strings.ContainsRune(c.text(), '\x1b') {
+		t.Errorf("an escape sequence went out: %q", c.text())
+	}
+}
+
+// A problem is answered on a real screen, and Ctrl-C stops with what was done.
+func TestOneProblemOnAScreen(t *testing.T) {
+	for _, columns := range []uint16{80, 40} {
+		c := start(t, columns, 24, "quiz", "pitch-from-tpi", "--seed", "1", "--count", "3")
+		c.waitFor("thou.")
+		c.send("0.9999\r")
+		c.waitFor("You gave 0.9999 in")
+		c.waitFor("Problem 2 of 3")
+		c.waitFor("> ")
+		time.Sleep(200 * time.Millisecond) // keys typed before the field is up are lost on purpose
+		c.send("\x03")
+		c.waitFor("Stopped. 1 answered, 0 right.")
+		if code := c.exit(); code != exitStopped {
+			t.Errorf("exit code %d", code)
+		}
+	}
+}
+
+// On the home screen a number goes to its line and Enter takes it.
+func TestHomeScreen(t *testing.T) {
+	c := start(t, 80, 24)
+	c.waitFor("What would you like to do?")
+	time.Sleep(200 * time.Millisecond)
+	c.send("4")
+	time.Sleep(200 * time.Millisecond)
+	c.send("\r")
+	c.waitFor("Never hold cloth")
+	time.Sleep(200 * time.Millisecond)
+	c.send("5")
+	time.Sleep(200 * time.Millisecond)
+	c.send("\r")
+	if code := c.exit(); code != exitDone {
+		t.Errorf("exit code %d", code)
+	}
+}
+
+// A signal while the plain terminal waits is a stop like any other.
+func TestInterruptInPlainMode(t *testing.T) {
+	c := start(t, 80, 24, "quiz", "pitch-from-tpi", "--plain", "--seed", "1")
+	c.waitFor("thou. > ")
+	if err := c.cmd.Process.Signal(os.Interrupt); err != nil {
+		t.Fatal(err)
+	}
+	c.waitFor("Stopped. Nothing answered.")
+	if code := c.exit(); code != exitStopped {
+		t.Errorf("exit code %d", code)
+	}
+}
