@@ -2,7 +2,6 @@ package calc
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -10,12 +9,12 @@ import (
 const designationWant = "a thread such as 1/2-13 UNC-2A, 10-32 UNF, 1-1/8-7 UNC-2B-LH, M12x1.75-6g or M20"
 
 var (
-	inchForm = regexp.MustCompile(`^(#?\d{1,2}|\d{0,2}\.\d{1,5}|(?:\d{1,2}[ -])?\d{1,2}/\d{1,2})"? ?- ?(\d{1,2}(?:\.\d{1,3}| 1/2|-1/2)?)` +
+	inchForm = lazily(`^(#?\d{1,2}|\d{0,2}\.\d{1,5}|(?:\d{1,2}[ -])?\d{1,2}/\d{1,2})"? ?- ?(\d{1,2}(?:\.\d{1,3}| 1/2|-1/2)?)` +
 		`(?:[ -]+(UNC|UNF|UNEF|UNS|UNRC|UNRF|UNR|UN))?(?:[ -]+([123][AB]))?$`)
-	metricForm = regexp.MustCompile(`^M ?(\d{1,3}(?:\.\d{1,2})?)(?: ?X ?(?:L ?(\d{1,2}(?:\.\d{1,3})?) ?-? ?P ?)?(\d{1,2}(?:\.\d{1,3})?))?` +
+	metricForm = lazily(`^M ?(\d{1,3}(?:\.\d{1,2})?)(?: ?X ?(?:L ?(\d{1,2}(?:\.\d{1,3})?) ?-? ?P ?)?(\d{1,2}(?:\.\d{1,3})?))?` +
 		`(?: ?- ?(\d[A-Za-z](?:\d[A-Za-z])?))?$`)
-	startsForm = regexp.MustCompile(`[ -]*\(? ?(\d{1,2}|TWO|THREE|FOUR) ?-?STARTS? ?\)?$`)
-	handForm   = regexp.MustCompile(`[ -]+(LH|RH)$`)
+	startsForm = lazily(`[ -]*\(? ?(\d{1,2}|TWO|THREE|FOUR) ?-?STARTS? ?\)?$`)
+	handForm   = lazily(`[ -]+(LH|RH)$`)
 )
 
 // ParseDesignation reads a thread as a drawing or a workshop calls it out: inch
@@ -34,14 +33,14 @@ func ParseDesignation(text string) (Designation, error) {
 	}
 	upper := strings.ToUpper(s) // class letters of metric threads are read from s
 	for range 2 {               // hand and starts stand in either order
-		if m := startsForm.FindStringSubmatch(upper); m != nil {
+		if m := startsForm().FindStringSubmatch(upper); m != nil {
 			d.Starts = map[string]int{"TWO": 2, "THREE": 3, "FOUR": 4}[m[1]]
 			if d.Starts == 0 {
 				d.Starts, _ = strconv.Atoi(m[1])
 			}
 			upper = strings.TrimSuffix(upper, m[0])
 		}
-		if m := handForm.FindStringSubmatch(upper); m != nil {
+		if m := handForm().FindStringSubmatch(upper); m != nil {
 			if m[1] == "LH" {
 				d.Hand = LeftHand
 			}
@@ -65,7 +64,7 @@ func ParseDesignation(text string) (Designation, error) {
 }
 
 func inchDesignation(d Designation, upper string) (Designation, error) {
-	m := inchForm.FindStringSubmatch(upper)
+	m := inchForm().FindStringSubmatch(upper)
 	if m == nil {
 		return d, fmt.Errorf("not a thread: give %s", designationWant)
 	}
@@ -112,9 +111,9 @@ func plainSize(written string, nominal Length) string {
 }
 
 func metricDesignation(d Designation, upper, asWritten string) (Designation, error) {
-	m := metricForm.FindStringSubmatch("M" + strings.ReplaceAll(asWritten[1:], "x", "X"))
+	m := metricForm().FindStringSubmatch("M" + strings.ReplaceAll(asWritten[1:], "x", "X"))
 	if m == nil {
-		m = metricForm.FindStringSubmatch(upper)
+		m = metricForm().FindStringSubmatch(upper)
 	}
 	if m == nil {
 		return d, fmt.Errorf("not a thread: give %s", designationWant)

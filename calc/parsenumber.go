@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // wordBreaks maps what keyboards, phones and word processors put in place of a
@@ -15,12 +16,18 @@ var wordBreaks = strings.NewReplacer(
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
 )
 
+// lazily compiles a pattern when it is first used: a program that reads no
+// designation need not wait for one.
+func lazily(pattern string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(pattern) })
+}
+
 // longestInput is the most text any reader here looks at.
 const longestInput = 80
 
 var (
-	decimalForm  = regexp.MustCompile(`^([+-]?)(\d{1,9})?(?:([.,])(\d{0,12}))?$`)
-	fractionForm = regexp.MustCompile(`^([+-]?)(?:(\d{1,4})[ -]+)?(\d{1,4}) ?/ ?(\d{1,4})$`)
+	decimalForm  = lazily(`^([+-]?)(\d{1,9})?(?:([.,])(\d{0,12}))?$`)
+	fractionForm = lazily(`^([+-]?)(?:(\d{1,4})[ -]+)?(\d{1,4}) ?/ ?(\d{1,4})$`)
 )
 
 const numberWant = "a number such as 0.0556, .0556, 3/64 or 29 1/2"
@@ -38,14 +45,14 @@ func ParseNumber(text string) (float64, error) {
 		return refuse(numberWant)
 	}
 	s := strings.TrimSpace(wordBreaks.Replace(text))
-	if m := fractionForm.FindStringSubmatch(s); m != nil {
+	if m := fractionForm().FindStringSubmatch(s); m != nil {
 		whole, top, bottom := digits(m[2]), digits(m[3]), digits(m[4])
 		if bottom == 0 {
 			return refuse("a fraction with a number other than 0 below the line")
 		}
 		return signed(m[1], whole+top/bottom), nil
 	}
-	m := decimalForm.FindStringSubmatch(s)
+	m := decimalForm().FindStringSubmatch(s)
 	if m == nil || m[2] == "" && m[4] == "" {
 		return refuse(numberWant)
 	}

@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"regexp"
 	"strings"
 )
 
@@ -54,7 +53,7 @@ func LengthOf(text string, bare LengthUnit) (Length, error) {
 	return u.One.Times(x), nil
 }
 
-var minutesForm = regexp.MustCompile(`^(\d{1,3}) ?(?:°|deg|degrees) ?(\d{1,2}(?:[.,]\d{0,4})?) ?(?:'|min|minutes)?$`)
+var minutesForm = lazily(`^(\d{1,3}) ?(?:°|deg|degrees) ?(\d{1,2}(?:[.,]\d{0,4})?) ?(?:'|min|minutes)?$`)
 
 // ParseAngle reads degrees: 29.5, 29 1/2, 29.5 deg, 29°30', 29 deg 30 min.
 func ParseAngle(text string) (Angle, error) {
@@ -64,7 +63,7 @@ func ParseAngle(text string) (Angle, error) {
 		return 0, refuse
 	}
 	s := strings.ToLower(strings.TrimSpace(wordBreaks.Replace(text)))
-	if m := minutesForm.FindStringSubmatch(s); m != nil {
+	if m := minutesForm().FindStringSubmatch(s); m != nil {
 		minutes, err := ParseNumber(m[2])
 		if err != nil || minutes >= 60 {
 			return 0, refuse

@@ -42,6 +42,8 @@ func (l *Library) Check(known Known) Findings {
 	c.add(err)
 	_, err = l.Phrases()
 	c.add(err)
+	_, err = l.Screens()
+	c.add(err)
 	_, err = l.Drawings()
 	c.add(err)
 	c.terms()

@@ -120,7 +120,8 @@ func BenchmarkLoadAllContent(b *testing.B) {
 		for _, load := range []func() error{
 			func() error { _, err := lib.Safety(); return err }, func() error { _, err := lib.Terms(); return err },
 			func() error { _, err := lib.Sources(); return err }, func() error { _, err := lib.Symbols(); return err },
-			func() error { _, err := lib.Phrases(); return err }, func() error { _, err := lib.Drawings(); return err },
+			func() error { _, err := lib.Phrases(); return err }, func() error { _, err := lib.Screens(); return err },
+			func() error { _, err := lib.Drawings(); return err },
 		} {
 			if err := load(); err != nil {
 				b.Fatal(err)

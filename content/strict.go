@@ -103,6 +103,9 @@ func Decode(file string, text []byte, out any) error {
 
 // octal reports numbers such as 010, which YAML reads as 8.
 func octal(file string, text []byte, found *Findings) {
+	if !leadingZero.Match(text) { // most files need no second reading
+		return
+	}
 	var root yaml.Node
 	if yaml.Unmarshal(text, &root) != nil {
 		return
@@ -150,6 +153,9 @@ func Printable(s string) string {
 		return r
 	}, s)
 }
+
+// leadingZero finds what may be a number with a leading zero.
+var leadingZero = regexp.MustCompile(`\b0\d`)
 
 var (
 	linePart    = regexp.MustCompile(`^line (\d+): `)

@@ -101,8 +101,11 @@ func (l *Library) Sources() (map[string]Source, error) { return merged[Source](l
 // Symbols returns what the letters in formulas mean.
 func (l *Library) Symbols() (map[string]string, error) { return merged[string](l, "symbols.yaml") }
 
-// Phrases returns the sentences that many tasks and screens share.
+// Phrases returns the sentences that many tasks share.
 func (l *Library) Phrases() (map[string]string, error) { return merged[string](l, "phrases.yaml") }
+
+// Screens returns what the program itself says.
+func (l *Library) Screens() (map[string]string, error) { return merged[string](l, "screens.yaml") }
 
 // Drawings returns the words of the drawings.
 func (l *Library) Drawings() (map[string]DrawingWords, error) {

@@ -21,6 +21,7 @@ type Session struct {
 
 	Answers []Answered // every marked answer, in order
 
+	screens  map[string]string
 	phrases  map[string]string
 	safety   map[string]content.Caution
 	drawings map[string]content.DrawingWords
@@ -45,6 +46,9 @@ func NewSession(t Terminal, lib *content.Library, s quiz.System, lathe quiz.Lath
 	session := &Session{Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{},
 		seen: map[string]bool{}, lastCase: map[string]string{}}
 	var err error
+	if session.screens, err = lib.Screens(); err != nil {
+		return nil, err
+	}
 	if session.phrases, err = lib.Phrases(); err != nil {
 		return nil, err
 	}
@@ -57,7 +61,11 @@ func NewSession(t Terminal, lib *content.Library, s quiz.System, lathe quiz.Lath
 
 // say returns a phrase, its ${names} filled in from pairs of name and value.
 func (s *Session) say(phrase string, pairs ...any) string {
-	text, _ := content.Fill(s.phrases[phrase], func(name string) (string, bool) {
+	raw, ok := s.screens[phrase]
+	if !ok {
+		raw = s.phrases[phrase]
+	}
+	text, _ := content.Fill(raw, func(name string) (string, bool) {
 		for i := 0; i+1 < len(pairs); i += 2 {
 			if pairs[i] == name {
 				return fmt.Sprint(pairs[i+1]), true

@@ -56,8 +56,9 @@ type app struct {
 // run runs the program and returns its exit code.
 func run(stop context.Context, args []string, in io.Reader, out, errOut io.Writer) int {
 	a := &app{stop: stop, in: in, out: out, err: errOut}
-	root := a.root()
-	root.SetArgs(negativesAsArguments(args))
+	args = negativesAsArguments(args)
+	root := a.root(args)
+	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(out)
 	root.SetErr(errOut)
@@ -216,11 +217,11 @@ func (a *app) open() (*lessons.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	phrases, err := lib.Phrases()
+	screens, err := lib.Screens()
 	if err != nil {
 		return nil, err
 	}
-	a.session, err = lessons.NewSession(a.terminal(phrases["say-page"]), lib, system, lathe, a.seeds())
+	a.session, err = lessons.NewSession(a.terminal(screens["say-page"]), lib, system, lathe, a.seeds())
 	return a.session, err
 }
 

@@ -11,7 +11,7 @@ import (
 )
 
 // root builds the command line.
-func (a *app) root() *cobra.Command {
+func (a *app) root(args []string) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "scratchpass",
 		Short: "Rehearse single-point threading before you stand at the lathe",
@@ -53,7 +53,7 @@ and your instructor come first.`,
 		}
 		return nil
 	}
-	root.AddCommand(a.learn(), a.quiz(), a.work(), a.describe(), a.content())
+	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.describe(), a.content())
 	return root
 }
 

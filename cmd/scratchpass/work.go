@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -11,7 +12,9 @@ import (
 	"scratchpass/quiz/tasks"
 )
 
-func (a *app) work() *cobra.Command {
+// work has a command for every task; only those that were named are made, so that
+// other commands start no slower for a long catalogue. Completion needs them all.
+func (a *app) work(args []string) *cobra.Command {
 	var all bool
 	cmd := &cobra.Command{
 		Use:   "work TASK --name value ...",
@@ -34,7 +37,9 @@ func (a *app) work() *cobra.Command {
 	}
 	cmd.Flags().BoolVar(&all, "list", false, "list the tasks and what each wants to know")
 	for _, t := range tasks.All() {
-		cmd.AddCommand(a.workTask(t))
+		if slices.Contains(args, t.Name) || slices.Contains(args, cobra.ShellCompRequestCmd) {
+			cmd.AddCommand(a.workTask(t))
+		}
 	}
 	return cmd
 }
