@@ -36,6 +36,36 @@ func TipPastPitchLine(pitch, flat Length) (Length, error) {
 	return (pitch.Times(0.5) - flat).Times(HeightOfSharpV), nil
 }
 
+// WidestFlat returns the widest tip that still makes a thread of this pitch:
+//
+//	P/4   outside: the flat of the basic root
+//	P/8   inside: a wider tip reaches the pitch diameter before the groove is deep
+//	      enough for the crests of the screw
+//
+// The pitch is 0.01 to 1 in. Source: basic profile, ASME B1.1 and ISO 68-1.
+func WidestFlat(side Side, pitch Length) (Length, error) {
+	if err := checkPitch(pitch); err != nil {
+		return 0, err
+	}
+	if side == Inside {
+		return pitch.Times(1.0 / 8), nil
+	}
+	return pitch.Times(1.0 / 4), nil
+}
+
+// checkFlat refuses a tip that is too wide, with a slack of half a thousandth: no
+// one measures a flat closer than that.
+func checkFlat(side Side, pitch, flat Length) error {
+	widest, err := WidestFlat(side, pitch)
+	if err != nil {
+		return err
+	}
+	if flat >= 0 && flat <= widest+Thou.Times(0.5) {
+		return nil
+	}
+	return badLength("tool flat", flat, LengthText(0)+" to "+LengthText(widest)+" for an "+side.String()+" thread of this pitch; a wider tip can't make it")
+}
+
 // RadialDepth returns how far the tool goes in, straight, from first touch to a
 // thread of pitch diameter E, for the tool you really have. It is the one depth
 // formula; every factor in a book is a case of it:
@@ -51,6 +81,9 @@ func TipPastPitchLine(pitch, flat Length) (Length, error) {
 // backwards. Source: geometry of the 60-degree form; the three published factors
 // (US Navy training manual p. 6-49) come out of it.
 func RadialDepth(side Side, start, pitchDiameter, pitch, flat Length) (Length, error) {
+	if err := checkFlat(side, pitch, flat); err != nil {
+		return 0, err
+	}
 	y, err := TipPastPitchLine(pitch, flat)
 	if err != nil {
 		return 0, err
@@ -77,8 +110,11 @@ func RadialDepth(side Side, start, pitchDiameter, pitch, flat Length) (Length, e
 //
 //	h = 0.75777 P - 0.86603 f
 //
-// It is RadialDepth with d - E = 0.649519 P; f is 0 to P/2.
+// It is RadialDepth with d - E = 0.649519 P; f is 0 to P/4.
 func RadialDepthFromNominal(pitch, flat Length) (Length, error) {
+	if err := checkFlat(Outside, pitch, flat); err != nil {
+		return 0, err
+	}
 	y, err := TipPastPitchLine(pitch, flat)
 	if err != nil {
 		return 0, err
@@ -91,8 +127,11 @@ func RadialDepthFromNominal(pitch, flat Length) (Length, error) {
 //
 //	h = 0.64952 P - 0.86603 f
 //
-// It is RadialDepth with E - d = 0.433013 P; f is 0 to P/2.
+// It is RadialDepth with E - d = 0.433013 P; f is 0 to P/8.
 func RadialDepthFromBasicBore(pitch, flat Length) (Length, error) {
+	if err := checkFlat(Inside, pitch, flat); err != nil {
+		return 0, err
+	}
 	y, err := TipPastPitchLine(pitch, flat)
 	if err != nil {
 		return 0, err

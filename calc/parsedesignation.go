@@ -148,7 +148,7 @@ func metricDesignation(d Designation, upper, asWritten string) (Designation, err
 		d.Starts = toInt(Round(starts, 0))
 	}
 	switch m[4] {
-	case "", "4g6g", "6g", "6h", "6H", "6G", "6e", "4h", "5H", "7H", "8g":
+	case "", "4g6g", "6g", "6h", "6H", "6G", "4h", "5g6g", "5H", "7H", "8g":
 		d.Class = m[4]
 	default:
 		return d, fmt.Errorf("class %s: give 4g6g, 6g, 6h, 6H or 6G", m[4])

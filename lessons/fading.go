@@ -15,7 +15,7 @@ func (s *Session) examplesAndFading(task string, level quiz.Level) error {
 		if err := s.example(p, w, i+1); err != nil {
 			return err
 		}
-		if _, err := s.goOn("say-next"); err != nil {
+		if err := s.goOn("say-next"); err != nil {
 			return err
 		}
 	}

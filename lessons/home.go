@@ -30,7 +30,7 @@ func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error)) err
 			{s.say("home-safety"), s.showSafety},
 			{s.say("home-leave"), nil},
 		}
-		q := Question{Prompt: s.say("home-ask")}
+		q := Question{Prompt: s.say("home-ask"), Back: true}
 		for _, d := range doors {
 			q.Options = append(q.Options, d.label)
 		}
@@ -81,7 +81,7 @@ func (s *Session) chooseLesson() error {
 		}
 		q.Options = append(q.Options, Title(l))
 	}
-	q.Options = append(q.Options, s.say("home-back"))
+	q.Options, q.Back = append(q.Options, s.say("home-back")), true
 	i, err := s.choose(q)
 	if err != nil {
 		return err
@@ -104,7 +104,7 @@ func (s *Session) choosePractice() error {
 			choices = append(choices, names)
 		}
 	}
-	q.Options = append(q.Options, s.say("home-back"))
+	q.Options, q.Back = append(q.Options, s.say("home-back")), true
 	i, err := s.choose(q)
 	if err != nil {
 		return err

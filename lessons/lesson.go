@@ -48,8 +48,7 @@ func (s *Session) opening(l content.Lesson) error {
 	if err := s.Terminal.Show(text); err != nil {
 		return err
 	}
-	_, err := s.goOn("say-begin")
-	return err
+	return s.goOn("say-begin")
 }
 
 func (s *Session) caution(key string) Block {
@@ -65,7 +64,7 @@ func (s *Session) preCheck(l content.Lesson) (skip bool, err error) {
 	names := partTasks(l)
 	got := 0
 	for i := range 2 {
-		p, w, err := s.problem(names[i*(len(names)-1)], levelOf(l.Check.Level))
+		p, w, err := s.problem(names[i*(len(names)-1)], quiz.NumbersGiven)
 		if err != nil {
 			return false, err
 		}
@@ -78,7 +77,7 @@ func (s *Session) preCheck(l content.Lesson) (skip bool, err error) {
 		}
 	}
 	if got < 2 {
-		return false, s.show(Plain, s.say("say-precheck-learn"))
+		return false, s.show(Plain, s.say("say-precheck-learn", "right", got))
 	}
 	reply, err := s.Terminal.Choose(Question{Prompt: s.say("say-precheck-skip"), Options: []string{s.say("say-yes"), s.say("say-no")}})
 	return reply == "1", err
@@ -110,7 +109,7 @@ func (s *Session) part(part content.Part, place string, skip bool) error {
 	}
 	level := levelOf(part.Level)
 	if !skip {
-		if _, err := s.goOn("say-to-examples"); err != nil {
+		if err := s.goOn("say-to-examples"); err != nil {
 			return err
 		}
 		if err := s.examplesAndFading(part.Task, level); err != nil {
@@ -205,7 +204,12 @@ func (s *Session) Done() string {
 func Title(l content.Lesson) string { return fmt.Sprintf("%s (%d min)", l.Title, l.Minutes) }
 
 // Goodbye is the line for someone who stopped.
-func (s *Session) Goodbye() string { return s.say("say-stopped", "done", s.Done()) }
+func (s *Session) Goodbye() string {
+	if s.describing {
+		return s.say("say-stopped-lathe")
+	}
+	return s.say("say-stopped", "done", s.Done())
+}
 
 // LatheKept says where a described lathe was kept.
 func (s *Session) LatheKept(where string) string { return s.say("lathe-kept", "where", where) }

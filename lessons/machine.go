@@ -15,6 +15,7 @@ func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys
 // DescribeLathe asks about the learner's machine, one thing at a time. Enter keeps
 // what is offered.
 func (s *Session) DescribeLathe() (quiz.Lathe, error) {
+	s.describing = true
 	if err := s.Terminal.Show(Text{{Heading, s.say("lathe-title")}, {Plain, s.say("lathe-what")}}); err != nil {
 		return quiz.Lathe{}, err
 	}
@@ -89,13 +90,14 @@ func (s *Session) DescribeLathe() (quiz.Lathe, error) {
 			return l, err
 		}
 	}
+	s.describing = false
 	return l, nil
 }
 
 // number asks for one fact until it can be used. Enter keeps the one offered.
 func (s *Session) number(phrase, offered string, set func(text string) error) error {
 	for {
-		reply, err := s.Terminal.Ask(Question{Prompt: s.say(phrase, "offered", offered), Words: []string{WordStop}})
+		reply, err := s.Terminal.Ask(Question{Prompt: s.say(phrase, "offered", offered)})
 		if err != nil {
 			return err
 		}

@@ -64,11 +64,9 @@ func (p *plainTerminal) Ask(q Question) (string, error) {
 }
 
 func (p *plainTerminal) Choose(q Question) (string, error) {
-	if !q.Listed {
-		for i, option := range q.Options {
-			if _, err := fmt.Fprintf(p.out, "%d) %s\n", i+1, content.Printable(option)); err != nil {
-				return "", err
-			}
+	for i, option := range q.Options {
+		if _, err := fmt.Fprintf(p.out, "%d) %s\n", i+1, content.Printable(option)); err != nil {
+			return "", err
 		}
 	}
 	return p.Ask(q)

@@ -44,10 +44,8 @@ func (t *scripted) Ask(q Question) (string, error) {
 }
 
 func (t *scripted) Choose(q Question) (string, error) {
-	if !q.Listed {
-		for i, o := range q.Options {
-			fmt.Fprintf(&t.log, "%d) %s\n", i+1, o)
-		}
+	for i, o := range q.Options {
+		fmt.Fprintf(&t.log, "%d) %s\n", i+1, o)
 	}
 	return t.Ask(q)
 }

@@ -27,6 +27,8 @@ type Session struct {
 	drawings map[string]content.DrawingWords
 	words    map[string]*quiz.Words
 
+	describing bool // a lathe is being described
+
 	seen     map[string]bool   // problems of this session, by their numbers
 	lastCase map[string]string // situation last shown, by task
 
@@ -171,7 +173,7 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 		case WordRepeat:
 			err = s.Terminal.Show(text)
 		case WordHelp:
-			err = s.show(Plain, s.say("say-help"))
+			err = s.show(Plain, s.say("say-help", "expects", w.Expects(p)))
 		case WordHint:
 			a.Hint = true
 			err = s.show(Plain, s.hint(w))
@@ -203,14 +205,10 @@ func (s *Session) hint(w *quiz.Words) string {
 	return s.say("say-hint", "hint", w.Task.Hint)
 }
 
-// ask asks for the answer in the way that suits its kind.
+// ask asks for the answer. Options have been listed with the question, so that a number
+// is typed for them too, and the words that work anywhere work here.
 func (s *Session) ask(p *quiz.Problem, w *quiz.Words) (string, error) {
-	q := Question{Prompt: w.Expects(p), Words: anywhere}
-	if p.Answer.Kind.Name() == "choice" {
-		q.Options, q.Listed = w.Options(p), true
-		return s.Terminal.Choose(q)
-	}
-	return s.Terminal.Ask(q)
+	return s.Terminal.Ask(Question{Prompt: w.Expects(p)})
 }
 
 // tell shows what came of an answer.
@@ -230,22 +228,22 @@ func (s *Session) tell(f quiz.Feedback, m quiz.Mark) error {
 	return s.Terminal.Show(text)
 }
 
-// goOn asks for Enter. It returns the word typed instead, if one was.
-func (s *Session) goOn(phrase string) (string, error) {
+// goOn asks for Enter. Anything else is not taken for it: it may have been meant for
+// a question that has gone by.
+func (s *Session) goOn(phrase string) error {
 	for {
-		reply, err := s.Terminal.Ask(Question{Prompt: s.say(phrase), Words: anywhere})
+		reply, err := s.Terminal.Ask(Question{Prompt: s.say(phrase)})
 		if err != nil {
-			return "", err
+			return err
 		}
-		switch word, _ := asked(reply, anywhere); word {
-		case WordStop:
-			return word, ErrStopped
-		case WordHelp:
-			if err := s.show(Plain, s.say("say-help")); err != nil {
-				return "", err
-			}
-		default:
-			return reply, nil
+		switch word, _ := asked(reply, anywhere); {
+		case word == WordStop:
+			return ErrStopped
+		case reply == "":
+			return nil
+		}
+		if err := s.show(Plain, s.say("say-only-enter")); err != nil {
+			return err
 		}
 	}
 }

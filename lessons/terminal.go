@@ -15,8 +15,8 @@ type Terminal interface {
 	// Ask asks for a line of text.
 	Ask(q Question) (string, error)
 
-	// Choose asks for one of the question's options and returns its number from 1,
-	// or one of the words that can be typed anywhere.
+	// Choose asks for one of the question's options and returns its number from 1, or
+	// what was typed instead.
 	Choose(q Question) (string, error)
 }
 
@@ -27,8 +27,7 @@ var ErrStopped = errors.New("stopped")
 type Question struct {
 	Prompt  string   // one line: what to type
 	Options []string // for Choose
-	Listed  bool     // the options have been shown in the text above
-	Words   []string // the words that may be typed instead of an answer
+	Back    bool     // the last option leads back; Esc takes it
 }
 
 // The words that can be typed instead of an answer.

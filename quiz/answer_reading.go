@@ -22,7 +22,7 @@ var sameWord = map[string]string{
 }
 
 func (reading) Read(a *Answer, text string) (Reply, error) {
-	want := exampleReading(a)
+	want := "all parts in order, such as " + exampleReading(a)
 	if len(text) > 200 {
 		return Reply{}, unread(text, want)
 	}
@@ -82,6 +82,8 @@ func exampleReading(a *Answer) string {
 			parts = append(parts, "1.5")
 		case "tpi":
 			parts = append(parts, "20")
+		case "starts":
+			parts = append(parts, "1")
 		default:
 			parts = append(parts, map[bool]string{true: "10", false: "0.25"}[a.Unit.Name == "mm"])
 		}

@@ -57,6 +57,9 @@ func (w *Words) Feedback(p *Problem, m Mark) Feedback {
 		f.Reason = phrase("mark-safe-side")
 	default:
 		f.Reason = phrase("mark-cannot-tell")
+		if _, ok := p.Answer.Kind.(several); ok {
+			f.Reason = phrase("mark-some-wrong")
+		}
 	}
 	if because, ok := w.Task.Because[p.Values.Case()]; ok {
 		text, _ := w.fill(p, because)

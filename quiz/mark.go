@@ -66,7 +66,8 @@ func (p *Problem) fits(r Reply) *Slip {
 	var found *Slip
 	for i := range p.slips {
 		s := p.slips[i]
-		if !p.Answer.Kind.Same(&p.Answer, r, s.reply, p.Answer.SlipTol) {
+		covered := s.slip.Covers != nil && s.slip.Covers(p.Answer.Key, r)
+		if !covered && !p.Answer.Kind.Same(&p.Answer, r, s.reply, p.Answer.SlipTol) {
 			continue
 		}
 		switch {
@@ -82,6 +83,9 @@ func (p *Problem) fits(r Reply) *Slip {
 // side tells on which side of the key a wrong number lies.
 func (p *Problem) side(r Reply) Verdict {
 	if _, ok := p.Answer.Kind.(quantity); !ok || p.Answer.Scrap == NoScrapSide {
+		return Wrong
+	}
+	if r.X < 0 && p.Answer.Key.X > 0 { // a direction was mixed up; no side of the part is meant
 		return Wrong
 	}
 	if (r.X > p.Answer.Key.X) == (p.Answer.Scrap == ScrapHigh) {

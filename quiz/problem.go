@@ -66,11 +66,19 @@ func Worked(t *Task, v Values, lathe Lathe) (*Problem, error) {
 	if err := p.work(); err != nil {
 		return nil, err
 	}
+	p.dropCoinciding()
 	p.unambiguous() // for the tolerances
 	if p.Answer.Options == nil {
 		p.Answer.Options = p.optionKeys()
 	}
 	return p, nil
+}
+
+// dropCoinciding leaves out the slips that with these numbers give the right answer:
+// they are no wrong roads here.
+func (p *Problem) dropCoinciding() {
+	p.Answer.Tol = p.Task.Tol.held(p.Answer.Unit) * 0.5
+	p.slips = slices.DeleteFunc(p.slips, func(s slipReply) bool { return p.Answer.Right(s.reply) })
 }
 
 // work fills in the working, the answer and what the slips give.

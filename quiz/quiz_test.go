@@ -37,7 +37,7 @@ func TestMarkWhatIsTyped(t *testing.T) {
 		"0.0511": "slip no-angle", "51.1 thou": "slip no-angle", "0.0445": "slip times-cos", "0.1038": "slip sin-or-ref",
 		"0.1175": "slip double", "0.1022": "slip double-no-angle",
 		"58.7": "unit", "1.491": "unit", "0.0587 mm": "unit", "0.0587 thou": "unit",
-		"0.07": "scrap-side", "0.03": "safe-side", "-0.0587": "safe-side",
+		"0.07": "scrap-side", "0.03": "safe-side", "-0.0587": "wrong",
 		"five": "unread", "": "unread", "   ": "unread", "0.05 0.06": "unread", "NaN": "unread", "Inf": "unread", "1e-2": "unread",
 		"0x10": "unread", "1_0": "unread", "\x1b[31m0.05": "unread", strings.Repeat("9", 10000): "unread", "1,500": "unread",
 	} {

@@ -83,6 +83,10 @@ type Slip struct {
 	// question. A slip may be its own twin when one number has two causes.
 	Twin string
 
+	// Covers, where it is set, takes further answers for this one: for instance any
+	// part of the marks that fit, not just the first.
+	Covers func(key, given Reply) bool
+
 	// Work returns what the slip gives from the same numbers. It is nil for the
 	// wrong options of a decision, where the slip's name is the option.
 	Work func(v Values) Reply

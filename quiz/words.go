@@ -128,9 +128,10 @@ func (w *Words) ShownAnswer(p *Problem, r Reply) string {
 	case choice, order:
 		texts := make([]string, len(r.Keys))
 		for i, key := range r.Keys {
-			texts[i], _ = w.fill(p, w.Task.Options[key])
+			text, _ := w.fill(p, w.Task.Options[key])
+			texts[i] = "\"" + strings.TrimSuffix(text, ".") + "\""
 		}
-		return strings.Join(texts, "; ")
+		return strings.Join(texts, ", ")
 	}
 	return p.Shown(r)
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -37,7 +36,7 @@ func (a *app) learn() *cobra.Command {
 			}
 			_, err = lib.Lesson(args[0])
 			if content.ErrNotThere(err) {
-				return usage("no lesson is called %q: the nearest are %s (learn lists all)", args[0], strings.Join(tasks.Nearest(args[0], lib.LessonNames()), ", "))
+				return usage("no lesson is called %q%s (learn lists all)", args[0], tasks.Offer(args[0], lib.LessonNames()))
 			}
 			if err != nil {
 				return err

@@ -124,7 +124,7 @@ func TestOneProblemOnAScreen(t *testing.T) {
 
 // On the home screen a number goes to its line and Enter takes it.
 func TestHomeScreen(t *testing.T) {
-	c := start(t, 80, 24)
+	c := start(t, 80, 60)
 	c.waitFor("What would you like to do?")
 	time.Sleep(200 * time.Millisecond)
 	c.send("4")

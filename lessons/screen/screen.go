@@ -104,13 +104,10 @@ func (s *Screen) Ask(q lessons.Question) (string, error) {
 // go to it. Enter takes it: a digit that did so too would hand the Enter that many
 // people type after it to the next question.
 func (s *Screen) Choose(q lessons.Question) (string, error) {
-	options := make([]huh.Option[string], 0, len(q.Options)+len(q.Words))
+	options := make([]huh.Option[string], 0, len(q.Options))
 	for i, text := range q.Options {
 		label := strconv.Itoa(i+1) + ") " + text
 		options = append(options, huh.NewOption(shorten(label, s.width()-4), strconv.Itoa(i+1)))
-	}
-	for _, word := range q.Words {
-		options = append(options, huh.NewOption(word, word))
 	}
 	reply := ""
 	field := huh.NewSelect[string]().Title(lessons.Wrap(q.Prompt, s.width()-2)).Options(options...).Value(&reply)
@@ -118,24 +115,30 @@ func (s *Screen) Choose(q lessons.Question) (string, error) {
 		if n, err := strconv.Atoi(k.String()); err == nil && n >= 1 && n <= len(q.Options) {
 			return goTo(n)
 		}
+		if q.Back && k.Type == tea.KeyEsc {
+			return goTo(len(q.Options), tea.KeyEnter)
+		}
 		return k
 	})
 	if err != nil {
 		return "", err
 	}
 	shown := reply
-	if n, err := strconv.Atoi(reply); err == nil && n <= len(q.Options) && !q.Listed {
-		shown = reply + ") " + q.Options[n-1]
+	if n, err := strconv.Atoi(reply); err == nil && n >= 1 && n <= len(q.Options) {
+		shown += ") " + q.Options[n-1]
 	}
 	_, err = fmt.Fprintf(s.Out, "%s\n> %s\n\n", lessons.Wrap(q.Prompt, s.width()), lessons.Wrap(content.Printable(shown), s.width()))
 	return reply, err
 }
 
-// goTo is the keys that lead to the n-th option.
-func goTo(n int) tea.Msg {
+// goTo is the keys that lead to the n-th option, and then some.
+func goTo(n int, then ...tea.KeyType) tea.Msg {
 	moves := []tea.Cmd{func() tea.Msg { return tea.KeyMsg{Type: tea.KeyHome} }}
 	for range n - 1 {
 		moves = append(moves, func() tea.Msg { return tea.KeyMsg{Type: tea.KeyDown} })
+	}
+	for _, key := range then {
+		moves = append(moves, func() tea.Msg { return tea.KeyMsg{Type: key} })
 	}
 	return tea.Sequence(moves...)()
 }
@@ -170,6 +173,7 @@ func (s *Screen) run(field huh.Field, typed func(tea.KeyMsg) tea.Msg) error {
 	}
 	err := form.WithProgramOptions(options...).Run()
 	if errors.Is(err, huh.ErrUserAborted) || errors.Is(err, tea.ErrInterrupted) || errors.Is(err, io.EOF) {
+		fmt.Fprintln(s.Out) // the form leaves the cursor on its last line
 		return lessons.ErrStopped
 	}
 	return err

@@ -100,7 +100,7 @@ func (d *Drawing) arrow(a, b Point) {
 }
 
 // Example numbers of the drawings of a thread: 10 threads per inch, a tool with a
-// flat of an eighth of the pitch, an outside thread from the nominal blank.
+// flat of a sixth of the pitch, an outside thread from the nominal blank.
 const exampleTPI calc.ThreadsPerInch = 10
 
 // groove is one thread groove scaled so that the pitch is 40 units wide.
@@ -111,7 +111,7 @@ type groove struct {
 
 func exampleGroove() groove {
 	pitch, err := exampleTPI.Pitch()
-	flat := pitch.Times(1.0 / 8)
+	flat := pitch.Times(1.0 / 6)
 	h, err2 := calc.RadialDepthFromNominal(pitch, flat)
 	c, err3 := calc.CompoundTravel(h, 29.5)
 	if err != nil || err2 != nil || err3 != nil {

@@ -13,12 +13,15 @@ var _ = register(quiz.Task{
 	Sources: []string{"compound-feeds", "navy"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/13, calc.Inch/4), calc.Outside)
+		d.Tell(&v, d.Thread(calc.Inch/13, calc.Inch/6), calc.Outside)
 		tellAngle(d, &v)
 		d.Job(&v, calc.Outside)
 		return v
 	},
 	Work: func(v quiz.Values) (quiz.Working, error) {
+		if err := only(v, calc.Outside); err != nil {
+			return quiz.Working{}, err
+		}
 		w := v.Working()
 		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
 		a := angleStep(w, v)

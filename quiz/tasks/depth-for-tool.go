@@ -16,21 +16,24 @@ var _ = register(quiz.Task{
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
 		side := quiz.Pick(d, calc.Outside, calc.Inside)
-		t := d.Thread(calc.Inch/20, calc.Inch/4)
+		t := d.Thread(calc.Inch/20, calc.Inch/6)
 		d.Tell(&v, t, side)
-		flat := calc.Thou.Times(d.Steps(2, 5+t.Pitch.Times(0.2).Over(calc.Thou), 1))
-		if d.System == quiz.Metric {
-			flat = calc.Millimetres(d.Steps(0.06, 0.1+t.Pitch.Times(0.2).Millimetres(), 0.01))
-		}
-		v.SetLength("tool-flat", flat)
+		v.SetLength("tool-flat", drawFlat(d, side, t.Pitch, 0.15))
 		v.SetWord("side", side.String())
 		d.Job(&v, side)
 		return v
 	},
 	Work: func(v quiz.Values) (quiz.Working, error) {
+		side := calc.Outside
+		if v.Word("side") == "inside" {
+			side = calc.Inside
+		}
+		if err := only(v, side); err != nil {
+			return quiz.Working{}, err
+		}
 		w := v.Working()
 		pitch, flat := w.Pitch(), v.Length("tool-flat")
-		if v.Word("side") == "inside" {
+		if side == calc.Inside {
 			w.Length("h", "0.649519 x P - 0.866025 x f")(calc.RadialDepthFromBasicBore(pitch, flat))
 		} else {
 			w.Length("h", "0.757772 x P - 0.866025 x f")(calc.RadialDepthFromNominal(pitch, flat))
@@ -54,3 +57,36 @@ var _ = register(quiz.Task{
 		{Name: "sharp-v", Work: depthOf(calc.SharpV)},
 	},
 })
+
+// drawFlat draws the flat of a tool that can make the thread: from a share of the
+// widest one up, in whole thousandths or hundredths of a millimetre.
+func drawFlat(d *quiz.Draw, side calc.Side, pitch calc.Length, from float64) calc.Length {
+	widest, _ := calc.WidestFlat(side, pitch) // a pitch from the lists of threads
+	low, high := widest.Times(from), widest.Times(0.98)
+	if d.System == quiz.Metric {
+		return calc.Millimetres(d.Steps(calc.Round(low.Millimetres()+0.005, 2), calc.Round(high.Millimetres()-0.005, 2), 0.01))
+	}
+	return calc.Inches(d.Steps(calc.Round(low.Inches()+0.0005, 3), calc.Round(high.Inches()-0.0005, 3), 0.001))
+}
+
+// sideOf is the side that a designation's class names, or the one given where it
+// names none.
+func sideOf(d calc.Designation, otherwise string) string {
+	if side, ok := d.Side(); ok {
+		return side.String()
+	}
+	return otherwise
+}
+
+// wrongSide is the error for a thread of the other side than a task is about.
+func wrongSide(d calc.Designation, wanted string) error {
+	return &calc.InputError{What: "thread", Got: calc.Quoted(d.String()), Want: "an " + wanted + " thread; this one is " + sideOf(d, "")}
+}
+
+// only refuses a designation of the other side.
+func only(v quiz.Values, side calc.Side) error {
+	if v.Has("thread") && sideOf(v.Thread("thread"), side.String()) != side.String() {
+		return wrongSide(v.Thread("thread"), side.String())
+	}
+	return nil
+}

@@ -23,13 +23,16 @@ var _ = register(quiz.Task{
 // drawPlunge draws a thread that is fed straight in.
 func drawPlunge(d *quiz.Draw) quiz.Values {
 	v := d.Values()
-	d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/4), calc.Outside)
+	d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/6), calc.Outside)
 	d.Job(&v, calc.Outside)
 	return v
 }
 
 // workPlunge works out the dial move of a thread fed straight in.
 func workPlunge(v quiz.Values, formula string, reads calc.DialReads) (quiz.Working, error) {
+	if err := only(v, calc.Outside); err != nil {
+		return quiz.Working{}, err
+	}
 	w := v.Working()
 	h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
 	w.Length("m", formula)(calc.DialMove(h, reads))

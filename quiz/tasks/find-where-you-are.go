@@ -9,7 +9,7 @@ var _ = register(quiz.Task{
 	Name: "find-where-you-are", Stage: quiz.Infeed,
 	Inputs: []quiz.Input{length("total", "T", 0.01, 0.5), length("dial", "r", 0, 0.5),
 		{Name: "believed", Symbol: "b", Is: quiz.ALength, Low: 0, High: 0.5, Extra: true},
-		{Name: "turn", Symbol: "R", Is: quiz.ALength, Low: 0.04, High: 0.5, Extra: true}},
+		{Name: "turn", Symbol: "R", Is: quiz.ALength, Low: 0.04, High: 0.5}},
 	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
 	Scrap:   quiz.ScrapHigh,
 	Sources: []string{"common-practice"},
@@ -19,11 +19,15 @@ var _ = register(quiz.Task{
 		v.SetLength("dial", dial)
 		v.SetLength("believed", dial-d.Length(6, 22, 16, 60))
 		v.SetLength("total", dial+d.Length(8, 35, 20, 90))
-		v.SetLength("turn", turnAbove(d))
+		v.SetLength("turn", turnAbove(d, v.Length("total")))
 		d.Job(&v, calc.Inside)
 		return v
 	},
 	Work: func(v quiz.Values) (quiz.Working, error) {
+		if total, turn := v.Length("total"), v.Length("turn"); total > turn || v.Length("dial") > turn {
+			return quiz.Working{}, &calc.InputError{What: "total infeed", Got: calc.LengthText(total),
+				Want: "no more than one turn of the dial, " + calc.LengthText(turn) + "; beyond that the dial alone can't tell, so read the log and ask"}
+		}
 		w := v.Working()
 		w.Length("L", "T - r")(v.Length("total")-v.Length("dial"), nil)
 		return w.Quantity()
@@ -45,10 +49,16 @@ func believed(v quiz.Values, at func(dial, believed float64) float64) quiz.Reply
 	return quiz.X(v.X("total") - at(v.X("dial"), v.X("believed")))
 }
 
-// turnAbove is a dial turn that the reading has not yet gone round.
-func turnAbove(d *quiz.Draw) calc.Length {
+// turnAbove is the smallest usual dial turn that holds a total.
+func turnAbove(d *quiz.Draw, total calc.Length) calc.Length {
+	turns := []calc.Length{0.100, 0.125, 0.200}
 	if d.System == quiz.Metric {
-		return calc.Millimetres(quiz.Pick(d, 2.0, 2.5, 3.0))
+		turns = []calc.Length{calc.Millimetres(2), calc.Millimetres(2.5), calc.Millimetres(3)}
 	}
-	return calc.Inches(quiz.Pick(d, 0.100, 0.125, 0.200))
+	for _, turn := range turns {
+		if total <= turn {
+			return turn
+		}
+	}
+	return turns[len(turns)-1]
 }

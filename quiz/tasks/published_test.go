@@ -55,7 +55,7 @@ func TestPublishedValues(t *testing.T) {
 		{"dial-after-springs", "turn=.1; start=.010; cuts=0.006,0.006,0.005,s,0.005,s,s,0.004", 4, "0.0360", "arithmetic"},
 		{"finish-with-cross-slide", "total=.0622; done=.055; dial-reads=diameter; angle=29.5", 4, "0.0125", "geometry"},
 		{"finish-with-cross-slide", "total=.0750; done=0; dial-reads=radius; angle=30", 4, "0.0650", "school handout, 3/4-10: compound at 30 degrees .0750, single depth .06495"},
-		{"find-where-you-are", "total=.067; dial=.044", 3, "0.023", "arithmetic"},
+		{"find-where-you-are", "total=.067; dial=.044; believed=.030; turn=.100", 3, "0.023", "arithmetic"},
 	} {
 		p := worked(t, c.task, c.inputs, quiz.Imperial)
 		if got := calc.Fixed(p.Answer.Key.X, c.places); got != c.want {

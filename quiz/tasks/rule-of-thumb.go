@@ -12,19 +12,17 @@ var _ = register(quiz.Task{
 	Sources: []string{"common-practice", "geometry"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
-		t := d.Thread(calc.Inch/12, calc.Inch/4)
+		t := d.Thread(calc.Inch/12, calc.Inch/6)
 		d.Tell(&v, t, calc.Inside)
-		low, high := t.Pitch.Times(0.1), t.Pitch.Times(0.22)
-		if d.System == quiz.Metric {
-			v.SetLength("tool-flat", calc.Millimetres(d.Steps(calc.Round(low.Millimetres(), 2), calc.Round(high.Millimetres(), 2), 0.01)))
-		} else {
-			v.SetLength("tool-flat", calc.Inches(d.Steps(calc.Round(low.Inches(), 3), calc.Round(high.Inches(), 3), 0.001)))
-		}
+		v.SetLength("tool-flat", drawFlat(d, calc.Inside, t.Pitch, 0.72)) // sharper, and the rule falls short
 		tellAngle(d, &v)
 		d.Job(&v, calc.Inside)
 		return v
 	},
 	Work: func(v quiz.Values) (quiz.Working, error) {
+		if err := only(v, calc.Inside); err != nil {
+			return quiz.Working{}, err
+		}
 		w := v.Working()
 		pitch := w.Pitch()
 		h := w.Length("h", "0.649519 x P - 0.866025 x f")(calc.RadialDepthFromBasicBore(pitch, v.Length("tool-flat")))

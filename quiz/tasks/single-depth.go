@@ -13,11 +13,14 @@ var _ = register(quiz.Task{
 	Sources: []string{"navy", "b1-1"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/28, calc.Inch/4), calc.Outside)
+		d.Tell(&v, d.Thread(calc.Inch/28, calc.Inch/6), calc.Outside)
 		d.Job(&v, calc.Outside)
 		return v
 	},
 	Work: func(v quiz.Values) (quiz.Working, error) {
+		if err := only(v, calc.Outside); err != nil {
+			return quiz.Working{}, err
+		}
 		w := v.Working()
 		w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
 		return w.Quantity()

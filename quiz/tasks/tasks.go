@@ -54,10 +54,20 @@ func Find(name string) (*quiz.Task, error) {
 	if t := registry[name]; t != nil {
 		return t, nil
 	}
-	return nil, fmt.Errorf("no task is called %s: the nearest are %s (work --list shows all)", calc.Quoted(name), strings.Join(Nearest(name, Names()), ", "))
+	return nil, fmt.Errorf("no task is called %s%s (work --list shows all)", calc.Quoted(name), Offer(name, Names()))
 }
 
-// Nearest returns the three names that are most like a word: those that contain
+// Offer words the nearest names for the end of an error, or nothing when none is
+// near.
+func Offer(word string, names []string) string {
+	near := Nearest(word, names)
+	if len(near) == 0 {
+		return ""
+	}
+	return "; did you mean " + strings.Join(near, ", ") + "?"
+}
+
+// Nearest returns up to three names that are most like a word: those that contain
 // it first, then by edit distance.
 func Nearest(word string, names []string) []string {
 	if len(word) > 60 {
@@ -73,7 +83,7 @@ func Nearest(word string, names []string) []string {
 	}
 	slices.SortStableFunc(near, func(a, b string) int { return far(a) - far(b) })
 	near = near[:min(3, len(near))]
-	for len(near) > 1 && far(near[len(near)-1]) > len(word)/2+1 { // the third-best guess may be no guess
+	for len(near) > 0 && far(near[len(near)-1]) > len(word)/2+1 { // the third-best guess may be no guess
 		near = near[:len(near)-1]
 	}
 	return near

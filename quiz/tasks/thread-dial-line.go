@@ -52,7 +52,7 @@ var _ = register(quiz.Task{
 	Slips: []quiz.Slip{
 		{Name: "any-line", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 0, 1)) }},
 		{Name: "even-odd-swap", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 1, 2)) }},
-		{Name: "one-only", Convention: true, Work: func(v quiz.Values) quiz.Reply {
+		{Name: "one-only", Convention: true, Covers: partOf, Work: func(v quiz.Values) quiz.Reply {
 			if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
 				return quiz.NoAnswer // not even the first mark is safe: see other-lathe
 			}
@@ -97,6 +97,16 @@ func face(v quiz.Values) []string {
 	return names
 }
 
+// partOf reports whether some of the right marks were given and no wrong one.
+func partOf(key, given quiz.Reply) bool {
+	for _, k := range given.Keys {
+		if !slices.Contains(key.Keys, k) {
+			return false
+		}
+	}
+	return len(given.Keys) > 0 && len(given.Keys) < len(key.Keys)
+}
+
 func everyMark(v quiz.Values, from, step int) []int {
 	var marks []int
 	for k := from; k < v.Count("marks"); k += step {
@@ -108,7 +118,14 @@ func everyMark(v quiz.Values, from, step int) []int {
 // unlessKey is a slip's set of marks, unless it happens to be right here.
 func unlessKey(v quiz.Values, marks []int) quiz.Reply {
 	safe, _ := threadDial(v).SafeMarks(v.Pitch())
-	if slices.Equal(safe, marks) || len(marks) == 0 {
+	all := true
+	for _, k := range marks {
+		all = all && slices.Contains(safe, k)
+	}
+	if all && len(marks) != 1 { // only safe marks among them: no wrong road
+		return quiz.NoAnswer
+	}
+	if slices.Equal(safe, marks) {
 		return quiz.NoAnswer
 	}
 	return quiz.Keys(markNames(v, marks)...)

@@ -26,6 +26,11 @@ var _ = register(quiz.Task{
 	},
 	Work: func(v quiz.Values) (quiz.Working, error) {
 		w := v.Working()
+		share := v.Length("done").Over(v.Length("estimate"))
+		if fit := v.Word("fit"); fit == "binds" && share < 0.8 || fit == "no-start" && share > 0.85 || share > 1.01 {
+			return quiz.Working{}, &calc.InputError{What: "fit", Got: calc.Quoted(fit),
+				Want: "a fit that goes with the depth; here something else is wrong: check pitch, burrs, tool and blank, and ask"}
+		}
 		switch v.Word("fit") {
 		case "no-start":
 			return w.Choice("light-compound")

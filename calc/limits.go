@@ -1,0 +1,159 @@
+package calc
+
+import (
+	"fmt"
+	"math"
+)
+
+// Span is a largest and a smallest size. Given is false where the standard gives
+// none.
+type Span struct {
+	Max, Min Length
+	Given    bool
+}
+
+func span(maximum, minimum Length) Span { return Span{maximum, minimum, true} }
+
+// Middle returns the size half-way between the limits: what to aim for.
+func (s Span) Middle() Length { return (s.Max + s.Min).Times(0.5) }
+
+// Limits are the limits of size of a thread of one class.
+type Limits struct {
+	Side      Side
+	Allowance Length // outside threads: how far below basic the largest may be
+	Major     Span   // outside: both; inside: the least only, in Min
+	Pitch     Span
+	Minor     Span // inside: both; outside: the reference root in Max
+}
+
+// LimitsOf returns the limits of size of a designation with a class:
+// UnifiedLimits for inch threads, MetricLimits for metric ones.
+func LimitsOf(d Designation) (Limits, error) {
+	if d.Class == "" {
+		return Limits{}, fmt.Errorf("%s: the class is missing: write one behind it, such as 2A, 2B, 6g or 6H", Quoted(d.String()))
+	}
+	if d.Metric {
+		return MetricLimits(d)
+	}
+	return UnifiedLimits(d)
+}
+
+// sixPlaces rounds an intermediate value as ASME B1.30 has it.
+func sixPlaces(x float64) float64 { return Round(x, 6) }
+
+func inchPlaces(l Length, places int) Length { return Inches(Round(l.Inches(), places)) }
+
+// pitchTolerance2A is the tolerance of the pitch diameter of class 2A:
+//
+//	Td2 = 0.0015 (D^(1/3) + LE^(1/2) + 10 P^(2/3))
+//
+// LE is the length of engagement: D for the coarse, fine, 4-, 6- and 8-thread
+// series, 9 P for the others. Source: ASME B1.1, formula for class 2A.
+func pitchTolerance2A(d Designation) float64 {
+	D, P := d.Nominal.Inches(), Round(d.Pitch.Inches(), 8)
+	D = toleranceDiameter(D)
+	engagement := 9 * P
+	if d.Series == UNC || d.Series == UNF || d.Series == UN && d.TPI <= 8 {
+		engagement = D
+	}
+	return 0.0015 * (math.Cbrt(D) + math.Sqrt(engagement) + 10*math.Pow(P, 2.0/3))
+}
+
+// Factors of the class on Td2 of class 2A. Source: ASME B1.1.
+var classFactor = map[string]float64{"1A": 1.5, "2A": 1, "3A": 0.75, "1B": 1.95, "2B": 1.3, "3B": 0.975}
+
+// UnifiedLimits returns the limits of size of an inch thread by the formulas of
+// ASME B1.1 with the rounding of B1.30, corrected by the published exceptions:
+//
+//	major tolerance   0.060 P^(2/3)        (1A 0.090)
+//	allowance         0.3 Td2              (1A and 2A)
+//	pitch diameter    Td2 x class factor
+//	internal minor    see minorTolerance
+//
+// Classes 1A to 3B; the nominal diameter 0.06 to 12 in. Where the published table
+// differs from the formula, the table governs (see unifiedexceptions.go).
+// Source: ASME B1.1; checked row by row against tables named in the tests.
+func UnifiedLimits(d Designation) (Limits, error) {
+	factor, known := classFactor[d.Class]
+	if d.Metric || !known {
+		return Limits{}, &InputError{"class", Quoted(d.Class), "1A, 2A, 3A, 1B, 2B or 3B for an inch thread"}
+	}
+	if err := firstError(checkPitch(d.Pitch), checkNominal(d.Nominal, d.Pitch), between("nominal diameter", d.Nominal, 0.06, LargestNominal)); err != nil {
+		return Limits{}, err
+	}
+	P := Round(d.Pitch.Inches(), 8)
+	td2 := sixPlaces(pitchTolerance2A(d))
+	pitchTolerance := Inches(Round(sixPlaces(td2*factor), 4))
+	basicPitch := inchPlaces(d.Nominal-Inches(sixPlaces(0.64951905*P)), 4)
+	l := Limits{}
+	if side, _ := d.Side(); side == Outside {
+		l.Side = Outside
+		majorTolerance := Inches(Round(sixPlaces(majorFactor(d.Class)*math.Pow(P, 2.0/3)), 4))
+		if d.Class != "3A" {
+			l.Allowance = Inches(Round(sixPlaces(0.3*td2), 4))
+		}
+		l.Major.Max = inchPlaces(d.Nominal-l.Allowance, 4)
+		l.Major = span(l.Major.Max, l.Major.Max-majorTolerance)
+		top := basicPitch - l.Allowance
+		l.Pitch = span(top, top-pitchTolerance)
+		l.Minor = Span{Max: inchPlaces(l.Major.Max-Inches(sixPlaces(1.19078493*P)), 4), Given: false}
+	} else {
+		l.Side = Inside
+		l.Major = Span{Min: d.Nominal}
+		l.Pitch = span(basicPitch+pitchTolerance, basicPitch)
+		l.Minor = minorLimits(d)
+	}
+	except(d, &l)
+	return l, nil
+}
+
+func majorFactor(class string) float64 {
+	if class == "1A" {
+		return 0.090
+	}
+	return 0.060
+}
+
+// minorLimits returns the limits of the minor diameter of an inside thread. Classes
+// 1B and 2B are rounded to 0.001 from size 6 up, class 3B likewise with a zero
+// added; smaller sizes to 0.0001. Source: ASME B1.1 with the rounding of B1.30.
+func minorLimits(d Designation) Span {
+	P := Round(d.Pitch.Inches(), 8)
+	least := sixPlaces(d.Nominal.Inches() - 1.08253175*P)
+	most := least + sixPlaces(minorTolerance(d))
+	places := 4
+	if d.Nominal >= 0.138-1e-9 {
+		places = 3
+	}
+	if d.Class == "3B" {
+		return span(Inches(Round(most, 4)), Inches(Round(least, places)))
+	}
+	return span(Inches(Round(most, places)), Inches(Round(least, places)))
+}
+
+// minorTolerance is the tolerance of the minor diameter of an inside thread:
+//
+//	1B, 2B, D >= 0.25   0.25 P - 0.40 P^2   (0.15 P coarser than 4 TPI)
+//	1B, 2B, D < 0.25    0.05 P^(2/3) + 0.03 P/D - 0.002, at most 0.394 P, at least 0.25 P - 0.40 P^2
+//	3B                  the same, at most 0.394 P, at least 0.23 P - 1.5 P^2 (13 TPI and finer) or 0.120 P
+//
+// Source: ASME B1.1.
+func minorTolerance(d Designation) float64 {
+	D, P := d.Nominal.Inches(), Round(d.Pitch.Inches(), 8)
+	small := 0.05*math.Pow(P, 2.0/3) + 0.03*P/D - 0.002
+	if d.Class == "3B" {
+		least := 0.120 * P
+		if d.TPI >= 13 {
+			least = 0.23*P - 1.5*P*P
+		}
+		return math.Max(least, math.Min(small, 0.394*P))
+	}
+	usual := 0.25*P - 0.40*P*P
+	if d.TPI < 4 {
+		usual = 0.15 * P
+	}
+	if D >= 0.25-1e-9 {
+		return usual
+	}
+	return math.Max(usual, math.Min(small, 0.394*P))
+}
