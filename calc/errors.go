@@ -13,6 +13,7 @@ type InputError struct {
 	Want string // what would work: "0 to 0.0500 in"
 }
 
+// Error is the whole sentence.
 func (e *InputError) Error() string {
 	return fmt.Sprintf("%s %s: give %s", e.What, e.Got, e.Want)
 }

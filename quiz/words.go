@@ -114,10 +114,11 @@ func (w *Words) Options(p *Problem) []string {
 // 0.0556".
 func (w *Words) Expects(p *Problem) string {
 	name := p.Answer.Kind.Name()
-	if name == "quantity" || name == "limits" {
-		name += "-" + p.Answer.Unit.Name
+	phrase, ok := w.Phrases["expects-"+name+"-"+p.Answer.Unit.Name] // where the unit matters
+	if !ok {
+		phrase = w.Phrases["expects-"+name]
 	}
-	text, _ := w.fill(p, w.Phrases["expects-"+strings.TrimSuffix(name, "-")])
+	text, _ := w.fill(p, phrase)
 	return text
 }
 

@@ -1,0 +1,389 @@
+package calc
+
+import (
+	"math"
+	"slices"
+)
+
+// ToolTip is the shape of a 60-degree tool: flanks at 30 degrees and a tip that is
+// flat or round. Exactly one of the two is used: a nose radius above 0 counts.
+type ToolTip struct {
+	Flat Length // width of the tip flat, 0 to 0.25 in
+	Nose Length // radius of a round nose, 0 to 0.25 in
+}
+
+// noseSides is into how many straight pieces a round nose is broken: the polygon
+// then lies within r/5000 of the arc.
+const noseSides = 24
+
+// corner is a point of a shape: across the groove, and how deep.
+type corner struct{ x, depth float64 }
+
+// outline returns the corners of the tip from left to right, relative to the tip's
+// middle, with the flanks starting at the first and last. Depth 0 is the deepest.
+func (t ToolTip) outline() []corner {
+	if t.Nose <= 0 {
+		half := t.Flat.Inches() / 2
+		if half == 0 {
+			return []corner{{0, 0}}
+		}
+		return []corner{{-half, 0}, {half, 0}}
+	}
+	// The arc touches the flanks where its tangent is theirs, 60 degrees from the
+	// bottom.
+	r := t.Nose.Inches()
+	points := make([]corner, 0, noseSides+1)
+	for i := range noseSides + 1 {
+		a := Angle(-60 + 120*float64(i)/noseSides)
+		points = append(points, corner{r * a.Sin(), r*a.Cos() - r})
+	}
+	return points
+}
+
+// ToolPass is where the tip of the tool ran: how far across and how deep.
+type ToolPass struct {
+	Across Length // along the bed; 0 is where the first pass touched
+	Radial Length // depth below the surface, 0 to 1 in
+}
+
+// PassMoves turns dial moves into tool passes. Each move adds to the compound
+// travel, or to the straight-in feed; a move of neither is a spring pass.
+type PassMoves struct {
+	Compound Length // added compound travel
+	Straight Length // added radial feed of the cross slide
+	Across   Length // added shift along the bed: a wrong line, or a tool moved for another start
+}
+
+// PassesOf returns where the tip runs for a list of moves with the compound at an
+// angle from the cross-slide line:
+//
+//	radial = sum of straight + sum of compound x cos a
+//	across = sum of compound x sin a + sum of shifts
+//
+// a is 0 to 60 degrees; at most 2000 moves.
+func PassesOf(moves []PassMoves, a Angle) ([]ToolPass, error) {
+	if err := firstError(checkCompoundAngle(a), inRange("number of passes", float64(len(moves)), 0, 2000)); err != nil {
+		return nil, err
+	}
+	sin, cos := a.Sin(), a.Cos()
+	passes := make([]ToolPass, len(moves))
+	var at ToolPass
+	for i, m := range moves {
+		at.Radial = at.Radial.Plus(m.Straight, m.Compound.Times(cos))
+		at.Across = at.Across.Plus(m.Compound.Times(sin), m.Across)
+		passes[i] = at
+	}
+	return passes, nil
+}
+
+// Groove is what a list of passes has cut, in the section along the axis, over one
+// pitch: a polygon, exact for the tool's own polygon.
+type Groove struct {
+	pitch   float64
+	profile []corner // from left to right over one pitch; depth 0 is the surface
+}
+
+// NewGroove returns the groove that passes of a tool have cut in a thread of this
+// pitch. The groove repeats with the pitch: what a neighbouring groove cuts away is
+// gone too.
+//
+// It is the upper edge of all passes, taken together: metal never comes back. For
+// shapes that are alike but for a shift, any two cross at most once, so the edge is
+// found in one sweep from left to right.
+func NewGroove(tip ToolTip, pitch Length, passes []ToolPass) (Groove, error) {
+	err := firstError(checkPitch(pitch), between("tool flat", tip.Flat, 0, 0.25), between("nose radius", tip.Nose, 0, 0.25),
+		inRange("number of passes", float64(len(passes)), 0, 2000))
+	if err != nil {
+		return Groove{}, err
+	}
+	for _, p := range passes {
+		if err := firstError(between("depth of a pass", p.Radial, 0, 1), between("place of a pass", p.Across, -4, 4)); err != nil {
+			return Groove{}, err
+		}
+	}
+	g := Groove{pitch: pitch.Inches()}
+	e := newEnvelope(tip.outline(), g.pitch, passes)
+	g.profile = e.profile(-g.pitch/2, g.pitch/2)
+	return g, nil
+}
+
+// flankSlope is how much shallower a flank is per unit across: cot 30.
+var flankSlope = math.Sqrt(3)
+
+// envelope finds the upper edge of shifted copies of one concave shape.
+type envelope struct {
+	tip   []corner
+	tools []corner // x and depth of each tip, sorted by x
+	stack []piece
+}
+
+// piece is a tool that is the deepest from a place on.
+type piece struct {
+	tool int
+	from float64
+}
+
+func newEnvelope(tip []corner, pitch float64, passes []ToolPass) *envelope {
+	e := &envelope{tip: tip}
+	e.tools = make([]corner, 0, 3*len(passes))
+	for _, p := range passes {
+		// Into the period round 0, with as many neighbours as reach into it.
+		x := p.Across.Inches()
+		x -= pitch * math.Round(x/pitch)
+		reach := tip[len(tip)-1].x + (p.Radial.Inches()+tip[len(tip)-1].depth)/flankSlope
+		most := math.Max(1, math.Ceil(reach/pitch))
+		for k := -most; k <= most; k++ {
+			e.tools = append(e.tools, corner{x + k*pitch, p.Radial.Inches()})
+		}
+	}
+	slices.SortFunc(e.tools, func(a, b corner) int {
+		switch {
+		case a.x != b.x && a.x < b.x:
+			return -1
+		case a.x != b.x:
+			return 1
+		case a.depth > b.depth:
+			return -1
+		case a.depth < b.depth:
+			return 1
+		}
+		return 0
+	})
+	for j := range e.tools {
+		e.add(j)
+	}
+	return e
+}
+
+// at is how deep tool i cuts at x; below 0 it cuts nothing.
+func (e *envelope) at(i int, x float64) float64 {
+	t := e.tools[i]
+	return t.depth + e.shape(x-t.x)
+}
+
+// shape is the outline of the tip with its flanks, 0 at the deepest.
+func (e *envelope) shape(x float64) float64 {
+	tip := e.tip
+	first, last := tip[0], tip[len(tip)-1]
+	switch {
+	case x <= first.x:
+		return first.depth - (first.x-x)*flankSlope
+	case x >= last.x:
+		return last.depth - (x-last.x)*flankSlope
+	case len(tip) == 2: // a flat
+		return 0
+	}
+	i, _ := slices.BinarySearchFunc(tip, x, func(c corner, x float64) int {
+		if c.x < x {
+			return -1
+		}
+		return 1
+	})
+	a, b := tip[i-1], tip[i]
+	return a.depth + (b.depth-a.depth)*(x-a.x)/(b.x-a.x)
+}
+
+// add puts the next tool to the right on the edge.
+func (e *envelope) add(j int) {
+	for len(e.stack) > 0 {
+		top := e.stack[len(e.stack)-1]
+		x, state := e.cross(top.tool, j)
+		switch {
+		case state == neverDeeper:
+			return
+		case state == alwaysDeeper || x <= top.from:
+			e.stack = e.stack[:len(e.stack)-1]
+		default:
+			e.stack = append(e.stack, piece{j, x})
+			return
+		}
+	}
+	e.stack = append(e.stack, piece{j, math.Inf(-1)})
+}
+
+// How tool j, right of tool i, stands to it.
+const (
+	crosses = iota
+	neverDeeper
+	alwaysDeeper
+)
+
+// cross returns the place from which tool j, which is not left of i, cuts deeper.
+// The difference j - i only grows from left to right, and is constant where both
+// are flanks.
+func (e *envelope) cross(i, j int) (float64, int) {
+	a, b := e.tools[i], e.tools[j]
+	first, last := e.tip[0], e.tip[len(e.tip)-1]
+	diff := func(x float64) float64 { return e.at(j, x) - e.at(i, x) }
+	left, right := a.x+first.x, b.x+last.x
+	low, high := diff(left), diff(right)
+	switch {
+	case high <= 0:
+		return 0, neverDeeper
+	case low >= 0:
+		return 0, alwaysDeeper
+	}
+	// Go through the corners of both to the piece on which the sign changes.
+	x0, d0 := left, low
+	k, l := 0, 0
+	for {
+		x1 := right
+		if k < len(e.tip) {
+			x1 = min(x1, a.x+e.tip[k].x)
+		}
+		if l < len(e.tip) {
+			x1 = min(x1, b.x+e.tip[l].x)
+		}
+		if k < len(e.tip) && a.x+e.tip[k].x <= x1 {
+			k++
+		}
+		if l < len(e.tip) && b.x+e.tip[l].x <= x1 {
+			l++
+		}
+		if d1 := diff(x1); d1 >= 0 && x1 > x0 {
+			return x0 + (x1-x0)*(0-d0)/(d1-d0), crosses
+		} else if x1 >= x0 {
+			x0, d0 = x1, d1
+		}
+		if x0 >= right {
+			return right, crosses
+		}
+	}
+}
+
+// profile returns the corners of the edge from low to high, the surface where no
+// tool has cut.
+func (e *envelope) profile(low, high float64) []corner {
+	points := make([]corner, 0, len(e.stack)*(len(e.tip)+2)+2)
+	put := func(x, depth float64) {
+		if n := len(points); n > 0 {
+			last := points[n-1]
+			if last.depth < 0 && depth > 0 || last.depth > 0 && depth < 0 { // through the surface
+				points = append(points, corner{last.x + (x-last.x)*last.depth/(last.depth-depth), 0})
+			}
+		}
+		points = append(points, corner{x, depth})
+	}
+	if len(e.stack) == 0 {
+		return []corner{{low, 0}, {high, 0}}
+	}
+	for s, p := range e.stack {
+		from, to := max(p.from, low), high
+		if s+1 < len(e.stack) {
+			to = min(to, e.stack[s+1].from)
+		}
+		if from >= to {
+			continue
+		}
+		put(from, e.at(p.tool, from))
+		for _, c := range e.tip {
+			if x := e.tools[p.tool].x + c.x; x > from && x < to {
+				put(x, e.tools[p.tool].depth+c.depth)
+			}
+		}
+		put(to, e.at(p.tool, to))
+	}
+	for i := range points {
+		points[i].depth = max(points[i].depth, 0)
+	}
+	return points
+}
+
+// Point is a corner of a groove.
+type Point struct{ Across, Radial Length }
+
+// Points returns the corners over one pitch, from left to right; depth 0 is the
+// surface.
+func (g Groove) Points() []Point {
+	points := make([]Point, len(g.profile))
+	for i, c := range g.profile {
+		points[i] = Point{Inches(c.x), Inches(c.depth)}
+	}
+	return points
+}
+
+// Area returns the section cut away over one pitch, in square inches.
+func (g Groove) Area() float64 {
+	sum := 0.0
+	for i := 1; i < len(g.profile); i++ {
+		a, b := g.profile[i-1], g.profile[i]
+		sum += (b.x - a.x) * (a.depth + b.depth) / 2
+	}
+	return sum
+}
+
+// Depth returns how deep the deepest point lies.
+func (g Groove) Depth() Length {
+	deepest := 0.0
+	for _, c := range g.profile {
+		deepest = max(deepest, c.depth)
+	}
+	return Inches(deepest)
+}
+
+// WidthAt returns how wide the groove is at a depth: how much of one pitch is cut at
+// least so deep. At depth 0 it is the width at the surface.
+func (g Groove) WidthAt(radial Length) Length {
+	d := radial.Inches()
+	sum := 0.0
+	for i := 1; i < len(g.profile); i++ {
+		a, b := g.profile[i-1], g.profile[i]
+		switch deep, flat := max(a.depth, b.depth), a.depth == b.depth; {
+		case deep < d, deep <= 0, math.IsNaN(d):
+		case flat, min(a.depth, b.depth) >= d:
+			sum += b.x - a.x
+		default:
+			sum += (b.x - a.x) * (deep - d) / math.Abs(a.depth-b.depth)
+		}
+	}
+	return Inches(sum)
+}
+
+// PitchLine returns the depth at which the groove is half a pitch wide. ok is false
+// while it is nowhere so wide, or everywhere wider.
+func (g Groove) PitchLine() (radial Length, ok bool) {
+	half := Inches(g.pitch / 2)
+	depths := make([]float64, 0, len(g.profile)+1)
+	for _, c := range g.profile {
+		depths = append(depths, c.depth)
+	}
+	slices.Sort(depths)
+	if len(depths) == 0 || g.WidthAt(0) < half {
+		return 0, false
+	}
+	// The width falls from the surface down, in straight pieces between the depths of
+	// the corners.
+	for i := 1; i < len(depths); i++ {
+		above, below := Inches(depths[i-1]), Inches(depths[i])
+		if below <= above {
+			continue
+		}
+		// Just below a level floor the width jumps: measure from inside the piece.
+		mid := (above + below).Times(0.5)
+		at := g.WidthAt(mid)
+		slope := (at - g.WidthAt(below)).Over(below - mid)
+		top, bottom := at+(mid-above).Times(slope), at-(below-mid).Times(slope)
+		if top >= half && bottom <= half && slope > 0 {
+			return above + (top - half).Times(1/slope), true
+		}
+		if top < half {
+			return above, true
+		}
+	}
+	return 0, false
+}
+
+// PitchDiameter returns the pitch diameter of a thread cut into a blank or a bore of
+// this diameter:
+//
+//	E = d - 2 x pitch line   outside
+//	E = d + 2 x pitch line   inside
+//
+// ok is false while the groove is nowhere half a pitch wide.
+func (g Groove) PitchDiameter(side Side, start Length) (diameter Length, ok bool) {
+	line, ok := g.PitchLine()
+	if side == Inside {
+		line = -line
+	}
+	return start - line.Times(2), ok
+}
