@@ -1,0 +1,100 @@
+package tasks
+
+import (
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "metric-designation", Stage: quiz.Reading,
+	Inputs: []quiz.Input{
+		{Name: "thread", Symbol: "thread", Is: quiz.AThread},
+		{Name: "written", Symbol: "written", Is: quiz.AWord, Words: []string{"pitch", "no-pitch"}, Extra: true},
+	},
+	Systems: []quiz.System{quiz.Metric},
+	Sources: []string{"iso-261", "iso-965"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := d.Thread(calc.Millimetres(1), calc.Millimetres(4.5))
+		written := quiz.Pick(d, "pitch", "no-pitch")
+		side := quiz.Pick(d, calc.Outside, calc.Inside)
+		t.Class = quiz.Pick(d, "6g", "6g", "6h", "4g6g")
+		if side == calc.Inside {
+			t.Class = quiz.Pick(d, "6H", "6H", "6G")
+		}
+		callout := t.String()
+		if written == "no-pitch" {
+			coarse, ok := calc.MetricCoarsePitch(t.Nominal)
+			if !ok || !calc.Within(coarse.Millimetres(), t.Pitch.Millimetres(), 1e-9) {
+				return quiz.Values{} // only a coarse pitch may be left out
+			}
+			callout = "M" + t.Size + "-" + t.Class
+		}
+		v.SetThread("thread", t)
+		v.SetWord("written", written)
+		v.Say("callout", callout)
+		v.Say("coarse-table", coarseLines(t.Nominal))
+		d.Job(&v, side)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		done, err := w.Reading(metricFields(v.Thread("thread"))...)
+		done.Answer.Unit = quiz.MMUnit // for the example that an unreadable answer gets
+		return done, err
+	},
+	Slips: []quiz.Slip{
+		{Name: "pitch-as-tpi", Work: misreadMetric("pitch", func(fields [][2]string, t calc.Designation) {
+			pitch, _ := calc.ThreadsPerInch(t.Pitch.Millimetres()).Pitch()
+			fields[1][1] = calc.Shortest(calc.Round(pitch.Millimetres(), 2), 2)
+		})},
+		{Name: "g-case", Work: misreadMetric("", func(fields [][2]string, t calc.Designation) {
+			fields[2][1] = map[string]string{"outside": "inside", "inside": "outside"}[fields[2][1]]
+		})},
+		{Name: "coarse-only", Work: misreadMetric("no-pitch", func(fields [][2]string, _ calc.Designation) { fields[1][1] = "1" })},
+		{Name: "grade-as-pitch", Work: misreadMetric("no-pitch", func(fields [][2]string, t calc.Designation) { fields[1][1] = t.Class[:1] })},
+	},
+})
+
+// metricFields takes a metric designation apart in the order it is asked for.
+func metricFields(t calc.Designation) [][2]string {
+	side, _ := t.Side()
+	return [][2]string{
+		{"diameter", calc.Shortest(t.Nominal.Millimetres(), 4)},
+		{"pitch", calc.Shortest(t.Pitch.Millimetres(), 4)},
+		{"side", side.String()},
+	}
+}
+
+// misreadMetric is what someone answers who misreads one field, where the pitch is
+// written, is not, or either.
+func misreadMetric(written string, change func([][2]string, calc.Designation)) func(quiz.Values) quiz.Reply {
+	return func(v quiz.Values) quiz.Reply {
+		t := v.Thread("thread")
+		if t.Class == "" || written != "" && v.Word("written") != written {
+			return quiz.NoAnswer
+		}
+		wrong, right := metricFields(t), metricFields(t)
+		if change(wrong, t); wrong[1] == right[1] && wrong[2] == right[2] {
+			return quiz.NoAnswer
+		}
+		return quiz.Reply{Fields: wrong}
+	}
+}
+
+// coarseLines are the lines of the coarse table next to a diameter.
+func coarseLines(nominal calc.Length) string {
+	sizes := []float64{8, 10, 12, 14, 16, 18, 20, 24, 27, 30, 33, 36, 42}
+	at := 1
+	for at < len(sizes)-2 && sizes[at] < nominal.Millimetres()-1e-9 {
+		at++
+	}
+	var lines []string
+	for _, size := range sizes[at-1 : at+2] {
+		pitch, _ := calc.MetricCoarsePitch(calc.Millimetres(size))
+		lines = append(lines, "M"+calc.Shortest(size, 2)+" "+calc.Shortest(pitch.Millimetres(), 2))
+	}
+	return strings.Join(lines, ", ")
+}
