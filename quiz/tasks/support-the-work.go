@@ -1,0 +1,91 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+// chuckAlone is how many diameters a part may stand out without a centre, by the
+// shop rule that the prompt states.
+const chuckAlone = 3
+
+var _ = register(quiz.Task{
+	Name: "support-the-work", Stage: quiz.Safety,
+	Inputs: []quiz.Input{
+		length("stickout", "L", 0.1, 40),
+		{Name: "diameter", Symbol: "d", Is: quiz.ALength, Low: 0.05, High: 20, Group: "diameter"},
+		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "diameter"},
+	},
+	Sources: []string{"common-practice"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/20, calc.Inch/4)
+		diameter, share := t.Nominal, d.Steps(3.6, 6.4, 0.2)
+		least, most := 0.75, 6.5
+		if d.IntN(2) == 0 { // a thick part, which stands out more than 3 radii and less than 3 diameters
+			share, least = d.Steps(1.8, 2.6, 0.2), 1.25
+		}
+		stickout := calc.Inches(calc.Round(diameter.Times(share).Inches()*8, 0) / 8)
+		if d.System == quiz.Metric {
+			stickout = calc.Millimetres(calc.Round(diameter.Times(share).Millimetres()/5, 0) * 5)
+		}
+		q := stickout.Over(diameter)
+		if q < 1.7 || q > 2.7 && q < 3.4 || stickout < calc.Inches(least) || stickout > calc.Inches(most) {
+			return quiz.Values{}
+		}
+		v.SetLength("stickout", stickout)
+		if d.Level == quiz.DeriveFirst {
+			v.SetThread("thread", t)
+		} else {
+			v.SetLength("diameter", diameter)
+		}
+		v.Say("stickout", d.System.Length().Text(stickout.Inches())) // the job tells the length that counts
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		if v.Has("thread") {
+			w.Length("d", "")(v.Thread("thread").Nominal, nil)
+		}
+		w.Number("q", "L / d", quiz.PlainUnit)(standsOut(v), nil)
+		if standsOut(v) > chuckAlone {
+			return w.Choice("centre")
+		}
+		return w.Choice("chuck-only")
+	},
+	Slips: []quiz.Slip{
+		{Name: "invert", Work: optionIfLong("invert", true)},
+		{Name: "abs-len", Work: optionIfLong("abs-len", true)},
+		{Name: "slow-speed", Work: optionIfLong("slow-speed", true)},
+		{Name: "chuck-only", Work: optionIfLong("chuck-only", true)},
+		{Name: "centre", Work: optionIfLong("centre", false)},
+		{Name: "abs-len-long", Work: optionIfLong("abs-len-long", false)},
+		{Name: "radius", Work: func(v quiz.Values) quiz.Reply {
+			if 2*standsOut(v) <= chuckAlone { // by the radius too it needs no centre
+				return quiz.NoAnswer
+			}
+			return optionIfLong("radius", false)(v)
+		}},
+	},
+})
+
+// standsOut is how many diameters the part stands out.
+func standsOut(v quiz.Values) float64 {
+	diameter := v.Length("diameter")
+	if v.Has("thread") {
+		diameter = v.Thread("thread").Nominal
+	}
+	return v.Length("stickout").Over(diameter)
+}
+
+// optionIfLong is a wrong option for the parts that need a centre, or for those
+// that need none.
+func optionIfLong(option string, long bool) func(quiz.Values) quiz.Reply {
+	return func(v quiz.Values) quiz.Reply {
+		if (standsOut(v) > chuckAlone) != long {
+			return quiz.NoAnswer
+		}
+		return quiz.Keys(option)
+	}
+}
