@@ -5,17 +5,49 @@
 // pitch or lead. No function returns NaN or an infinity: what can't be worked out
 // is an *InputError that quotes what was given and says what would work.
 //
-//	topic                      file                          source
-//	lengths, angles, rounding  length, angle, round          the inch is 25.4 mm exactly
-//	pitch, lead, TPI           pitch                         ASME B1.7 (definitions)
-//	60-degree form             form                          ASME B1.1, ISO 68-1; US Navy p. 6-49
-//	depth for a tool           depth                         geometry; the published factors are cases
-//	compound and cross slide   compound                      geometry; table of compound feeds
-//	dials                      dial                          the meaning of the marks
-//	spring passes              springpass                    geometric series
-//	thread dial                threaddial                    geometry; F. D. Jones, 1914
-//	designations and series    designation, series           ASME B1.1; ISO 261, 262, 965-1
-//	reading of numbers         parsenumber, parsequantity    -
+//	topic                        file                            source
+//	lengths, angles, rounding    length, angle, round            the inch is 25.4 mm exactly
+//	pitch, lead, TPI             pitch                           ASME B1.7 (definitions)
+//	60-degree form               form                            ASME B1.1, ISO 68-1; US Navy p. 6-49
+//	depth for a tool             depth                           geometry; the published factors are cases
+//	compound and cross slide     compound                        geometry; table of compound feeds
+//	dials                        dial                            the meaning of the marks
+//	spring passes                springpass                      geometric series
+//	thread dial                  threaddial                      geometry; F. D. Jones, 1914
+//	designations and series      designation, parsedesignation,  ASME B1.1; ISO 261, 262
+//	                             series
+//	limits of size, inch         limits, unifiedexceptions       ASME B1.1, B1.30; published tables govern
+//	limits of size, metric       metriclimits, metrictable       ISO 965-1 by tables
+//	three wires                  wires, wirecontact              US Navy; Machinery's Handbook p. 2130; geometry
+//	lead angle, side clearance   wires                           geometry; Machinery's Handbook p. 1763
+//	change gears                 gears                           F. D. Jones, 1914; meshing rule common practice
+//	speeds and room to stop      speed                           TM 1-420, 1942
+//	boring bar, cutting force    boringbar                       E. Isakov, 2019; Rohm RN 1391
+//	chip width and area          chip                            geometry
+//	pass schedules, fit          schedule                        geometry
+//	Acme                         acme                            F. D. Jones, 1914; Machinery's Data Sheets, 1910
+//	taper pipe                   pipe                            ASME B1.20.1-1983 as quoted
+//	the groove as a polygon      groove                          geometry
+//	reading of numbers           parsenumber, parsequantity      -
+//
+// # Where it differs from what is published
+//
+// testdata/published holds the published values, each with its source; the tests
+// compare them at the decimals printed. All rows come out but for these:
+//
+//	10-24 2B, 1-3/4-5 2B, 5/8-11 2A,      the table differs from the formula by 0.0001 or 0.001 and
+//	1-8 2A, 1-64 2A, 2-64 2A              governs: unifiedexceptions.go
+//	15/16, 2-3/8, 5-3/4                   carry the tolerance of the next primary size, as the table does
+//	over wires, 3/4-10, wire 0.070        0.808446 here; the handbook rounds 1.515544 P to 0.15155 first
+//	                                      and prints 0.8085
+//	lead angle of 3/4-10                  2.66035 at the unrounded pitch diameter; the handout takes
+//	                                      0.6850 and prints 2.6605, which comes out with 0.6850
+//	compound feed at 29 degrees, 13 TPI   0.0571 here; the table prints 0.0570
+//	specific force at a feed of 1.6 mm    1.74 here, the norm's figure 1.80: the pair 1780 and 0.17 is
+//	                                      an order of magnitude
+//
+// Rows marked "from memory" in testdata stay so marked. Metric tolerances of grades
+// other than 6 are the factor times grade 6, unrounded by the standard's own steps.
 //
 // It does not judge a set-up, a machine or a person, and its answers for the shop
 // floor end where a qualified instructor's begin.

@@ -2,11 +2,13 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"scratchpass/lessons"
+	"scratchpass/lessons/screen"
 	"scratchpass/quiz"
 	"scratchpass/quiz/tasks"
 )
@@ -138,6 +140,16 @@ func (a *app) problem(codeOrTask string, level quiz.Level) (*quiz.Problem, *quiz
 	}
 	w, err := quiz.LoadWords(lib, p.Task.Name)
 	return p, w, err
+}
+
+// showPage shows a page that no one is asked about: with its pictures for a person at
+// a terminal, else the plain way.
+func (a *app) showPage(t lessons.Text) error {
+	if _, ok := tty(a.out); ok && !a.plain && os.Getenv("TERM") != "dumb" {
+		_, err := fmt.Fprintln(a.out, strings.Join(screen.Lay(t, a.width()-1), "\n"))
+		return err
+	}
+	return a.showText(t)
 }
 
 // showText prints a text the plain way.

@@ -33,7 +33,7 @@ var _ lessons.Terminal = (*Screen)(nil)
 // styles are the looks of a text. Colours are of the terminal's own sixteen, so
 // that they follow its light or dark background; no meaning is in colour alone.
 var styles = map[lessons.Style]lipgloss.Style{
-	lessons.Heading: lipgloss.NewStyle().Bold(true).Underline(true),
+	lessons.Heading: lipgloss.NewStyle().Bold(true),
 	lessons.Caution: lipgloss.NewStyle().Bold(true),
 	lessons.Good:    lipgloss.NewStyle().Bold(true).Foreground(lipgloss.Color("6")),
 	lessons.Bad:     lipgloss.NewStyle().Bold(true).Foreground(lipgloss.Color("5")),

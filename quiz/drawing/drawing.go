@@ -61,6 +61,11 @@ func Named(name string, words map[string]content.DrawingWords) (Drawing, error) 
 	if !ok {
 		return Drawing{}, &calc.InputError{What: "drawing", Got: calc.Quoted(name), Want: strings.Join(Names(), ", ")}
 	}
+	return named(name, words, draw)
+}
+
+// named puts the words to a sketch.
+func named(name string, words map[string]content.DrawingWords, draw sketch) (Drawing, error) {
 	w := words[name]
 	d, values := draw(func(key string) string { return w.Labels[key] })
 	twin, unknown := content.Fill(w.Twin, func(name string) (string, bool) { v, ok := values[name]; return v, ok })
@@ -111,17 +116,55 @@ type groove struct {
 
 func exampleGroove() groove {
 	pitch, err := exampleTPI.Pitch()
-	flat := pitch.Times(1.0 / 6)
-	h, err2 := calc.RadialDepthFromNominal(pitch, flat)
-	c, err3 := calc.CompoundTravel(h, 29.5)
-	if err != nil || err2 != nil || err3 != nil {
+	if err != nil {
 		panic("drawing: the example numbers are part of the program") // a test draws every drawing
+	}
+	g, err := grooveOf(calc.Outside, pitch, pitch.Times(1.0/6), calc.LengthText)
+	if err != nil {
+		panic("drawing: the example numbers are part of the program")
+	}
+	g.values["n"] = calc.Shortest(exampleTPI.Number(), 0)
+	return g
+}
+
+// grooveOf is the groove of a tool with a flat, from a nominal blank or a basic bore.
+func grooveOf(side calc.Side, pitch, flat calc.Length, text func(calc.Length) string) (groove, error) {
+	depth := calc.RadialDepthFromNominal
+	if side == calc.Inside {
+		depth = calc.RadialDepthFromBasicBore
+	}
+	h, err := depth(pitch, flat)
+	if err != nil {
+		return groove{}, err
+	}
+	c, err := calc.CompoundTravel(h, 29.5)
+	if err != nil {
+		return groove{}, err
 	}
 	scale := 40 / pitch.Inches()
 	return groove{40, h.Inches() * scale, flat.Inches() * scale, map[string]string{
-		"n": calc.Shortest(exampleTPI.Number(), 0), "P": calc.LengthText(pitch), "f": calc.LengthText(flat),
-		"h": calc.LengthText(h), "c": calc.LengthText(c), "a": "29.5 degrees",
-	}}
+		"P": text(pitch), "f": text(flat), "h": text(h), "c": text(c), "a": "29.5 degrees",
+	}}, nil
+}
+
+// Thread returns the profile of one thread with a tool in it whose flat is that of
+// the book: a sixth of the pitch outside, an eighth inside.
+func Thread(d calc.Designation, words map[string]content.DrawingWords) (Drawing, error) {
+	side, _ := d.Side()
+	flat := d.Pitch.Times(1.0 / 6)
+	if side == calc.Inside {
+		flat = d.Pitch.Times(1.0 / 8)
+	}
+	text := calc.LengthText
+	if d.Metric {
+		text = func(l calc.Length) string { return calc.Fixed(l.Millimetres(), 3) + " mm" }
+	}
+	g, err := grooveOf(side, d.Pitch, flat, text)
+	if err != nil {
+		return Drawing{}, err
+	}
+	g.values["thread"] = d.String()
+	return named("thread-page", words, func(label func(string) string) (Drawing, map[string]string) { return profile(g, label), g.values })
 }
 
 // half is how wide half the groove is at its top.
@@ -133,6 +176,10 @@ var tan30 = math.Tan(math.Pi / 6)
 // threadProfile is the section of the work with the tool in the middle groove.
 func threadProfile(label func(string) string) (Drawing, map[string]string) {
 	g := exampleGroove()
+	return profile(g, label), g.values
+}
+
+func profile(g groove, label func(string) string) Drawing {
 	d := Drawing{Width: 132, Height: 62}
 	const surface, left = 32.0, 6.0
 	center := func(i int) float64 { return left + 20 + float64(i)*g.pitch }
@@ -157,7 +204,7 @@ func threadProfile(label func(string) string) (Drawing, map[string]string) {
 	d.line(true, Point{center(2) + g.flat/2, surface - g.depth}, Point{center(2) + 20, surface - g.depth})
 	d.label(center(2)+14, surface-g.depth-6, label("depth"))
 	d.label(x, surface-g.depth-5, label("flat"))
-	return d, g.values
+	return d
 }
 
 // compoundTriangle shows the compound's travel as the long side of a triangle

@@ -1,0 +1,147 @@
+package quiz
+
+import (
+	"scratchpass/calc"
+)
+
+// ThreadDocument is everything about one thread, as JSON shows it. Lengths are in
+// the thread's own unit. A limit that the standard does not give is null.
+type ThreadDocument struct {
+	Designation string             `json:"designation"`
+	Major       float64            `json:"major"`
+	Pitch       float64            `json:"pitch"`
+	Lead        float64            `json:"lead"`
+	Starts      int                `json:"starts"`
+	Hand        string             `json:"hand"`
+	Side        *string            `json:"side"`
+	Class       *string            `json:"class"`
+	Allowance   *float64           `json:"allowance"`
+	Limits      ThreadLimits       `json:"limits"`
+	Depths      map[string]float64 `json:"depths"`
+	Bore        float64            `json:"bore"`
+	Wires       ThreadWires        `json:"wires"`
+	LeadAngle   float64            `json:"lead_angle"`
+	Unit        string             `json:"unit"`
+	Sources     []string           `json:"sources"`
+
+	// Note says why limits are missing; empty when they are not.
+	Note string `json:"-"`
+}
+
+// ThreadLimits are the limits of size.
+type ThreadLimits struct {
+	Major LimitPair `json:"major"`
+	Pitch LimitPair `json:"pitch"`
+	Minor LimitPair `json:"minor"`
+}
+
+// LimitPair is a largest and a smallest size; null where the standard gives none.
+type LimitPair struct {
+	Max *float64 `json:"max"`
+	Min *float64 `json:"min"`
+}
+
+// ThreadWires are the wires for measuring; OverBest is the reading over the best
+// wire at the middle of the pitch diameter's limits, or at the basic one.
+type ThreadWires struct {
+	Best     float64 `json:"best"`
+	Least    float64 `json:"least"`
+	Largest  float64 `json:"largest"`
+	OverBest float64 `json:"over_best"`
+}
+
+// DocumentThread works a thread out.
+func DocumentThread(d calc.Designation) (ThreadDocument, error) {
+	u := InchUnit
+	if d.Metric {
+		u = MMUnit
+	}
+	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places) }
+	// Pitch and wires carry two more places: they are steps on the way to a size.
+	fine := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places+2) }
+	basicPitch, err := calc.BasicPitchDiameter(d.Nominal, d.Pitch)
+	if err != nil {
+		return ThreadDocument{}, err
+	}
+	bore, err := calc.BasicInternalMinor(d.Nominal, d.Pitch)
+	if err != nil {
+		return ThreadDocument{}, err
+	}
+	doc := ThreadDocument{
+		Designation: d.String(), Major: shown(d.Nominal), Pitch: fine(d.Pitch), Lead: fine(d.Lead()), Starts: d.Starts, Hand: d.Hand.String(),
+		Bore: shown(bore), Unit: u.Name, Sources: []string{"b1-1", "navy", "geometry"},
+	}
+	if d.Metric {
+		doc.Sources = []string{"iso-261", "iso-965", "navy", "geometry"}
+	}
+	pitchDiameter := basicPitch
+	side, known := d.Side()
+	if known {
+		name := side.String()
+		doc.Side, doc.Class = &name, &d.Class
+		l, err := calc.LimitsOf(d)
+		if err != nil {
+			doc.Note = err.Error()
+		} else {
+			pitchDiameter = l.Pitch.Middle()
+			doc.Limits.Pitch = pair(l.Pitch, shown)
+			doc.Limits.Major = pair(l.Major, shown)
+			doc.Limits.Minor = pair(l.Minor, shown)
+			if side == calc.Outside {
+				allowance := shown(l.Allowance)
+				doc.Allowance = &allowance
+			} else {
+				least := shown(l.Major.Min)
+				doc.Limits.Major.Min = &least
+				doc.Bore = shown(l.Minor.Middle())
+			}
+		}
+	}
+	if doc.Depths, err = depths(d, side, fine); err != nil {
+		return doc, err
+	}
+	wires, err := calc.WiresFor(d.Pitch)
+	if err != nil {
+		return doc, err
+	}
+	over, err := calc.OverWires(pitchDiameter, wires.Best, d.Pitch)
+	if err != nil {
+		return doc, err
+	}
+	doc.Wires = ThreadWires{fine(wires.Best), fine(wires.Least), fine(wires.Largest), shown(over)}
+	angle, err := calc.LeadAngle(d.Lead(), basicPitch)
+	doc.LeadAngle = calc.Round(angle.Degrees(), 2)
+	return doc, err
+}
+
+func pair(s calc.Span, shown func(calc.Length) float64) LimitPair {
+	if !s.Given {
+		return LimitPair{}
+	}
+	most, least := shown(s.Max), shown(s.Min)
+	return LimitPair{&most, &least}
+}
+
+// depths are the single depths: the book's, and for tools with a sharp point or a
+// usual flat, from a nominal blank or the basic bore.
+func depths(d calc.Designation, side calc.Side, fine func(calc.Length) float64) (map[string]float64, error) {
+	form, fromStart := calc.UnifiedExternal, calc.RadialDepthFromNominal
+	flats := map[string]float64{"sharp_tool": 0, "flat_p8": 1.0 / 8, "flat_p6": 1.0 / 6, "flat_p4": 1.0 / 4}
+	if side == calc.Inside {
+		form, fromStart = calc.BasicInternal, calc.RadialDepthFromBasicBore
+		flats = map[string]float64{"sharp_tool": 0, "flat_p16": 1.0 / 16, "flat_p8": 1.0 / 8}
+	}
+	book, err := calc.RadialDepthOfForm(d.Pitch, form)
+	if err != nil {
+		return nil, err
+	}
+	all := map[string]float64{"book": fine(book)}
+	for name, share := range flats {
+		h, err := fromStart(d.Pitch, d.Pitch.Times(share))
+		if err != nil {
+			return nil, err
+		}
+		all[name] = fine(h)
+	}
+	return all, nil
+}
