@@ -43,8 +43,6 @@
 //	lead angle of 3/4-10                  2.66035 at the unrounded pitch diameter; the handout takes
 //	                                      0.6850 and prints 2.6605, which comes out with 0.6850
 //	compound feed at 29 degrees, 13 TPI   0.0571 here; the table prints 0.0570
-//	specific force at a feed of 1.6 mm    1.74 here, the norm's figure 1.80: the pair 1780 and 0.17 is
-//	                                      an order of magnitude
 //
 // Rows marked "from memory" in testdata stay so marked. Metric tolerances of grades
 // other than 6 are the factor times grade 6, unrounded by the standard's own steps.
