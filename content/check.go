@@ -141,6 +141,16 @@ func (c *checker) task(file string, at func(string) int, name string, w TaskWord
 			c.say(file, at(slip), "no slip of %s is called %s; they are %s", name, slip, strings.Join(slips, ", "))
 		}
 	}
+	for slip, f := range w.FollowUps {
+		if !slices.Contains(slips, slip) || f.Ask == "" || len(f.Causes) < 2 {
+			c.say(file, at(slip), "the follow-up %s wants the name of a slip, a question and at least two causes", slip)
+		}
+		for _, cause := range f.Causes {
+			if cause.Name == "" || cause.Said == "" || cause.Then == "" {
+				c.say(file, at(slip), "a cause of the follow-up %s wants name, said and then", slip)
+			}
+		}
+	}
 	for _, key := range w.Safety {
 		reference(c, file, at(key), "caution", key, c.safety)
 	}

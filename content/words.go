@@ -20,10 +20,24 @@ type TaskWords struct {
 	Readings []string          `yaml:"readings,omitempty"`
 	Because  map[string]string `yaml:"because,omitempty"`
 
-	Slips      map[string]string `yaml:"slips"`
-	AtTheLathe string            `yaml:"at_the_lathe"`
-	Safety     []string          `yaml:"safety,omitempty"`
-	Symbols    map[string]string `yaml:"symbols,omitempty"`
+	Slips      map[string]string   `yaml:"slips"`
+	FollowUps  map[string]FollowUp `yaml:"follow_ups,omitempty"`
+	AtTheLathe string              `yaml:"at_the_lathe"`
+	Safety     []string            `yaml:"safety,omitempty"`
+	Symbols    map[string]string   `yaml:"symbols,omitempty"`
+}
+
+// FollowUp is a question that tells apart the causes of one wrong number.
+type FollowUp struct {
+	Ask    string  `yaml:"ask"`
+	Causes []Cause `yaml:"causes"`
+}
+
+// Cause is one cause: what the learner says, and what is said to that.
+type Cause struct {
+	Name string `yaml:"name"`
+	Said string `yaml:"said"`
+	Then string `yaml:"then"`
 }
 
 // Lesson is one lesson.

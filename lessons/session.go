@@ -37,10 +37,11 @@ type Session struct {
 
 // Answered is one marked answer.
 type Answered struct {
-	Task string
-	Code string
-	Mark quiz.Mark
-	Hint bool // a hint was shown first, so it doesn't count towards mastery
+	Task  string
+	Code  string
+	Mark  quiz.Mark
+	Cause string // which of two causes, where a follow-up question was asked
+	Hint  bool   // a hint was shown first, so it doesn't count towards mastery
 }
 
 // NewSession loads what every session needs to speak.
@@ -185,7 +186,12 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 				if quiet {
 					return a, s.show(Faint, s.say("say-noted"))
 				}
-				return a, s.tell(w.Feedback(p, m), m)
+				if err := s.tell(w.Feedback(p, m), m); err != nil {
+					return a, err
+				}
+				a.Cause, err = s.followUp(w, m)
+				s.Answers[len(s.Answers)-1] = a
+				return a, err
 			}
 			err = s.show(Plain, w.Feedback(p, m).Verdict)
 		}
@@ -226,6 +232,23 @@ func (s *Session) tell(f quiz.Feedback, m quiz.Mark) error {
 		text = append(text, Block{Caution, s.say("say-caution", "text", c)})
 	}
 	return s.Terminal.Show(text)
+}
+
+// followUp asks which of two causes was behind a wrong number that has two.
+func (s *Session) followUp(w *quiz.Words, m quiz.Mark) (cause string, err error) {
+	f, ok := w.Task.FollowUps[m.Slip]
+	if !ok {
+		return "", nil
+	}
+	q := Question{Prompt: f.Ask}
+	for _, c := range f.Causes {
+		q.Options = append(q.Options, c.Said)
+	}
+	i, err := s.choose(q)
+	if err != nil {
+		return "", err
+	}
+	return f.Causes[i].Name, s.show(Plain, f.Causes[i].Then)
 }
 
 // goOn asks for Enter. Anything else is not taken for it: it may have been meant for

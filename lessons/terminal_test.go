@@ -201,3 +201,17 @@ func TestPracticeInterleaves(t *testing.T) {
 		}
 	}
 }
+
+// One number with two causes is followed by a question that tells them apart.
+func TestFollowUpTellsTwoCausesApart(t *testing.T) {
+	l := newLearner(t, 6, quiz.Imperial, func(l *learner) string { return l.slip(2) }) // sin-or-ref
+	if err := l.session.Practice([]string{"compound-travel"}, quiz.NumbersGiven, 1); err != nil {
+		t.Fatal(err)
+	}
+	if a := l.session.Answers[0]; a.Mark.Slip != "sin-or-ref" || a.Cause != "pressed-sin" {
+		t.Errorf("%+v", a)
+	}
+	if !strings.Contains(l.log.String(), "I took the angle from the bed.") || !strings.Contains(l.log.String(), "so it is the cosine") {
+		t.Error(l.log.String())
+	}
+}

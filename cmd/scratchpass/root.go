@@ -53,7 +53,7 @@ and your instructor come first.`,
 		}
 		return nil
 	}
-	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.thread(), a.describe(), a.content())
+	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.thread(), a.terms(), a.sources(), a.safety(), a.describe(), a.content())
 	return root
 }
 

@@ -313,6 +313,11 @@ func TestEveryTaskHasItsWords(t *testing.T) {
 	}
 	for _, task := range tasks.All() {
 		words := load(t, task.Name)
+		for _, s := range task.Slips {
+			if _, asked := words.Task.FollowUps[s.Name]; (s.Twin != "") != asked {
+				t.Errorf("%s: slip %s: twin %q, follow-up %v", task.Name, s.Name, s.Twin, asked)
+			}
+		}
 		if len(task.Sources) == 0 {
 			t.Errorf("%s names no source", task.Name)
 		}
