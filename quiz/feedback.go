@@ -55,6 +55,9 @@ func (w *Words) Feedback(p *Problem, m Mark) Feedback {
 		f.Reason = phrase("mark-scrap-side")
 	case SafeWrong:
 		f.Reason = phrase("mark-safe-side")
+		if m.Slip != "" {
+			f.Reason, _ = w.fill(p, w.Task.Slips[m.Slip])
+		}
 	default:
 		f.Reason = phrase("mark-cannot-tell")
 		if _, ok := p.Answer.Kind.(several); ok {

@@ -50,6 +50,8 @@ func (p *Problem) MarkReply(r Reply) Mark {
 		return Mark{Verdict: Right, Points: 1, Reply: r}
 	}
 	switch s := p.fits(r); {
+	case s != nil && s.Covers != nil && !a.Kind.Same(a, r, s.reply(p.Values), a.SlipTol):
+		return Mark{Verdict: SafeWrong, Slip: s.Name, Reply: r} // a part of what is right: nothing wrong in it, but not all
 	case s != nil && s.Convention:
 		return Mark{Verdict: Convention, Slip: s.Name, Points: 1, Reply: r}
 	case s != nil:

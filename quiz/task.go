@@ -83,8 +83,8 @@ type Slip struct {
 	// question. A slip may be its own twin when one number has two causes.
 	Twin string
 
-	// Covers, where it is set, takes further answers for this one: for instance any
-	// part of the marks that fit, not just the first.
+	// Covers, where it is set, takes further answers for near to this one: for instance
+	// any part of the marks that fit. They are on the safe side, but not right.
 	Covers func(key, given Reply) bool
 
 	// Work returns what the slip gives from the same numbers. It is nil for the
