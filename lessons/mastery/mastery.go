@@ -31,32 +31,60 @@ const (
 	stuckAt   = 10 // answers without mastery that call for help
 )
 
-// Mastered reports whether the answers, oldest first, show mastery: a run of right
-// answers without hints, over all the forms of the task, whose last comes at least
-// five items after the one before; for a gate task on two different days.
-func Mastered(r Rule, answers []Answer) bool {
-	mastered, _ := r.judge(answers)
-	return mastered
+// State is what the answers to one task come to so far. The zero value is the state
+// before the first answer. It holds no more than the run at hand, so that a record
+// of any length folds into it, one answer at a time.
+type State struct {
+	Answers  int      `json:"answers"`
+	Right    int      `json:"right"`
+	Run      []Answer `json:"run,omitempty"`  // right answers in a row, without hints
+	Days     []int    `json:"days,omitempty"` // days on which a whole run was shown
+	Since    int      `json:"since"`          // answers since the last whole run, or since the start
+	Mastered bool     `json:"mastered"`       // once shown, it was shown
 }
 
-// judge also counts the answers since the last complete run.
-func (r Rule) judge(answers []Answer) (mastered bool, since int) {
-	days := map[int]bool{}
-	start, last := 0, 0
-	for i, a := range answers {
-		if !a.Right || a.Hint {
-			start = i + 1
-			continue
-		}
-		if r.complete(answers[start : i+1]) {
-			days[a.Day] = true
-			if !r.Gate || len(days) > 1 {
-				return true, 0
-			}
-			start, last = i+1, i+1 // the same again, from the beginning
-		}
+// longestRun is how much of a run is kept: more than any rule asks for.
+const longestRun = 24
+
+// Add returns the state after one more answer. Mastery is a run of right answers
+// without hints, over all the forms of the task, whose last comes at least five
+// items after the one before; for a gate task on two different days.
+func (s State) Add(r Rule, a Answer) State {
+	s.Answers++
+	s.Since++
+	if a.Right {
+		s.Right++
 	}
-	return false, len(answers) - last
+	if !a.Right || a.Hint {
+		s.Run = nil
+		return s
+	}
+	s.Run = append(slices.Clone(s.Run), a)
+	if len(s.Run) > longestRun {
+		s.Run = s.Run[len(s.Run)-longestRun:]
+	}
+	if r.complete(s.Run) {
+		if !slices.Contains(s.Days, a.Day) {
+			s.Days = append(slices.Clone(s.Days), a.Day)
+		}
+		s.Mastered = s.Mastered || !r.Gate || len(s.Days) > 1
+		s.Run, s.Since = nil, 0 // the same again, from the beginning
+	}
+	return s
+}
+
+// Stuck reports whether a learner has tried so often since anything was shown that
+// trying again is no help: a worked example, what the task rests on, and the
+// instructor are.
+func (s State) Stuck() bool { return !s.Mastered && s.Since >= stuckAt }
+
+// Of folds answers, oldest first, into a state.
+func Of(r Rule, answers []Answer) State {
+	var s State
+	for _, a := range answers {
+		s = s.Add(r, a)
+	}
+	return s
 }
 
 // complete reports whether a run of right answers is long and varied enough.
@@ -77,12 +105,4 @@ func (r Rule) complete(run []Answer) bool {
 		}
 	}
 	return true
-}
-
-// Stuck reports whether a learner has tried so often since anything was shown that
-// trying again is no help: a worked example, what the task rests on, and the
-// instructor are.
-func Stuck(r Rule, answers []Answer) bool {
-	mastered, since := r.judge(answers)
-	return !mastered && since >= stuckAt
 }

@@ -33,7 +33,7 @@ func TestMastered(t *testing.T) {
 	gate, forms := mastery.Rule{Gate: true}, mastery.Rule{Forms: []string{"a", "b"}}
 	test := func(r mastery.Rule, text string, want bool) {
 		t.Helper()
-		if got := mastery.Mastered(r, answers(text)); got != want {
+		if got := mastery.Of(r, answers(text)).Mastered; got != want {
 			t.Errorf("%+v %q: %v", r, text, got)
 		}
 	}
@@ -55,7 +55,7 @@ func TestMastered(t *testing.T) {
 	test(forms, "aa5a", false)
 	test(forms, "ab5a", true)
 	test(forms, "aa5ab5a", true)
-	if !mastery.Stuck(typed, answers("wrwrwrwrwr")) || mastery.Stuck(typed, answers("wwwwwww")) || mastery.Stuck(typed, answers("wwwwwwwwrr5r")) {
+	if !mastery.Of(typed, answers("wrwrwrwrwr")).Stuck() || mastery.Of(typed, answers("wwwwwww")).Stuck() || mastery.Of(typed, answers("wwwwwwwwrr5r")).Stuck() {
 		t.Error("stuck")
 	}
 }

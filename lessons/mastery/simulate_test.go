@@ -232,8 +232,8 @@ func simulate(k kind, seed uint64, learners int) tally {
 
 // one lets one learner work at one task for some weeks.
 func (c *tally) one(k kind, m *mind) {
-	var answers []mastery.Answer
-	var r mastery.Rule
+	var state mastery.State
+	answers, right := 0, false
 	system := quiz.Imperial
 	if !m.task.Allows(system) {
 		system = quiz.Metric
@@ -243,7 +243,7 @@ func (c *tally) one(k kind, m *mind) {
 		m.day = item / 6
 		p := next(m, quiz.Level(1+item%3), system, situation)
 		situation = p.Values.Case()
-		r = rule(m.task, p)
+		r := rule(m.task, p)
 		reply, meant := k.answer(m, p)
 		mark := p.MarkReply(reply)
 		c.answers++
@@ -264,8 +264,10 @@ func (c *tally) one(k kind, m *mind) {
 				c.falseName++
 			}
 		}
-		answers = append(answers, mastery.Answer{Item: item * 6, Day: m.day, Right: mark.Correct(), Form: p.Values.Case(), Key: p.Answer.Text()})
-		if mastery.Mastered(r, answers) || mastery.Stuck(r, answers) {
+		answers++
+		right = right || mark.Correct()
+		state = state.Add(r, mastery.Answer{Item: item * 6, Day: m.day, Right: mark.Correct(), Form: p.Values.Case(), Key: p.Answer.Text()})
+		if state.Mastered || state.Stuck() {
 			break // on to another task, or to the instructor
 		}
 	}
@@ -279,7 +281,7 @@ func (c *tally) one(k kind, m *mind) {
 		return // with these numbers its slip could not be made: it has shown the task
 	}
 	c.judged++
-	mastered := mastery.Mastered(r, answers)
+	mastered := state.Mastered
 	if mastered {
 		c.mastered++
 	}
@@ -289,9 +291,9 @@ func (c *tally) one(k kind, m *mind) {
 			c.gateMastered++
 		}
 	}
-	if !slices.ContainsFunc(answers, func(a mastery.Answer) bool { return a.Right }) {
+	if !right {
 		c.stuckWanted++
-		if len(answers) == 10 && mastery.Stuck(r, answers) {
+		if answers == 10 && state.Stuck() {
 			c.stuckFlagged++
 		}
 	}
