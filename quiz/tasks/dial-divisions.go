@@ -1,0 +1,96 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+// divisionsUnit counts the spaces between the lines of a dial.
+var divisionsUnit = quiz.Unit{Name: "divisions", Factor: 1, Places: 1}
+
+var _ = register(quiz.Task{
+	Name: "dial-divisions", Stage: quiz.Infeed, Gate: true,
+	Inputs: []quiz.Input{
+		length("infeed", "i", 0.0005, 0.5),
+		{Name: "division", Symbol: "G", Is: quiz.ALength, Low: 0.0001, High: 0.02, Group: "dial"},
+		{Name: "turn", Symbol: "R", Is: quiz.ALength, Low: 0.02, High: 0.5, Group: "dial"},
+		{Name: "lines", Symbol: "Q", Is: quiz.ACount, Low: 10, High: 1000, Extra: true}, // goes with turn
+	},
+	Tol:     quiz.Tolerance{Else: 0.25},
+	Sources: []string{"dial-marking"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		dial := drawDial(d)
+		if d.Level == quiz.NumbersGiven {
+			v.SetLength("division", dial.Division)
+		} else {
+			v.SetLength("turn", dial.Turn)
+			v.Set("lines", calc.Round(dial.Turn.Over(dial.Division), 0))
+		}
+		infeed := dial.Division.Times(float64(d.Between(3, 15)))
+		if infeed < calc.Inches(0.003) || infeed > calc.Inches(0.0205) { // a cut that someone might take
+			return quiz.Values{}
+		}
+		v.SetLength("infeed", infeed)
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		division := divisionOf(v)
+		if v.Has("turn") {
+			if !v.Has("lines") {
+				return quiz.Working{}, &calc.InputError{What: "lines", Got: "not given", Want: "how many lines the dial has in one turn"}
+			}
+			division = w.Length("G", "R / Q")(division, nil)
+		}
+		w.Number("K", "i / G", divisionsUnit)(v.Length("infeed").Over(division), nil)
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "mult", Work: func(v quiz.Values) quiz.Reply {
+			u := v.System.Length()
+			return quiz.X(v.X("infeed") * u.Factor * divisionOf(v).Inches() * u.Factor)
+		}},
+		{Name: "ten-low", Work: func(v quiz.Values) quiz.Reply { return quiz.X(divisionsOf(v) / 10) }},
+		{Name: "ten-high", Work: func(v quiz.Values) quiz.Reply { return quiz.X(divisionsOf(v) * 10) }},
+		{Name: "fine-lines", Work: func(v quiz.Values) quiz.Reply {
+			fine := calc.Thou
+			if v.System == quiz.Metric {
+				fine = calc.Millimetres(0.01)
+			}
+			if calc.Within(divisionOf(v).Over(fine), 1, 1e-6) {
+				return quiz.NoAnswer // on this dial that is right
+			}
+			return quiz.X(v.Length("infeed").Over(fine))
+		}},
+	},
+})
+
+// drawDial draws a dial as lathes have it; as on the job it is the learner's
+// compound.
+func drawDial(d *quiz.Draw) quiz.Dial {
+	if d.Level == quiz.OnTheJob {
+		return d.Lathe.Compound
+	}
+	common := [][2]float64{{0.100, 100}, {0.100, 50}, {0.200, 100}, {0.200, 200}, {0.100, 200}} // turn and lines
+	if d.System == quiz.Metric {
+		common = [][2]float64{{1, 100}, {1, 50}, {2, 100}, {2, 40}, {2.5, 50}, {4, 200}}
+	}
+	of := quiz.Pick(d, common...)
+	turn := calc.Inches(of[0])
+	if d.System == quiz.Metric {
+		turn = calc.Millimetres(of[0])
+	}
+	return quiz.Dial{Turn: turn, Division: turn.Times(1 / of[1])}
+}
+
+// divisionOf is what one line of the dial stands for.
+func divisionOf(v quiz.Values) calc.Length {
+	if v.Has("turn") {
+		return v.Length("turn").Times(1 / v.X("lines"))
+	}
+	return v.Length("division")
+}
+
+func divisionsOf(v quiz.Values) float64 { return v.Length("infeed").Over(divisionOf(v)) }

@@ -1,0 +1,71 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "flank-width", Stage: quiz.Infeed,
+	Inputs: inputs(quiz.ThreadInputs,
+		quiz.Input{Name: "depth", Symbol: "h", Is: quiz.ALength, Low: 0.002, High: 0.5, Group: "thread"},
+		length("tool-flat", "f", 0, 0.1)),
+	Tol:     quiz.Tolerance{Inch: 0.001, MM: 0.025},
+	Sources: []string{"geometry"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		flat := t.Pitch.Times(1.0 / 6) // the tip that goes with the factor 0.613
+		if d.Level == quiz.NumbersGiven {
+			h := t.Pitch.Times(calc.UnifiedExternal.Factor() * d.Steps(0.6, 0.98, 0.02))
+			v.SetLength("depth", roundLength(d, h))
+		} else {
+			d.Tell(&v, t, calc.Outside)
+		}
+		v.SetLength("tool-flat", roundLength(d, flat))
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		if err := only(v, calc.Outside); err != nil {
+			return quiz.Working{}, err
+		}
+		w := v.Working()
+		h := chipDepth(v)
+		if !v.Has("depth") {
+			h = w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
+		}
+		w.Length("b", "h / cos(30)")(calc.FlankLength(h))
+		w.Length("w", "2 x b + f")(calc.ChipWidth(h, v.Length("tool-flat"), calc.BothFlanks))
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "half", Work: func(v quiz.Values) quiz.Reply { return flanks(v, 1) }},
+		{Name: "same", Work: func(v quiz.Values) quiz.Reply { return quiz.L(chipDepth(v)) }},
+		{Name: "four", Work: func(v quiz.Values) quiz.Reply { return flanks(v, 4) }},
+		{Name: "no-flat", Work: func(v quiz.Values) quiz.Reply { return quiz.L(chipDepth(v).Times(2 / calc.Degrees(30).Cos())) }},
+		{Name: "no-cos", Work: func(v quiz.Values) quiz.Reply { return quiz.L(chipDepth(v).Times(2) + v.Length("tool-flat")) }},
+	},
+})
+
+// chipDepth is the depth of the tool, given or by the factor of the form.
+func chipDepth(v quiz.Values) calc.Length {
+	if v.Has("depth") {
+		return v.Length("depth")
+	}
+	return externalDepth(v)
+}
+
+// flanks is the width of a chip that lies along so many flanks, and the flat.
+func flanks(v quiz.Values, n float64) quiz.Reply {
+	return quiz.L(chipDepth(v).Times(n/calc.Degrees(30).Cos()) + v.Length("tool-flat"))
+}
+
+// roundLength rounds a length to whole thousandths or hundredths of a millimetre,
+// as a learner reads them off a dial.
+func roundLength(d *quiz.Draw, l calc.Length) calc.Length {
+	if d.System == quiz.Metric {
+		return calc.Millimetres(calc.Round(l.Millimetres(), 2))
+	}
+	return calc.Inches(calc.Round(l.Inches(), 3))
+}

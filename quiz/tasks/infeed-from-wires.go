@@ -1,0 +1,78 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "infeed-from-wires", Stage: quiz.Fitting,
+	Inputs: inputs([]quiz.Input{
+		{Name: "excess", Symbol: "o", Is: quiz.ALength, Low: 0.0005, High: 0.2, Group: "reading"},
+		{Name: "reading", Symbol: "M", Is: quiz.ALength, Low: 0.05, High: 7, Group: "reading"},
+		{Name: "target", Symbol: "M0", Is: quiz.ALength, Low: 0.05, High: 7, Extra: true}, // goes with reading
+	}, compoundAngle...),
+	Scrap:   quiz.ScrapHigh,
+	Tol:     quiz.Tolerance{Inch: 0.0004, MM: 0.01},
+	Sources: []string{"geometry"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		excess := calc.Inches(d.Steps(0.012, 0.03, 0.0005)) // below that, dropping the cosine hides
+		if d.System == quiz.Metric {
+			excess = calc.Millimetres(d.Steps(0.3, 0.76, 0.01))
+		}
+		if d.Level == quiz.NumbersGiven {
+			v.SetLength("excess", excess)
+		} else {
+			t := d.Thread(calc.Inch/16, calc.Inch/6)
+			pitchDiameter, err := middlePitchDiameter(d, v, t)
+			if err != nil {
+				return quiz.Values{}
+			}
+			wires, err := calc.WiresFor(t.Pitch)
+			if err != nil {
+				return quiz.Values{}
+			}
+			over, err := calc.OverWires(pitchDiameter, wires.Best, t.Pitch)
+			if err != nil {
+				return quiz.Values{}
+			}
+			target := asPrinted(d, over)
+			v.SetLength("target", target)
+			v.SetLength("reading", asPrinted(d, target+excess))
+		}
+		tellAngle(d, &v)
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		excess := excessOf(v)
+		if v.Has("reading") {
+			if !v.Has("target") {
+				return quiz.Working{}, &calc.InputError{What: "target", Got: "not given", Want: "the reading that is wanted"}
+			}
+			if excess <= 0 {
+				return quiz.Working{}, &calc.InputError{What: "target", Got: calc.LengthText(v.Length("target")), Want: "one below the reading; else there is nothing to take off"}
+			}
+			w.Length("o", "M - M0")(excess, nil)
+		}
+		h := w.Length("h", "o / 2")(excess.Times(0.5), nil)
+		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, angleStep(w, v)))
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "no-half", Work: func(v quiz.Values) quiz.Reply { return quiz.L(excessOf(v).Times(1 / angleOf(v).Cos())) }},
+		{Name: "no-cos", Work: func(v quiz.Values) quiz.Reply { return quiz.L(excessOf(v).Times(0.5)) }},
+		{Name: "raw", Work: func(v quiz.Values) quiz.Reply { return quiz.L(excessOf(v)) }},
+		{Name: "times", Work: func(v quiz.Values) quiz.Reply { return quiz.L(excessOf(v).Times(0.5 * angleOf(v).Cos())) }},
+	},
+})
+
+// excessOf is how far the reading over wires stands above the one wanted.
+func excessOf(v quiz.Values) calc.Length {
+	if v.Has("excess") {
+		return v.Length("excess")
+	}
+	return v.Length("reading") - v.Length("target")
+}

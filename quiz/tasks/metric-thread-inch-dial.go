@@ -1,0 +1,72 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "metric-thread-inch-dial", Stage: quiz.Infeed,
+	Inputs: inputs([]quiz.Input{
+		{Name: "pitch-mm", Symbol: "P0", Is: quiz.APlain, Low: 0.3, High: 12, Group: "metric-thread"},
+		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "metric-thread"},
+	}, compoundAngle...),
+	Systems: []quiz.System{quiz.Imperial}, // the dial is an inch dial
+	Scrap:   quiz.ScrapHigh,
+	Tol:     quiz.Tolerance{Inch: 0.001},
+	Sources: []string{"navy", "geometry"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		metric := *d // draws from the metric threads, with the same source
+		metric.System = quiz.Metric
+		t := metric.Thread(calc.Millimetres(1.25), calc.Millimetres(4))
+		if d.Level == quiz.NumbersGiven {
+			v.Set("pitch-mm", calc.Round(t.Pitch.Millimetres(), 3))
+		} else {
+			metric.TellAs(&v, t, calc.Outside, "callout")
+		}
+		tellAngle(d, &v)
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		if v.Has("thread") && !v.Thread("thread").Metric {
+			return quiz.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(v.Thread("thread").String()), Want: "a metric thread such as M12x1.75-6g"}
+		}
+		if err := only(v, calc.Outside); err != nil {
+			return quiz.Working{}, err
+		}
+		w := v.Working()
+		pitch := metricPitch(v)
+		if v.Has("thread") {
+			w.Number("P0", "", quiz.MMUnit)(pitch.Inches(), nil)
+		}
+		w.Length("P", "P0 / 25.4")(pitch, nil)
+		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(pitch, calc.UnifiedExternal))
+		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, angleStep(w, v)))
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "no-convert", Work: func(v quiz.Values) quiz.Reply { return metricTravel(v, calc.MillimetresPerInch) }},
+		{Name: "no-angle", Work: func(v quiz.Values) quiz.Reply { return metricTravel(v, angleOf(v).Cos()) }},
+		{Name: "div-100", Work: func(v quiz.Values) quiz.Reply { return metricTravel(v, calc.MillimetresPerInch/100) }},
+		{Name: "use-tpi", Work: func(v quiz.Values) quiz.Reply {
+			perInch := calc.Inch.Over(metricPitch(v))
+			return metricTravel(v, perInch*perInch) // the threads per inch in place of the pitch in inches
+		}},
+		{Name: "times-cos", Work: func(v quiz.Values) quiz.Reply { return metricTravel(v, angleOf(v).Cos()*angleOf(v).Cos()) }},
+	},
+})
+
+// metricPitch is the pitch of the metric thread, however it was told.
+func metricPitch(v quiz.Values) calc.Length {
+	if v.Has("thread") {
+		return v.Thread("thread").Pitch
+	}
+	return calc.Millimetres(v.X("pitch-mm"))
+}
+
+// metricTravel is the right compound travel, off by a factor: a slip.
+func metricTravel(v quiz.Values, factor float64) quiz.Reply {
+	return quiz.L(metricPitch(v).Times(calc.UnifiedExternal.Factor() / angleOf(v).Cos() * factor))
+}

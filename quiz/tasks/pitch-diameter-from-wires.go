@@ -1,0 +1,45 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "pitch-diameter-from-wires", Stage: quiz.Fitting,
+	Inputs:  inputs(quiz.ThreadInputs, length("reading", "M", 0.05, 7), wireInput),
+	Tol:     quiz.Tolerance{Inch: 0.0006, MM: 0.015},
+	Sources: []string{"handbook", "navy", "ordnance"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		tellMeasured(d, &v, t)
+		wire := drawWire(d, t.Pitch)
+		v.SetLength("wire", wire)
+		target, err := middlePitchDiameter(d, v, t)
+		if err != nil {
+			return quiz.Values{}
+		}
+		reading, err := calc.OverWires(target, wire, t.Pitch)
+		if err != nil {
+			return quiz.Values{}
+		}
+		v.SetLength("reading", asPrinted(d, reading+calc.Inches(d.Steps(-0.003, 0.012, 0.0001))))
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		if err := only(v, calc.Outside); err != nil {
+			return quiz.Working{}, err
+		}
+		w := v.Working()
+		w.Length("E", "M - 3 x W + 0.866025 x P")(calc.PitchDiameterFromWires(v.Length("reading"), v.Length("wire"), w.Pitch()))
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "minus", Work: func(v quiz.Values) quiz.Reply { return overWires(v, v.Length("reading"), -3, -calc.HeightOfSharpV) }},
+		{Name: "no-p", Work: func(v quiz.Values) quiz.Reply { return overWires(v, v.Length("reading"), -3, 0) }},
+		{Name: "as-read", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Length("reading")) }},
+		{Name: "two", Work: func(v quiz.Values) quiz.Reply { return overWires(v, v.Length("reading"), -2, calc.HeightOfSharpV) }},
+	},
+})

@@ -1,0 +1,63 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+// linesUnit counts scratch lines.
+var linesUnit = quiz.Unit{Name: "lines", Factor: 1, Places: 1}
+
+var _ = register(quiz.Task{
+	Name: "scratch-pass-check", Stage: quiz.Fitting,
+	Inputs:  inputs(quiz.ThreadInputs, length("over", "L", 0.05, 6)),
+	Tol:     quiz.Tolerance{Else: 0.25},
+	Sources: []string{"arithmetic"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		way, over := "tpi", calc.Inches(quiz.Pick(d, 0.5, 0.5, 1))
+		if d.System == quiz.Metric {
+			way, over = "pitch", calc.Millimetres(quiz.Pick(d, 10.0, 12, 14, 15, 20))
+		}
+		if d.Level != quiz.NumbersGiven {
+			way = "callout"
+		}
+		if over.Over(t.Pitch) < 3 {
+			return quiz.Values{}
+		}
+		d.TellAs(&v, t, calc.Outside, way)
+		v.SetLength("over", over)
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		between := v.Length("over").Over(v.Pitch())
+		if !calc.Within(between, calc.Round(between, 0), 0.02) {
+			return quiz.Working{}, &calc.InputError{What: "length", Got: calc.LengthText(v.Length("over")), Want: "one that is a whole number of pitches, so that a line lies at both ends"}
+		}
+		formula := "L / P + 1"
+		switch {
+		case v.System == quiz.Imperial && v.Has("tpi"):
+			formula = "n x L + 1"
+		case v.System == quiz.Imperial && v.Has("thread") && !v.Thread("thread").Metric:
+			w.Number("n", "", quiz.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
+			formula = "n x L + 1"
+		default:
+			w.Pitch()
+		}
+		w.Number("K", formula, linesUnit)(between+1, nil)
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "fence-post", Work: func(v quiz.Values) quiz.Reply { return quiz.X(v.Length("over").Over(v.Pitch())) }},
+		{Name: "tpi", Work: func(v quiz.Values) quiz.Reply {
+			if calc.Within(v.X("over"), 1, 1e-9) {
+				return quiz.NoAnswer // over an inch that is the slip of the ends
+			}
+			return quiz.X(perInch(v))
+		}},
+		{Name: "pitch", Work: func(v quiz.Values) quiz.Reply { return quiz.X(v.Pitch().Inches() * v.System.Length().Factor) }},
+	},
+})
