@@ -1,0 +1,94 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "count-crests", Stage: quiz.Reading,
+	Inputs: []quiz.Input{
+		{Name: "crests", Symbol: "c", Is: quiz.ACount, Low: 2, High: 200},
+		length("first", "r1", 0, 40), length("last", "r2", 0.1, 40),
+		{Name: "wanted", Symbol: "wanted", Is: quiz.AWord, Words: []string{"tpi", "pitch"}, Extra: true},
+	},
+	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.05, Else: 0.25},
+	Sources: []string{"b1-1", "arithmetic"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		first, span, pitch := calc.Length(0), calc.Inches(d.Steps(0.25, 1.5, 0.125)), calc.Inch
+		wanted := "tpi"
+		if d.System == quiz.Metric {
+			wanted = "pitch"
+			span, pitch = calc.Millimetres(d.Steps(8, 40, 1)), calc.Millimetres(quiz.Pick(d, 1.0, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4))
+		} else {
+			pitch = pitch.Times(1 / quiz.Pick(d, 8.0, 9, 10, 11, 12, 13, 14, 16, 18, 20))
+		}
+		if d.Level != quiz.NumbersGiven { // the end of a rule is worn: the count starts further on
+			first = calc.Inches(1)
+			if d.System == quiz.Metric {
+				first = calc.Millimetres(10)
+			}
+		}
+		spaces := span.Over(pitch)
+		if spaces < 4 || spaces > 14 || !calc.Within(spaces, calc.Round(spaces, 0), 1e-6) {
+			return quiz.Values{} // crests must stand on both lines
+		}
+		v.Set("crests", calc.Round(spaces, 0)+1)
+		v.SetLength("first", first)
+		v.SetLength("last", first+span)
+		v.SetWord("wanted", wanted)
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		span := w.Length("L", "r2 - r1")(v.Length("last")-v.Length("first"), nil)
+		pitch := span.Times(1 / float64(v.Count("crests")-1))
+		n, err := calc.TPI(pitch)
+		switch {
+		case wantsPitch(v):
+			w.Length("P", "L / (c - 1)")(pitch, err)
+		case v.System == quiz.Metric:
+			w.Number("n", "25.4 x (c - 1) / L", quiz.TPIUnit)(n.Number(), err)
+		default:
+			w.Number("n", "(c - 1) / L", quiz.TPIUnit)(n.Number(), err)
+		}
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "fence-post", Work: func(v quiz.Values) quiz.Reply { return crestsPer(v, v.X("last")-v.X("first"), v.X("crests")) }},
+		{Name: "from-end", Work: func(v quiz.Values) quiz.Reply {
+			if v.X("first") == 0 {
+				return quiz.NoAnswer
+			}
+			return crestsPer(v, v.X("last"), v.X("crests")-1)
+		}},
+		{Name: "no-scale", Work: func(v quiz.Values) quiz.Reply { return shownCrests(v, v.X("crests")-1) }},
+		{Name: "mult", Work: func(v quiz.Values) quiz.Reply {
+			return shownCrests(v, (v.X("crests")-1)*(v.X("last")-v.X("first"))*v.System.Length().Factor)
+		}},
+	},
+})
+
+// wantsPitch reports whether the pitch is asked for and not the threads per inch:
+// as it was said, or else in millimetres.
+func wantsPitch(v quiz.Values) bool {
+	return v.Word("wanted") == "pitch" || v.Word("wanted") == "" && v.System == quiz.Metric
+}
+
+// crestsPer is what so many spaces in a span give: the pitch or the threads per inch.
+func crestsPer(v quiz.Values, span, spaces float64) quiz.Reply {
+	if wantsPitch(v) {
+		return quiz.X(span / spaces)
+	}
+	return quiz.X(spaces / span)
+}
+
+// shownCrests is a reply whose number is shown as it stands.
+func shownCrests(v quiz.Values, x float64) quiz.Reply {
+	if wantsPitch(v) {
+		return quiz.X(x / v.System.Length().Factor)
+	}
+	return quiz.X(x)
+}

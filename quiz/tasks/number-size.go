@@ -1,0 +1,95 @@
+package tasks
+
+import (
+	"strconv"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "number-size", Stage: quiz.Reading,
+	Inputs: []quiz.Input{
+		{Name: "number", Symbol: "N", Is: quiz.ACount, Low: 0, High: 12, Group: "thread"},
+		quiz.ThreadInputs[2],
+	},
+	Tol:     quiz.Tolerance{Inch: 0.0005},
+	Systems: []quiz.System{quiz.Imperial},
+	Sources: []string{"b1-1"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := numberedThread(d)
+		if d.Level == quiz.NumbersGiven {
+			n, _ := screwNumber(t) // a numbered size was drawn
+			v.Set("number", float64(n))
+		} else {
+			d.TellAs(&v, t, calc.Outside, "callout")
+		}
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		number, err := numberTold(v)
+		if v.Has("thread") {
+			w.Number("N", "", quiz.CountUnit)(float64(number), err)
+		}
+		w.Length("D", "0.060 + 0.013 x N")(calc.NumberSize(number))
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "sixtyfourths", Work: byNumber(func(n float64) float64 { return n / 64 })},
+		{Name: "hundredths", Work: byNumber(func(n float64) float64 { return n / 100 })},
+		{Name: "no-base", Work: byNumber(func(n float64) float64 { return 0.013 * n })},
+		{Name: "sum-first", Work: byNumber(func(n float64) float64 { return (0.060 + 0.013) * n })},
+	},
+})
+
+// numberedThread draws a standard coarse or fine thread of a numbered size.
+func numberedThread(d *quiz.Draw) calc.Designation {
+	var all []calc.Designation
+	for _, size := range calc.UnifiedSizes() {
+		for _, s := range []calc.Series{calc.UNC, calc.UNF} {
+			t := calc.Designation{Size: size.Size, Nominal: size.Nominal, TPI: size.TPI[s], Series: s, Starts: 1}
+			if _, ok := screwNumber(t); ok && t.TPI > 0 && size.Nominal > 0.08 { // number 2 and up
+				t.Pitch, _ = t.TPI.Pitch() // a standard thread
+				all = append(all, t)
+			}
+		}
+	}
+	return quiz.Pick(d, all...)
+}
+
+// screwNumber returns the number of a numbered size. A size of 1 may be an inch.
+func screwNumber(t calc.Designation) (int, bool) {
+	n, err := strconv.Atoi(t.Size)
+	if err != nil || t.Metric {
+		return 0, false
+	}
+	nominal, err := calc.NumberSize(n)
+	return n, err == nil && calc.Within(nominal.Inches(), t.Nominal.Inches(), 1e-6)
+}
+
+// numberTold is the screw number, whichever way it was told.
+func numberTold(v quiz.Values) (int, error) {
+	if !v.Has("thread") {
+		return v.Count("number"), nil
+	}
+	t := v.Thread("thread")
+	n, ok := screwNumber(t)
+	if !ok {
+		return 0, &calc.InputError{What: "thread", Got: calc.Quoted(t.String()), Want: "a numbered size, such as 10-24 UNC-2A"}
+	}
+	return n, nil
+}
+
+// byNumber is the slip of making a diameter of the number in another way.
+func byNumber(size func(n float64) float64) func(quiz.Values) quiz.Reply {
+	return func(v quiz.Values) quiz.Reply {
+		n, err := numberTold(v)
+		if err != nil {
+			return quiz.NoAnswer
+		}
+		return quiz.X(size(float64(n)))
+	}
+}

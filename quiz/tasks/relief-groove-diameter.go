@@ -1,0 +1,40 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "relief-groove-diameter", Stage: quiz.Blank,
+	Inputs:  inputs(quiz.ThreadInputs, nominalInput, length("below", "u", 0, 0.1)),
+	Tol:     quiz.Tolerance{Inch: 0.0015, MM: 0.035},
+	Scrap:   quiz.ScrapLow,
+	Sources: []string{"navy", "common-practice"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := drawSized(d, calc.Outside)
+		v.SetLength("below", d.Length(4, 10, 10, 25))
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		root := minorSteps(w, v, "d1")
+		w.Length("d2", "d1 - 2 x u")(root-v.Length("below").Times(2), nil)
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "x-once", Work: grooveLess(2, 1)},
+		{Name: "h-once", Work: grooveLess(1, 2)},
+		{Name: "add", Work: grooveLess(2, -2)},
+		{Name: "american-national", Convention: true, Work: grooveLess(2*calc.AmericanNational.Factor()/calc.UnifiedExternal.Factor(), 2)},
+	},
+})
+
+// grooveLess is the slip of taking other multiples of the depth and of the
+// clearance off the nominal diameter.
+func grooveLess(depths, clearances float64) func(quiz.Values) quiz.Reply {
+	return func(v quiz.Values) quiz.Reply {
+		nominal, _ := nominalTold(v) // the key has been worked out: no error here
+		return quiz.L(nominal - externalDepth(v).Times(depths) - v.Length("below").Times(clearances))
+	}
+}

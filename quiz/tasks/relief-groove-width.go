@@ -1,0 +1,76 @@
+package tasks
+
+import (
+	"math"
+	"strconv"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "relief-groove-width", Stage: quiz.Blank, Gate: true,
+	Inputs: inputs(quiz.ThreadInputs,
+		quiz.Input{Name: "speed", Symbol: "v", Is: quiz.ACount, Low: 1, High: 1000},
+		quiz.Input{Name: "seconds", Symbol: "y", Is: quiz.APlain, Low: 0.05, High: 60}),
+	Tol:     grooveWidthTol,
+	Sources: []string{"arithmetic", "common-practice"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := firstThread(d)
+		d.Tell(&v, t, calc.Outside)
+		speed := slowSpeed(d)
+		seconds := d.Steps(0.5, 1.5, 0.1)
+		width, err := calc.CarriageTravel(calc.SpindleSpeed(speed), t.Pitch, seconds)
+		if err != nil || math.Abs((width-t.Pitch).Inches()) < 2*grooveWidthTol.Inch {
+			return quiz.Values{} // one pitch would pass for right
+		}
+		if unit := d.System.Length(); unit.Fixed(width.Inches()) != unit.Fixed(printedPitch(d, t.Pitch).Times(width.Over(t.Pitch)).Inches()) {
+			return quiz.Values{} // half-way between two printed widths: a printed pitch would give the other
+		}
+		v.Set("speed", float64(speed))
+		v.Set("seconds", seconds)
+		v.Say("rpm", strconv.Itoa(speed)) // before the job, which would draw another
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w := v.Working()
+		pitch := w.Pitch()
+		if v.Has("thread") && v.Thread("thread").Starts > 1 {
+			t := v.Thread("thread")
+			return quiz.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(t.String()), Want: "a thread with one start, whose lead is its pitch"}
+		}
+		w.Length("w", "v / 60 x P x y")(calc.CarriageTravel(calc.SpindleSpeed(v.X("speed")), pitch, v.X("seconds")))
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "no-60", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch().Times(v.X("speed") * v.X("seconds"))) }},
+		{Name: "one-pitch", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch()) }},
+		{Name: "tpi", Work: func(v quiz.Values) quiz.Reply {
+			unit := v.System.Length()
+			return quiz.X(turnsIn(v) / (v.Pitch().Inches() * unit.Factor) / unit.Factor)
+		}},
+		{Name: "half", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch().Times(turnsIn(v) / 2)) }},
+	},
+})
+
+var grooveWidthTol = quiz.Tolerance{Inch: 0.005, MM: 0.125}
+
+// printedPitch is the pitch as a step prints it, with two more places than an answer.
+func printedPitch(d *quiz.Draw, pitch calc.Length) calc.Length {
+	unit := d.System.Length()
+	return calc.Inches(calc.Round(pitch.Inches()*unit.Factor, unit.Places+2) / unit.Factor)
+}
+
+// slowSpeed draws one of the slow speeds of the learner's lathe.
+func slowSpeed(d *quiz.Draw) int {
+	speeds := d.Lathe.Speeds
+	if len(speeds) == 0 {
+		speeds = quiz.DefaultLathe(d.System).Speeds
+	}
+	return speeds[d.IntN(min(3, len(speeds)))]
+}
+
+// turnsIn is how often the spindle turns in the time that stopping takes.
+func turnsIn(v quiz.Values) float64 { return v.X("speed") / 60 * v.X("seconds") }
