@@ -129,9 +129,6 @@ func (p *Problem) spread() bool {
 	base := p.Task.Tol.held(a.Unit)
 	shown := math.Pow10(-a.Unit.Places) / a.Unit.Factor // one unit of the last place
 	least := max(base*0.3, shown*0.6)
-	if a.Unit.Places == 0 { // a count is what it is: a tolerance below one half is enough
-		least = base * 0.3
-	}
 	toKey, apart := math.Inf(1), math.Inf(1)
 	for i, s := range p.slips {
 		gap := p.gapToKey(s.reply)

@@ -8,16 +8,17 @@ type Unit struct {
 	Name   string  // as printed behind the number: "in"
 	Factor float64 // shown = held x Factor
 	Places int     // decimals of an answer; a step on the way shows two more
+	Count  bool    // a number of things: no decimals where it is whole
 }
 
 // The units in use. Inches have four places and millimetres three, always.
 var (
-	InchUnit   = Unit{"in", 1, 4}
-	MMUnit     = Unit{"mm", calc.MillimetresPerInch, 3}
-	DegreeUnit = Unit{"deg", 1, 2}
-	TPIUnit    = Unit{"TPI", 1, 2}
-	PlainUnit  = Unit{"", 1, 4}
-	CountUnit  = Unit{"", 1, 0}
+	InchUnit   = Unit{Name: "in", Factor: 1, Places: 4}
+	MMUnit     = Unit{Name: "mm", Factor: calc.MillimetresPerInch, Places: 3}
+	DegreeUnit = Unit{Name: "deg", Factor: 1, Places: 2}
+	TPIUnit    = Unit{Name: "TPI", Factor: 1, Places: 2}
+	PlainUnit  = Unit{Factor: 1, Places: 4}
+	CountUnit  = Unit{Factor: 1, Count: true}
 )
 
 // System is the system of units a problem is set in.
@@ -52,7 +53,12 @@ func ParseSystem(text string) (System, error) {
 func (s System) String() string { return s.Length().Name }
 
 // Fixed prints a held number in the unit, without its name.
-func (u Unit) Fixed(held float64) string { return calc.Fixed(held*u.Factor, u.Places) }
+func (u Unit) Fixed(held float64) string {
+	if u.Count {
+		return calc.Shortest(held*u.Factor, u.Places+1)
+	}
+	return calc.Fixed(held*u.Factor, u.Places)
+}
 
 // Text prints a held number in the unit, with its name.
 func (u Unit) Text(held float64) string { return u.named(u.Fixed(held)) }

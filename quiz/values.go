@@ -33,7 +33,7 @@ type Input struct {
 	High   float64
 	Words  []string // AWord: what may stand here
 	Group  string   // inputs of one group are alternatives: exactly one is given
-	Extra  bool     // may be left out; no step uses it
+	Extra  bool     // may be left out: other inputs then tell, or no step uses it
 }
 
 // Unit returns the unit the input is shown in.
@@ -48,7 +48,7 @@ func (in Input) Unit(s System) Unit {
 	case ACount:
 		return CountUnit
 	case AScrew:
-		return map[System]Unit{Imperial: TPIUnit, Metric: {"mm pitch", 1, 0}}[s]
+		return map[System]Unit{Imperial: TPIUnit, Metric: {Name: "mm pitch", Factor: 1}}[s]
 	}
 	return PlainUnit
 }

@@ -183,7 +183,7 @@ func TestPrintedStepsReproduceThePrintedAnswer(t *testing.T) {
 					places += 2
 					slack = 2.1 * math.Pow10(-places) // on the way the last figure may waver
 				}
-				if got := calc.Fixed(x, places); got != step.Value() && math.Abs(x-parse(t, step.Value())) > slack {
+				if got := calc.Fixed(x, places); got != step.Value() && !(step.Unit.Count && parse(t, got) == parse(t, step.Value())) && math.Abs(x-parse(t, step.Value())) > slack {
 					t.Errorf("%s: %s = %s gives %s, printed %s", p.Code, step.Formula, with, got, step.Value())
 				}
 			}
