@@ -130,8 +130,11 @@ func (g given) inch() number {
 func (g given) thread() (d, p number) {
 	text := g.words["thread"]
 	if rest, ok := strings.CutPrefix(text, "M"); ok {
-		rest, _, _ = strings.Cut(rest, "-")
 		size, pitch, _ := strings.Cut(rest, "x")
+		if _, p, several := strings.Cut(pitch, "-P"); several { // M16xL3-P1.5
+			pitch = p
+		}
+		pitch, _, _ = strings.Cut(pitch, "-")
 		d, p = dec(size), dec(pitch)
 		if !g.metric {
 			d, p = d.over(dec("25.4")), p.over(dec("25.4"))
@@ -142,6 +145,9 @@ func (g given) thread() (d, p number) {
 	i := strings.LastIndex(front, "-")
 	size, tpi := front[:i], front[i+1:]
 	d = n(0)
+	if count := dec(tpi); !strings.ContainsAny(size, "/.") && !count.less(n(24)) { // a screw number
+		return dec("0.060").plus(dec("0.013").times(dec(size))), g.inch().over(count)
+	}
 	for _, part := range strings.Split(size, "-") {
 		if top, bottom, ok := strings.Cut(part, "/"); ok {
 			d = d.plus(dec(top).over(dec(bottom)))
@@ -158,6 +164,72 @@ func (g given) angle() number {
 		return n(90).minus(g.x("scale"))
 	}
 	return g.x("angle")
+}
+
+// starts is the number of starts, from the callout or as given.
+func (g given) starts() number {
+	text, called := g.words["thread"]
+	if !called {
+		return g.x("starts")
+	}
+	if front, ok := strings.CutSuffix(text, " STARTS"); ok {
+		return dec(front[strings.LastIndex(front, " ")+1:])
+	}
+	if _, rest, ok := strings.Cut(text, "xL"); ok {
+		lead, pitch, _ := strings.Cut(rest, "-P")
+		pitch, _, _ = strings.Cut(pitch, "-")
+		return dec(lead).over(dec(pitch))
+	}
+	return n(1)
+}
+
+// nominal is the nominal diameter.
+func (g given) nominal() number {
+	if g.has("nominal") {
+		return g.x("nominal")
+	}
+	d, _ := g.thread()
+	return d
+}
+
+// part is so many eighths of the sharp height, for a pitch.
+func (g given) eighths(k float64) number {
+	return root3.over(n(2)).times(n(k)).over(n(8)).times(g.pitch())
+}
+
+// leadAngle is atan of lead over the circumference at the pitch line.
+func (g given) leadAngle() number {
+	e := g.nominal
+	diameter := number{}
+	if g.has("pitch-diameter") {
+		diameter = g.x("pitch-diameter")
+	} else {
+		diameter = e().minus(g.eighths(6))
+	}
+	return atanOf(g.pitch().times(g.starts()).over(diameter.times(pi)))
+}
+
+// total is the infeed planned, by the rule of thumb where a thread is given.
+func (g given) total() number {
+	if g.has("total") {
+		return g.x("total")
+	}
+	return g.pitch().over(dec("1.5"))
+}
+
+// ceil is the next whole number up.
+func (a number) ceil() number {
+	if f := a.floor(); f.less(a) {
+		return f.plus(n(1))
+	}
+	return a
+}
+
+func least(a, b number) number {
+	if a.less(b) {
+		return a
+	}
+	return b
 }
 
 // sum adds up the cuts; springs are not printed in sums.
@@ -209,6 +281,135 @@ var second = map[string]func(g given) number{
 			return h.times(n(2))
 		}
 		return h
+	},
+	"even-chip-load": func(g given) number { return g.total().times(g.x("pass").over(g.x("passes")).sqrt()) },
+	"number-of-passes": func(g given) number {
+		ratio := g.total().over(g.x("first"))
+		return ratio.times(ratio).ceil()
+	},
+	"flank-width": func(g given) number {
+		h := number{}
+		if g.has("depth") {
+			h = g.x("depth")
+		} else {
+			h = g.h1724()
+		}
+		return h.times(n(4)).over(root3).plus(g.x("tool-flat"))
+	},
+	"metric-thread-inch-dial": func(g given) number {
+		p := number{}
+		if g.has("pitch-mm") {
+			p = g.x("pitch-mm").over(dec("25.4"))
+		} else {
+			_, p = g.thread()
+		}
+		return root3.over(n(2)).times(n(17)).over(n(24)).times(p).over(cosOf(g.angle()))
+	},
+	"sideways-shift": func(g given) number { return g.h1724().times(tanOf(g.angle())) },
+	"what-a-spring-pass-leaves": func(g given) number {
+		share := number{}
+		if g.has("left-on") {
+			share = g.x("left-on").over(g.x("cut"))
+		} else {
+			share = g.x("stays").over(n(100))
+		}
+		left := g.x("cut").times(share)
+		springs, _ := g.x("springs").Int64()
+		for range springs {
+			left = left.times(share)
+		}
+		return left
+	},
+	"best-wire": func(g given) number { return g.pitch().over(root3) },
+	"cut-to-fit": func(g given) number {
+		k := number{}
+		if g.has("clearance") {
+			k = g.x("clearance")
+		} else {
+			k = g.x("least-clearance").plus(g.x("most-clearance")).over(n(2))
+		}
+		feed := g.x("plug").plus(k).minus(g.x("present"))
+		if g.words["dial-reads"] == "radius" {
+			return feed.over(n(2))
+		}
+		return feed
+	},
+	"in-or-out": func(g given) number {
+		low := number{}
+		if g.has("low") {
+			low = g.x("low")
+		} else {
+			low = g.x("high").minus(g.x("tolerance"))
+		}
+		return least(g.x("measured").minus(low), g.x("high").minus(g.x("measured")))
+	},
+	"infeed-from-wires": func(g given) number {
+		excess := number{}
+		if g.has("excess") {
+			excess = g.x("excess")
+		} else {
+			excess = g.x("reading").minus(g.x("target"))
+		}
+		return excess.over(n(2)).over(cosOf(g.angle()))
+	},
+	"over-wires": func(g given) number {
+		return g.x("pitch-diameter").plus(g.x("wire").times(n(3))).minus(g.eighths(8))
+	},
+	"pitch-diameter-from-wires": func(g given) number {
+		return g.x("reading").minus(g.x("wire").times(n(3))).plus(g.eighths(8))
+	},
+	"scratch-pass-check": func(g given) number { return g.x("over").over(g.pitch()).plus(n(1)) },
+	"dial-divisions": func(g given) number {
+		if g.has("division") {
+			return g.x("infeed").over(g.x("division"))
+		}
+		return g.x("infeed").times(g.x("lines")).over(g.x("turn"))
+	},
+	"tpi-from-metric-pitch": func(g given) number { return g.inch().over(g.pitch()) },
+	"number-size": func(g given) number {
+		if g.has("number") {
+			return dec("0.060").plus(dec("0.013").times(g.x("number")))
+		}
+		d, _ := g.thread()
+		return d
+	},
+	"multi-start-lead": func(g given) number { return g.pitch().times(g.starts()) },
+	"count-crests": func(g given) number {
+		pitch := g.x("last").minus(g.x("first")).over(g.x("crests").minus(n(1)))
+		if g.words["wanted"] == "pitch" || g.metric && !g.has("wanted") {
+			return pitch
+		}
+		return g.inch().over(pitch)
+	},
+	"minor-diameter":         func(g given) number { return g.nominal().minus(g.h1724().times(n(2))) },
+	"start-chamfer":          func(g given) number { return g.nominal().minus(g.h1724().times(n(2))) },
+	"basic-pitch-diameter":   func(g given) number { return g.nominal().minus(g.eighths(6)) },
+	"bore-for-inside-thread": func(g given) number { return g.nominal().minus(g.eighths(10)) },
+	"tool-nose-flat":         func(g given) number { return g.pitch().over(n(8)) },
+	"lead-angle":             func(g given) number { return g.leadAngle() },
+	"side-clearance": func(g given) number {
+		if g.has("lead-angle") {
+			return g.x("clearance").plus(g.x("lead-angle"))
+		}
+		return g.x("clearance").plus(g.leadAngle())
+	},
+	"depth-for-small-blank": func(g given) number {
+		under := number{}
+		if g.has("under") {
+			under = g.x("under")
+		} else {
+			under = g.nominal().minus(g.x("blank"))
+		}
+		return g.h1724().minus(under.over(n(2)))
+	},
+	"percent-of-thread": func(g given) number {
+		return g.nominal().minus(g.x("bore")).times(n(100)).over(g.eighths(10))
+	},
+	"relief-groove-diameter": func(g given) number {
+		return g.nominal().minus(g.h1724().times(n(2))).minus(g.x("below").times(n(2)))
+	},
+	"relief-groove-width": func(g given) number {
+		return g.x("speed").over(n(60)).times(g.pitch()).times(g.x("seconds"))
 	},
 }
 
