@@ -5,6 +5,8 @@ package content
 import (
 	"embed"
 	"errors"
+	"fmt"
+	"hash/fnv"
 	"io/fs"
 	"os"
 	"path"
@@ -105,6 +107,18 @@ func lessonName(file string) string {
 // Task returns the words of a task.
 func (l *Library) Task(name string) (TaskWords, error) {
 	return read[TaskWords](l, "tasks/"+name+".yaml")
+}
+
+// Version is a short mark of the wording of a task, for records: another wording has
+// another mark. It is empty for a task without words.
+func (l *Library) Version(task string) string {
+	text, _, err := l.find("tasks/" + task + ".yaml")
+	if err != nil {
+		return ""
+	}
+	h := fnv.New32a()
+	h.Write(text)
+	return fmt.Sprintf("%08x", h.Sum32())
 }
 
 // Lesson returns a lesson by its name.

@@ -18,16 +18,59 @@ func (s *Session) Lesson(name string) error {
 	if err := s.opening(lesson); err != nil {
 		return err
 	}
-	skip, err := s.preCheck(lesson)
+	first, err := s.leftOff(lesson)
 	if err != nil {
 		return err
 	}
+	skip := false
+	if first == 0 {
+		if skip, err = s.preCheck(lesson); err != nil {
+			return err
+		}
+	}
 	for i, part := range lesson.Parts {
+		if i < first {
+			continue
+		}
+		if err := s.remember(lesson, i); err != nil {
+			return err
+		}
 		if err := s.part(part, s.say("say-part", "part", i+1, "of", len(lesson.Parts)), skip); err != nil {
 			return err
 		}
 	}
-	return s.check(lesson)
+	if err := s.check(lesson); err != nil {
+		return err
+	}
+	return s.remember(lesson, -1)
+}
+
+// leftOff returns the part to begin with: where the learner left off, if that is
+// wanted.
+func (s *Session) leftOff(l content.Lesson) (int, error) {
+	if s.Book == nil {
+		return 0, nil
+	}
+	part, ok, err := s.Book.Place(l.Name)
+	if err != nil || !ok || part <= 0 || part >= len(l.Parts) {
+		return 0, err
+	}
+	i, err := s.choose(Question{
+		Prompt:  s.say("say-left-off", "part", part+1, "of", len(l.Parts), "title", l.Parts[part].Title),
+		Options: []string{s.say("say-go-on-there"), s.say("say-from-start")},
+	})
+	if err != nil || i == 1 {
+		return 0, err
+	}
+	return part, nil
+}
+
+// remember keeps where in a lesson the learner is; below 0 that it is finished.
+func (s *Session) remember(l content.Lesson, part int) error {
+	if s.Book == nil {
+		return nil
+	}
+	return s.Book.SetPlace(l.Name, part)
 }
 
 // opening says what the lesson is for, and the cautions that belong to it.

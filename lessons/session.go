@@ -5,8 +5,10 @@ package lessons
 
 import (
 	"fmt"
+	"time"
 
 	"scratchpass/content"
+	"scratchpass/lessons/record"
 	"scratchpass/quiz"
 	"scratchpass/quiz/tasks"
 )
@@ -21,12 +23,16 @@ type Session struct {
 
 	Answers []Answered // every marked answer, in order
 
+	Book Book             // where answers are kept; nil keeps none
+	Now  func() time.Time // the clock; tests set their own
+
 	screens  map[string]string
 	phrases  map[string]string
 	safety   map[string]content.Caution
 	drawings map[string]content.DrawingWords
 	words    map[string]*quiz.Words
 
+	certain    bool // ask how sure someone is, for tasks that can hurt
 	describing bool // a lathe is being described
 
 	seen     map[string]bool   // problems of this session, by their numbers
@@ -35,18 +41,27 @@ type Session struct {
 	posed func(*quiz.Problem) // tests listen here to know what is asked
 }
 
+// Book keeps answers and places. The record of a learner is one.
+type Book interface {
+	Keep(a record.Answer) error
+	Place(lesson string) (part int, ok bool, err error)
+	SetPlace(lesson string, part int) error
+}
+
 // Answered is one marked answer.
 type Answered struct {
 	Task  string
 	Code  string
 	Mark  quiz.Mark
 	Cause string // which of two causes, where a follow-up question was asked
-	Hint  bool   // a hint was shown first, so it doesn't count towards mastery
+
+	Certainty string // how sure the learner was, where it was asked
+	Hint      bool   // a hint was shown first, so it doesn't count towards mastery
 }
 
 // NewSession loads what every session needs to speak.
 func NewSession(t Terminal, lib *content.Library, s quiz.System, lathe quiz.Lathe, seeds func() uint32) (*Session, error) {
-	session := &Session{Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{},
+	session := &Session{Now: time.Now, Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{},
 		seen: map[string]bool{}, lastCase: map[string]string{}}
 	var err error
 	if session.screens, err = lib.Screens(); err != nil {
@@ -162,6 +177,7 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 	if s.posed != nil {
 		s.posed(p)
 	}
+	began := s.Now()
 	a := Answered{Task: p.Task.Name, Code: p.Code.String()}
 	for {
 		reply, err := s.ask(p, w)
@@ -182,7 +198,15 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 			m := p.Mark(reply)
 			if m.Verdict != quiz.Unread {
 				a.Mark = m
+				if s.certain && p.Task.Gate {
+					if a.Certainty, err = s.certainty(); err != nil {
+						return a, err
+					}
+				}
 				s.Answers = append(s.Answers, a)
+				if err := s.keep(p, a, reply, s.Now().Sub(began)); err != nil {
+					return a, err
+				}
 				if quiet {
 					return a, s.show(Faint, s.say("say-noted"))
 				}
@@ -232,6 +256,40 @@ func (s *Session) tell(f quiz.Feedback, m quiz.Mark) error {
 		text = append(text, Block{Caution, s.say("say-caution", "text", c)})
 	}
 	return s.Terminal.Show(text)
+}
+
+// certainties are how sure someone may be, as they are kept.
+var certainties = []string{"guess", "fairly", "bet"}
+
+// certainty asks how sure the learner is, before the answer is told.
+func (s *Session) certainty() (string, error) {
+	q := Question{Prompt: s.say("say-how-sure")}
+	for _, c := range certainties {
+		q.Options = append(q.Options, s.say("say-sure-"+c))
+	}
+	i, err := s.choose(q)
+	return certainties[i], err
+}
+
+// keep writes an answer into the book.
+func (s *Session) keep(p *quiz.Problem, a Answered, given string, took time.Duration) error {
+	if s.Book == nil {
+		return nil
+	}
+	const longest = 10 * time.Minute // someone was called away: that is no time on the task
+	return s.Book.Keep(record.Answer{
+		At: s.Now(), Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: string(a.Mark.Verdict), Slip: a.Mark.Slip,
+		Points: a.Mark.Points, Certainty: a.Certainty, Hint: a.Hint, Seconds: min(took, longest).Round(100 * time.Millisecond).Seconds(),
+		Form: p.Values.Case(), Key: p.Answer.Text(), Content: s.Library.Version(a.Task),
+	})
+}
+
+// shortened cuts what was typed to a length worth keeping.
+func shortened(text string) string {
+	if runes := []rune(text); len(runes) > 200 {
+		return string(runes[:200])
+	}
+	return text
 }
 
 // followUp asks which of two causes was behind a wrong number that has two.

@@ -13,6 +13,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/open-spaced-repetition/go-fsrs/v3"
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
 
@@ -176,18 +177,11 @@ func (r *Record) Close() error { return r.db.Close() }
 // and what keeps going wrong.
 type Summary struct {
 	mastery.State
-	Reviews   int            `json:"reviews"`
-	Due       time.Time      `json:"due"`
-	Stability float64        `json:"stability"`
-	Hardness  float64        `json:"hardness"`
-	Interval  uint64         `json:"interval"`
-	Lapses    uint64         `json:"lapses"`
-	Phase     int            `json:"phase"`
+	Card      fsrs.Card      `json:"card"` // when it is due again
 	Last      time.Time      `json:"last"`
-	LastItem  int            `json:"last_item"`
 	Slips     map[string]int `json:"slips,omitempty"`
 	Seconds   float64        `json:"seconds"`
-	Sure      int            `json:"sure_wrong"` // wrong answers someone would have bet the part on
+	SureWrong time.Time      `json:"sure_wrong"` // when an answer that someone would have bet the part on was last wrong
 }
 
 // Fold puts one more answer into a summary; item is its number among all answers.

@@ -1,0 +1,45 @@
+package lessons
+
+import (
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// recordBook is a book in a learner's record.
+type recordBook struct {
+	*record.Record
+	fold record.Fold
+}
+
+var _ Book = recordBook{}
+
+// NewBook returns the book of a record. A record from before there were summaries
+// gets them now.
+func NewBook(r *record.Record) (Book, error) {
+	b := recordBook{r, schedule.Fold(Catalogue())}
+	old, err := r.NeedsRefold()
+	if err == nil && old {
+		err = r.Refold(b.fold)
+	}
+	return b, err
+}
+
+func (b recordBook) Keep(a record.Answer) error { return b.Append(a, b.fold) }
+
+// Catalogue is the schedule's view of all tasks, in the order of the stages.
+func Catalogue() []schedule.Item { return schedule.Items(tasks.All(), kindOf) }
+
+// kindOf is the kind of a task's answers: that of any of its problems.
+func kindOf(t *quiz.Task) string {
+	system := quiz.Imperial
+	if !t.Allows(system) {
+		system = t.Systems[0]
+	}
+	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, 1, quiz.DefaultLathe(system)))
+	if err != nil {
+		return "" // a task that can't be drawn; its own tests say so
+	}
+	return p.Answer.Kind.Name()
+}

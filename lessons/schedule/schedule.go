@@ -1,0 +1,235 @@
+// Package schedule decides from a learner's record what is best to practise next,
+// and says why. It is pure: it knows no clock and no file; the time is given.
+package schedule
+
+import (
+	"slices"
+	"time"
+
+	"github.com/open-spaced-repetition/go-fsrs/v3"
+
+	"scratchpass/lessons/mastery"
+	"scratchpass/lessons/record"
+	"scratchpass/quiz"
+)
+
+// Item is a task as the schedule sees it.
+type Item struct {
+	Task    string
+	Stage   quiz.Stage
+	Gate    bool
+	Rule    mastery.Rule
+	Minutes float64 // how long one answer takes
+}
+
+// Minutes that an answer takes, roughly: a number is worked out, an option read.
+const (
+	typedMinutes  = 1.25
+	choiceMinutes = 0.5
+)
+
+// Items describes tasks in the order they are taught.
+func Items(tasks []*quiz.Task, kind func(*quiz.Task) string) []Item {
+	items := make([]Item, 0, len(tasks))
+	for _, t := range tasks {
+		items = append(items, ItemOf(t, kind(t)))
+	}
+	return items
+}
+
+// ItemOf describes a task; kind is the kind of its answers.
+func ItemOf(t *quiz.Task, kind string) Item {
+	it := Item{Task: t.Name, Stage: t.Stage, Gate: t.Gate, Minutes: typedMinutes}
+	it.Rule = mastery.Rule{Gate: t.Gate, Choice: kind == "choice", OneKey: kind == "choice" || kind == "order"}
+	if kind == "choice" {
+		it.Minutes = choiceMinutes
+	}
+	for _, in := range t.Inputs {
+		if in.Is == quiz.AWord {
+			it.Rule.Forms = in.Words
+			break
+		}
+	}
+	return it
+}
+
+// reviewing spaces reviews by FSRS in whole days, 90 % to be remembered, at most
+// four months apart, without chance.
+var reviewing = func() *fsrs.FSRS {
+	p := fsrs.DefaultParam()
+	p.EnableShortTerm, p.EnableFuzz = false, false
+	p.MaximumInterval = 120
+	return fsrs.NewFSRS(p)
+}()
+
+// dayOf numbers the days of a place on earth, from midnight to midnight.
+func dayOf(t time.Time) int {
+	_, offset := t.Zone()
+	return int((t.Unix() + int64(offset)) / 86400)
+}
+
+// Fold returns the fold of a record: mastery for every answer, and the spacing of
+// reviews for the first answer to a task on each day.
+func Fold(items []Item) record.Fold {
+	rules := map[string]mastery.Rule{}
+	for _, it := range items {
+		rules[it.Task] = it.Rule
+	}
+	return func(s record.Summary, a record.Answer, item int) record.Summary {
+		day := dayOf(a.At)
+		first := s.Answers == 0 || dayOf(s.Last) != day
+		s.State = s.State.Add(rules[a.Task], mastery.Answer{Item: item, Day: day, Right: a.Right(), Hint: a.Hint, Form: a.Form, Key: a.Key})
+		if first {
+			if s.Answers == 1 {
+				s.Card = fsrs.NewCard()
+			}
+			s.Card = reviewing.Next(s.Card, a.At, rating(a)).Card
+		}
+		s.Last = a.At
+		s.Seconds += a.Seconds
+		if a.Verdict == string(quiz.NamedSlip) {
+			slips := map[string]int{}
+			for name, n := range s.Slips {
+				slips[name] = n
+			}
+			slips[a.Slip]++
+			s.Slips = slips
+		}
+		if a.Certainty == "bet" && !a.Right() {
+			s.SureWrong = a.At
+		}
+		return s
+	}
+}
+
+func rating(a record.Answer) fsrs.Rating {
+	switch {
+	case !a.Right():
+		return fsrs.Again
+	case a.Hint:
+		return fsrs.Hard
+	}
+	return fsrs.Good
+}
+
+// Due reports whether a task that was shown is due for review.
+func Due(s record.Summary, now time.Time) bool {
+	return s.Answers > 0 && s.Mastered && !s.Card.Due.After(now)
+}
+
+// Reason says why a task comes next.
+type Reason string
+
+// The reasons, the most pressing first.
+const (
+	GateDue    Reason = "gate-due"    // can hurt someone, and is due for review
+	AnotherDay Reason = "another-day" // can hurt someone: shown once, and wants another day
+	IntroBlock Reason = "intro"       // just begun: three in a block
+	IsDue      Reason = "due"         // due for review
+	InProgress Reason = "in-progress" // begun and not yet shown
+	NewTask    Reason = "new"         // next in the course
+	AllDone    Reason = "all-done"    // nothing is due: the one seen longest ago
+)
+
+// Choice is what to ask next, and why.
+type Choice struct {
+	Item   Item
+	Reason Reason
+}
+
+// introBlock is how many answers to a new task come in a block.
+const introBlock = 3
+
+// stuckRest is how long a task rests after someone has been stuck at it: the
+// instructor should come in between.
+const stuckRest = 20 * time.Hour
+
+// Next returns what is best to practise now. recent are the tasks asked last, the
+// latest at the end. The same task never comes twice running but in its first
+// block, and neither does the same stage where there is another choice of the same
+// urgency.
+func Next(items []Item, of map[string]record.Summary, recent []string, now time.Time) (Choice, bool) {
+	if len(items) == 0 {
+		return Choice{}, false
+	}
+	last := ""
+	if len(recent) > 0 {
+		last = recent[len(recent)-1]
+	}
+	lastStage := quiz.Stage("")
+	var ranked []Choice
+	for _, it := range items {
+		if it.Task == last {
+			lastStage = it.Stage
+		}
+		s := of[it.Task]
+		if c := reason(it, s, now, it.Task == last); c != "" && (it.Task != last || c == IntroBlock) {
+			ranked = append(ranked, Choice{it, c})
+		}
+	}
+	if len(ranked) == 0 {
+		return longestAgo(items, of, last), true
+	}
+	order := []Reason{IntroBlock, GateDue, AnotherDay, IsDue, InProgress, NewTask}
+	slices.SortStableFunc(ranked, func(a, b Choice) int {
+		if c := slices.Index(order, a.Reason) - slices.Index(order, b.Reason); c != 0 {
+			return c
+		}
+		return int(seenAt(recent, a.Item.Task)) - int(seenAt(recent, b.Item.Task)) // longest ago first
+	})
+	best := ranked[0]
+	for _, c := range ranked {
+		if c.Reason == best.Reason && c.Item.Stage != lastStage && best.Reason != IntroBlock && best.Reason != NewTask {
+			return c, true
+		}
+		if c.Reason != best.Reason {
+			break
+		}
+	}
+	return best, true
+}
+
+// seenAt is where among the recent tasks one stands last; -1 when it does not.
+func seenAt(recent []string, task string) int {
+	for i := len(recent) - 1; i >= 0; i-- {
+		if recent[i] == task {
+			return i
+		}
+	}
+	return -1
+}
+
+// reason says why a task could come now; empty when there is no reason.
+func reason(it Item, s record.Summary, now time.Time, justAsked bool) Reason {
+	switch {
+	case s.Answers == 0:
+		return NewTask
+	case s.Stuck() && now.Sub(s.Last) < stuckRest:
+		return ""
+	case s.Answers < introBlock && justAsked:
+		return IntroBlock
+	case Due(s, now) && it.Gate:
+		return GateDue
+	case Due(s, now):
+		return IsDue
+	case s.Mastered:
+		return ""
+	case it.Gate && len(s.Days) > 0:
+		if slices.Contains(s.Days, dayOf(now)) {
+			return "" // shown today: that is enough for today
+		}
+		return AnotherDay
+	}
+	return InProgress
+}
+
+// longestAgo is the task whose last answer is oldest.
+func longestAgo(items []Item, of map[string]record.Summary, last string) Choice {
+	best := items[0]
+	for _, it := range items {
+		if it.Task != last && (best.Task == last || of[it.Task].Last.Before(of[best.Task].Last)) {
+			best = it
+		}
+	}
+	return Choice{best, AllDone}
+}
