@@ -1,0 +1,72 @@
+package tasks
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "boring-bar-room", Stage: quiz.SetUp,
+	Inputs: []quiz.Input{
+		{Name: "bore", Symbol: "B", Is: quiz.ALength, Low: 0.1, High: 12, Group: "bore"},
+		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "bore"},
+		length("bar", "b", 0.05, 6), length("tool", "q", 0, 3), length("withdraw", "w", 0, 1),
+	},
+	Tol:     quiz.Tolerance{Inch: 0.004, MM: 0.1},
+	Sources: []string{"arithmetic"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		if d.Level == quiz.NumbersGiven {
+			v.SetLength("bore", d.Length(700, 1600, 1800, 4000))
+		} else {
+			d.TellAs(&v, d.Thread(calc.Inch/16, calc.Inch/7), calc.Inside, "callout")
+		}
+		v.SetLength("tool", d.Length(90, 160, 220, 400))
+		v.SetLength("withdraw", d.Length(70, 120, 180, 300))
+		step, low, high := calc.Inch/16, 0.40, 0.62
+		if d.System == quiz.Metric {
+			step = calc.Millimetres(1)
+		}
+		bore := boreOf(v)
+		v.SetLength("bar", step.Times(float64(d.Between(int(bore.Times(low).Over(step)), int(bore.Times(high).Over(step))))))
+		if room := bore - v.Length("bar") - v.Length("tool") - v.Length("withdraw"); room < 0.02 || bore < 0.65 {
+			return quiz.Values{}
+		}
+		d.Job(&v, calc.Inside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		if err := only(v, calc.Inside); err != nil {
+			return quiz.Working{}, err
+		}
+		w := v.Working()
+		bore := boreOf(v)
+		if v.Has("thread") {
+			pitch := w.Pitch()
+			nominal := w.Length("D", "")(v.Thread("thread").Nominal, nil)
+			bore = w.Length("B", "D - 1.082532 x P")(calc.BasicInternalMinor(nominal, pitch))
+		}
+		w.Length("e", "B - b - q - w")(bore-v.Length("bar")-v.Length("tool")-v.Length("withdraw"), nil)
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "no-tool", Work: func(v quiz.Values) quiz.Reply { return quiz.L(boreOf(v) - v.Length("bar") - v.Length("withdraw")) }},
+		{Name: "no-withdraw", Work: func(v quiz.Values) quiz.Reply { return quiz.L(boreOf(v) - v.Length("bar") - v.Length("tool")) }},
+		{Name: "radius", Work: func(v quiz.Values) quiz.Reply {
+			return quiz.L(boreOf(v).Times(0.5) - v.Length("bar") - v.Length("tool") - v.Length("withdraw"))
+		}},
+		{Name: "middle", Work: func(v quiz.Values) quiz.Reply {
+			return quiz.L((boreOf(v) - v.Length("bar")).Times(0.5) - v.Length("withdraw"))
+		}},
+	},
+})
+
+// boreOf is the bore that was told, or the basic one of the thread.
+func boreOf(v quiz.Values) calc.Length {
+	if !v.Has("thread") {
+		return v.Length("bore")
+	}
+	t := v.Thread("thread")
+	bore, _ := calc.BasicInternalMinor(t.Nominal, t.Pitch) // Work reports the error
+	return bore
+}

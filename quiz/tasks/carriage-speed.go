@@ -1,0 +1,121 @@
+package tasks
+
+import (
+	"math"
+	"strconv"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "carriage-speed", Stage: quiz.SetUp,
+	Inputs: inputs(quiz.ThreadInputs, rpmInput,
+		quiz.Input{Name: "starts", Symbol: "z", Is: quiz.ACount, Low: 1, High: 12}),
+	Tol:     quiz.Tolerance{Else: 0.01},
+	Sources: []string{"arithmetic"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/20, calc.Inch/8)
+		t.Starts = quiz.Pick(d, 1, 2, 2, 3)
+		tellStarts(d, &v, t)
+		rpm := drawSpeed(d)
+		v.Set("rpm", float64(rpm))
+		if halfway(leadOf(v).Inches()*v.X("rpm")/60, aSecond(d.System)) {
+			return quiz.Values{}
+		}
+		jobAt(d, &v, calc.Outside, rpm)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		if err := sameStarts(v); err != nil {
+			return quiz.Working{}, err
+		}
+		w := v.Working()
+		lead := w.Length("l", "z x P")(calc.Lead(w.Pitch(), v.Count("starts")))
+		travel, err := calc.CarriageTravel(speedOf(v), lead, 1)
+		w.Number("j", "v / 60 x l", aSecond(v.System))(travel.Inches(), err)
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		{Name: "no-60", Work: func(v quiz.Values) quiz.Reply { return quiz.L(leadOf(v).Times(v.X("rpm"))) }},
+		{Name: "pitch", Work: func(v quiz.Values) quiz.Reply {
+			if v.Count("starts") == 1 {
+				return quiz.NoAnswer
+			}
+			return quiz.L(v.Pitch().Times(v.X("rpm") / 60))
+		}},
+		{Name: "tpi-mult", Work: func(v quiz.Values) quiz.Reply { return quiz.L(upsideDown(v).Times(v.X("rpm") / 60)) }},
+		{Name: "invert", Work: func(v quiz.Values) quiz.Reply { return quiz.L(leadOf(v).Times(60 / v.X("rpm"))) }},
+	},
+})
+
+// rpmInput is the speed of the spindle.
+var rpmInput = quiz.Input{Name: "rpm", Symbol: "v", Is: quiz.APlain, Low: 1, High: 5000}
+
+func speedOf(v quiz.Values) calc.SpindleSpeed { return calc.SpindleSpeed(v.X("rpm")) }
+
+// drawSpeed draws a slow spindle speed, on the job one that the lathe has.
+func drawSpeed(d *quiz.Draw) int {
+	speeds := d.Lathe.Speeds
+	if len(speeds) == 0 {
+		speeds = quiz.DefaultLathe(d.System).Speeds
+	}
+	if d.Level == quiz.OnTheJob {
+		return speeds[d.IntN(min(3, len(speeds)))]
+	}
+	return 5 * d.Between(9, 28)
+}
+
+// jobAt is a job whose spindle runs at the speed that the problem is about.
+func jobAt(d *quiz.Draw, v *quiz.Values, side calc.Side, rpm int) {
+	v.Say("rpm", strconv.Itoa(rpm))
+	d.Job(v, side)
+}
+
+// aSecond is the unit of a carriage speed, which is held in inches a second.
+func aSecond(s quiz.System) quiz.Unit {
+	if s == quiz.Metric {
+		return quiz.Unit{Name: "mm/s", Factor: calc.MillimetresPerInch, Places: 2}
+	}
+	return quiz.Unit{Name: "in/s", Factor: 1, Places: 3}
+}
+
+// tellStarts tells a thread of several starts: its numbers at level 1, above it the
+// drawing's callout, which names the starts too.
+func tellStarts(d *quiz.Draw, v *quiz.Values, t calc.Designation) {
+	v.Set("starts", float64(t.Starts))
+	if d.Level == quiz.NumbersGiven {
+		d.Tell(v, t, calc.Outside)
+		return
+	}
+	d.TellAs(v, t, calc.Outside, "callout")
+}
+
+// sameStarts refuses a callout that names other starts than the ones given.
+func sameStarts(v quiz.Values) error {
+	if v.Has("thread") && v.Thread("thread").Starts != v.Count("starts") {
+		return &calc.InputError{What: "starts", Got: strconv.Itoa(v.Count("starts")), Want: "the starts that the thread names, " + strconv.Itoa(v.Thread("thread").Starts)}
+	}
+	return nil
+}
+
+func leadOf(v quiz.Values) calc.Length { return v.Pitch().Times(v.X("starts")) }
+
+// upsideDown is the number of threads in an inch or a millimetre, taken for the
+// length of one.
+func upsideDown(v quiz.Values) calc.Length {
+	one := calc.Inch
+	if v.System == quiz.Metric {
+		one = calc.Millimetres(1)
+	}
+	return one.Times(one.Over(v.Pitch()))
+}
+
+// halfway reports whether a number lies just between two printed ones. A pitch that
+// goes on for ever (1/12) is printed rounded, and what follows from the printed one
+// then lands on either side.
+func halfway(held float64, u quiz.Unit) bool {
+	x := held * u.Factor * math.Pow10(u.Places)
+	return calc.Within(x-math.Floor(x), 0.5, 1e-6)
+}

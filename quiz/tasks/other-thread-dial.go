@@ -1,0 +1,153 @@
+package tasks
+
+import (
+	"slices"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "other-thread-dial", Stage: quiz.SetUp,
+	Inputs: inputs(threadDialInputs,
+		quiz.Input{Name: "first", Symbol: "first", Is: quiz.ACount, Low: 1, High: 32},
+		quiz.Input{Name: "usual", Symbol: "usual", Is: quiz.ACount, Low: 8, High: 96},
+		quiz.Input{Name: "usual-marks", Symbol: "usual-marks", Is: quiz.ACount, Low: 2, High: 32}),
+	Sources: []string{"jones-1914"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		usual := drawThreadDial(d, &v)
+		v.Set("usual", float64(usual.Teeth))
+		v.Set("usual-marks", float64(usual.Marks))
+		if v.Count("gear") == usual.Teeth {
+			return quiz.Values{}
+		}
+		first := 1
+		if d.Level != quiz.NumbersGiven {
+			first = 1 + d.IntN(v.Count("marks"))
+		}
+		v.Set("first", float64(first))
+		safe, _ := threadDial(v).SafeMarks(v.Pitch())
+		if (asOnUsualDial(v).None || len(safe) == 0) && d.IntN(4) != 0 { // mostly where the other dial has other marks
+			return quiz.Values{}
+		}
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		w, _, err := marksWorking(v)
+		if err != nil {
+			return quiz.Working{}, err
+		}
+		w.Number("t", "M x y", quiz.PlainUnit)(threadDial(v).ThreadsBetween(v.Pitch(), v.Count("marks")))
+		safe, err := threadDial(v).SafeMarks(v.Pitch())
+		if err != nil {
+			return quiz.Working{}, err
+		}
+		return w.Several(face(v), markNames(v, safe))
+	},
+	Slips: []quiz.Slip{
+		{Name: "memorised", Work: asOnUsualDial},
+		{Name: "any-line", Work: func(v quiz.Values) quiz.Reply { return unlessUsual(v, everyMark(v, 0, 1)) }},
+		{Name: "half", Work: func(v quiz.Values) quiz.Reply {
+			if v.Count("marks")%2 != 0 {
+				return quiz.NoAnswer // every second mark would not come round again
+			}
+			return unlessUsual(v, everyMark(v, 0, 2))
+		}},
+		{Name: "one-only", Convention: true, Covers: partOf, Work: func(v quiz.Values) quiz.Reply {
+			if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
+				return quiz.NoAnswer // not even the first mark is safe
+			}
+			return unlessKey(v, []int{0})
+		}},
+	},
+})
+
+// threadDialInputs are a thread, a lead screw and a thread dial.
+var threadDialInputs = inputs(quiz.ThreadInputs, screwInput,
+	quiz.Input{Name: "gear", Symbol: "T", Is: quiz.ACount, Low: 8, High: 96},
+	quiz.Input{Name: "marks", Symbol: "M", Is: quiz.ACount, Low: 2, High: 32})
+
+// dials are thread dials by the teeth of the gear and the marks of the face. From one
+// mark to the next go whole teeth: the half-nut can't close between them.
+var dials = [2][][2]int{
+	quiz.Imperial: {{16, 8}, {24, 8}, {24, 12}, {32, 8}, {40, 8}, {48, 8}, {48, 16}, {64, 8}},
+	quiz.Metric:   {{14, 7}, {16, 8}, {18, 6}, {20, 10}, {21, 7}, {24, 8}, {24, 12}, {28, 7}, {28, 14}, {30, 10}},
+}
+
+// drawThreadDial draws a thread and a dial on the learner's lead screw, and returns
+// the dial that is usual there.
+func drawThreadDial(d *quiz.Draw, v *quiz.Values) (usual calc.ThreadDial) {
+	lathe := d.Lathe
+	if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == quiz.Metric) {
+		lathe = quiz.DefaultLathe(d.System)
+	}
+	v.Set("lead-screw", lathe.LeadScrew)
+	dial := quiz.Pick(d, dials[d.System]...)
+	v.Set("gear", float64(dial[0]))
+	v.Set("marks", float64(dial[1]))
+	way := "callout"
+	if d.Level == quiz.NumbersGiven {
+		way = map[quiz.System]string{quiz.Imperial: "tpi", quiz.Metric: "pitch"}[d.System]
+	}
+	d.TellAs(v, d.Thread(calc.Inch/26, calc.Inch/6), calc.Outside, way)
+	usual, _ = lathe.ThreadDial() // it has one: see above
+	return usual
+}
+
+// marksWorking begins the working with the travel and the threads from one mark of
+// the dial to the next, which it returns too.
+func marksWorking(v quiz.Values) (*quiz.Working, float64, error) {
+	if err := oneStart(v); err != nil {
+		return nil, 0, err
+	}
+	w := v.Working()
+	pitch, between := v.Pitch(), "u x n"
+	switch {
+	case v.Has("tpi"):
+	case v.Has("thread") && !v.Thread("thread").Metric:
+		w.Number("n", "", quiz.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
+	default:
+		pitch, between = w.Pitch(), "u / P"
+	}
+	dial := threadDial(v)
+	w.Length("u", spacingFormula(v))(dial.Spacing())
+	threads, err := dial.ThreadsBetween(pitch, 1)
+	w.Number("y", between, quiz.PlainUnit)(threads, err)
+	return w, threads, err
+}
+
+// usualMarks are the marks that someone takes who keeps to the rule of the dial they
+// know: every one, every second and so on, as it allows there, or none.
+func usualMarks(v quiz.Values) []int {
+	dial := threadDial(v)
+	dial.Teeth, dial.Marks = v.Count("usual"), v.Count("usual-marks")
+	marks, _ := dial.SafeMarks(v.Pitch()) // Work reports the error
+	if len(marks) == 0 {
+		return nil
+	}
+	return everyMark(v, 0, dial.Marks/len(marks))
+}
+
+// asOnUsualDial is the slip of a rule remembered from the usual dial, unless all it
+// allows is safe on this one.
+func asOnUsualDial(v quiz.Values) quiz.Reply {
+	marks := usualMarks(v)
+	safe, _ := threadDial(v).SafeMarks(v.Pitch())
+	switch {
+	case len(marks) == 0 && len(safe) > 0:
+		return quiz.Keys()
+	case len(marks) == 1 && len(safe) > 0:
+		return quiz.NoAnswer
+	}
+	return unlessKey(v, marks)
+}
+
+// unlessUsual is a slip's set of marks, unless the rule of the usual dial gives it.
+func unlessUsual(v quiz.Values, marks []int) quiz.Reply {
+	if slices.Equal(usualMarks(v), marks) {
+		return quiz.NoAnswer
+	}
+	return unlessKey(v, marks)
+}

@@ -1,0 +1,81 @@
+package tasks
+
+import (
+	"math"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "threading-speed", Stage: quiz.SetUp, Gate: true,
+	Inputs: inputs(turnedSize,
+		quiz.Input{Name: "turning-speed", Symbol: "V", Is: quiz.APlain, Low: 10, High: 1000}),
+	Tol:     quiz.Tolerance{Else: 2},
+	Systems: []quiz.System{quiz.Imperial},
+	Sources: []string{"tm-1-420", "common-practice"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		if !tellSize(d, &v, calc.Inches(d.Steps(0.375, 2, 0.0625)), calc.Inches(0.5), calc.Inches(1.75)) {
+			return quiz.Values{}
+		}
+		v.Set("turning-speed", d.Steps(60, 110, 5))
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		return threadingSpeed(v, "12 x V / (3.14159265 x D)", calc.FeetPerMinute(v.X("turning-speed")))
+	},
+	Slips: []quiz.Slip{
+		{Name: "no-quarter", Work: func(v quiz.Values) quiz.Reply { return quiz.X(12 * feetOverInches(v) / math.Pi) }},
+		{Name: "no-pi", Work: func(v quiz.Values) quiz.Reply { return quiz.X(12 * feetOverInches(v) / 4) }},
+		{Name: "no-12", Work: func(v quiz.Values) quiz.Reply { return quiz.X(feetOverInches(v) / math.Pi / 4) }},
+		{Name: "radius", Work: func(v quiz.Values) quiz.Reply { return quiz.X(2 * 12 * feetOverInches(v) / math.Pi / 4) }},
+		{Name: "four-v", Convention: true, Work: func(v quiz.Values) quiz.Reply { return quiz.X(4 * feetOverInches(v) / 4) }},
+	},
+})
+
+// rpmUnit is turns of the spindle in a minute.
+var rpmUnit = quiz.Unit{Name: "rpm", Factor: 1, Places: 0}
+
+// turnedSize are the two ways of telling the diameter that a cutting speed is for:
+// as a number, or as the thread on it.
+var turnedSize = []quiz.Input{
+	{Name: "diameter", Symbol: "D", Is: quiz.ALength, Low: 0.1, High: 12, Group: "size"},
+	{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "size"},
+}
+
+// tellSize tells the diameter at level 1 and a thread of such a size above it. ok is
+// false when the thread that was drawn lies outside the two sizes.
+func tellSize(d *quiz.Draw, v *quiz.Values, diameter, low, high calc.Length) (ok bool) {
+	if d.Level == quiz.NumbersGiven {
+		v.SetLength("diameter", diameter)
+		return true
+	}
+	t := d.Thread(calc.Inch/20, calc.Inch/6)
+	d.TellAs(v, t, calc.Outside, "callout")
+	return t.Nominal >= low && t.Nominal <= high
+}
+
+func sizeOf(v quiz.Values) calc.Length {
+	if v.Has("thread") {
+		return v.Thread("thread").Nominal
+	}
+	return v.Length("diameter")
+}
+
+// threadingSpeed is the working by the formula for turning, of which threading takes
+// a quarter.
+func threadingSpeed(v quiz.Values, turning string, speed calc.SurfaceSpeed) (quiz.Working, error) {
+	w := v.Working()
+	size := sizeOf(v)
+	if v.Has("thread") {
+		w.Length("D", "")(size, nil)
+	}
+	full, err := calc.SpindleSpeedFor(speed, size)
+	w.Number("u", turning, rpmUnit)(full.RPM(), err)
+	w.Number("v", "u / 4", rpmUnit)(full.RPM()*calc.ThreadingShare, nil)
+	return w.Quantity()
+}
+
+func feetOverInches(v quiz.Values) float64 { return v.X("turning-speed") / sizeOf(v).Inches() }

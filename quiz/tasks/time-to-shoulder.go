@@ -1,0 +1,82 @@
+package tasks
+
+import (
+	"math"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+)
+
+var _ = register(quiz.Task{
+	Name: "time-to-shoulder", Stage: quiz.SetUp, Gate: true,
+	Inputs:  inputs(quiz.ThreadInputs, rpmInput, length("gap", "g", 0.01, 10)),
+	Tol:     quiz.Tolerance{Else: 0.03},
+	Sources: []string{"arithmetic"},
+	Draw: func(d *quiz.Draw) quiz.Values {
+		v := d.Values()
+		d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/6), calc.Outside)
+		rpm := drawSpeed(d)
+		v.Set("rpm", float64(rpm))
+		v.SetLength("gap", drawGap(d))
+		if t := timeLeft(v); t < 0.4 || t > 4 || halfway(t, secondUnit) {
+			return quiz.Values{}
+		}
+		jobAt(d, &v, calc.Outside, rpm)
+		return v
+	},
+	Work: func(v quiz.Values) (quiz.Working, error) {
+		if err := oneStart(v); err != nil {
+			return quiz.Working{}, err
+		}
+		w := v.Working()
+		pitch := w.Pitch()
+		travel, err := calc.CarriageTravel(speedOf(v), pitch, 1)
+		w.Number("j", "v / 60 x P", aSecond(v.System))(travel.Inches(), err)
+		w.Number("y", "g / j", secondUnit)(calc.TimeToTravel(v.Length("gap"), speedOf(v), pitch))
+		return w.Quantity()
+	},
+	Slips: []quiz.Slip{
+		// One size of number, two causes: where the threads are coarse this and tpi
+		// can't be told apart.
+		{Name: "no-60", Twin: "no-60", Work: func(v quiz.Values) quiz.Reply { return quiz.X(timeLeft(v) / 60) }},
+		{Name: "tpi", Work: func(v quiz.Values) quiz.Reply {
+			return apartFrom(timeLeft(v)/60, v.Length("gap").Over(upsideDown(v).Times(v.X("rpm")/60)), 0.025)
+		}},
+		{Name: "gap-only", Work: func(v quiz.Values) quiz.Reply { return quiz.X(v.Length("gap").Over(v.Pitch())) }},
+		{Name: "speed-over-gap", Work: func(v quiz.Values) quiz.Reply { return quiz.X(1 / timeLeft(v)) }},
+	},
+})
+
+var secondUnit = quiz.Unit{Name: "s", Factor: 1, Places: 2}
+
+// drawGap draws the way from the end of a thread to a shoulder.
+func drawGap(d *quiz.Draw) calc.Length {
+	if d.System == quiz.Metric {
+		return calc.Millimetres(d.Steps(3, 10, 0.5))
+	}
+	return calc.Inches(d.Steps(0.125, 0.375, 0.0625))
+}
+
+// timeLeft is the time for the gap, and 0 where there is none.
+func timeLeft(v quiz.Values) float64 {
+	t, _ := calc.TimeToTravel(v.Length("gap"), speedOf(v), v.Pitch()) // Work reports the error
+	return t
+}
+
+// apartFrom is the reply of a slip unless its number is too near another slip's to
+// tell which was made; the words of the other then name both causes.
+func apartFrom(other, x, apart float64) quiz.Reply {
+	if math.Abs(x-other) < apart {
+		return quiz.NoAnswer
+	}
+	return quiz.X(x)
+}
+
+// oneStart refuses a designation of several starts where the pitch stands for the
+// lead.
+func oneStart(v quiz.Values) error {
+	if v.Has("thread") && v.Thread("thread").Starts > 1 {
+		return &calc.InputError{What: "thread", Got: calc.Quoted(v.Thread("thread").String()), Want: "a thread with one start"}
+	}
+	return nil
+}
