@@ -123,6 +123,10 @@ func (p *Problem) unambiguous() bool {
 
 func twins(a, b *Slip) bool { return a.Twin == b.Name || b.Twin == a.Name }
 
+// slipShare is how much of the tolerance of a right answer counts for naming a slip.
+// To name a road that no one took is worse than to say that it can't be told.
+const slipShare = 0.8
+
 // spread is unambiguous for numbers.
 func (p *Problem) spread() bool {
 	a := &p.Answer
@@ -140,7 +144,7 @@ func (p *Problem) spread() bool {
 		}
 	}
 	a.Tol = min(base, 0.4*toKey)
-	a.SlipTol = min(base, 0.4*toKey, 0.4*apart)
+	a.SlipTol = min(base*slipShare, 0.4*toKey, 0.4*apart)
 	if a.Tol < least || a.SlipTol < least {
 		a.Tol, a.SlipTol = max(a.Tol, shown*0.6), max(a.SlipTol, shown*0.6)
 		return false

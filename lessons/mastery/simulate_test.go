@@ -50,12 +50,21 @@ func key(_ *mind, p *quiz.Problem) (quiz.Reply, string) { return p.Answer.Key, "
 func slipOf(m *mind, p *quiz.Problem) (quiz.Reply, string) {
 	r, meant := p.Answer.Key, ""
 	p.SlipReplies(func(s *quiz.Slip, reply quiz.Reply) {
-		if s.Name == m.slip {
+		switch {
+		case s.Name == m.slip:
 			r, meant = reply, s.Name
+		case s.Twin == s.Name && meant == "": // two causes of nearly one number: the other has no name of its own here
+			if merged[m.task.Name] == m.slip {
+				r, meant = reply, s.Name
+			}
 		}
 	})
 	return r, meant
 }
+
+// merged are slips that with most numbers can't be told from another, which then
+// names both causes.
+var merged = map[string]string{"time-to-shoulder": "tpi", "fastest-for-the-gap": "div-n"}
 
 // careless is the key with a slip of the pen: two digits swapped, one wrong, or the
 // next option.
@@ -195,6 +204,7 @@ type tally struct {
 	judged, mastered                     int
 	gateJudged, gateMastered             int
 	stuckWanted, stuckFlagged            int
+	leaks                                []string
 }
 
 func rule(t *quiz.Task, p *quiz.Problem) mastery.Rule {
@@ -289,6 +299,9 @@ func (c *tally) one(k kind, m *mind) {
 		c.gateJudged++
 		if mastered {
 			c.gateMastered++
+			if k.holds {
+				c.leaks = append(c.leaks, m.task.Name+" "+m.slip)
+			}
 		}
 	}
 	if !right {
@@ -346,7 +359,7 @@ func TestSimulatedLearners(t *testing.T) {
 		}
 		allFalse, allAnswers = allFalse+c.falseName, allAnswers+c.answers
 		if c.gateMastered > 0 && k.name != "unstable slip" { // half right, it shows the task on some days
-			t.Errorf("%s: %d gate leaks in %d", k.name, c.gateMastered, c.gateJudged)
+			t.Errorf("%s: %d gate leaks in %d: %v", k.name, c.gateMastered, c.gateJudged, c.leaks)
 		}
 		if !k.knows && k.name != "unstable slip" && mastered > 2 {
 			t.Errorf("%s: mastered %.2f %%", k.name, mastered)

@@ -73,9 +73,10 @@ func drawDial(d *quiz.Draw) quiz.Dial {
 	if d.Level == quiz.OnTheJob {
 		return d.Lathe.Compound
 	}
-	common := [][2]float64{{0.100, 100}, {0.100, 50}, {0.200, 100}, {0.200, 200}, {0.100, 200}} // turn and lines
+	// Turn and lines; none has the finest lines, on which fine-lines would be right.
+	common := [][2]float64{{0.100, 50}, {0.200, 100}, {0.125, 50}, {0.200, 80}, {0.100, 200}}
 	if d.System == quiz.Metric {
-		common = [][2]float64{{1, 100}, {1, 50}, {2, 100}, {2, 40}, {2.5, 50}, {4, 200}}
+		common = [][2]float64{{1, 50}, {2, 100}, {2, 40}, {2.5, 50}, {4, 200}}
 	}
 	of := quiz.Pick(d, common...)
 	turn := calc.Inches(of[0])

@@ -197,6 +197,15 @@ func (g given) eighths(k float64) number {
 	return root3.over(n(2)).times(n(k)).over(n(8)).times(g.pitch())
 }
 
+// diameter is the size that is turned.
+func (g given) diameter() number {
+	if g.has("diameter") {
+		return g.x("diameter")
+	}
+	d, _ := g.thread()
+	return d
+}
+
 // leadAngle is atan of lead over the circumference at the pitch line.
 func (g given) leadAngle() number {
 	e := g.nominal
@@ -401,6 +410,108 @@ var second = map[string]func(g given) number{
 			under = g.nominal().minus(g.x("blank"))
 		}
 		return g.h1724().minus(under.over(n(2)))
+	},
+	"threading-speed": func(g given) number {
+		return g.x("turning-speed").times(n(12)).over(pi.times(g.diameter())).over(n(4))
+	},
+	"threading-speed-metric": func(g given) number {
+		return g.x("turning-speed").times(n(1000)).over(pi.times(g.diameter())).over(n(4))
+	},
+	"carriage-speed": func(g given) number {
+		return g.x("rpm").over(n(60)).times(g.pitch()).times(g.x("starts"))
+	},
+	"time-to-shoulder": func(g given) number {
+		return g.x("gap").over(g.pitch()).times(n(60)).over(g.x("rpm"))
+	},
+	"fastest-for-the-gap": func(g given) number {
+		return n(60).times(g.x("gap")).over(g.pitch()).over(g.x("seconds"))
+	},
+	"gear-ratio": func(g given) number { return g.pitch().times(g.x("lead-screw")) },
+	"gear-ratio-metric-thread": func(g given) number {
+		p := number{}
+		if g.has("pitch") {
+			p = g.x("pitch")
+		} else if g.has("pitch-mm") {
+			p = g.x("pitch-mm")
+		} else {
+			_, p = g.thread()
+			p = p.times(dec("25.4"))
+		}
+		return p.times(n(5)).times(g.x("lead-screw")).over(n(127))
+	},
+	"compound-other-zero": func(g given) number {
+		a := number{}
+		switch {
+		case !g.has("included"):
+			a = g.x("angle")
+		case g.has("less"):
+			a = g.x("included").over(n(2)).minus(g.x("less"))
+		default:
+			a = g.x("included").over(n(2))
+		}
+		return n(90).minus(a)
+	},
+	"acme-compound-angle": func(g given) number {
+		included := map[string]float64{"acme": 29, "stub-acme": 29, "trapezoidal": 30, "whitworth": 55, "unified": 60, "metric": 60}
+		if form, ok := g.words["form"]; ok {
+			return n(included[form]).over(n(2))
+		}
+		return g.x("included").over(n(2))
+	},
+	"compound-travel-needed": func(g given) number {
+		return g.h1724().over(cosOf(g.angle())).plus(g.x("spare"))
+	},
+	"marks-that-fit": func(g given) number {
+		// k marks on, the carriage has gone k T/(N M) inches, or k T N/M mm on a metric lead
+		// screw; that over the pitch must be whole, and so must a whole turn.
+		turn := g.x("gear").over(g.x("lead-screw"))
+		if g.metric {
+			turn = g.x("gear").times(g.x("lead-screw"))
+		}
+		marks, _ := g.x("marks").Int64()
+		whole := func(x number) bool {
+			near := x.plus(dec("0.5")).floor()
+			gap := x.minus(near)
+			return gap.Abs(gap.Float).Cmp(dec("0.0000001").Float) < 0
+		}
+		if !whole(turn.over(g.pitch())) {
+			return n(0)
+		}
+		fit := 0.0
+		for k := range marks {
+			if whole(turn.times(n(float64(k))).over(g.x("marks")).over(g.pitch())) {
+				fit++
+			}
+		}
+		return n(fit)
+	},
+	"boring-bar-room": func(g given) number {
+		bore := number{}
+		if g.has("bore") {
+			bore = g.x("bore")
+		} else {
+			bore = g.nominal().minus(g.eighths(10))
+		}
+		return bore.minus(g.x("bar")).minus(g.x("tool")).minus(g.x("withdraw"))
+	},
+	"next-start": func(g given) number {
+		if g.has("lead") {
+			return g.x("lead").over(g.x("starts"))
+		}
+		return g.pitch()
+	},
+	"bar-stiffness": func(g given) number {
+		short := number{}
+		if g.has("new-overhang") {
+			short = g.x("new-overhang")
+		} else {
+			short = g.x("overhang").minus(g.x("shorter-by"))
+		}
+		r := g.x("overhang").over(short)
+		return r.times(r).times(r)
+	},
+	"room-to-start": func(g given) number {
+		return g.x("rpm").over(n(60)).times(g.pitch()).times(g.x("seconds"))
 	},
 	"percent-of-thread": func(g given) number {
 		return g.nominal().minus(g.x("bore")).times(n(100)).over(g.eighths(10))

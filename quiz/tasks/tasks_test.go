@@ -19,6 +19,8 @@ import (
 	"scratchpass/quiz/tasks"
 )
 
+var ambiguityDraws = flag.Int("draws", 10000, "draws of each task in the search for ambiguous ones")
+
 var update = flag.Bool("update", false, "write the golden files anew; read them before committing")
 
 // eachKind runs a test for every task, level and system of units it allows.
@@ -127,7 +129,7 @@ func load(t *testing.T, task string) *quiz.Words {
 // slip for the key or for another slip.
 func TestNoAmbiguousDraw(t *testing.T) {
 	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System) {
-		for seed := range draws(10000 / 6) {
+		for seed := range draws(*ambiguityDraws / 6) {
 			p := problem(t, task, level, s, seed+7000, lathe(s, seed))
 			a := &p.Answer
 			if a.Tol < 0 || (a.Kind.Name() == "quantity" && a.Tol <= 0) {
