@@ -61,6 +61,7 @@ var schemas = []string{
 	`ALTER TABLE answers ADD COLUMN cause TEXT NOT NULL DEFAULT '';
 	ALTER TABLE answers ADD COLUMN form TEXT NOT NULL DEFAULT '';
 	ALTER TABLE answers ADD COLUMN answer_key TEXT NOT NULL DEFAULT '';
+	CREATE INDEX answers_by_time ON answers (learner, at_ms);
 	CREATE TABLE states (learner TEXT NOT NULL, task TEXT NOT NULL, state TEXT NOT NULL, PRIMARY KEY (learner, task));
 	CREATE TABLE places (learner TEXT NOT NULL, lesson TEXT NOT NULL, part INTEGER NOT NULL, at_ms INTEGER NOT NULL, PRIMARY KEY (learner, lesson));`,
 }
