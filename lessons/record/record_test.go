@@ -434,7 +434,7 @@ func BenchmarkNextItem(b *testing.B) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	b.ReportMetric(float64(info.Size())/1e6, "MB")
+	defer b.ReportMetric(float64(info.Size())/1e6, "MB")
 	for b.Loop() {
 		r, err := record.Open(path, "Ada")
 		if err != nil {

@@ -264,8 +264,12 @@ func (g given) toolDepth(inside bool) number {
 	return root3.over(n(2)).times(p).times(above).over(n(8)).plus(p.over(n(2)).minus(g.x("tool-flat")).times(root3).over(n(2)))
 }
 
-// mod is a modulo m, both not below 0.
-func (a number) mod(m number) number { return a.minus(a.over(m).floor().times(m)) }
+// mod is a modulo m, both not below 0. A decimal has no exact binary form, so a whole
+// number of turns may lie a hair below: the floor is taken a hair above.
+func (a number) mod(m number) number {
+	hair := dec("0.000000000000000000000001")
+	return a.minus(a.over(m).plus(hair).floor().times(m))
+}
 
 // second holds the second computations. A numeric task without one is an error.
 var second = map[string]func(g given) number{
