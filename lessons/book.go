@@ -1,6 +1,9 @@
 package lessons
 
 import (
+	"slices"
+
+	"scratchpass/content"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz"
@@ -42,4 +45,30 @@ func kindOf(t *quiz.Task) string {
 		return "" // a task that can't be drawn; its own tests say so
 	}
 	return p.Answer.Kind.Name()
+}
+
+// CourseOrder is the catalogue in the order in which the lessons bring the tasks;
+// those that no lesson brings come last.
+func CourseOrder(lib *content.Library) []schedule.Item {
+	place := map[string]int{}
+	for _, name := range lib.LessonNames() {
+		l, err := lib.Lesson(name)
+		if err != nil {
+			continue // a lesson that can't be read says so when it is taken
+		}
+		for _, p := range l.Parts {
+			if _, seen := place[p.Task]; !seen {
+				place[p.Task] = len(place) + 1
+			}
+		}
+	}
+	items := Catalogue()
+	at := func(it schedule.Item) int {
+		if n := place[it.Task]; n > 0 {
+			return n
+		}
+		return len(place) + 1
+	}
+	slices.SortStableFunc(items, func(a, b schedule.Item) int { return at(a) - at(b) })
+	return items
 }

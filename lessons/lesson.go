@@ -196,40 +196,16 @@ func (s *Session) check(l content.Lesson) error {
 	if err := s.Terminal.Show(Text{{Heading, s.say("say-check")}, {Plain, s.say("say-check-rules", "n", len(l.Check.Tasks))}}); err != nil {
 		return err
 	}
-	type posed struct {
-		p *quiz.Problem
-		w *quiz.Words
-		a Answered
-	}
-	var all []posed
-	for i, task := range l.Check.Tasks {
-		p, w, err := s.problem(task, levelOf(l.Check.Level))
-		if err != nil {
-			return err
-		}
-		a, err := s.pose(p, w, how{place: s.say("say-problem", "i", i+1, "of", len(l.Check.Tasks)), quiet: true})
-		if err != nil {
-			return err
-		}
-		all = append(all, posed{p, w, a})
-	}
-	got := 0
-	for i, one := range all {
-		if one.a.Mark.Correct() {
-			got++
-		}
-		f := one.w.Feedback(one.p, one.a.Mark)
-		f.Verdict = s.say("say-problem", "i", i+1, "of", len(all)) + ". " + f.Verdict
-		if err := s.tell(f, one.a.Mark); err != nil {
-			return err
-		}
+	got, err := s.askAllThenTell(l.Check.Tasks, levelOf(l.Check.Level))
+	if err != nil {
+		return err
 	}
 	closing := "say-check-again"
-	if got == len(all) {
+	if got == len(l.Check.Tasks) {
 		closing = "say-check-passed"
 	}
 	return s.Terminal.Show(Text{
-		{Heading, s.say("say-check-result", "right", got, "of", len(all))},
+		{Heading, s.say("say-check-result", "right", got, "of", len(l.Check.Tasks))},
 		{Plain, s.say(closing, "lesson", l.Name)},
 		{Caution, s.say("rehearsal")},
 	})
@@ -256,3 +232,9 @@ func (s *Session) Goodbye() string {
 
 // LatheKept says where a described lathe was kept.
 func (s *Session) LatheKept(where string) string { return s.say("lathe-kept", "where", where) }
+
+// RecordSetAside says that a damaged record was set aside.
+func (s *Session) RecordSetAside(where string) string { return s.say("say-set-aside", "where", where) }
+
+// Say words a phrase for a page outside a session.
+func (s *Session) Say(phrase string, pairs ...any) string { return s.say(phrase, pairs...) }

@@ -4,6 +4,7 @@
 package lessons
 
 import (
+	"errors"
 	"fmt"
 	"time"
 
@@ -32,6 +33,7 @@ type Session struct {
 	drawings map[string]content.DrawingWords
 	words    map[string]*quiz.Words
 
+	strict     bool // a test: no hints
 	certain    bool // ask how sure someone is, for tasks that can hurt
 	describing bool // a lathe is being described
 
@@ -192,6 +194,10 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 		case WordHelp:
 			err = s.show(Plain, s.say("say-help", "expects", w.Expects(p)))
 		case WordHint:
+			if s.strict {
+				err = s.show(Plain, s.say("say-no-hint"))
+				break
+			}
 			a.Hint = true
 			err = s.show(Plain, s.hint(w))
 		default:
@@ -199,8 +205,10 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 			if m.Verdict != quiz.Unread {
 				a.Mark = m
 				if s.certain && p.Task.Gate {
-					if a.Certainty, err = s.certainty(); err != nil {
-						return a, err
+					if a.Certainty, err = s.certainty(); err != nil { // the answer was given: it counts all the same
+						a.Certainty = ""
+						s.Answers = append(s.Answers, a)
+						return a, errors.Join(err, s.keep(p, a, reply, s.Now().Sub(began)))
 					}
 				}
 				s.Answers = append(s.Answers, a)

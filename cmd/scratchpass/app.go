@@ -16,6 +16,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/lessons"
+	"scratchpass/lessons/record"
 	"scratchpass/lessons/screen"
 	"scratchpass/quiz"
 )
@@ -47,10 +48,14 @@ type app struct {
 	units      string
 	latheFile  string
 	contentDir string
+	recordFile string
+	learner    string
 	plain      bool
 	json       bool
 
 	session *lessons.Session // for the line at the end
+	record  *record.Record   // the learner's, or nil
+	closers []func() error
 }
 
 // run runs the program and returns its exit code.
@@ -63,6 +68,11 @@ func run(stop context.Context, args []string, in io.Reader, out, errOut io.Write
 	root.SetOut(out)
 	root.SetErr(errOut)
 	err := root.ExecuteContext(stop)
+	for _, end := range a.closers {
+		if e := end(); err == nil {
+			err = e
+		}
+	}
 	var bad usageError
 	switch {
 	case err == nil:
@@ -222,6 +232,10 @@ func (a *app) open() (*lessons.Session, error) {
 		return nil, err
 	}
 	a.session, err = lessons.NewSession(a.terminal(screens["say-page"]), lib, system, lathe, a.seeds())
+	if err != nil {
+		return nil, err
+	}
+	a.record, err = a.keepAnswers(a.session)
 	return a.session, err
 }
 

@@ -18,10 +18,11 @@ const mostProblems = 200
 
 func (a *app) quiz() *cobra.Command {
 	var level, count int
+	var test bool
 	cmd := &cobra.Command{
 		Use:   "quiz [TASK|STAGE ...]",
-		Short: "Practise: fresh problems, each marked and explained",
-		RunE: func(_ *cobra.Command, args []string) error {
+		Short: "Practise; without a task, what is best for you now (12 minutes at most)",
+		RunE: func(cmd *cobra.Command, args []string) error {
 			l, err := checkLevel(level)
 			if err != nil {
 				return err
@@ -40,13 +41,29 @@ func (a *app) quiz() *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if test {
+				return a.mixedTest(s, l)
+			}
+			if len(args) == 0 && a.record != nil && !cmd.Flags().Changed("count") {
+				return s.Best(lessons.CourseOrder(s.Library), a.summaries, l)
+			}
 			return s.Practice(names, l, count)
 		},
 	}
 	levelFlag(cmd, &level)
 	cmd.Flags().IntVar(&count, "count", 10, "how many problems")
+	cmd.Flags().BoolVar(&test, "test", false, "the mixed test: twelve problems, no hints")
 	cmd.AddCommand(a.ask(), a.mark())
 	return cmd
+}
+
+// mixedTest asks the mixed test and keeps its result.
+func (a *app) mixedTest(s *lessons.Session, level quiz.Level) error {
+	t, err := s.MixedTest(lessons.CourseOrder(s.Library), lessons.Special(s.Library), level)
+	if err != nil || a.record == nil {
+		return err
+	}
+	return a.record.AddTest(t)
 }
 
 func (a *app) ask() *cobra.Command {

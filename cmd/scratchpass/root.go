@@ -41,6 +41,8 @@ and your instructor come first.`,
 	f.StringVar(&a.units, "units", "", "in or mm (default: those of your lathe)")
 	f.StringVar(&a.latheFile, "lathe", "", "`FILE` that describes a lathe, instead of your own")
 	f.StringVar(&a.contentDir, "content", "", "`DIR` with your own lessons and wording")
+	f.StringVar(&a.recordFile, "record", "", "`FILE` to keep answers in, or none (default: in your data folder)")
+	f.StringVar(&a.learner, "learner", "me", "`NAME` of the learner, on a shared machine")
 	f.BoolVar(&a.plain, "plain", false, "text from top to bottom, for screen readers and pipes")
 	f.BoolVar(&a.json, "json", false, "print one JSON object")
 	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error {
@@ -53,7 +55,7 @@ and your instructor come first.`,
 		}
 		return nil
 	}
-	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.thread(), a.terms(), a.sources(), a.safety(), a.describe(), a.content())
+	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.thread(), a.terms(), a.sources(), a.safety(), a.progress(), a.describe(), a.content())
 	return root
 }
 

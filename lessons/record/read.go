@@ -113,6 +113,57 @@ func (r *Record) SetPlace(lesson string, part int) error {
 	return err
 }
 
+// Test is the result of a mixed test.
+type Test struct {
+	At      time.Time
+	Got, Of int
+}
+
+// AddTest keeps the result of a mixed test.
+func (r *Record) AddTest(t Test) error {
+	_, err := r.db.Exec("INSERT INTO tests (learner, at_ms, got, of) VALUES (?, ?, ?, ?)", r.Learner, t.At.UnixMilli(), t.Got, t.Of)
+	return err
+}
+
+// LastTest returns the newest mixed test; ok is false when there is none.
+func (r *Record) LastTest() (t Test, ok bool, err error) {
+	var at int64
+	err = r.db.QueryRow("SELECT at_ms, got, of FROM tests WHERE learner = ? ORDER BY at_ms DESC LIMIT 1", r.Learner).Scan(&at, &t.Got, &t.Of)
+	if errors.Is(err, sql.ErrNoRows) {
+		return t, false, nil
+	}
+	t.At = time.UnixMilli(at)
+	return t, err == nil, err
+}
+
+// Day is what was answered on one day.
+type Day struct {
+	Date           string // 2026-11-25, where the learner is
+	Answers, Right int
+	Seconds        float64
+}
+
+// Days returns the days with answers since a time, oldest first.
+func (r *Record) Days(since time.Time) ([]Day, error) {
+	var days []Day
+	for a, err := range r.rows("SELECT "+columns+" FROM answers WHERE learner = ? AND at_ms >= ? ORDER BY at_ms", r.Learner, since.UnixMilli()) {
+		if err != nil {
+			return nil, err
+		}
+		date := a.At.Local().Format(time.DateOnly)
+		if len(days) == 0 || days[len(days)-1].Date != date {
+			days = append(days, Day{Date: date})
+		}
+		d := &days[len(days)-1]
+		d.Answers++
+		d.Seconds += a.Seconds
+		if a.Right() {
+			d.Right++
+		}
+	}
+	return days, nil
+}
+
 // Export writes the learner's answers as JSON lines, oldest first.
 func (r *Record) Export(w io.Writer) (n int, err error) {
 	e := json.NewEncoder(w)
@@ -228,7 +279,7 @@ func (r *Record) Forget() (answers int64, err error) {
 	if err != nil {
 		return 0, err
 	}
-	for _, table := range []string{"states", "places"} {
+	for _, table := range []string{"states", "places", "tests"} {
 		if _, err := tx.Exec("DELETE FROM "+table+" WHERE learner = ?", r.Learner); err != nil {
 			return 0, err
 		}

@@ -63,6 +63,7 @@ var schemas = []string{
 	ALTER TABLE answers ADD COLUMN answer_key TEXT NOT NULL DEFAULT '';
 	CREATE INDEX answers_by_time ON answers (learner, at_ms);
 	CREATE TABLE states (learner TEXT NOT NULL, task TEXT NOT NULL, state TEXT NOT NULL, PRIMARY KEY (learner, task));
+	CREATE TABLE tests (learner TEXT NOT NULL, at_ms INTEGER NOT NULL, got INTEGER NOT NULL, of INTEGER NOT NULL);
 	CREATE TABLE places (learner TEXT NOT NULL, lesson TEXT NOT NULL, part INTEGER NOT NULL, at_ms INTEGER NOT NULL, PRIMARY KEY (learner, lesson));`,
 }
 
@@ -182,6 +183,7 @@ type Summary struct {
 	Last      time.Time      `json:"last"`
 	Slips     map[string]int `json:"slips,omitempty"`
 	Seconds   float64        `json:"seconds"`
+	LastShown time.Time      `json:"last_shown"` // when a whole run was last shown
 	SureWrong time.Time      `json:"sure_wrong"` // when an answer that someone would have bet the part on was last wrong
 }
 

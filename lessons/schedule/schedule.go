@@ -85,6 +85,9 @@ func Fold(items []Item) record.Fold {
 			}
 			s.Card = reviewing.Next(s.Card, a.At, rating(a)).Card
 		}
+		if s.Since == 0 {
+			s.LastShown = a.At
+		}
 		s.Last = a.At
 		s.Seconds += a.Seconds
 		if a.Verdict == string(quiz.NamedSlip) {

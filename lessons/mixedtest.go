@@ -1,0 +1,77 @@
+package lessons
+
+import (
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/quiz"
+)
+
+// testPass is how many right of a mixed test pass it.
+const testPass = 11
+
+// MixedTest asks problems from all tasks that a first thread needs, those that can
+// hurt someone first in the draw, without hints, and tells at the end. It returns the
+// result.
+func (s *Session) MixedTest(items []schedule.Item, special map[string]bool, level quiz.Level) (record.Test, error) {
+	s.certain, s.strict = true, true
+	defer func() { s.strict = false }()
+	const n = schedule.MixedTestOf
+	if err := s.Terminal.Show(Text{{Heading, s.say("test-title")}, {Plain, s.say("test-rules", "n", n, "pass", testPass)}}); err != nil {
+		return record.Test{}, err
+	}
+	var gate, core []string
+	for _, it := range items {
+		switch {
+		case special[it.Task]:
+		case it.Gate:
+			gate = append(gate, it.Task)
+		default:
+			core = append(core, it.Task)
+		}
+	}
+	names := append(s.shuffled(gate, "")[:min(n/2, len(gate))], s.shuffled(core, "")...)
+	names = s.shuffled(names[:min(n, len(names))], "")
+	got, err := s.askAllThenTell(names, level)
+	if err != nil {
+		return record.Test{}, err
+	}
+	closing := "test-failed"
+	if got >= testPass {
+		closing = "test-passed"
+	}
+	t := record.Test{At: s.Now(), Got: got, Of: len(names)}
+	return t, s.Terminal.Show(Text{{Heading, s.say("say-check-result", "right", got, "of", len(names))}, {Plain, s.say(closing)}, {Caution, s.say("rehearsal")}})
+}
+
+// askAllThenTell asks one problem of each task without a word in between, then tells
+// what came of them. It returns how many were right.
+func (s *Session) askAllThenTell(names []string, level quiz.Level) (got int, err error) {
+	type posed struct {
+		p *quiz.Problem
+		w *quiz.Words
+		a Answered
+	}
+	var all []posed
+	for i, task := range names {
+		p, w, err := s.problem(task, level)
+		if err != nil {
+			return 0, err
+		}
+		a, err := s.pose(p, w, how{place: s.say("say-problem", "i", i+1, "of", len(names)), quiet: true})
+		if err != nil {
+			return 0, err
+		}
+		all = append(all, posed{p, w, a})
+	}
+	for i, one := range all {
+		if one.a.Mark.Correct() {
+			got++
+		}
+		f := one.w.Feedback(one.p, one.a.Mark)
+		f.Verdict = s.say("say-problem", "i", i+1, "of", len(all)) + ", " + one.w.Task.Title + ". " + f.Verdict
+		if err := s.tell(f, one.a.Mark); err != nil {
+			return got, err
+		}
+	}
+	return got, nil
+}

@@ -1,0 +1,205 @@
+package lessons
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/guptarohit/asciigraph"
+
+	"scratchpass/content"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/quiz"
+)
+
+// Progress is what a record comes to.
+type Progress struct {
+	Learner   string          `json:"learner"`
+	Answers   int             `json:"answers"`
+	Minutes   float64         `json:"minutes"`
+	Stages    []StageProgress `json:"stages"`
+	Due       []string        `json:"due"`
+	Stuck     []string        `json:"stuck"`
+	Slips     []SlipCount     `json:"slips"`
+	Days      []DayProgress   `json:"days"`
+	SureWrong []string        `json:"sure_but_wrong"`
+	Ready     bool            `json:"ready_to_ask"`
+}
+
+// StageProgress is how many tasks of a stage were shown.
+type StageProgress struct {
+	Stage quiz.Stage `json:"stage"`
+	Shown int        `json:"shown"`
+	Begun int        `json:"begun"`
+	Of    int        `json:"of"`
+}
+
+// SlipCount is a wrong road that was taken more than once.
+type SlipCount struct {
+	Task  string `json:"task"`
+	Slip  string `json:"slip"`
+	Times int    `json:"times"`
+}
+
+// DayProgress is one day.
+type DayProgress struct {
+	Date    string  `json:"date"`
+	Answers int     `json:"answers"`
+	Right   int     `json:"right"`
+	Minutes float64 `json:"minutes"`
+}
+
+// chartDays is how far back the chart goes.
+const chartDays = 60
+
+// ProgressOf reads a record.
+func ProgressOf(r *record.Record, items []schedule.Item, special map[string]bool, now time.Time) (Progress, error) {
+	of, n, err := r.Summaries()
+	if err != nil {
+		return Progress{}, err
+	}
+	p := Progress{Learner: r.Learner, Answers: n, Stages: []StageProgress{}, Due: []string{}, Stuck: []string{}, Slips: []SlipCount{}, Days: []DayProgress{}, SureWrong: []string{}}
+	stage := map[quiz.Stage]*StageProgress{}
+	for _, s := range quiz.Stages {
+		stage[s] = &StageProgress{Stage: s}
+	}
+	for _, it := range items {
+		s := of[it.Task]
+		p.Minutes += s.Seconds / 60
+		at := stage[it.Stage]
+		at.Of++
+		switch {
+		case s.Mastered:
+			at.Shown++
+		case s.Answers > 0:
+			at.Begun++
+		}
+		if s.Stuck() {
+			p.Stuck = append(p.Stuck, it.Task)
+		}
+		for _, slip := range slices.Sorted(maps.Keys(s.Slips)) {
+			if s.Slips[slip] > 1 {
+				p.Slips = append(p.Slips, SlipCount{it.Task, slip, s.Slips[slip]})
+			}
+		}
+	}
+	for _, s := range quiz.Stages {
+		if stage[s].Of > 0 {
+			p.Stages = append(p.Stages, *stage[s])
+		}
+	}
+	slices.SortStableFunc(p.Slips, func(a, b SlipCount) int { return b.Times - a.Times })
+	p.Due = append(p.Due, schedule.DueBy(items, of, now)...)
+	days, err := r.Days(now.AddDate(0, 0, -chartDays))
+	if err != nil {
+		return p, err
+	}
+	for _, d := range days {
+		p.Days = append(p.Days, DayProgress{d.Date, d.Answers, d.Right, d.Seconds / 60})
+	}
+	ready, err := ReadinessOf(r, items, special)
+	p.SureWrong = append(p.SureWrong, ready.SureWrong...)
+	p.Ready = ready.Ask
+	return p, err
+}
+
+// ReadinessOf reads from a record what stands between a learner and asking.
+func ReadinessOf(r *record.Record, items []schedule.Item, special map[string]bool) (schedule.Readiness, error) {
+	of, _, err := r.Summaries()
+	if err != nil {
+		return schedule.Readiness{}, err
+	}
+	test, tested, err := r.LastTest()
+	return schedule.ReadinessOf(items, special, of, test, tested), err
+}
+
+// specialLessons teach what a first thread does not need.
+var specialLessons = []string{"metric-on-an-inch-lathe", "left-hand-threads", "several-starts", "acme-threads", "taper-pipe-threads", "planning-the-passes"}
+
+// Special returns the tasks that only special threads need: no other lesson brings
+// them.
+func Special(lib *content.Library) map[string]bool {
+	needed, special := map[string]bool{}, map[string]bool{}
+	for _, name := range lib.LessonNames() {
+		l, err := lib.Lesson(name)
+		if err != nil {
+			continue // it says so when it is taken
+		}
+		for _, p := range l.Parts {
+			needed[p.Task] = needed[p.Task] || !slices.Contains(specialLessons, name)
+		}
+	}
+	for _, it := range Catalogue() {
+		if !needed[it.Task] {
+			special[it.Task] = true
+		}
+	}
+	return special
+}
+
+// barWidth is how wide a bar is when full.
+const barWidth = 20
+
+// Page words the progress. titles are the titles of tasks, slips what a slip says.
+func (p Progress) Page(say func(phrase string, pairs ...any) string, title func(task string) string, slip func(task, slip string) string, picture bool) Text {
+	text := Text{{Heading, say("progress-title", "learner", p.Learner)}}
+	if p.Answers == 0 {
+		return append(text, Block{Plain, say("progress-none")})
+	}
+	line := func(phrase string, pairs ...any) { text = append(text, Block{Plain, say(phrase, pairs...)}) }
+	line("progress-sum", "n", p.Answers, "minutes", fmt.Sprintf("%.0f", p.Minutes))
+	line("progress-stages")
+	for _, s := range p.Stages {
+		bar := strings.Repeat("#", s.Shown*barWidth/s.Of) + strings.Repeat("+", (s.Shown+s.Begun)*barWidth/s.Of-s.Shown*barWidth/s.Of)
+		if picture {
+			text = append(text, Block{Picture, fmt.Sprintf("  [%-*s] %d of %d %s", barWidth, bar, s.Shown, s.Of, say("stage-"+string(s.Stage)))})
+		} else {
+			line("progress-stage", "stage", say("stage-"+string(s.Stage)), "shown", s.Shown, "begun", s.Begun, "of", s.Of)
+		}
+	}
+	list := func(phrase string, tasks []string) {
+		if len(tasks) == 0 {
+			return
+		}
+		line(phrase)
+		for _, task := range tasks {
+			text = append(text, Block{Plain, "- " + title(task)})
+		}
+	}
+	list("progress-due", p.Due)
+	list("progress-stuck", p.Stuck)
+	list("progress-sure", p.SureWrong)
+	if len(p.Slips) > 0 {
+		line("progress-slips")
+		for _, s := range p.Slips[:min(5, len(p.Slips))] {
+			text = append(text, Block{Plain, "- " + say("progress-slip", "task", title(s.Task), "times", s.Times, "slip", slip(s.Task, s.Slip))})
+		}
+	}
+	text = append(text, p.chart(say, picture)...)
+	closing := "progress-not-yet"
+	if p.Ready {
+		closing = "progress-ready"
+	}
+	return append(text, Block{Caution, say(closing)})
+}
+
+// chart shows how much was right from day to day.
+func (p Progress) chart(say func(string, ...any) string, picture bool) Text {
+	if len(p.Days) < 2 {
+		return nil
+	}
+	var percent []float64
+	for _, d := range p.Days {
+		percent = append(percent, 100*float64(d.Right)/float64(d.Answers))
+	}
+	first, last := p.Days[0], p.Days[len(p.Days)-1]
+	text := Text{{Plain, say("progress-chart", "first", fmt.Sprintf("%.0f", percent[0]), "from", first.Date,
+		"last", fmt.Sprintf("%.0f", percent[len(percent)-1]), "to", last.Date, "days", len(p.Days))}}
+	if picture {
+		text = append(text, Block{Picture, asciigraph.Plot(percent, asciigraph.Height(6), asciigraph.LowerBound(0), asciigraph.UpperBound(100), asciigraph.Width(min(50, max(len(percent), 20))), asciigraph.Precision(0))})
+	}
+	return text
+}
