@@ -215,3 +215,40 @@ func TestFollowUpTellsTwoCausesApart(t *testing.T) {
 		t.Error(l.log.String())
 	}
 }
+
+// clock is a clock that goes on by so much at every look.
+func clock(step time.Duration) func() time.Time {
+	at := time.Date(2026, 11, 25, 9, 0, 0, 0, time.UTC)
+	return func() time.Time { at = at.Add(step); return at }
+}
+
+// A round ends with its time; the question that is up then doesn't count, and the two
+// rounds of one learner are compared.
+func TestDrillAgainstTheClock(t *testing.T) {
+	l := newLearner(t, 11, quiz.Imperial, (*learner).key)
+	l.session.Now = clock(4 * time.Second)
+	if err := l.session.Drill([]string{"infeed-left", "single-depth"}, nil, 90*time.Second, quiz.NumbersGiven); err != nil {
+		t.Fatal(err)
+	}
+	log := l.log.String()
+	if !strings.Contains(log, "Time is over. That one does not count.") && !strings.Contains(log, "seconds left") {
+		t.Error(log)
+	}
+	if !strings.Contains(log, "Second round against the first: +0 right.") {
+		t.Error(log)
+	}
+	for _, text := range l.shown {
+		for _, b := range text {
+			if b.Style == Picture && strings.Contains(b.Text, "#####") {
+				return
+			}
+		}
+	}
+	t.Error("no large figures")
+}
+
+func TestBig(t *testing.T) {
+	if got := Big("1.0x"); got != "  #        #####\n ##        #   #\n  #        #   #\n  #        #   #\n ###   ##  #####" {
+		t.Errorf("\n%s", got)
+	}
+}
