@@ -41,8 +41,20 @@ func (s *Session) examplesAndFading(task string, level quiz.Level) error {
 		switch {
 		case ok:
 			blanks, wrong = blanks+1, 0
+		case wrong == 1 && blanks == 1: // nothing to go back to but another example
+			wrong = 0
+			p, w, err := s.problem(task, level)
+			if err != nil {
+				return err
+			}
+			if err := s.example(p, w, 1); err != nil {
+				return err
+			}
+			if err := s.goOn("say-next"); err != nil {
+				return err
+			}
 		case wrong == 1:
-			blanks, wrong = max(1, blanks-1), 0
+			blanks, wrong = blanks-1, 0
 		default:
 			wrong++
 		}
@@ -66,6 +78,11 @@ func (s *Session) example(p *quiz.Problem, w *quiz.Words, i int) error {
 	prompt, _ := w.Ask(p)
 	text := Text{{Faint, s.say("say-example", "i", i)}, {Plain, prompt}}
 	text = append(text, s.steps(p, w, len(p.Working.Steps))...)
+	if p.Answer.Kind.Name() == "order" {
+		for _, line := range w.Moves(p, p.Answer.Key) {
+			text = append(text, Block{Figures, "  " + line})
+		}
+	}
 	text = append(text, Block{Good, s.say("say-answer", "answer", w.KeyText(p))})
 	if f := w.Feedback(p, quiz.Mark{Verdict: quiz.Right, Reply: p.Answer.Key}); f.Reason != "" {
 		text = append(text, Block{Plain, f.Reason})

@@ -41,9 +41,11 @@ func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error)) err
 		if doors[i].open == nil {
 			return nil
 		}
-		if err := doors[i].open(); err != nil && !errors.Is(err, errBack) {
+		// Who stops inside is back at the menu; who stops there leaves.
+		if err := doors[i].open(); err != nil && !errors.Is(err, errBack) && !errors.Is(err, ErrStopped) {
 			return err
 		}
+		s.describing = false
 	}
 }
 

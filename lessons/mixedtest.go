@@ -72,6 +72,11 @@ func (s *Session) askAllThenTell(names []string, level quiz.Level) (got int, err
 		if err := s.tell(f, one.a.Mark); err != nil {
 			return got, err
 		}
+		if !one.a.Mark.Correct() && i < len(all)-1 { // one at a time: it is there to be read
+			if err := s.goOn("say-next"); err != nil {
+				return got, err
+			}
+		}
 	}
 	return got, nil
 }

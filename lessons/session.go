@@ -37,8 +37,9 @@ type Session struct {
 	certain    bool // ask how sure someone is, for tasks that can hurt
 	describing bool // a lathe is being described
 
-	seen     map[string]bool   // problems of this session, by their numbers
-	lastCase map[string]string // situation last shown, by task
+	seen   map[string]int    // when numbers and situations were shown last, in problems
+	lastOf map[string]string // situation last shown, by task
+	count  int               // problems so far
 
 	posed func(*quiz.Problem) // tests listen here to know what is asked
 }
@@ -64,7 +65,7 @@ type Answered struct {
 // NewSession loads what every session needs to speak.
 func NewSession(t Terminal, lib *content.Library, s quiz.System, lathe quiz.Lathe, seeds func() uint32) (*Session, error) {
 	session := &Session{Now: time.Now, Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{},
-		seen: map[string]bool{}, lastCase: map[string]string{}}
+		seen: map[string]int{}, lastOf: map[string]string{}}
 	var err error
 	if session.screens, err = lib.Screens(); err != nil {
 		return nil, err
@@ -129,35 +130,63 @@ func (s *Session) problem(task string, level quiz.Level) (*quiz.Problem, *quiz.W
 		system = t.Systems[0]
 		lathe = quiz.DefaultLathe(system)
 	}
-	var p *quiz.Problem
+	var best *quiz.Problem
+	bestAge := 0
 	for range freshTries {
-		p, err = quiz.Make(t, quiz.NewCode(t.Name, level, system, s.Seeds(), lathe))
+		p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, s.Seeds(), lathe))
 		if err != nil {
 			return nil, nil, err
 		}
-		if s.fresh(p) {
+		if age := s.age(p); best == nil || age > bestAge {
+			best, bestAge = p, age
+		}
+		if bestAge == neverSeen {
 			break
 		}
 	}
-	return p, words, nil
+	s.count++
+	s.seen[numbers(best)] = s.count
+	s.seen[situation(best)] = s.count
+	s.lastOf[best.Task.Name] = situation(best)
+	return best, words, nil
+}
+
+// neverSeen is the age of a problem that is new in numbers and situation.
+const neverSeen = 1 << 30
+
+// age is how long ago a problem like this one was shown: one with the same numbers,
+// or of a decision the same situation with the same answer.
+func (s *Session) age(p *quiz.Problem) int {
+	age := neverSeen
+	if at := s.seen[numbers(p)]; at > 0 {
+		age = s.count - at + 1
+	}
+	if at := s.seen[situation(p)]; at > 0 && situation(p) != "" {
+		// Situations come back; what counts is that it is not the one just seen.
+		if s.lastOf[p.Task.Name] == situation(p) {
+			age = 0
+		}
+	}
+	return age
+}
+
+func numbers(p *quiz.Problem) string { return p.Task.Name + fmt.Sprint(p.Values.Givens()) }
+
+// situation is what a decision is about; empty for a number to work out.
+func situation(p *quiz.Problem) string {
+	if c := p.Values.Case(); c != "" {
+		return p.Task.Name + " case " + c
+	}
+	if p.Answer.Kind.Name() == "choice" {
+		return p.Task.Name + " key " + p.Answer.Key.Keys[0]
+	}
+	return ""
 }
 
 // freshTries is how often other numbers are drawn when a problem is like one that
-// has just been seen. Some tasks have few, so it ends somewhere.
-const freshTries = 12
-
-// fresh reports whether a problem is unlike those seen before: other numbers, and
-// for a decision another situation than last time. It remembers the problem if so.
-func (s *Session) fresh(p *quiz.Problem) bool {
-	situation := p.Values.Case()
-	key := p.Task.Name + fmt.Sprint(p.Values.Givens())
-	if situation != "" && s.lastCase[p.Task.Name] == situation || s.seen[key] {
-		return false
-	}
-	s.seen[key] = true
-	s.lastCase[p.Task.Name] = situation
-	return true
-}
+// has been seen. Some tasks have few, so it ends somewhere: with the one seen longest
+// ago.
+const freshTries = 16
 
 // how says how a problem is posed.
 type how struct {

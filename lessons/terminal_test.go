@@ -157,8 +157,8 @@ func TestPreCheckSkipsExamples(t *testing.T) {
 	if n := examples((*learner).key); n != 0 {
 		t.Errorf("%d worked examples for someone who knows", n)
 	}
-	if n := examples(func(*learner) string { return "0.9" }); n != 8 {
-		t.Errorf("%d worked examples for someone who does not, want two a part", n)
+	if n := examples(func(*learner) string { return "0.9" }); n < 8 {
+		t.Errorf("%d worked examples for someone who does not, want at least two a part", n)
 	}
 }
 

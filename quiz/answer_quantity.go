@@ -58,6 +58,9 @@ func example(u Unit) string {
 	case "":
 		return "a number such as 3 or 0.85"
 	}
+	if u.Count || u.Places == 0 {
+		return "a whole number, such as 12 " + u.Name
+	}
 	return "a number, such as 12.5 " + u.Name
 }
 

@@ -13,11 +13,14 @@ var _ Kind = several{}
 func (several) Name() string { return "several" }
 
 func (several) Read(a *Answer, text string) (Reply, error) {
-	want := "the numbers of all that fit with commas between them, such as 1, 3, or none"
+	want := "the numbers of all that fit with commas between them, such as 1, 3, or all, or none"
 	var keys []string
 	for _, item := range list(text) {
 		if strings.EqualFold(item, "none") && len(list(text)) == 1 {
 			return Reply{}, nil
+		}
+		if strings.EqualFold(item, "all") && len(list(text)) == 1 {
+			return Reply{Keys: slices.Clone(a.Options)}, nil
 		}
 		key, ok := a.pick(item)
 		if !ok {

@@ -201,11 +201,39 @@ func (d *Draw) Job(v *Values, side calc.Side) {
 		speeds = InchLathe.Speeds
 	}
 	v.Say("rpm", strconv.Itoa(speeds[d.IntN(min(3, len(speeds)))]))
-	stickout := calc.Inches(d.Steps(1.25, 3.5, 0.125))
-	if d.System == Metric {
-		stickout = calc.Millimetres(d.Steps(30, 90, 5))
+	v.Say("stickout", d.System.Length().Text(d.stickout(v, side).Inches()))
+}
+
+// stickout draws how far the work stands out of the jaws, or the bar out of its
+// holder: no further than three times the diameter of the work, or four times that
+// of the bar, as lessons teach. Where no size is told it stays short.
+func (d *Draw) stickout(v *Values, side calc.Side) calc.Length {
+	size := calc.Length(0.5)
+	for i, in := range v.inputs {
+		switch {
+		case !v.values[i].set:
+		case in.Is == AThread:
+			size = v.values[i].thread.Nominal
+		case in.Name == "nominal" || in.Name == "diameter" || in.Name == "bore":
+			size = calc.Inches(v.values[i].x)
+		}
 	}
-	v.Say("stickout", d.System.Length().Text(stickout.Inches()))
+	most := size.Times(3)
+	if side == calc.Inside {
+		most = size.Times(2) // a bar is little more than half as thick as its bore
+		for i, in := range v.inputs {
+			if in.Name == "bar" && v.values[i].set {
+				most = calc.Inches(v.values[i].x).Times(4)
+			}
+		}
+	}
+	step, u := 0.125, InchUnit
+	if d.System == Metric {
+		step, u = 2, MMUnit
+	}
+	high := max(step*2, step*float64(int(min(most.Inches(), 3.5)*u.Factor/step)))
+	low := max(step*2, step*float64(int(high/2/step)))
+	return calc.Inches(d.Steps(low, high, step) / u.Factor)
 }
 
 func (d *Draw) class(t calc.Designation, side calc.Side) string {

@@ -60,6 +60,9 @@ func (w *Words) Feedback(p *Problem, m Mark) Feedback {
 		}
 	default:
 		f.Reason = phrase("mark-cannot-tell")
+		if p.farOff(m.Reply) {
+			f.Reason = phrase("mark-far-off")
+		}
 		if _, ok := p.Answer.Kind.(several); ok {
 			f.Reason = phrase("mark-some-wrong")
 		}
@@ -69,13 +72,35 @@ func (w *Words) Feedback(p *Problem, m Mark) Feedback {
 		f.Reason = strings.TrimSpace(f.Reason + " " + text)
 	}
 	f.Working = w.StepLines(p)
-	f.Lathe, _ = w.fill(p, w.Task.AtTheLathe)
+	if _, ok := p.Answer.Kind.(order); ok {
+		f.Working = w.Moves(p, m.Reply)
+	}
+	if m.Verdict != SafeWrong { // nothing of the kind would happen
+		f.Lathe, _ = w.fill(p, w.Task.AtTheLathe)
+	}
 	if p.Task.Gate {
 		for _, key := range w.Task.Safety {
 			f.Safety = append(f.Safety, w.Safety[key].Text)
 		}
 	}
 	return f
+}
+
+// Moves lists the moves of an order, one a line, and marks the first that stood
+// elsewhere in a reply.
+func (w *Words) Moves(p *Problem, given Reply) []string {
+	lines := make([]string, len(p.Answer.Key.Keys))
+	marked := false
+	for i, key := range p.Answer.Key.Keys {
+		text, _ := w.fill(p, w.Task.Options[key])
+		lines[i] = p.Answer.number(key) + ") " + text
+		if !marked && i < len(given.Keys) && given.Keys[i] != key {
+			wrong, _ := w.fill(p, w.Task.Options[given.Keys[i]])
+			lines[i] += " <- " + content.Printable(wrong) + "?"
+			marked = true
+		}
+	}
+	return lines
 }
 
 func one(name, value string) func(string) (string, bool) {

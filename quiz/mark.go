@@ -1,6 +1,11 @@
 package quiz
 
-import "scratchpass/calc"
+import (
+	"math"
+	"strings"
+
+	"scratchpass/calc"
+)
 
 // Verdict is what an answer was found to be.
 type Verdict string
@@ -39,7 +44,30 @@ func (p *Problem) Mark(text string) Mark {
 	if err != nil {
 		return Mark{Verdict: Unread, Err: err}
 	}
+	if p.roundedRight(text, r) {
+		return Mark{Verdict: Right, Points: 1, Reply: r}
+	}
 	return p.MarkReply(r)
+}
+
+// roundedRight reports whether a number with one decimal fewer than asked for is the
+// key, rounded, and nearer to it than to half-way to any slip: 1.6 for 1.64. Of a
+// length that decimal is a dial line, so there the tolerance rules.
+func (p *Problem) roundedRight(text string, r Reply) bool {
+	u := p.Answer.Unit
+	if _, ok := p.Answer.Kind.(quantity); !ok || u.Name == "in" || u.Name == "mm" || u.Places < 2 {
+		return false
+	}
+	_, decimals, _ := strings.Cut(strings.TrimRight(strings.TrimSpace(text), " abcdefghijklmnopqrstuvwxyz"), ".")
+	if len(decimals) != u.Places-1 || !calc.Within(r.X, calc.Round(p.Answer.Key.X, len(decimals)), 1e-9) {
+		return false
+	}
+	for _, s := range p.slips {
+		if math.Abs(r.X-p.Answer.Key.X) > 0.4*p.gapToKey(s.reply) {
+			return false
+		}
+	}
+	return true
 }
 
 // MarkReply marks an answer that has been read. Right comes before every slip. A
@@ -82,9 +110,21 @@ func (p *Problem) fits(r Reply) *Slip {
 	return found
 }
 
+// farOff reports whether a number is so far from the key that a place was lost or
+// another thing meant: no side of the part comes into it.
+func (p *Problem) farOff(r Reply) bool {
+	const far = 6
+	given, key := math.Abs(r.X), math.Abs(p.Answer.Key.X)
+	_, ok := p.Answer.Kind.(quantity)
+	return ok && key > 0 && (given > far*key || given*far < key)
+}
+
 // side tells on which side of the key a wrong number lies.
 func (p *Problem) side(r Reply) Verdict {
 	if _, ok := p.Answer.Kind.(quantity); !ok || p.Answer.Scrap == NoScrapSide {
+		return Wrong
+	}
+	if p.farOff(r) {
 		return Wrong
 	}
 	if r.X < 0 && p.Answer.Key.X > 0 { // a direction was mixed up; no side of the part is meant

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -58,7 +59,9 @@ func (w *Words) fill(p *Problem, text string) (string, []string) {
 			if key, has := p.Values.PhraseFor(name); has {
 				name = key
 			}
-			text, ok = w.Phrases[name]
+			if text, ok = w.Phrases[name]; !ok { // a figure that has its own words in each system of units
+				text, ok = w.Phrases[name+"-"+p.Values.System.String()]
+			}
 		}
 		if !ok || depth > 3 { // phrases may use values and phrases, but not themselves
 			return "", false
@@ -126,7 +129,19 @@ func (w *Words) Expects(p *Problem) string {
 // text, steps in order one a line.
 func (w *Words) ShownAnswer(p *Problem, r Reply) string {
 	switch p.Answer.Kind.(type) {
-	case choice, order:
+	case several:
+		if len(w.Task.Options) == 0 || len(r.Keys) == 0 {
+			break
+		}
+		var texts []string
+		for _, key := range p.Answer.Options {
+			if slices.Contains(r.Keys, key) {
+				text, _ := w.fill(p, w.Task.Options[key])
+				texts = append(texts, "\""+strings.TrimSuffix(text, ".")+"\"")
+			}
+		}
+		return strings.Join(texts, ", ")
+	case choice:
 		texts := make([]string, len(r.Keys))
 		for i, key := range r.Keys {
 			text, _ := w.fill(p, w.Task.Options[key])
@@ -140,7 +155,7 @@ func (w *Words) ShownAnswer(p *Problem, r Reply) string {
 // KeyText prints the key in words.
 func (w *Words) KeyText(p *Problem) string {
 	switch p.Answer.Kind.(type) {
-	case choice, order:
+	case choice, several:
 		return w.ShownAnswer(p, p.Answer.Key)
 	}
 	return p.Answer.Text()

@@ -21,7 +21,7 @@ var _ = register(quiz.Task{
 		tellStarts(d, &v, t)
 		rpm := drawSpeed(d)
 		v.Set("rpm", float64(rpm))
-		if halfway(leadOf(v).Inches()*v.X("rpm")/60, aSecond(d.System)) {
+		if halfway(leadOf(v).Inches()*v.X("rpm")/60, aSecond(d.System)) || tooFast(leadOf(v), rpm) {
 			return quiz.Values{}
 		}
 		jobAt(d, &v, calc.Outside, rpm)
@@ -65,6 +65,15 @@ func drawSpeed(d *quiz.Draw) int {
 		return speeds[d.IntN(min(3, len(speeds)))]
 	}
 	return 5 * d.Between(9, 28)
+}
+
+// fastestCarriage is as fast as a carriage may go for a first thread, in inches a
+// second: a hand can follow it.
+const fastestCarriage = 0.13
+
+// tooFast reports whether a beginner could not follow the carriage.
+func tooFast(lead calc.Length, rpm int) bool {
+	return lead.Times(float64(rpm)/60) > fastestCarriage
 }
 
 // jobAt is a job whose spindle runs at the speed that the problem is about.

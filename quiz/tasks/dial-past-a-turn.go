@@ -22,7 +22,7 @@ var _ = register(quiz.Task{
 			most = 2.6
 		}
 		infeed := steps(d, turn, 0.5, most)
-		if start+infeed <= turn { // the count matters only past the zero
+		if start+infeed <= turn || infeed > calc.Inches(0.160) { // the count matters only past the zero; no first thread needs more
 			return quiz.Values{}
 		}
 		v.SetLength("start", start)

@@ -9,6 +9,7 @@ var _ = register(quiz.Task{
 	Name: "fastest-for-the-gap", Stage: quiz.SetUp, Gate: true,
 	Inputs: inputs(quiz.ThreadInputs, length("gap", "g", 0.01, 10),
 		quiz.Input{Name: "seconds", Symbol: "y", Is: quiz.APlain, Low: 0.1, High: 60}),
+	Scrap:   quiz.ScrapHigh,
 	Tol:     quiz.Tolerance{Else: 1},
 	Sources: []string{"arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {

@@ -18,7 +18,8 @@ var _ = register(quiz.Task{
 		t.Class = quiz.Pick(d, "2A", "3A", "2B", "3B")
 		t.Hand = quiz.Pick(d, calc.RightHand, calc.LeftHand)
 		v.SetThread("thread", t)
-		d.Job(&v, calc.Outside)
+		side, _ := t.Side()
+		d.Job(&v, side)
 		return v
 	},
 	Work: func(v quiz.Values) (quiz.Working, error) {

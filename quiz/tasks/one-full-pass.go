@@ -24,6 +24,7 @@ var _ = register(quiz.Task{
 		{Name: "open-first", Work: inOrder("add-infeed", "wait-line", "close", "open", "withdraw", "wind-back", "to-zero")},
 		{Name: "return-in", Work: inOrder("add-infeed", "wait-line", "close", "open", "wind-back", "withdraw", "to-zero")},
 		{Name: "infeed-early", Work: inOrder("wait-line", "close", "withdraw", "open", "wind-back", "add-infeed", "to-zero")},
+		{Name: "zero-first", Work: inOrder("add-infeed", "wait-line", "close", "withdraw", "open", "to-zero", "wind-back")},
 		{Name: "no-wait", Work: inOrder("add-infeed", "close", "wait-line", "withdraw", "open", "wind-back", "to-zero")},
 	},
 })

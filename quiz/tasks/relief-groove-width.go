@@ -13,6 +13,7 @@ var _ = register(quiz.Task{
 	Inputs: inputs(quiz.ThreadInputs,
 		quiz.Input{Name: "speed", Symbol: "v", Is: quiz.ACount, Low: 1, High: 1000},
 		quiz.Input{Name: "seconds", Symbol: "y", Is: quiz.APlain, Low: 0.05, High: 60}),
+	Scrap:   quiz.ScrapLow,
 	Tol:     grooveWidthTol,
 	Sources: []string{"arithmetic", "common-practice"},
 	Draw: func(d *quiz.Draw) quiz.Values {
@@ -22,7 +23,7 @@ var _ = register(quiz.Task{
 		speed := slowSpeed(d)
 		seconds := d.Steps(0.5, 1.5, 0.1)
 		width, err := calc.CarriageTravel(calc.SpindleSpeed(speed), t.Pitch, seconds)
-		if err != nil || math.Abs((width-t.Pitch).Inches()) < 2*grooveWidthTol.Inch {
+		if err != nil || tooFast(t.Pitch, speed) || math.Abs((width-t.Pitch).Inches()) < 2*grooveWidthTol.Inch {
 			return quiz.Values{} // one pitch would pass for right
 		}
 		if unit := d.System.Length(); unit.Fixed(width.Inches()) != unit.Fixed(printedPitch(d, t.Pitch).Times(width.Over(t.Pitch)).Inches()) {

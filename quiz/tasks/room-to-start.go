@@ -9,6 +9,7 @@ var _ = register(quiz.Task{
 	Name: "room-to-start", Stage: quiz.Passes, Gate: true,
 	Inputs: inputs(quiz.ThreadInputs, rpmInput,
 		quiz.Input{Name: "seconds", Symbol: "y", Is: quiz.APlain, Low: 0.1, High: 60}),
+	Scrap:   quiz.ScrapLow,
 	Tol:     quiz.Tolerance{Inch: 0.005, MM: 0.12},
 	Sources: []string{"arithmetic", "common-practice"},
 	Draw: func(d *quiz.Draw) quiz.Values {
@@ -17,7 +18,7 @@ var _ = register(quiz.Task{
 		rpm := drawSpeed(d)
 		v.Set("rpm", float64(rpm))
 		v.Set("seconds", quiz.Pick(d, 1.5, 2, 2.5, 3))
-		if halfway(v.Pitch().Inches()*v.X("rpm")/60*v.X("seconds"), d.System.Length()) {
+		if halfway(v.Pitch().Inches()*v.X("rpm")/60*v.X("seconds"), d.System.Length()) || tooFast(v.Pitch(), rpm) {
 			return quiz.Values{}
 		}
 		jobAt(d, &v, calc.Outside, rpm)

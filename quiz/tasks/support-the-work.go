@@ -18,30 +18,13 @@ var _ = register(quiz.Task{
 	},
 	Sources: []string{"common-practice"},
 	Draw: func(d *quiz.Draw) quiz.Values {
-		v := d.Values()
-		t := d.Thread(calc.Inch/20, calc.Inch/4)
-		diameter, share := t.Nominal, d.Steps(3.6, 6.4, 0.2)
-		least, most := 0.75, 6.5
-		if d.IntN(2) == 0 { // a thick part, which stands out more than 3 radii and less than 3 diameters
-			share, least = d.Steps(1.8, 2.6, 0.2), 1.25
+		thick := d.IntN(2) == 0 // as often a part that needs no centre as one that does
+		for range 60 {
+			if v := drawSupport(d, thick); v.Has("stickout") {
+				return v
+			}
 		}
-		stickout := calc.Inches(calc.Round(diameter.Times(share).Inches()*8, 0) / 8)
-		if d.System == quiz.Metric {
-			stickout = calc.Millimetres(calc.Round(diameter.Times(share).Millimetres()/5, 0) * 5)
-		}
-		q := stickout.Over(diameter)
-		if q < 1.7 || q > 2.7 && q < 3.4 || stickout < calc.Inches(least) || stickout > calc.Inches(most) {
-			return quiz.Values{}
-		}
-		v.SetLength("stickout", stickout)
-		if d.Level == quiz.DeriveFirst {
-			v.SetThread("thread", t)
-		} else {
-			v.SetLength("diameter", diameter)
-		}
-		v.Say("stickout", d.System.Length().Text(stickout.Inches())) // the job tells the length that counts
-		d.Job(&v, calc.Outside)
-		return v
+		return quiz.Values{}
 	},
 	Work: func(v quiz.Values) (quiz.Working, error) {
 		w := v.Working()
@@ -88,4 +71,33 @@ func optionIfLong(option string, long bool) func(quiz.Values) quiz.Reply {
 		}
 		return quiz.Keys(option)
 	}
+}
+
+// drawSupport draws a part that needs a centre, or a thick one that does not; empty
+// where the numbers do not suit.
+func drawSupport(d *quiz.Draw, thick bool) quiz.Values {
+	v := d.Values()
+	t := d.Thread(calc.Inch/20, calc.Inch/4)
+	diameter, share := t.Nominal, d.Steps(3.6, 6.4, 0.2)
+	least, most := 0.75, 6.5
+	if thick { // it stands out more than 3 radii and less than 3 diameters
+		share, least = d.Steps(1.8, 2.6, 0.2), 1.25
+	}
+	stickout := calc.Inches(calc.Round(diameter.Times(share).Inches()*8, 0) / 8)
+	if d.System == quiz.Metric {
+		stickout = calc.Millimetres(calc.Round(diameter.Times(share).Millimetres()/5, 0) * 5)
+	}
+	q := stickout.Over(diameter)
+	if q < 1.7 || q > 2.7 && q < 3.4 || stickout < calc.Inches(least) || stickout > calc.Inches(most) {
+		return quiz.Values{}
+	}
+	v.SetLength("stickout", stickout)
+	if d.Level == quiz.DeriveFirst {
+		v.SetThread("thread", t)
+	} else {
+		v.SetLength("diameter", diameter)
+	}
+	v.Say("stickout", d.System.Length().Text(stickout.Inches())) // the job tells the length that counts
+	d.Job(&v, calc.Outside)
+	return v
 }

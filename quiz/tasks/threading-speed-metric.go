@@ -11,6 +11,7 @@ var _ = register(quiz.Task{
 	Name: "threading-speed-metric", Stage: quiz.SetUp, Gate: true,
 	Inputs: inputs(turnedSize,
 		quiz.Input{Name: "turning-speed", Symbol: "V", Is: quiz.APlain, Low: 3, High: 300}),
+	Scrap:   quiz.ScrapHigh,
 	Tol:     quiz.Tolerance{Else: 3},
 	Systems: []quiz.System{quiz.Metric},
 	Sources: []string{"tm-1-420", "common-practice"},
@@ -20,6 +21,9 @@ var _ = register(quiz.Task{
 			return quiz.Values{}
 		}
 		v.Set("turning-speed", d.Steps(18, 34, 1))
+		if tooQuick(v) {
+			return quiz.Values{}
+		}
 		d.Job(&v, calc.Outside)
 		return v
 	},

@@ -11,6 +11,7 @@ var _ = register(quiz.Task{
 	Name: "threading-speed", Stage: quiz.SetUp, Gate: true,
 	Inputs: inputs(turnedSize,
 		quiz.Input{Name: "turning-speed", Symbol: "V", Is: quiz.APlain, Low: 10, High: 1000}),
+	Scrap:   quiz.ScrapHigh,
 	Tol:     quiz.Tolerance{Else: 2},
 	Systems: []quiz.System{quiz.Imperial},
 	Sources: []string{"tm-1-420", "common-practice"},
@@ -20,6 +21,9 @@ var _ = register(quiz.Task{
 			return quiz.Values{}
 		}
 		v.Set("turning-speed", d.Steps(60, 110, 5))
+		if tooQuick(v) {
+			return quiz.Values{}
+		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
@@ -79,3 +83,16 @@ func threadingSpeed(v quiz.Values, turning string, speed calc.SurfaceSpeed) (qui
 }
 
 func feetOverInches(v quiz.Values) float64 { return v.X("turning-speed") / sizeOf(v).Inches() }
+
+// fastestFirstThread is the highest spindle speed that a problem leads to.
+const fastestFirstThread = 150
+
+// tooQuick reports whether the rule gives more than a first thread should turn at.
+func tooQuick(v quiz.Values) bool {
+	speed := calc.FeetPerMinute(v.X("turning-speed"))
+	if v.System == quiz.Metric {
+		speed = calc.MetresPerMinute(v.X("turning-speed"))
+	}
+	full, err := calc.SpindleSpeedFor(speed, sizeOf(v))
+	return err != nil || full.RPM()*calc.ThreadingShare > fastestFirstThread
+}

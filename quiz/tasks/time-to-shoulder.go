@@ -10,6 +10,7 @@ import (
 var _ = register(quiz.Task{
 	Name: "time-to-shoulder", Stage: quiz.SetUp, Gate: true,
 	Inputs:  inputs(quiz.ThreadInputs, rpmInput, length("gap", "g", 0.01, 10)),
+	Scrap:   quiz.ScrapHigh,
 	Tol:     quiz.Tolerance{Else: 0.03},
 	Sources: []string{"arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {
@@ -18,7 +19,7 @@ var _ = register(quiz.Task{
 		rpm := drawSpeed(d)
 		v.Set("rpm", float64(rpm))
 		v.SetLength("gap", drawGap(d))
-		if t := timeLeft(v); t < 0.4 || t > 4 || halfway(t, secondUnit) {
+		if t := timeLeft(v); t < 0.8 || t > 5 || halfway(t, secondUnit) || tooFast(v.Pitch(), rpm) {
 			return quiz.Values{}
 		}
 		jobAt(d, &v, calc.Outside, rpm)

@@ -13,7 +13,9 @@ var _ = register(quiz.Task{
 		v := d.Values()
 		estimate := d.Length(50, 110, 120, 280)
 		fit := quiz.Pick(d, "binds", "binds", "no-start", "free")
-		share := map[string]float64{"binds": 0.9, "no-start": 0.65, "free": 0.96}[fit]
+		// Where it binds only a little is left: with more, light compound cuts would do.
+		binding := 1 - d.Length(2, 4, 5, 10).Over(estimate)
+		share := map[string]float64{"binds": binding, "no-start": 0.65, "free": 0.96}[fit]
 		v.SetWord("fit", fit)
 		v.SetLength("estimate", estimate)
 		if d.System == quiz.Metric {

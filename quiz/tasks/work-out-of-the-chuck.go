@@ -12,6 +12,9 @@ var _ = register(quiz.Task{
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
 		v.SetWord("held", quiz.Pick(d, "chuck", "centres", "was-out"))
+		if v.Case() == "centres" {
+			v.Phrase("job", "job-between-centres")
+		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
