@@ -20,8 +20,8 @@ var _ Book = recordBook{}
 
 // NewBook returns the book of a record. A record from before there were summaries
 // gets them now.
-func NewBook(r *record.Record) (Book, error) {
-	b := recordBook{r, schedule.Fold(Catalogue())}
+func NewBook(r *record.Record, system quiz.System) (Book, error) {
+	b := recordBook{r, schedule.Fold(Catalogue(system))}
 	old, err := r.NeedsRefold()
 	if err == nil && old {
 		err = r.Refold(b.fold)
@@ -31,8 +31,15 @@ func NewBook(r *record.Record) (Book, error) {
 
 func (b recordBook) Keep(a record.Answer) error { return b.Append(a, b.fold) }
 
-// Catalogue is the schedule's view of all tasks, in the order of the stages.
-func Catalogue() []schedule.Item { return schedule.Items(tasks.All(), kindOf) }
+// Catalogue is the schedule's view of all tasks, in the order of the stages, for a
+// learner who works in a system of units.
+func Catalogue(system quiz.System) []schedule.Item {
+	var items []schedule.Item
+	for _, t := range tasks.All() {
+		items = append(items, schedule.ItemOf(t, kindOf(t), system))
+	}
+	return items
+}
 
 // kindOf is the kind of a task's answers: that of any of its problems.
 func kindOf(t *quiz.Task) string {
@@ -49,7 +56,7 @@ func kindOf(t *quiz.Task) string {
 
 // CourseOrder is the catalogue in the order in which the lessons bring the tasks;
 // those that no lesson brings come last.
-func CourseOrder(lib *content.Library) []schedule.Item {
+func CourseOrder(lib *content.Library, system quiz.System) []schedule.Item {
 	place := map[string]int{}
 	for _, name := range lib.LessonNames() {
 		l, err := lib.Lesson(name)
@@ -62,7 +69,7 @@ func CourseOrder(lib *content.Library) []schedule.Item {
 			}
 		}
 	}
-	items := Catalogue()
+	items := Catalogue(system)
 	at := func(it schedule.Item) int {
 		if n := place[it.Task]; n > 0 {
 			return n

@@ -13,6 +13,7 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
 )
 
 // Progress is what a record comes to.
@@ -132,9 +133,9 @@ func Special(lib *content.Library) map[string]bool {
 			needed[p.Task] = needed[p.Task] || !slices.Contains(specialLessons, name)
 		}
 	}
-	for _, it := range Catalogue() {
-		if !needed[it.Task] {
-			special[it.Task] = true
+	for _, name := range tasks.Names() {
+		if !needed[name] {
+			special[name] = true
 		}
 	}
 	return special

@@ -68,7 +68,7 @@ func (a *app) drillTasks(s *lessons.Session, args []string) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	names := lessons.Drillable(lessons.CourseOrder(s.Library), of)
+	names := lessons.Drillable(lessons.CourseOrder(s.Library, s.System), of)
 	if len(names) == 0 {
 		return nil, lessons.ErrNothingToDrill
 	}

@@ -54,7 +54,7 @@ func (a *app) view() (view, error) {
 	if err != nil {
 		return view{}, err
 	}
-	v := view{lessons.CourseOrder(s.Library), lessons.Special(s.Library), map[string]content.TaskWords{}}
+	v := view{lessons.CourseOrder(s.Library, s.System), lessons.Special(s.Library), map[string]content.TaskWords{}}
 	for _, it := range v.items {
 		if v.words[it.Task], err = s.Library.Task(it.Task); err != nil {
 			return v, err

@@ -45,7 +45,7 @@ func (a *app) quiz() *cobra.Command {
 				return a.mixedTest(s, l)
 			}
 			if len(args) == 0 && a.record != nil && !cmd.Flags().Changed("count") {
-				return s.Best(lessons.CourseOrder(s.Library), a.summaries, l)
+				return s.Best(lessons.CourseOrder(s.Library, s.System), a.summaries, l)
 			}
 			return s.Practice(names, l, count)
 		},
@@ -59,7 +59,7 @@ func (a *app) quiz() *cobra.Command {
 
 // mixedTest asks the mixed test and keeps its result.
 func (a *app) mixedTest(s *lessons.Session, level quiz.Level) error {
-	t, err := s.MixedTest(lessons.CourseOrder(s.Library), lessons.Special(s.Library), level)
+	t, err := s.MixedTest(lessons.CourseOrder(s.Library, s.System), lessons.Special(s.Library), level)
 	if err != nil || a.record == nil {
 		return err
 	}

@@ -66,7 +66,7 @@ func (a *app) keepAnswers(s *lessons.Session) (*record.Record, error) {
 	if r.SetAside != "" {
 		fmt.Fprintln(a.err, s.RecordSetAside(r.SetAside))
 	}
-	s.Book, err = lessons.NewBook(r)
+	s.Book, err = lessons.NewBook(r, s.System)
 	return r, err
 }
 

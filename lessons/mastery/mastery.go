@@ -22,12 +22,15 @@ type Rule struct {
 	OneKey bool     // the task has only one right answer, as an order of moves has
 }
 
+// Apart is how many other items lie between the last answer of a run and the one
+// before it, where they are of one day. A night between them does as well.
+const Apart = 5
+
 // Runs that count. A typed number is right by chance hardly ever, an option often.
 // Source: the teaching rules of this project; no study gives these figures.
 const (
 	typedRun  = 3
 	choiceRun = 5
-	apart     = 5  // items between the last answer of a run and the one before it
 	stuckAt   = 10 // answers without mastery that call for help
 )
 
@@ -48,7 +51,7 @@ const longestRun = 24
 
 // Add returns the state after one more answer. Mastery is a run of right answers
 // without hints, over all the forms of the task, whose last comes at least five
-// items after the one before; for a gate task on two different days.
+// items after the one before, or on another day; for a gate task on two different days.
 func (s State) Add(r Rule, a Answer) State {
 	s.Answers++
 	s.Since++
@@ -73,10 +76,10 @@ func (s State) Add(r Rule, a Answer) State {
 	return s
 }
 
-// Stuck reports whether a learner has tried so often since anything was shown that
-// trying again is no help: a worked example, what the task rests on, and the
-// instructor are.
-func (s State) Stuck() bool { return !s.Mastered && s.Since >= stuckAt }
+// Stuck reports whether a learner has tried so often since anything was shown, and is
+// not about to show it, that trying again is no help: a worked example, what the task
+// rests on, and the instructor are.
+func (s State) Stuck() bool { return !s.Mastered && s.Since >= stuckAt && len(s.Run) < typedRun }
 
 // Of folds answers, oldest first, into a state.
 func Of(r Rule, answers []Answer) State {
@@ -93,7 +96,11 @@ func (r Rule) complete(run []Answer) bool {
 	if r.Choice {
 		need = choiceRun
 	}
-	if len(run) < need || run[len(run)-1].Item-run[len(run)-2].Item <= apart {
+	if len(run) < need {
+		return false
+	}
+	last, before := run[len(run)-1], run[len(run)-2]
+	if last.Item-before.Item <= Apart && last.Day == before.Day {
 		return false
 	}
 	if !r.OneKey && run[0].Key != "" && !slices.ContainsFunc(run, func(a Answer) bool { return a.Key != run[0].Key }) {

@@ -50,6 +50,7 @@ func TestMastered(t *testing.T) {
 	test(gate, "rr5r", false)
 	test(gate, "rr5rrr5r", false) // twice on one day
 	test(gate, "rr5r|rr5r", true)
+	test(typed, "rr|r", true) // a night between them is pause enough
 	test(gate, "rr5|r", false)
 	test(gate, "rr5r|rw", false)
 	test(forms, "aa5a", false)

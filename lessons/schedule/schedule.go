@@ -4,6 +4,7 @@ package schedule
 
 import (
 	"slices"
+	"sync"
 	"time"
 
 	"github.com/open-spaced-repetition/go-fsrs/v3"
@@ -20,6 +21,19 @@ type Item struct {
 	Gate    bool
 	Rule    mastery.Rule
 	Minutes float64 // how long one answer takes
+
+	// Forms lists the situations that come up for this learner, which a run must
+	// cover; nil when the task has none. It is asked only for tasks that are answered.
+	Forms func() []string
+}
+
+// rule is the item's rule with its forms.
+func (it Item) rule() mastery.Rule {
+	r := it.Rule
+	if it.Forms != nil {
+		r.Forms = it.Forms()
+	}
+	return r
 }
 
 // Minutes that an answer takes, roughly: a number is worked out, an option read.
@@ -28,25 +42,45 @@ const (
 	choiceMinutes = 0.5
 )
 
-// Items describes tasks in the order they are taught.
-func Items(tasks []*quiz.Task, kind func(*quiz.Task) string) []Item {
-	items := make([]Item, 0, len(tasks))
-	for _, t := range tasks {
-		items = append(items, ItemOf(t, kind(t)))
+// formsTried is how many problems are drawn to see which situations come up, and
+// formsLeast how often one must come up to count: a rare one would hold a learner up
+// for ever.
+const (
+	formsTried = 60
+	formsLeast = 3
+)
+
+// formsOf draws problems to see which situations come up in a system of units.
+func formsOf(t *quiz.Task, system quiz.System) []string {
+	if !t.Allows(system) {
+		system = t.Systems[0]
 	}
-	return items
+	seen := map[string]int{}
+	var forms []string
+	for seed := range uint32(formsTried) {
+		p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, seed, quiz.DefaultLathe(system)))
+		if err != nil {
+			continue // a task that can't be drawn; its own tests say so
+		}
+		form := p.Values.Case()
+		if seen[form]++; form != "" && seen[form] == formsLeast {
+			forms = append(forms, form)
+		}
+	}
+	return forms
 }
 
-// ItemOf describes a task; kind is the kind of its answers.
-func ItemOf(t *quiz.Task, kind string) Item {
+// ItemOf describes a task for a learner who works in a system of units; kind is the
+// kind of its answers.
+func ItemOf(t *quiz.Task, kind string, system quiz.System) Item {
 	it := Item{Task: t.Name, Stage: t.Stage, Gate: t.Gate, Minutes: typedMinutes}
 	it.Rule = mastery.Rule{Gate: t.Gate, Choice: kind == "choice", OneKey: kind == "choice" || kind == "order"}
 	if kind == "choice" {
 		it.Minutes = choiceMinutes
 	}
 	for _, in := range t.Inputs {
-		if in.Is == quiz.AWord {
-			it.Rule.Forms = in.Words
+		if in.Is == quiz.AWord && !in.Extra && in.Group == "" {
+			it.Forms = sync.OnceValue(func() []string { return formsOf(t, system) })
 			break
 		}
 	}
@@ -71,14 +105,14 @@ func dayOf(t time.Time) int {
 // Fold returns the fold of a record: mastery for every answer, and the spacing of
 // reviews for the first answer to a task on each day.
 func Fold(items []Item) record.Fold {
-	rules := map[string]mastery.Rule{}
+	byTask := map[string]Item{}
 	for _, it := range items {
-		rules[it.Task] = it.Rule
+		byTask[it.Task] = it
 	}
 	return func(s record.Summary, a record.Answer, item int) record.Summary {
 		day := dayOf(a.At)
 		first := s.Answers == 0 || dayOf(s.Last) != day
-		s.State = s.State.Add(rules[a.Task], mastery.Answer{Item: item, Day: day, Right: a.Right(), Hint: a.Hint, Form: a.Form, Key: a.Key})
+		s.State = s.State.Add(byTask[a.Task].rule(), mastery.Answer{Item: item, Day: day, Right: a.Right(), Hint: a.Hint, Form: a.Form, Key: a.Key})
 		if first {
 			if s.Answers == 1 {
 				s.Card = fsrs.NewCard()
@@ -147,10 +181,10 @@ const introBlock = 3
 // instructor should come in between.
 const stuckRest = 20 * time.Hour
 
-// Next returns what is best to practise now. recent are the tasks asked last, the
-// latest at the end. The same task never comes twice running but in its first
-// block, and neither does the same stage where there is another choice of the same
-// urgency.
+// Next returns what is best to practise now; ok is false when what is left wants a
+// pause first. recent are the tasks asked in this session, the latest at the end. But
+// for its first block a task comes again only after five others, and the same stage
+// not twice running where there is another choice of the same urgency.
 func Next(items []Item, of map[string]record.Summary, recent []string, now time.Time) (Choice, bool) {
 	if len(items) == 0 {
 		return Choice{}, false
@@ -166,11 +200,17 @@ func Next(items []Item, of map[string]record.Summary, recent []string, now time.
 			lastStage = it.Stage
 		}
 		s := of[it.Task]
-		if c := reason(it, s, now, it.Task == last); c != "" && (it.Task != last || c == IntroBlock) {
-			ranked = append(ranked, Choice{it, c})
+		c := reason(it, s, now, it.Task == last)
+		between := len(recent) - 1 - seenAt(recent, it.Task) // other items since it was last asked
+		if c == "" || c != IntroBlock && seenAt(recent, it.Task) >= 0 && between < mastery.Apart {
+			continue // so soon after, it would show nothing
 		}
+		ranked = append(ranked, Choice{it, c})
 	}
 	if len(ranked) == 0 {
+		if len(recent) > 0 {
+			return Choice{}, false // enough for today: what is left wants a pause
+		}
 		return longestAgo(items, of, last), true
 	}
 	order := []Reason{IntroBlock, GateDue, AnotherDay, IsDue, InProgress, NewTask}
@@ -209,7 +249,7 @@ func reason(it Item, s record.Summary, now time.Time, justAsked bool) Reason {
 		return NewTask
 	case s.Stuck() && now.Sub(s.Last) < stuckRest:
 		return ""
-	case s.Answers < introBlock && justAsked:
+	case s.Answers < introBlock && justAsked && len(s.Run) < 2: // two right in a row know it already
 		return IntroBlock
 	case Due(s, now) && it.Gate:
 		return GateDue

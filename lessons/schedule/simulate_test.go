@@ -1,0 +1,460 @@
+package schedule_test
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"scratchpass/calc"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// Simulated learners test the software, not learning: whether a slip that someone
+// holds is found, whether one is named that no one holds, and whether someone who
+// can't do a thing is said to have shown it. Each works through a part of the
+// catalogue for weeks of simulated days, led by the real schedule. The report prints
+// with
+//
+//	go test ./lessons/schedule -run SimulatedLearners -v
+const (
+	tasksEach = 7  // tasks a learner has, the first being the one that is judged
+	mostDays  = 40 // simulated days
+	dayBudget = 12 // minutes of practice a day
+)
+
+var learnersOfAKind = flag.Int("learners", 400, "simulated learners of each kind")
+
+// mind is one simulated learner working at one task.
+type mind struct {
+	random *rand.Rand
+	task   *quiz.Task
+	slip   string // the wrong road it holds
+	last   string // what was right the time before, as typed
+	day    int
+}
+
+// kind is a kind of learner: what it answers to a problem. ok tells whether it
+// meant a named slip, and which.
+type kind struct {
+	name   string
+	knows  bool // to say that it has mastered a task is no mistake
+	holds  bool // it holds a slip
+	answer func(m *mind, p *quiz.Problem) (r quiz.Reply, meant string)
+}
+
+func key(_ *mind, p *quiz.Problem) (quiz.Reply, string) { return p.Answer.Key, "" }
+
+// slipOf is what the learner's slip gives in a problem; the key where it can't be
+// made.
+func slipOf(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+	r, meant := p.Answer.Key, ""
+	p.SlipReplies(func(s *quiz.Slip, reply quiz.Reply) {
+		switch {
+		case s.Name == m.slip:
+			r, meant = reply, s.Name
+		case s.Twin == s.Name && meant == "": // two causes of nearly one number: the other has no name of its own here
+			if merged[m.task.Name] == m.slip {
+				r, meant = reply, s.Name
+			}
+		}
+	})
+	return r, meant
+}
+
+// merged are slips that with most numbers can't be told from another, which then
+// names both causes.
+var merged = map[string]string{"time-to-shoulder": "tpi", "fastest-for-the-gap": "div-n"}
+
+// careless is the key with a slip of the pen: two digits swapped, one wrong, or the
+// next option.
+func careless(m *mind, p *quiz.Problem) quiz.Reply {
+	switch {
+	case len(p.Answer.Key.Xs) > 0:
+		r := quiz.Reply{Xs: slices.Clone(p.Answer.Key.Xs)}
+		i := m.random.IntN(len(r.Xs))
+		r.Xs[i] = smudge(m, r.Xs[i], p.Answer.Unit)
+		return r
+	case len(p.Answer.Options) > 0:
+		return guess(m, p)
+	case len(p.Answer.Key.Fields) > 0:
+		return guess(m, p)
+	}
+	for range 50 { // a smudge in the last figure may still be right
+		if r := quiz.X(smudge(m, p.Answer.Key.X, p.Answer.Unit)); !p.Answer.Right(r) {
+			return r
+		}
+	}
+	return quiz.X(p.Answer.Key.X * 3)
+}
+
+func smudge(m *mind, x float64, u quiz.Unit) float64 {
+	digits := []byte(u.Fixed(x))
+	for range 20 {
+		i := m.random.IntN(len(digits))
+		if digits[i] < '0' || digits[i] > '9' {
+			continue
+		}
+		if j := i + 1; m.random.IntN(2) == 0 && j < len(digits) && digits[j] >= '0' && digits[j] != digits[i] {
+			digits[i], digits[j] = digits[j], digits[i]
+			break
+		}
+		digits[i] = '0' + byte((int(digits[i]-'0')+1+m.random.IntN(8))%10)
+		break
+	}
+	y, err := calc.ParseNumber(string(digits))
+	if err != nil {
+		return x
+	}
+	return y / u.Factor
+}
+
+// guess is an answer without an idea.
+func guess(m *mind, p *quiz.Problem) quiz.Reply {
+	a := &p.Answer
+	switch a.Kind.Name() {
+	case "choice":
+		return quiz.Keys(a.Options[m.random.IntN(len(a.Options))])
+	case "order":
+		keys := slices.Clone(a.Options)
+		m.random.Shuffle(len(keys), func(i, j int) { keys[i], keys[j] = keys[j], keys[i] })
+		return quiz.Keys(keys...)
+	case "several":
+		var keys []string
+		for _, o := range a.Options {
+			if m.random.IntN(2) == 0 {
+				keys = append(keys, o)
+			}
+		}
+		return quiz.Keys(keys...)
+	case "readings":
+		r := quiz.Reply{Xs: make([]float64, len(a.Key.Xs))}
+		for i := range r.Xs {
+			r.Xs[i] = a.Key.Xs[i] * (0.2 + 3*m.random.Float64())
+		}
+		return r
+	case "reading":
+		r := quiz.Reply{Fields: slices.Clone(a.Key.Fields)}
+		r.Fields[m.random.IntN(len(r.Fields))][1] = "something else"
+		return r
+	}
+	return quiz.X(a.Key.X * math.Pow(10, 2*m.random.Float64()-1))
+}
+
+var kinds = []kind{
+	{name: "knows all", knows: true, answer: key},
+	{name: "knows nothing", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) { return guess(m, p), "" }},
+	{name: "one persistent slip", holds: true, answer: slipOf},
+	{name: "unstable slip", holds: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+		if m.random.IntN(2) == 0 {
+			return key(m, p)
+		}
+		return slipOf(m, p)
+	}},
+	{name: "careless 8 %", knows: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+		if m.random.Float64() < 0.08 {
+			return careless(m, p), ""
+		}
+		return key(m, p)
+	}},
+	{name: "guesser", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) { return guess(m, p), "" }},
+	{name: "stuck", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) { return careless(m, p), "" }},
+	{name: "fast", knows: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+		if m.random.Float64() < 0.2 {
+			return careless(m, p), ""
+		}
+		return key(m, p)
+	}},
+	{name: "copies the last answer", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+		text := m.last
+		m.last = strings.ReplaceAll(p.Answer.Kind.Show(&p.Answer, p.Answer.Key), " then", "")
+		if r, err := p.Answer.Read(text); err == nil {
+			return r, ""
+		}
+		return guess(m, p), ""
+	}},
+	{name: "forgets (half-life 4 days)", knows: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+		if m.random.Float64() < math.Pow(0.5, float64(m.day)/4) {
+			return key(m, p)
+		}
+		return careless(m, p), ""
+	}},
+	{name: "over-confident, one slip", holds: true, answer: slipOf},
+	{name: "switches convention", knows: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+		r, meant := p.Answer.Key, ""
+		p.SlipReplies(func(s *quiz.Slip, reply quiz.Reply) {
+			if s.Convention && m.random.IntN(2) == 0 {
+				r, meant = reply, s.Name
+			}
+		})
+		return r, meant
+	}},
+	{name: "mixes units", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+		if p.Answer.Kind.Name() == "quantity" && p.Answer.Unit.Name == "in" {
+			return quiz.X(p.Answer.Key.X * 1000), ""
+		}
+		return careless(m, p), ""
+	}},
+}
+
+// tally is what came of one kind of learner.
+type tally struct {
+	answers, named, rightName, falseName int
+	holders, found                       int
+	judged, mastered                     int
+	gateJudged, gateMastered             int
+	stuckWanted, stuckFlagged            int
+	leaks                                []string
+	typedItems, typedMastered            int
+}
+
+// catalogue is every task as the schedule sees it.
+var catalogue = func() []schedule.Item {
+	var items []schedule.Item
+	for _, t := range tasks.All() {
+		p := draw(rand.New(rand.NewPCG(1, 1)), t, 1)
+		items = append(items, schedule.ItemOf(t, p.Answer.Kind.Name(), quiz.Imperial))
+	}
+	return items
+}()
+
+func draw(random *rand.Rand, t *quiz.Task, level quiz.Level) *quiz.Problem {
+	system := quiz.Imperial
+	if !t.Allows(system) {
+		system = quiz.Metric
+	}
+	p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, random.Uint32(), quiz.DefaultLathe(system)))
+	if err != nil {
+		panic(err)
+	}
+	return p
+}
+
+// next is the next problem of a task, in another situation than the last where there
+// is one.
+func next(random *rand.Rand, t *quiz.Task, level quiz.Level, last string) *quiz.Problem {
+	for tries := 0; ; tries++ {
+		if p := draw(random, t, level); last == "" || p.Values.Case() != last || tries == 12 {
+			return p
+		}
+	}
+}
+
+// simulate lets learners of a kind practise. With gates the judged task is one that
+// can hurt someone.
+func simulate(k kind, seed uint64, learners int, gates bool) tally {
+	random := rand.New(rand.NewPCG(seed, 99))
+	var c tally
+	for range learners {
+		order := random.Perm(len(catalogue))
+		var items []schedule.Item
+		for _, i := range order {
+			if len(items) == 0 && gates && !catalogue[i].Gate {
+				continue
+			}
+			if items = append(items, catalogue[i]); len(items) == tasksEach {
+				break
+			}
+		}
+		t, _ := tasks.Find(items[0].Task)
+		m := &mind{random: random, task: t}
+		var wrong []string
+		for _, s := range t.Slips {
+			if !s.Convention {
+				wrong = append(wrong, s.Name)
+			}
+		}
+		m.slip = wrong[random.IntN(len(wrong))]
+		c.one(k, m, items)
+	}
+	return c
+}
+
+// one lets one learner practise day after day until the judged task has been shown or
+// the days are over.
+func (c *tally) one(k kind, m *mind, items []schedule.Item) {
+	fold := schedule.Fold(items)
+	of := map[string]record.Summary{}
+	judged := items[0]
+	situation := map[string]string{}
+	shown, found, count, right, stuckAt := 0, false, 0, false, 0
+	for m.day = 0; m.day < mostDays && !of[judged.Task].Mastered && stuckAt == 0; m.day++ {
+		now := time.Date(2026, 1, 1, 18, 0, 0, 0, time.UTC).AddDate(0, 0, m.day)
+		var recent []string
+		for minutes := 0.0; ; {
+			choice, ok := schedule.Next(items, of, recent, now)
+			if minutes += choice.Item.Minutes; !ok || minutes > dayBudget {
+				break
+			}
+			now = now.Add(time.Minute)
+			recent = append(recent, choice.Item.Task)
+			t, _ := tasks.Find(choice.Item.Task)
+			p := next(m.random, t, quiz.Level(1+count%3), situation[t.Name])
+			situation[t.Name] = p.Values.Case()
+			count++
+			reply, meant := p.Answer.Key, ""
+			if t == m.task || !k.holds { // its slip is in one task; the others it knows
+				reply, meant = k.answer(m, p)
+			}
+			mark := p.MarkReply(reply)
+			certainty := ""
+			if strings.HasPrefix(k.name, "over-confident") {
+				certainty = "bet"
+			}
+			of[t.Name] = fold(of[t.Name], record.Answer{At: now, Task: t.Name, Verdict: string(mark.Verdict), Slip: mark.Slip,
+				Certainty: certainty, Form: p.Values.Case(), Key: p.Answer.Text()}, count)
+			if t != m.task {
+				continue
+			}
+			c.answers++
+			right = right || mark.Correct()
+			if meant != "" {
+				if shown++; shown <= 2 && mark.Slip == meant {
+					found = true
+				}
+			}
+			if mark.Verdict == quiz.NamedSlip || mark.Verdict == quiz.Convention {
+				c.named++
+				if mark.Slip == meant {
+					c.rightName++
+				}
+				// A chosen option is what it is; a number can fall on a slip by chance.
+				if meant == "" && len(p.Answer.Options) == 0 && mark.Verdict == quiz.NamedSlip {
+					c.falseName++
+				}
+			}
+			if s := of[t.Name]; s.Stuck() && stuckAt == 0 {
+				stuckAt = s.Answers
+			}
+		}
+	}
+	s := of[judged.Task]
+	if k.holds {
+		if shown == 0 {
+			return // with these numbers its slip could not be made: it has shown the task
+		}
+		c.holders++
+		if found {
+			c.found++
+		}
+	}
+	c.judged++
+	if s.Mastered {
+		c.mastered++
+		if k.holds {
+			c.leaks = append(c.leaks, m.task.Name+" "+m.slip)
+		}
+		if !judged.Gate && !judged.Rule.Choice {
+			c.typedItems, c.typedMastered = c.typedItems+s.Answers, c.typedMastered+1
+		}
+	}
+	if judged.Gate && !k.knows {
+		c.gateJudged++
+		if s.Mastered {
+			c.gateMastered++
+		}
+	}
+	if !right && s.Answers >= 10 {
+		c.stuckWanted++
+		if stuckAt == 10 {
+			c.stuckFlagged++
+		}
+	}
+}
+
+func percent(part, whole int) float64 {
+	if whole == 0 {
+		return math.NaN()
+	}
+	return 100 * float64(part) / float64(whole)
+}
+
+func TestSimulatedLearners(t *testing.T) {
+	learners := *learnersOfAKind
+	if testing.Short() {
+		learners /= 10
+	}
+	cell := func(format string, x float64) string {
+		if math.IsNaN(x) {
+			return "-"
+		}
+		return fmt.Sprintf(format, x)
+	}
+	allFalse, allAnswers := 0, 0
+	table := []string{"learner | answers | named rightly | found within 2 | false names | shown, typed and choice | shown, gate | answers until shown"}
+	for i, k := range kinds {
+		c := simulate(k, uint64(i+1), learners, false)
+		g := simulate(k, uint64(i+101), learners/2, true)
+		precision, recall := percent(c.rightName, c.rightName+c.falseName), percent(c.found, c.holders)
+		if k.holds {
+			precision = percent(c.rightName, c.named)
+		}
+		falseNames, mastered, gate := percent(c.falseName, c.answers), percent(c.mastered, c.judged), percent(g.mastered, g.judged)
+		items := float64(c.typedItems) / float64(c.typedMastered)
+		table = append(table, fmt.Sprintf("%s | %d | %s | %s | %s | %s | %s | %s", k.name, c.answers, cell("%.2f %%", precision), cell("%.2f %%", recall),
+			cell("%.2f %%", falseNames), cell("%.2f %%", mastered), cell("%.2f %%", gate), cell("%.2f", items)))
+		allFalse, allAnswers = allFalse+c.falseName, allAnswers+c.answers
+		if k.holds && (precision < 98 || recall < 95) {
+			t.Errorf("%s: precision %.2f %%, recall %.2f %%", k.name, precision, recall)
+		}
+		unstable := k.name == "unstable slip" // half of the time it does know
+		if !k.knows && !unstable && (mastered > 2 || gate > 0.5) {
+			t.Errorf("%s: said to have shown it %.2f %%, gate %.2f %% %v", k.name, mastered, gate, append(c.leaks, g.leaks...))
+		}
+		if testing.Verbose() && k.holds && !unstable {
+			t.Logf("%s: shown although a slip was held: %v", k.name, c.leaks)
+		}
+		if k.holds && !unstable && g.gateMastered > 0 {
+			t.Errorf("%s: %d gate leaks: %v", k.name, g.gateMastered, g.leaks)
+		}
+		if k.name == "knows all" && (mastered < 98 || gate < 98 || items > 3.5) {
+			t.Errorf("%s: shown %.2f %%, gate %.2f %%, after %.2f answers", k.name, mastered, gate, items)
+		}
+		if (c.stuckFlagged+g.stuckFlagged)*100 < (c.stuckWanted+g.stuckWanted)*95 {
+			t.Errorf("%s: stuck flagged at the tenth answer %d of %d", k.name, c.stuckFlagged+g.stuckFlagged, c.stuckWanted+g.stuckWanted)
+		}
+	}
+	overall := percent(allFalse, allAnswers)
+	if overall > 1 {
+		t.Errorf("%.3f %% false names over all", overall)
+	}
+	t.Logf("\n%s\nfalse names over all: %.3f %%", strings.Join(table, "\n"), overall)
+}
+
+// Learners who hold one slip in a task that can hurt someone never come to be told
+// that they have shown it.
+func TestGateLeaks(t *testing.T) {
+	n := *gateLearners
+	if testing.Short() {
+		n /= 10
+	}
+	var persistent kind
+	for _, k := range kinds {
+		if k.name == "one persistent slip" {
+			persistent = k
+		}
+	}
+	var wg sync.WaitGroup
+	results := make([]tally, 2)
+	for i := range results {
+		wg.Add(1)
+		go func() { defer wg.Done(); results[i] = simulate(persistent, uint64(1000+i), n/2, true) }()
+	}
+	wg.Wait()
+	for _, c := range results {
+		if c.gateMastered > 0 {
+			t.Errorf("%d leaks in %d: %v", c.gateMastered, c.gateJudged, c.leaks)
+		}
+		t.Logf("%d learners with a stable slip, %d leaks", c.gateJudged, c.gateMastered)
+	}
+}
+
+var gateLearners = flag.Int("gate-learners", 2000, "simulated learners with a stable slip in a gate task")
