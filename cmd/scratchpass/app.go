@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/x/term"
 
@@ -50,6 +51,7 @@ type app struct {
 	contentDir string
 	recordFile string
 	learner    string
+	asOf       string
 	plain      bool
 	json       bool
 
@@ -171,6 +173,16 @@ func keptLathe() (string, error) {
 	return filepath.Join(dir, "scratchpass", "lathe.yaml"), err
 }
 
+// now is the clock: the real one, or the real time of day on another day.
+func (a *app) now() time.Time {
+	t := time.Now()
+	day, err := time.Parse(time.DateOnly, a.asOf)
+	if err != nil {
+		return t
+	}
+	return time.Date(day.Year(), day.Month(), day.Day(), t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), t.Location())
+}
+
 // seeds returns the source of seeds: the same for the same --seed, else new each
 // time.
 func (a *app) seeds() func() uint32 {
@@ -235,6 +247,7 @@ func (a *app) open() (*lessons.Session, error) {
 	if err != nil {
 		return nil, err
 	}
+	a.session.Now = a.now
 	a.record, err = a.keepAnswers(a.session)
 	return a.session, err
 }

@@ -5,7 +5,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -24,7 +23,7 @@ func (a *app) progress() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			p, err := lessons.ProgressOf(a.record, v.items, v.special, time.Now())
+			p, err := lessons.ProgressOf(a.record, v.items, v.special, a.now())
 			if err != nil {
 				return err
 			}
@@ -99,7 +98,7 @@ func (a *app) ready() *cobra.Command {
 			if pdf == "" {
 				return a.showPage(page)
 			}
-			return writeWhole(pdf, func(f *os.File) error { return lessons.WritePDF(f, page, paper, time.Now()) })
+			return writeWhole(pdf, func(f *os.File) error { return lessons.WritePDF(f, page, paper, a.now()) })
 		},
 	}
 	cmd.Flags().StringVar(&pdf, "pdf", "", "write it as a PDF to `FILE`")

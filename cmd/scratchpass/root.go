@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"runtime/debug"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -43,10 +44,14 @@ and your instructor come first.`,
 	f.StringVar(&a.contentDir, "content", "", "`DIR` with your own lessons and wording")
 	f.StringVar(&a.recordFile, "record", "", "`FILE` to keep answers in, or none (default: in your data folder)")
 	f.StringVar(&a.learner, "learner", "me", "`NAME` of the learner, on a shared machine")
+	f.StringVar(&a.asOf, "as-of", "", "practise as if it were this `DAY`, such as 2026-11-27: to try what comes back when")
 	f.BoolVar(&a.plain, "plain", false, "text from top to bottom, for screen readers and pipes")
 	f.BoolVar(&a.json, "json", false, "print one JSON object")
 	root.PersistentPreRunE = func(cmd *cobra.Command, _ []string) error {
 		a.seeded = cmd.Flags().Changed("seed")
+		if _, err := time.Parse(time.DateOnly, a.asOf); a.asOf != "" && err != nil {
+			return usage("--as-of %q: give a day such as 2026-11-27", a.asOf)
+		}
 		if a.units == "" {
 			return nil
 		}

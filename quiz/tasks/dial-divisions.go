@@ -68,10 +68,14 @@ var _ = register(quiz.Task{
 })
 
 // drawDial draws a dial as lathes have it; as on the job it is the learner's
-// compound.
+// compound, unless that has the finest lines.
 func drawDial(d *quiz.Draw) quiz.Dial {
-	if d.Level == quiz.OnTheJob {
-		return d.Lathe.Compound
+	finest := calc.Thou
+	if d.System == quiz.Metric {
+		finest = calc.Millimetres(0.01)
+	}
+	if own := d.Lathe.Compound; d.Level == quiz.OnTheJob && !calc.Within(own.Division.Over(finest), 1, 1e-6) {
+		return own // with the finest lines the commonest mistake would not show
 	}
 	// Turn and lines; none has the finest lines, on which fine-lines would be right.
 	common := [][2]float64{{0.100, 50}, {0.200, 100}, {0.125, 50}, {0.200, 80}, {0.100, 200}}
