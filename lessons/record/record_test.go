@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"database/sql"
 	"errors"
+	"flag"
 	"fmt"
 	"io/fs"
 	"os"
@@ -19,6 +20,8 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 )
+
+var killed = flag.Int("kills", 120, "how often the program is killed while it writes")
 
 var items = []schedule.Item{{Task: "single-depth", Minutes: 1}, {Task: "radius-dial-plunge", Gate: true, Rule: mastery.Rule{Gate: true}, Minutes: 1}}
 
@@ -344,7 +347,7 @@ func TestKilledProcessLosesNothing(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("kills with SIGKILL")
 	}
-	kills := 120
+	kills := *killed
 	if testing.Short() {
 		kills = 15
 	}
