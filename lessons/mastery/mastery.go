@@ -12,6 +12,9 @@ type Answer struct {
 	Hint  bool   // a hint or a worked example was shown first
 	Form  string // which form the question had: the situation, or how the thread was told
 	Key   string // what was right; a run whose answers are all the same shows little
+
+	// Roads are the wrong roads that would have shown in this problem.
+	Roads []string
 }
 
 // Rule is what a task asks for.
@@ -20,6 +23,7 @@ type Rule struct {
 	Gate   bool     // getting it wrong can hurt someone: the same again on another day
 	Forms  []string // situations that must all have come up
 	OneKey bool     // the task has only one right answer, as an order of moves has
+	Roads  []string // wrong roads that often show; each must have had its chance in a run
 }
 
 // Apart is how many other items lie between the last answer of a run and the one
@@ -105,6 +109,11 @@ func (r Rule) complete(run []Answer) bool {
 	}
 	if !r.OneKey && run[0].Key != "" && !slices.ContainsFunc(run, func(a Answer) bool { return a.Key != run[0].Key }) {
 		return false
+	}
+	for _, road := range r.Roads {
+		if !slices.ContainsFunc(run, func(a Answer) bool { return slices.Contains(a.Roads, road) }) {
+			return false
+		}
 	}
 	for _, form := range r.Forms {
 		if !slices.ContainsFunc(run, func(a Answer) bool { return a.Form == form }) {

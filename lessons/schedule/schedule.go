@@ -22,18 +22,46 @@ type Item struct {
 	Rule    mastery.Rule
 	Minutes float64 // how long one answer takes
 
-	// Forms lists the situations that come up for this learner, which a run must
-	// cover; nil when the task has none. It is asked only for tasks that are answered.
-	Forms func() []string
+	// usual tells what comes up for this learner, which a run must cover. It is asked
+	// only for tasks that are answered.
+	usual func() usual
+	task  *quiz.Task
 }
 
-// rule is the item's rule with its forms.
+// usual are the situations and the wrong roads that come up often enough.
+type usual struct{ forms, roads []string }
+
+// rule is the item's rule with what usually comes up.
 func (it Item) rule() mastery.Rule {
 	r := it.Rule
-	if it.Forms != nil {
-		r.Forms = it.Forms()
+	if it.usual != nil {
+		u := it.usual()
+		r.Forms, r.Roads = u.forms, u.roads
 	}
 	return r
+}
+
+// roads are the wrong roads that would have shown in the problem of a code.
+func (it Item) roads(code string) []string {
+	c, err := quiz.ParseCode(code)
+	if err != nil || it.task == nil || c.Task != it.Task {
+		return nil
+	}
+	p, err := quiz.Make(it.task, c)
+	if err != nil {
+		return nil
+	}
+	return roadsOf(p)
+}
+
+func roadsOf(p *quiz.Problem) []string {
+	var roads []string
+	p.SlipReplies(func(s *quiz.Slip, _ quiz.Reply) {
+		if !s.Convention {
+			roads = append(roads, s.Name)
+		}
+	})
+	return roads
 }
 
 // Minutes that an answer takes, roughly: a number is worked out, an option read.
@@ -42,48 +70,51 @@ const (
 	choiceMinutes = 0.5
 )
 
-// formsTried is how many problems are drawn to see which situations come up, and
-// formsLeast how often one must come up to count: a rare one would hold a learner up
+// usualTried is how many problems are drawn to see what comes up, and how often a
+// situation or a wrong road must come up to count: a rare one would hold a learner up
 // for ever.
 const (
-	formsTried = 60
+	usualTried = 60
 	formsLeast = 3
+	roadsLeast = 12
 )
 
-// formsOf draws problems to see which situations come up in a system of units.
-func formsOf(t *quiz.Task, system quiz.System) []string {
+// usualOf draws problems to see what comes up in a system of units. Situations count
+// where they are an input of every problem.
+func usualOf(t *quiz.Task, system quiz.System, situations bool) usual {
 	if !t.Allows(system) {
 		system = t.Systems[0]
 	}
-	seen := map[string]int{}
-	var forms []string
-	for seed := range uint32(formsTried) {
+	seen, roads := map[string]int{}, map[string]int{}
+	var u usual
+	for seed := range uint32(usualTried) {
 		p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, seed, quiz.DefaultLathe(system)))
 		if err != nil {
 			continue // a task that can't be drawn; its own tests say so
 		}
+		for _, road := range roadsOf(p) {
+			if roads[road]++; roads[road] == roadsLeast {
+				u.roads = append(u.roads, road)
+			}
+		}
 		form := p.Values.Case()
-		if seen[form]++; form != "" && seen[form] == formsLeast {
-			forms = append(forms, form)
+		if seen[form]++; situations && form != "" && seen[form] == formsLeast {
+			u.forms = append(u.forms, form)
 		}
 	}
-	return forms
+	return u
 }
 
 // ItemOf describes a task for a learner who works in a system of units; kind is the
 // kind of its answers.
 func ItemOf(t *quiz.Task, kind string, system quiz.System) Item {
-	it := Item{Task: t.Name, Stage: t.Stage, Gate: t.Gate, Minutes: typedMinutes}
+	it := Item{Task: t.Name, Stage: t.Stage, Gate: t.Gate, Minutes: typedMinutes, task: t}
 	it.Rule = mastery.Rule{Gate: t.Gate, Choice: kind == "choice", OneKey: kind == "choice" || kind == "order"}
 	if kind == "choice" {
 		it.Minutes = choiceMinutes
 	}
-	for _, in := range t.Inputs {
-		if in.Is == quiz.AWord && !in.Extra && in.Group == "" {
-			it.Forms = sync.OnceValue(func() []string { return formsOf(t, system) })
-			break
-		}
-	}
+	situations := slices.ContainsFunc(t.Inputs, func(in quiz.Input) bool { return in.Is == quiz.AWord && !in.Extra && in.Group == "" })
+	it.usual = sync.OnceValue(func() usual { return usualOf(t, system, situations) })
 	return it
 }
 
@@ -112,7 +143,12 @@ func Fold(items []Item) record.Fold {
 	return func(s record.Summary, a record.Answer, item int) record.Summary {
 		day := dayOf(a.At)
 		first := s.Answers == 0 || dayOf(s.Last) != day
-		s.State = s.State.Add(byTask[a.Task].rule(), mastery.Answer{Item: item, Day: day, Right: a.Right(), Hint: a.Hint, Form: a.Form, Key: a.Key})
+		it := byTask[a.Task]
+		one := mastery.Answer{Item: item, Day: day, Right: a.Right(), Hint: a.Hint, Form: a.Form, Key: a.Key}
+		if one.Right { // a wrong answer ends a run, whatever it might have shown
+			one.Roads = it.roads(a.Code)
+		}
+		s.State = s.State.Add(it.rule(), one)
 		if first {
 			if s.Answers == 1 {
 				s.Card = fsrs.NewCard()

@@ -309,7 +309,7 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 			if strings.HasPrefix(k.name, "over-confident") {
 				certainty = "bet"
 			}
-			of[t.Name] = fold(of[t.Name], record.Answer{At: now, Task: t.Name, Verdict: string(mark.Verdict), Slip: mark.Slip,
+			of[t.Name] = fold(of[t.Name], record.Answer{At: now, Task: t.Name, Code: p.Code.String(), Verdict: string(mark.Verdict), Slip: mark.Slip,
 				Certainty: certainty, Form: p.Values.Case(), Key: p.Answer.Text()}, count)
 			if t != m.task {
 				continue
