@@ -32,11 +32,14 @@ func (s *Session) Best(items []schedule.Item, summaries func() (map[string]recor
 				return err
 			}
 		}
+		s.wants = func(p *quiz.Problem) bool { return c.Item.Wants(of[c.Item.Task], p) }
 		p, w, err := s.problem(c.Item.Task, level)
+		s.wants = nil
 		if err != nil {
 			return err
 		}
-		if _, err := s.pose(p, w, how{place: s.say("say-why-"+string(c.Reason), "task", w.Task.Title)}); err != nil {
+		why := s.say("say-why-"+string(c.Reason), "task", w.Task.Title, "run", len(of[c.Item.Task].Run))
+		if _, err := s.pose(p, w, how{place: why}); err != nil {
 			return err
 		}
 	}

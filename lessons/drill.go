@@ -100,6 +100,8 @@ func (s *Session) oneRound(names []string, length time.Duration, level quiz.Leve
 	const untimedOf = 10
 	began := s.Now()
 	queue := []string{}
+	var p *quiz.Problem // the one that is up; it stays up when the clock goes off
+	var w *quiz.Words
 	for {
 		left := length - s.Now().Sub(began)
 		if !r.untimed && left <= 0 || r.untimed && r.asked >= untimedOf {
@@ -108,11 +110,12 @@ func (s *Session) oneRound(names []string, length time.Duration, level quiz.Leve
 		if len(queue) == 0 {
 			queue = s.shuffled(names, queueEnd(s.Answers))
 		}
-		p, w, err := s.problem(queue[0], level)
-		if err != nil {
-			return r, err
+		if p == nil {
+			if p, w, err = s.problem(queue[0], level); err != nil {
+				return r, err
+			}
+			queue = queue[1:]
 		}
-		queue = queue[1:]
 		place := s.say("drill-left", "seconds", int(left.Seconds()))
 		if r.untimed {
 			place = s.say("say-problem", "i", r.asked+1, "of", untimedOf)
@@ -134,9 +137,11 @@ func (s *Session) oneRound(names []string, length time.Duration, level quiz.Leve
 		if m.Correct() {
 			r.right++
 		}
-		if err := s.show(map[bool]Style{true: Good, false: Bad}[m.Correct()], w.Feedback(p, m).Verdict); err != nil {
+		f := w.Feedback(p, m)
+		if err := s.Terminal.Show(Text{{map[bool]Style{true: Good, false: Bad}[m.Correct()], f.Verdict}, {Plain, f.Reason}}); err != nil {
 			return r, err
 		}
+		p = nil
 	}
 }
 

@@ -2,6 +2,7 @@ package lessons
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 
 	"scratchpass/quiz"
@@ -9,8 +10,9 @@ import (
 )
 
 // Home is the screen that the program opens with. It returns when the learner is
-// done. saveLathe keeps a described machine.
-func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error)) error {
+// done. saveLathe keeps a described machine; best and progress are what a record opens,
+// and are left out when they are nil.
+func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error), best, progress func() error) error {
 	if err := s.Terminal.Show(Text{
 		{Heading, s.say("home-title")},
 		{Plain, s.say("home-what")},
@@ -20,16 +22,16 @@ func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error)) err
 		return err
 	}
 	for {
-		doors := []struct {
-			label string
-			open  func() error
-		}{
+		doors := []door{
+			{s.say("home-best"), best},
 			{s.say("home-learn"), s.chooseLesson},
+			{s.say("home-progress"), progress},
 			{s.say("home-practise"), s.choosePractice},
 			{s.say("home-lathe-door"), func() error { return s.describeAndKeep(saveLathe) }},
 			{s.say("home-safety"), s.showSafety},
 			{s.say("home-leave"), nil},
 		}
+		doors = slices.DeleteFunc(doors, func(d door) bool { return d.open == nil && d.label != s.say("home-leave") })
 		q := Question{Prompt: s.say("home-ask"), Back: true}
 		for _, d := range doors {
 			q.Options = append(q.Options, d.label)
@@ -47,6 +49,12 @@ func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error)) err
 		}
 		s.describing = false
 	}
+}
+
+// door is a line of the home menu and where it leads; the last leads out.
+type door struct {
+	label string
+	open  func() error
 }
 
 // errBack leaves a menu for the one before.

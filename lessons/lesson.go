@@ -15,15 +15,15 @@ func (s *Session) Lesson(name string) error {
 	if err != nil {
 		return err
 	}
-	if err := s.opening(lesson); err != nil {
-		return err
-	}
 	first, err := s.leftOff(lesson)
 	if err != nil {
 		return err
 	}
 	skip := false
-	if first == 0 {
+	if first < 0 {
+		if err := s.opening(lesson); err != nil {
+			return err
+		}
 		if skip, err = s.preCheck(lesson); err != nil {
 			return err
 		}
@@ -46,21 +46,21 @@ func (s *Session) Lesson(name string) error {
 }
 
 // leftOff returns the part to begin with: where the learner left off, if that is
-// wanted.
+// wanted, and below 0 for the beginning.
 func (s *Session) leftOff(l content.Lesson) (int, error) {
 	if s.Book == nil {
-		return 0, nil
+		return -1, nil
 	}
 	part, ok, err := s.Book.Place(l.Name)
-	if err != nil || !ok || part <= 0 || part >= len(l.Parts) {
-		return 0, err
+	if err != nil || !ok || part < 0 || part >= len(l.Parts) {
+		return -1, err
 	}
 	i, err := s.choose(Question{
 		Prompt:  s.say("say-left-off", "part", part+1, "of", len(l.Parts), "title", l.Parts[part].Title),
 		Options: []string{s.say("say-go-on-there"), s.say("say-from-start")},
 	})
 	if err != nil || i == 1 {
-		return 0, err
+		return -1, err
 	}
 	return part, nil
 }

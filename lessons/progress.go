@@ -22,7 +22,9 @@ type Progress struct {
 	Answers   int             `json:"answers"`
 	Minutes   float64         `json:"minutes"`
 	Stages    []StageProgress `json:"stages"`
+	Begun     []BegunTask     `json:"begun"`
 	Due       []string        `json:"due"`
+	Next      []NextReview    `json:"next"`
 	Stuck     []string        `json:"stuck"`
 	Slips     []SlipCount     `json:"slips"`
 	Days      []DayProgress   `json:"days"`
@@ -37,6 +39,22 @@ type StageProgress struct {
 	Begun int        `json:"begun"`
 	Of    int        `json:"of"`
 }
+
+// BegunTask is a task that was begun and not yet shown.
+type BegunTask struct {
+	Task   string `json:"task"`
+	Run    int    `json:"right_in_a_row"`
+	OneDay bool   `json:"shown_on_one_day"`
+}
+
+// NextReview is when a task comes back.
+type NextReview struct {
+	Task string `json:"task"`
+	Date string `json:"date"`
+}
+
+// nextReviews is how many of the reviews to come are told.
+const nextReviews = 5
 
 // SlipCount is a wrong road that was taken more than once.
 type SlipCount struct {
@@ -62,7 +80,7 @@ func ProgressOf(r *record.Record, items []schedule.Item, special map[string]bool
 	if err != nil {
 		return Progress{}, err
 	}
-	p := Progress{Learner: r.Learner, Answers: n, Stages: []StageProgress{}, Due: []string{}, Stuck: []string{}, Slips: []SlipCount{}, Days: []DayProgress{}, SureWrong: []string{}}
+	p := Progress{Learner: r.Learner, Answers: n, Stages: []StageProgress{}, Begun: []BegunTask{}, Due: []string{}, Next: []NextReview{}, Stuck: []string{}, Slips: []SlipCount{}, Days: []DayProgress{}, SureWrong: []string{}}
 	stage := map[quiz.Stage]*StageProgress{}
 	for _, s := range quiz.Stages {
 		stage[s] = &StageProgress{Stage: s}
@@ -77,6 +95,10 @@ func ProgressOf(r *record.Record, items []schedule.Item, special map[string]bool
 			at.Shown++
 		case s.Answers > 0:
 			at.Begun++
+			p.Begun = append(p.Begun, BegunTask{it.Task, len(s.Run), len(s.Days) > 0})
+		}
+		if s.Mastered && s.Card.Due.After(now) {
+			p.Next = append(p.Next, NextReview{it.Task, s.Card.Due.Local().Format(time.DateOnly)})
 		}
 		if s.Stuck() {
 			p.Stuck = append(p.Stuck, it.Task)
@@ -92,6 +114,8 @@ func ProgressOf(r *record.Record, items []schedule.Item, special map[string]bool
 			p.Stages = append(p.Stages, *stage[s])
 		}
 	}
+	slices.SortStableFunc(p.Next, func(a, b NextReview) int { return strings.Compare(a.Date, b.Date) })
+	p.Next = p.Next[:min(nextReviews, len(p.Next))]
 	slices.SortStableFunc(p.Slips, func(a, b SlipCount) int { return b.Times - a.Times })
 	p.Due = append(p.Due, schedule.DueBy(items, of, now)...)
 	days, err := r.Days(now.AddDate(0, 0, -chartDays))
@@ -170,7 +194,23 @@ func (p Progress) Page(say func(phrase string, pairs ...any) string, title func(
 			text = append(text, Block{Plain, "- " + title(task)})
 		}
 	}
+	if len(p.Begun) > 0 {
+		line("progress-begun")
+		for _, b := range p.Begun {
+			phrase := "progress-begun-line"
+			if b.OneDay {
+				phrase = "progress-one-day"
+			}
+			text = append(text, Block{Plain, "- " + say(phrase, "task", title(b.Task), "run", b.Run)})
+		}
+	}
 	list("progress-due", p.Due)
+	if len(p.Next) > 0 {
+		line("progress-next")
+		for _, n := range p.Next {
+			text = append(text, Block{Plain, "- " + say("progress-next-line", "task", title(n.Task), "date", n.Date)})
+		}
+	}
 	list("progress-stuck", p.Stuck)
 	list("progress-sure", p.SureWrong)
 	if len(p.Slips) > 0 {

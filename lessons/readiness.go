@@ -15,12 +15,12 @@ import (
 
 // ReadinessPage words the readiness sheet. The most it ever says is "ready to ask
 // your instructor".
-func ReadinessPage(learner string, r schedule.Readiness, say func(string, ...any) string, title func(task string) string) Text {
+func ReadinessPage(learner string, answers int, date time.Time, r schedule.Readiness, say func(string, ...any) string, title func(task string) string) Text {
 	verdict := say("ready-no")
 	if r.Ask {
 		verdict = say("ready-yes")
 	}
-	text := Text{{Heading, say("ready-title", "learner", learner)}, {Heading, verdict}}
+	text := Text{{Heading, say("ready-title", "learner", learner)}, {Heading, verdict}, {Plain, say("ready-date", "date", date.Format(time.DateOnly), "n", answers)}}
 	list := func(phrase string, tasks []string) {
 		if len(tasks) == 0 {
 			return

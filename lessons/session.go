@@ -33,9 +33,10 @@ type Session struct {
 	drawings map[string]content.DrawingWords
 	words    map[string]*quiz.Words
 
-	strict     bool // a test: no hints
-	certain    bool // ask how sure someone is, for tasks that can hurt
-	describing bool // a lathe is being described
+	wants      func(*quiz.Problem) bool // which problems are wanted before others
+	strict     bool                     // a test: no hints
+	certain    bool                     // ask how sure someone is, for tasks that can hurt
+	describing bool                     // a lathe is being described
 
 	seen   map[string]int    // when numbers and situations were shown last, in problems
 	lastOf map[string]string // situation last shown, by task
@@ -137,7 +138,11 @@ func (s *Session) problem(task string, level quiz.Level) (*quiz.Problem, *quiz.W
 		if err != nil {
 			return nil, nil, err
 		}
-		if age := s.age(p); best == nil || age > bestAge {
+		age := s.age(p)
+		if s.wants != nil && !s.wants(p) {
+			age = age / 2
+		}
+		if best == nil || age > bestAge {
 			best, bestAge = p, age
 		}
 		if bestAge == neverSeen {
@@ -231,6 +236,9 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 			err = s.show(Plain, s.hint(w))
 		default:
 			m := p.Mark(reply)
+			if word == WordPass { // not known: wrong, and told
+				m = quiz.Mark{Verdict: quiz.Wrong, Passed: true}
+			}
 			if m.Verdict != quiz.Unread {
 				a.Mark = m
 				if s.certain && p.Task.Gate {
@@ -263,7 +271,7 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 }
 
 // anywhere are the words that may be typed instead of any answer.
-var anywhere = []string{WordHint, WordRepeat, WordHelp, WordStop}
+var anywhere = []string{WordHint, WordRepeat, WordHelp, WordPass, WordStop}
 
 func (s *Session) hint(w *quiz.Words) string {
 	if w.Task.Hint == "" {

@@ -35,6 +35,7 @@ const (
 	WordHelp   = "help"
 	WordRepeat = "repeat"
 	WordHint   = "hint"
+	WordPass   = "pass"
 	WordStop   = "stop"
 )
 

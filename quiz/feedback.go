@@ -45,6 +45,13 @@ func (w *Words) Feedback(p *Problem, m Mark) Feedback {
 		f.Reason, _ = w.fill(p, w.Task.Slips[m.Slip])
 		return f
 	}
+	if m.Passed {
+		f.Verdict, f.Reason, f.Working = phrase("mark-passed"), w.because(p), w.StepLines(p)
+		if _, ok := p.Answer.Kind.(order); ok {
+			f.Working = w.Moves(p, p.Answer.Key)
+		}
+		return f
+	}
 	f.Verdict = phrase("mark-wrong")
 	switch m.Verdict {
 	case NamedSlip:
@@ -67,10 +74,7 @@ func (w *Words) Feedback(p *Problem, m Mark) Feedback {
 			f.Reason = phrase("mark-some-wrong")
 		}
 	}
-	if because, ok := w.Task.Because[p.Values.Case()]; ok {
-		text, _ := w.fill(p, because)
-		f.Reason = strings.TrimSpace(f.Reason + " " + text)
-	}
+	f.Reason = strings.TrimSpace(f.Reason + " " + w.because(p))
 	f.Working = w.StepLines(p)
 	if _, ok := p.Answer.Kind.(order); ok {
 		f.Working = w.Moves(p, m.Reply)
@@ -84,6 +88,12 @@ func (w *Words) Feedback(p *Problem, m Mark) Feedback {
 		}
 	}
 	return f
+}
+
+// because says why the right answer of a decision is right; empty for other tasks.
+func (w *Words) because(p *Problem) string {
+	text, _ := w.fill(p, w.Task.Because[p.Values.Case()])
+	return text
 }
 
 // Moves lists the moves of an order, one a line, and marks the first that stood

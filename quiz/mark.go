@@ -28,6 +28,7 @@ type Mark struct {
 	Slip    string // the slip or convention, when the answer fits one and no other
 	Points  float64
 	Reply   Reply
+	Passed  bool  // no answer was tried
 	Err     error // what would have been understood, for Unread
 }
 

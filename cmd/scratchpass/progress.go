@@ -19,18 +19,10 @@ func (a *app) progress() *cobra.Command {
 		Short: "What you can do, what is due, and what keeps going wrong",
 		Args:  noArguments,
 		RunE: func(*cobra.Command, []string) error {
-			v, err := a.view()
-			if err != nil {
+			if _, err := a.openView(); err != nil {
 				return err
 			}
-			p, err := lessons.ProgressOf(a.record, v.items, v.special, a.now())
-			if err != nil {
-				return err
-			}
-			if a.json {
-				return a.print(p)
-			}
-			return a.showPage(p.Page(a.session.Say, v.title, v.slip, a.pictures()))
+			return a.showProgress()
 		},
 	}
 	cmd.AddCommand(a.ready(), a.exportRecord(), a.importRecord(), a.forget())
@@ -44,8 +36,24 @@ type view struct {
 	words   map[string]content.TaskWords
 }
 
-// view opens the record for a look at it; there must be one.
-func (a *app) view() (view, error) {
+// showProgress shows what the open record comes to.
+func (a *app) showProgress() error {
+	v, err := a.viewOf(a.session)
+	if err != nil {
+		return err
+	}
+	p, err := lessons.ProgressOf(a.record, v.items, v.special, a.now())
+	if err != nil {
+		return err
+	}
+	if a.json {
+		return a.print(p)
+	}
+	return a.showPage(p.Page(a.session.Say, v.title, v.slip, a.pictures()))
+}
+
+// openView opens the record for a look at it; there must be one.
+func (a *app) openView() (view, error) {
 	if a.recordFile == noRecord {
 		return view{}, usage("--record none keeps no record to look at")
 	}
@@ -53,7 +61,12 @@ func (a *app) view() (view, error) {
 	if err != nil {
 		return view{}, err
 	}
-	v := view{lessons.CourseOrder(s.Library, s.System), lessons.Special(s.Library), map[string]content.TaskWords{}}
+	return a.viewOf(s)
+}
+
+// viewOf joins a session's record with the words for its tasks.
+func (a *app) viewOf(s *lessons.Session) (v view, err error) {
+	v = view{lessons.CourseOrder(s.Library, s.System), lessons.Special(s.Library), map[string]content.TaskWords{}}
 	for _, it := range v.items {
 		if v.words[it.Task], err = s.Library.Task(it.Task); err != nil {
 			return v, err
@@ -79,10 +92,13 @@ func (a *app) ready() *cobra.Command {
 		Short: "What stands between you and asking your instructor for the lathe",
 		Args:  noArguments,
 		RunE: func(*cobra.Command, []string) error {
+			if pdf == "-" {
+				return usage("--pdf -: give the name of a file")
+			}
 			if paper != "A4" && paper != "Letter" {
 				return usage("--paper %q: give A4 or Letter", paper)
 			}
-			v, err := a.view()
+			v, err := a.openView()
 			if err != nil {
 				return err
 			}
@@ -94,11 +110,19 @@ func (a *app) ready() *cobra.Command {
 				return a.print(map[string]any{"learner": a.record.Learner, "ready_to_ask": r.Ask, "gate_shown": list(r.GateShown), "gate_open": list(r.GateOpen),
 					"core_shown": list(r.CoreShown), "core_open": list(r.CoreOpen), "sure_but_wrong": list(r.SureWrong), "mixed_test_passed": r.Passed})
 			}
-			page := lessons.ReadinessPage(a.record.Learner, r, a.session.Say, v.title)
+			_, answers, err := a.record.Summaries()
+			if err != nil {
+				return err
+			}
+			page := lessons.ReadinessPage(a.record.Learner, answers, a.now(), r, a.session.Say, v.title)
 			if pdf == "" {
 				return a.showPage(page)
 			}
-			return writeWhole(pdf, func(f *os.File) error { return lessons.WritePDF(f, page, paper, a.now()) })
+			if err := writeWhole(pdf, func(f *os.File) error { return lessons.WritePDF(f, page, paper, a.now()) }); err != nil {
+				return err
+			}
+			fmt.Fprintln(a.out, a.session.Say("ready-written", "where", pdf))
+			return nil
 		},
 	}
 	cmd.Flags().StringVar(&pdf, "pdf", "", "write it as a PDF to `FILE`")
@@ -135,10 +159,10 @@ func (a *app) exportRecord() *cobra.Command {
 		Short: "Write your answers as JSON lines",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
-			if _, err := a.view(); err != nil {
+			if _, err := a.openView(); err != nil {
 				return err
 			}
-			if len(args) == 0 {
+			if len(args) == 0 || args[0] == "-" {
 				_, err := a.record.Export(a.out)
 				return err
 			}
@@ -158,7 +182,7 @@ func (a *app) importRecord() *cobra.Command {
 		Short: "Read answers that were exported, all or none",
 		Args:  exactly(1, "a file"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			v, err := a.view()
+			v, err := a.openView()
 			if err != nil {
 				return err
 			}
@@ -183,7 +207,7 @@ func (a *app) forget() *cobra.Command {
 		Short: "Delete all of your answers, for good",
 		Args:  noArguments,
 		RunE: func(*cobra.Command, []string) error {
-			if _, err := a.view(); err != nil {
+			if _, err := a.openView(); err != nil {
 				return err
 			}
 			if !yes {

@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scratchpass/lessons"
 	"scratchpass/quiz"
 )
 
@@ -33,7 +34,11 @@ and your instructor come first.`,
 			if err != nil {
 				return err
 			}
-			return s.Home(a.keepLathe)
+			if a.record == nil {
+				return s.Home(a.keepLathe, nil, nil)
+			}
+			best := func() error { return s.Best(lessons.CourseOrder(s.Library, s.System), a.summaries, quiz.NumbersGiven) }
+			return s.Home(a.keepLathe, best, a.showProgress)
 		},
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })

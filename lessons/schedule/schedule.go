@@ -41,6 +41,30 @@ func (it Item) rule() mastery.Rule {
 	return r
 }
 
+// Wants reports whether a problem would bring a run further: it shows a situation or
+// gives a chance to a wrong road that the run at hand has not had.
+func (it Item) Wants(s record.Summary, p *quiz.Problem) bool {
+	r, form, roads := it.rule(), p.Values.Case(), roadsOf(p)
+	missing := false
+	for _, f := range r.Forms {
+		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return a.Form == f }) {
+			if f == form {
+				return true
+			}
+			missing = true
+		}
+	}
+	for _, road := range r.Roads {
+		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return slices.Contains(a.Roads, road) }) {
+			if slices.Contains(roads, road) {
+				return true
+			}
+			missing = true
+		}
+	}
+	return !missing
+}
+
 // roads are the wrong roads that would have shown in the problem of a code.
 func (it Item) roads(code string) []string {
 	c, err := quiz.ParseCode(code)
@@ -119,13 +143,14 @@ func ItemOf(t *quiz.Task, kind string, system quiz.System) Item {
 }
 
 // reviewing spaces reviews by FSRS in whole days, 90 % to be remembered, at most
-// four months apart, without chance.
-var reviewing = func() *fsrs.FSRS {
+// four months apart, without chance. The library's scheduler writes to itself, so each
+// fold has its own.
+func reviewing() *fsrs.FSRS {
 	p := fsrs.DefaultParam()
 	p.EnableShortTerm, p.EnableFuzz = false, false
 	p.MaximumInterval = 120
 	return fsrs.NewFSRS(p)
-}()
+}
 
 // dayOf numbers the days of a place on earth, from midnight to midnight.
 func dayOf(t time.Time) int {
@@ -136,6 +161,7 @@ func dayOf(t time.Time) int {
 // Fold returns the fold of a record: mastery for every answer, and the spacing of
 // reviews for the first answer to a task on each day.
 func Fold(items []Item) record.Fold {
+	spacing := reviewing()
 	byTask := map[string]Item{}
 	for _, it := range items {
 		byTask[it.Task] = it
@@ -153,7 +179,7 @@ func Fold(items []Item) record.Fold {
 			if s.Answers == 1 {
 				s.Card = fsrs.NewCard()
 			}
-			s.Card = reviewing.Next(s.Card, a.At, rating(a)).Card
+			s.Card = spacing.Next(s.Card, a.At, rating(a)).Card
 		}
 		if s.Since == 0 {
 			s.LastShown = a.At
