@@ -35,6 +35,9 @@ func (t *scripted) Show(text Text) error {
 }
 
 func (t *scripted) Ask(q Question) (string, error) {
+	if len(t.replies) > 5000 { // an answer that can't be read is asked for again, for ever
+		return "", fmt.Errorf("asked 5,000 times, last %q", q.Prompt)
+	}
 	reply, err := t.answer(q)
 	if err == nil {
 		t.replies = append(t.replies, reply)

@@ -39,7 +39,7 @@ func readQuantity(u Unit, text string) (Reply, error) {
 		}
 		return Reply{X: angle.Degrees()}, nil
 	}
-	x, err := calc.ParseNumber(trimUnit(text, u.Name))
+	x, err := calc.ParseNumber(trimUnit(trimUnit(text, u.Name), u.One))
 	if err != nil {
 		return Reply{}, unread(text, want)
 	}

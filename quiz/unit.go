@@ -6,6 +6,7 @@ import "scratchpass/calc"
 // everything else is what its name says.
 type Unit struct {
 	Name   string  // as printed behind the number: "in"
+	One    string  // as printed behind a lone 1, where that differs: "pass" of "passes"
 	Factor float64 // shown = held x Factor
 	Places int     // decimals of an answer; a step on the way shows two more
 	Count  bool    // a number of things: no decimals where it is whole
@@ -69,6 +70,9 @@ func (u Unit) named(number string) string {
 		return number
 	case "deg":
 		return number + " degrees"
+	}
+	if number == "1" && u.One != "" {
+		return number + " " + u.One
 	}
 	return number + " " + u.Name
 }

@@ -6,7 +6,7 @@ import (
 )
 
 // divisionsUnit counts the spaces between the lines of a dial.
-var divisionsUnit = quiz.Unit{Name: "divisions", Factor: 1, Places: 1, Count: true}
+var divisionsUnit = quiz.Unit{Name: "divisions", One: "division", Factor: 1, Places: 1, Count: true}
 
 var _ = register(quiz.Task{
 	Name: "dial-divisions", Stage: quiz.Infeed, Gate: true,

@@ -57,7 +57,7 @@ var _ = register(quiz.Task{
 	},
 })
 
-var marksUnit = quiz.Unit{Name: "marks", Factor: 1, Places: 1, Count: true}
+var marksUnit = quiz.Unit{Name: "marks", One: "mark", Factor: 1, Places: 1, Count: true}
 
 // fitting is how many marks of the dial are safe.
 func fitting(v quiz.Values) int {

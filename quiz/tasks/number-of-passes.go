@@ -8,7 +8,7 @@ import (
 )
 
 // passesUnit counts passes.
-var passesUnit = quiz.Unit{Name: "passes", Factor: 1, Places: 1, Count: true}
+var passesUnit = quiz.Unit{Name: "passes", One: "pass", Factor: 1, Places: 1, Count: true}
 
 var _ = register(quiz.Task{
 	Name: "number-of-passes", Stage: quiz.Infeed,

@@ -6,7 +6,7 @@ import (
 )
 
 // linesUnit counts scratch lines.
-var linesUnit = quiz.Unit{Name: "lines", Factor: 1, Places: 1, Count: true}
+var linesUnit = quiz.Unit{Name: "lines", One: "line", Factor: 1, Places: 1, Count: true}
 
 var _ = register(quiz.Task{
 	Name: "scratch-pass-check", Stage: quiz.Fitting,
