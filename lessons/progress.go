@@ -240,7 +240,7 @@ func (p Progress) chart(say func(string, ...any) string, picture bool) Text {
 	text := Text{{Plain, say("progress-chart", "first", fmt.Sprintf("%.0f", percent[0]), "from", first.Date,
 		"last", fmt.Sprintf("%.0f", percent[len(percent)-1]), "to", last.Date, "days", len(p.Days))}}
 	if picture {
-		text = append(text, Block{Picture, asciigraph.Plot(percent, asciigraph.Height(6), asciigraph.LowerBound(0), asciigraph.UpperBound(100), asciigraph.Width(min(50, max(len(percent), 20))), asciigraph.Precision(0))})
+		text = append(text, Block{Picture, asciigraph.Plot(percent, asciigraph.Height(5), asciigraph.LowerBound(0), asciigraph.UpperBound(100), asciigraph.Width(min(50, max(len(percent), 20))), asciigraph.Precision(0), asciigraph.Caption(first.Date+" to "+last.Date))})
 	}
 	return text
 }
