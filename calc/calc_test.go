@@ -241,6 +241,8 @@ func TestParseDesignation(t *testing.T) {
 		"1-1/8-7 UNC-2B":              "1-1/8-7 UNC-2B",
 		"1 1/8-7":                     "1-1/8-7 UNC",
 		"#10-32 UNF-2A":               "10-32 UNF-2A",
+		"#4-20":                       "#4-20 UNS", // 4-20 is four inches
+		"#0-21":                       "0-21 UNS",
 		"10-24":                       "10-24 UNC",
 		"1-8":                         "1-8 UNC",
 		"1-64":                        "1-64 UNC",
@@ -273,6 +275,9 @@ func TestParseDesignation(t *testing.T) {
 		"M12x1.75-2A":  "class 2A: give 4g6g, 6g, 6h, 6H or 6G",
 		"":             "not a thread",
 		"half inch":    "not a thread",
+		"#00-21":       "without a zero before it",
+		"00-90 UNS":    "without a zero before it",
+		"#01-64":       "without a zero before it",
 		"1/0-13":       "below the line",
 		"1/4-2":        "nominal diameter 0.2500 in: give 0.6250 in to 12.0000 in",
 	}
@@ -312,7 +317,7 @@ func FuzzParse(f *testing.F) {
 			return
 		}
 		again, err := calc.ParseDesignation(d.String())
-		if err != nil || again.String() != d.String() {
+		if err != nil || again.String() != d.String() || !calc.Within(again.Nominal.Inches(), d.Nominal.Inches(), 1e-4) {
 			t.Errorf("%q prints %q, which reads %q, %v", s, d, again, err)
 		}
 	})

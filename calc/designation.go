@@ -26,7 +26,7 @@ func (h Hand) String() string {
 // Designation is a thread as a drawing calls it out.
 type Designation struct {
 	Metric  bool
-	Size    string // as written, in its plainest form: "1/2", "10", "0.4375"; metric "12"
+	Size    string // as written, in its plainest form: "1/2", "10", "0.4375", "#4" where 4 would be inches; metric "12"
 	Nominal Length
 	Pitch   Length
 	TPI     ThreadsPerInch // inch threads: exact, as written; 0 for metric

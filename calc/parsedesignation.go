@@ -76,10 +76,18 @@ func inchDesignation(d Designation, upper string) (Designation, error) {
 	if d.Pitch, err = d.TPI.Pitch(); err != nil {
 		return d, err
 	}
-	if number, isNumber := strings.CutPrefix(m[1], "#"); isNumber {
+	number, isNumber := strings.CutPrefix(m[1], "#")
+	if i, notWhole := strconv.Atoi(number); notWhole == nil && number != strconv.Itoa(i) {
+		// 00 and 000 are sizes of their own, smaller than 0: never read one as the other
+		return d, fmt.Errorf("size %s: give a numbered size from 0 to 12, without a zero before it", m[1])
+	}
+	if isNumber {
 		i, _ := strconv.Atoi(number)
 		d.Nominal, err = NumberSize(i)
 		d.Size = number
+		if inches, e := nominalOf(number, d.TPI); err == nil && (e != nil || inches != d.Nominal) {
+			d.Size = m[1] // without its sign it would read as inches
+		}
 	} else {
 		d.Nominal, err = nominalOf(m[1], d.TPI)
 		d.Size = plainSize(m[1], d.Nominal)
