@@ -13,7 +13,8 @@
 //	compound and cross slide     compound                        geometry; table of compound feeds
 //	dials                        dial                            the meaning of the marks
 //	spring passes                springpass                      geometric series
-//	thread dial                  threaddial                      geometry; F. D. Jones, 1914
+//	slides with play             slide                           definition of backlash
+//	thread dial, half-nut        threaddial, halfnut             geometry; F. D. Jones, 1914
 //	designations and series      designation, parsedesignation,  ASME B1.1; ISO 261, 262
 //	                             series
 //	limits of size, inch         limits, unifiedexceptions       ASME B1.1, B1.30; published tables govern
@@ -23,6 +24,7 @@
 //	change gears                 gears                           F. D. Jones, 1914; meshing rule common practice
 //	speeds and room to stop      speed                           TM 1-420, 1942
 //	boring bar, cutting force    boringbar                       E. Isakov, 2019; Rohm RN 1391
+//	chatter                      chatter                         textbook limit, from memory
 //	chip width and area          chip                            geometry
 //	pass schedules, fit          schedule                        geometry
 //	Acme                         acme                            F. D. Jones, 1914; Machinery's Data Sheets, 1910

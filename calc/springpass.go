@@ -18,3 +18,22 @@ func LeftOnAfterSprings(cut Length, lag float64, springs int) (Length, error) {
 	}
 	return cut.Times(math.Pow(lag, float64(1+springs))), nil
 }
+
+// DepthAfterPass returns how deep the groove is after one pass at a setting, when bar
+// and tool give way and leave the share r of what they were asked to take:
+//
+//	depth = set - (set - before) r
+//
+// A setting that is not deeper than the groove takes nothing. before and set are 0 to
+// 1 in, r is 0 up to but not including 1. One cut and s of these at the same setting
+// leave cut x r^(1 + s): LeftOnAfterSprings.
+func DepthAfterPass(before, set Length, lag float64) (Length, error) {
+	err := firstError(between("depth before", before, 0, 1), between("depth set", set, 0, 1), inRange("share left on", lag, 0, 0.999))
+	if err != nil {
+		return 0, err
+	}
+	if set <= before {
+		return before, nil
+	}
+	return set - (set - before).Times(lag), nil
+}
