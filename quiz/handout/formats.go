@@ -1,0 +1,35 @@
+package handout
+
+import (
+	"strings"
+
+	"scratchpass/calc"
+)
+
+// Format is one way to write sheets and keys.
+type Format struct {
+	Name   string
+	Ending string // of its files
+	New    New
+}
+
+// Formats lists the formats.
+func Formats() []Format {
+	return []Format{
+		{"pdf", ".pdf", PDF},
+		{"html", ".html", HTML},
+		{"text", ".txt", Text},
+	}
+}
+
+// FormatNamed returns the format of a name.
+func FormatNamed(name string) (Format, error) {
+	var names []string
+	for _, f := range Formats() {
+		if f.Name == name {
+			return f, nil
+		}
+		names = append(names, f.Name)
+	}
+	return Format{}, &calc.InputError{What: "format", Got: calc.Quoted(name), Want: strings.Join(names, ", ")}
+}

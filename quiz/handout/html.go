@@ -1,0 +1,75 @@
+package handout
+
+import (
+	_ "embed"
+	"html/template"
+	"io"
+
+	"scratchpass/quiz/drawing"
+)
+
+//go:embed page.gohtml
+var pageSource string
+
+// page has the parts of a document: head, sheet, key, tally and tail.
+var page = template.Must(template.New("page").Funcs(template.FuncMap{
+	"colon":   withColon,
+	"heading": heading,
+	"joined":  joined,
+	"svg":     func(d *drawing.Drawing) template.HTML { return template.HTML(d.SVG()) }, // it escapes its texts
+}).Parse(pageSource))
+
+// HTML writes one document that needs nothing from outside: for a screen reader, for
+// a screen and, with breaks where they belong, for a printer.
+func HTML(w io.Writer, o Options) (Writer, error) {
+	o, err := o.checked(plain)
+	if err != nil {
+		return nil, err
+	}
+	return &front{to: &html{out: w, options: o}, clean: plain}, nil
+}
+
+// html is the format.
+type html struct {
+	out     io.Writer
+	options Options
+	parts   int
+}
+
+// part is what a template of the document gets.
+type part struct {
+	Number  int // of the part, for its id
+	Options Options
+	Words   Words
+	Sheet   Sheet
+	Key     Key
+	Tally   string
+	Items   []string
+	Starred bool
+}
+
+func (h *html) write(name string, p part) error {
+	p.Options, p.Words = h.options, h.options.Words
+	if h.parts == 0 {
+		if err := page.ExecuteTemplate(h.out, "head", p); err != nil {
+			return err
+		}
+	}
+	h.parts++
+	p.Number = h.parts
+	return page.ExecuteTemplate(h.out, name, p)
+}
+
+func (h *html) sheet(s Sheet) error {
+	return h.write("sheet", part{Sheet: s, Starred: s.starred()})
+}
+
+func (h *html) key(k Key) error {
+	return h.write("key", part{Key: k, Starred: k.starred()})
+}
+
+func (h *html) tally(name string, items []string) error {
+	return h.write("tally", part{Tally: name, Items: items})
+}
+
+func (h *html) close() error { return page.ExecuteTemplate(h.out, "tail", nil) }

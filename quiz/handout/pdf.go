@@ -1,0 +1,156 @@
+package handout
+
+import (
+	"bytes"
+	"io"
+	"strings"
+
+	"codeberg.org/go-pdf/fpdf"
+
+	"scratchpass/calc"
+)
+
+// PDF writes black pages with embedded fonts, to print and to copy. The document is
+// held in memory until Close. The same input gives the same bytes.
+func PDF(w io.Writer, o Options) (Writer, error) {
+	o, err := o.checked(printable)
+	if err != nil {
+		return nil, err
+	}
+	doc := fpdf.New("P", "pt", string(o.Paper), "")
+	doc.SetCreationDate(o.Date)
+	doc.SetModificationDate(o.Date)
+	doc.SetCatalogSort(true)
+	doc.SetTitle(o.Title, true)
+	doc.SetLang(o.Words.Lang)
+	doc.SetMargins(0, 0, 0)
+	doc.SetAutoPageBreak(false, 0)
+	doc.SetLineCapStyle("square") // corners close
+	embed(doc)
+	width, height := doc.GetPageSize()
+	p := &pdf{doc: doc, out: w, words: o.Words, paper: sheetOf(width, height)}
+	if foot := p.footHeight(p.words.Rehearsal); foot > p.paper.height/4 {
+		return nil, &calc.InputError{What: "caution at the foot", Got: calc.Quoted(o.Words.Rehearsal), Want: "a few lines, as each page has it"}
+	}
+	return &front{to: p, clean: printable}, doc.Error()
+}
+
+// margin is left free on all four sides: printers need some, and so does a hole punch.
+const margin = 51 * point
+
+// area is a sheet of paper.
+type area struct{ width, height int }
+
+func sheetOf(width, height float64) area { return area{hundredthsOf(width), hundredthsOf(height)} }
+
+func (a area) right() int { return a.width - margin }
+
+// inner is how wide the printed part is.
+func (a area) inner() int { return a.width - 2*margin }
+
+// pdf is the format.
+type pdf struct {
+	doc   *fpdf.Fpdf
+	out   io.Writer
+	words Words
+	paper area
+}
+
+// section is what begins on a page of its own and has its own count of pages.
+type section struct {
+	mark   string // in the reader's list of parts
+	blocks []block
+	again  []row  // at the top of each page but the first
+	note   string // at the foot, wrapped
+	owner  string // at the foot, left of the page's number
+}
+
+func (p *pdf) write(s section) error {
+	again := 0
+	for _, r := range s.again {
+		again += r.height
+	}
+	foot := p.footHeight(s.note)
+	pages := paginate(s.blocks, p.paper.height-2*margin-foot, again)
+	for i, rows := range pages {
+		p.doc.AddPage()
+		if i == 0 {
+			p.use(regular)
+			p.doc.Bookmark(s.mark, 0, 0)
+		} else {
+			top := margin
+			for _, r := range s.again {
+				r.paint(top)
+				top += r.height
+			}
+		}
+		for _, r := range rows {
+			r.paint(margin + r.top)
+		}
+		p.foot(s, p.paper.height-margin-foot, i+1, len(pages))
+	}
+	return p.doc.Error()
+}
+
+// footGap keeps the foot clear of the last item.
+const footGap = 12 * point
+
+func (p *pdf) footHeight(note string) int {
+	return footGap + small.leading()*(1+len(p.footLines(note)))
+}
+
+func (p *pdf) footLines(note string) []string {
+	if note == "" {
+		return nil
+	}
+	return p.wrap(note, p.paper.inner(), small)
+}
+
+func (p *pdf) foot(s section, top, page, of int) {
+	top += footGap
+	p.line(margin, top-3*point, p.paper.right(), top-3*point)
+	for _, text := range p.footLines(s.note) {
+		p.text(margin, top, text, small)
+		top += small.leading()
+	}
+	count, _ := pageWords(p.words.Page, page, of)
+	p.textRight(p.paper.right(), top, count, small)
+	room := p.paper.inner() - p.measure(small)(count) - 12*point
+	p.text(margin, top, p.shortened(s.owner, room, small), small)
+}
+
+func (p *pdf) close() error {
+	var out bytes.Buffer
+	if err := p.doc.Output(&out); err != nil {
+		return err
+	}
+	_, err := p.out.Write(out.Bytes())
+	return err
+}
+
+// joined puts the parts that are not empty side by side.
+func joined(gap string, parts ...string) string {
+	var kept []string
+	for _, part := range parts {
+		if part != "" {
+			kept = append(kept, part)
+		}
+	}
+	return strings.Join(kept, gap)
+}
+
+// labelled is "label: value", or empty where there is no value.
+func labelled(label, value string) string {
+	if value == "" {
+		return ""
+	}
+	return withColon(label) + " " + value
+}
+
+// withColon ends a label, unless it ends in a sign of its own.
+func withColon(label string) string {
+	if label == "" || strings.HasSuffix(label, ":") || strings.HasSuffix(label, "?") {
+		return label
+	}
+	return label + ":"
+}

@@ -1,0 +1,68 @@
+package handout
+
+import (
+	"math"
+
+	"scratchpass/quiz/drawing"
+)
+
+// picture draws a drawing so large that its labels are as easy to read as small
+// type, but never wider or higher than it may be.
+func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
+	const letter = 0.62 // of the size of the type, for an average letter
+	scale := pt(small.size) * letter * float64(d.Columns()) / d.Width
+	scale = min(scale, pt(width)/d.Width, pt(height)/d.Height)
+	const air = 10 * point
+	high, low := extent(d, pt(small.size)*0.6/scale)
+	return row{hundredthsOf((high-low)*scale) + 2*air, func(top int) {
+		at := func(q drawing.Point) (x, y int) {
+			return left + hundredthsOf(q.X*scale), top + air + hundredthsOf((high-q.Y)*scale)
+		}
+		p.doc.SetLineWidth(pt(heavier))
+		for _, l := range d.Lines {
+			if len(l.Points) < 2 {
+				continue
+			}
+			if l.Dashed {
+				p.doc.SetDashPattern([]float64{4, 3}, 0)
+			}
+			for i, q := range l.Points {
+				if x, y := at(q); i == 0 {
+					p.doc.MoveTo(pt(x), pt(y))
+				} else {
+					p.doc.LineTo(pt(x), pt(y))
+				}
+			}
+			p.doc.DrawPath("D")
+			if l.Dashed {
+				p.doc.SetDashPattern(nil, 0)
+			}
+		}
+		p.doc.SetFillColor(255, 255, 255)
+		for _, l := range d.Labels { // on white, so that no line runs through the letters
+			x, y := at(l.At)
+			w := p.measure(small)(l.Text)
+			x -= w / 2
+			p.doc.Rect(pt(x-point), pt(y-small.size*6/10), pt(w+2*point), pt(small.size*12/10), "F")
+			p.text(x, y+small.size*36/100-small.baseline(), l.Text, small)
+		}
+	}}
+}
+
+// extent is from where to where something is drawn; a label reaches so far up and
+// down from its place.
+func extent(d *drawing.Drawing, label float64) (high, low float64) {
+	high, low = math.Inf(-1), math.Inf(1)
+	for _, l := range d.Lines {
+		for _, q := range l.Points {
+			high, low = max(high, q.Y), min(low, q.Y)
+		}
+	}
+	for _, l := range d.Labels {
+		high, low = max(high, l.At.Y+label), min(low, l.At.Y-label)
+	}
+	if high < low { // nothing in it
+		return d.Height, 0
+	}
+	return high, low
+}
