@@ -48,6 +48,7 @@ func (l *Library) Check(known Known) Findings {
 	c.add(err)
 	c.terms()
 	c.cautions()
+	c.bench()
 	return c.found.sorted()
 }
 
@@ -234,6 +235,22 @@ func (c *checker) terms() {
 		}
 		for _, see := range t.See {
 			reference(c, "terms.yaml", 0, "term", see, terms)
+		}
+	}
+}
+
+// bench looks at what the words of the rehearsal bench refer to.
+func (c *checker) bench() {
+	words, err := c.lib.Bench()
+	c.add(err)
+	for name, m := range words.Mistakes {
+		for _, task := range m.Practise {
+			if !slices.Contains(c.known.Tasks, task) {
+				c.say("bench.yaml", 0, "the mistake %s sends to %q, which is no task", name, task)
+			}
+		}
+		for _, key := range m.Safety {
+			reference(c, "bench.yaml", 0, "caution", key, c.safety)
 		}
 	}
 }

@@ -14,7 +14,7 @@ import (
 	"strings"
 )
 
-//go:embed *.yaml lessons/*.yaml tasks/*.yaml
+//go:embed *.yaml lessons/*.yaml tasks/*.yaml jobs/*.yaml
 var embedded embed.FS
 
 // Library reads words on demand. Its folders are looked through in order: what an

@@ -159,3 +159,76 @@ func Names(text string) []string {
 	_, all := Fill(text, func(string) (string, bool) { return "", false })
 	return all
 }
+
+// Job is a threading job to rehearse, as it is written down. Sizes carry their unit.
+type Job struct {
+	Title     string     `yaml:"title"`
+	Story     string     `yaml:"story"`
+	Thread    string     `yaml:"thread"`
+	Side      string     `yaml:"side,omitempty"`      // outside or inside, where the thread has no class to tell
+	Lathe     string     `yaml:"lathe,omitempty"`     // inch or metric, one that ships; else the learner's own
+	Blank     string     `yaml:"blank,omitempty"`     // outside: the diameter before threading
+	Bore      string     `yaml:"bore,omitempty"`      // inside: the bore before threading
+	Length    string     `yaml:"length"`              // of the thread
+	End       string     `yaml:"end"`                 // shoulder, bottom or chuck: what the tool would meet
+	Gap       string     `yaml:"gap"`                 // free way from the end of the thread to that
+	Hold      string     `yaml:"hold"`                // chuck or centres
+	StandsOut string     `yaml:"stands_out"`          // the work out of the jaws, or the bar out of its holder
+	Bar       string     `yaml:"bar,omitempty"`       // inside: diameter of the bar
+	Reach     string     `yaml:"reach,omitempty"`     // inside: how far the tool stands out of the bar
+	Flat      string     `yaml:"flat,omitempty"`      // on the tip of the tool
+	Nose      string     `yaml:"nose,omitempty"`      // radius of a round tip, instead of a flat
+	Surprises []Surprise `yaml:"surprises,omitempty"` // what happens on the way
+}
+
+// Surprise is something that happens after so many passes.
+type Surprise struct {
+	After int    `yaml:"after"`
+	What  string `yaml:"what"` // called-away or line-past
+}
+
+// BenchWords are the words of the rehearsal bench.
+type BenchWords struct {
+	Says     map[string]string       `yaml:"says"`     // what happens, by name
+	Mistakes map[string]MistakeWords `yaml:"mistakes"` // what went wrong, by name
+	Moves    map[string]MoveWords    `yaml:"moves"`    // what can be done, by its first word
+}
+
+// MistakeWords say what a mistake was, and what it would have done.
+type MistakeWords struct {
+	Title    string   `yaml:"title"`
+	What     string   `yaml:"what"`
+	Part     string   `yaml:"part,omitempty"` // what it does to the part
+	Tool     string   `yaml:"tool,omitempty"` // to tool and lathe
+	You      string   `yaml:"you,omitempty"`  // to you
+	Practise []string `yaml:"practise"`       // tasks
+	Safety   []string `yaml:"safety,omitempty"`
+}
+
+// MoveWords say how a move is written and what it does.
+type MoveWords struct {
+	Write string `yaml:"write"`
+	Does  string `yaml:"does"`
+}
+
+// Bench returns the words of the rehearsal bench.
+func (l *Library) Bench() (BenchWords, error) { return read[BenchWords](l, "bench.yaml") }
+
+// JobNames lists the jobs to rehearse, in order, without their numbers.
+func (l *Library) JobNames() []string {
+	var names []string
+	for _, file := range l.names("jobs") {
+		names = append(names, lessonName(file))
+	}
+	return names
+}
+
+// Job returns a job by its name.
+func (l *Library) Job(name string) (Job, error) {
+	for _, file := range l.names("jobs") {
+		if lessonName(file) == name {
+			return read[Job](l, "jobs/"+file+".yaml")
+		}
+	}
+	return Job{}, &fs.PathError{Op: "job", Path: name, Err: fs.ErrNotExist}
+}

@@ -10,9 +10,9 @@ import (
 )
 
 // Home is the screen that the program opens with. It returns when the learner is
-// done. saveLathe keeps a described machine; best and progress are what a record opens,
-// and are left out when they are nil.
-func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error), best, progress func() error) error {
+// done. saveLathe keeps a described machine; best, progress and rehearse are what the
+// program opens besides, and are left out when they are nil.
+func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error), best, progress, rehearse func() error) error {
 	if err := s.Terminal.Show(Text{
 		{Heading, s.say("home-title")},
 		{Plain, s.say("home-what")},
@@ -27,6 +27,7 @@ func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error), bes
 			{s.say("home-learn"), s.chooseLesson},
 			{s.say("home-progress"), progress},
 			{s.say("home-practise"), s.choosePractice},
+			{s.say("bench-door"), rehearse},
 			{s.say("home-lathe-door"), func() error { return s.describeAndKeep(saveLathe) }},
 			{s.say("home-safety"), s.showSafety},
 			{s.say("home-leave"), nil},
@@ -47,7 +48,7 @@ func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error), bes
 		if err := doors[i].open(); err != nil && !errors.Is(err, errBack) && !errors.Is(err, ErrStopped) {
 			return err
 		}
-		s.describing = false
+		s.describing, s.rehearsing = false, false
 	}
 }
 

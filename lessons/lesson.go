@@ -227,6 +227,9 @@ func (s *Session) Goodbye() string {
 	if s.describing {
 		return s.say("say-stopped-lathe")
 	}
+	if s.rehearsing {
+		return s.say("bench-stopped")
+	}
 	return s.say("say-stopped", "done", s.Done())
 }
 

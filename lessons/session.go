@@ -36,6 +36,7 @@ type Session struct {
 	strict     bool                     // a test: no hints
 	certain    bool                     // ask how sure someone is, for tasks that can hurt
 	describing bool                     // a lathe is being described
+	rehearsing bool                     // a job is being rehearsed
 
 	seen   map[string]int    // when numbers and situations were shown last, in problems
 	lastOf map[string]string // situation last shown, by task

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/content"
+	"scratchpass/quiz/bench"
 	"scratchpass/quiz/tasks"
 )
 
@@ -28,7 +29,7 @@ func (a *app) content() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			found := append(lib.Check(tasks.Known()), tasks.CheckPrompts(lib)...)
+			found := append(append(lib.Check(tasks.Known()), tasks.CheckPrompts(lib)...), bench.CheckJobs(lib)...)
 			if a.json {
 				if err := a.print(checkDocument(found)); err != nil {
 					return err
@@ -54,7 +55,7 @@ func (a *app) listFindings(lib *content.Library, found content.Findings) error {
 	if len(found) > 0 {
 		return nil
 	}
-	_, err := fmt.Fprintf(a.out, "%d lessons and %d tasks read, nothing wrong\n", len(lib.LessonNames()), len(lib.TaskNames()))
+	_, err := fmt.Fprintf(a.out, "%d lessons, %d tasks and %d jobs read, nothing wrong\n", len(lib.LessonNames()), len(lib.TaskNames()), len(lib.JobNames()))
 	return err
 }
 

@@ -34,11 +34,12 @@ and your instructor come first.`,
 			if err != nil {
 				return err
 			}
+			rehearse := func() error { return a.rehearseIn(s, "", &jobFlags{}, false, "") }
 			if a.record == nil {
-				return s.Home(a.keepLathe, nil, nil)
+				return s.Home(a.keepLathe, nil, nil, rehearse)
 			}
 			best := func() error { return s.Best(lessons.CourseOrder(s.Library, s.System), a.summaries, quiz.NumbersGiven) }
-			return s.Home(a.keepLathe, best, a.showProgress)
+			return s.Home(a.keepLathe, best, a.showProgress, rehearse)
 		},
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
@@ -65,7 +66,7 @@ and your instructor come first.`,
 		}
 		return nil
 	}
-	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.thread(), a.terms(), a.sources(), a.safety(), a.progress(), a.drill(), a.describe(), a.content())
+	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.thread(), a.terms(), a.sources(), a.safety(), a.progress(), a.drill(), a.dryrun(), a.describe(), a.content())
 	return root
 }
 

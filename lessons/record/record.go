@@ -133,14 +133,27 @@ func escape(path string) string {
 	return strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(filepath.ToSlash(path))
 }
 
-// migrate brings an older file to the newest form, one step a transaction.
+// migrate brings an older file to the newest form, one step a transaction. Two programs
+// that begin one record at the same moment both want to set how its journal is kept;
+// the database does not wait for that by itself, so it is tried again.
 func (r *Record) migrate() error {
-	for {
+	const longest = 4 * time.Second
+	for wait := time.Millisecond; ; {
 		done, err := r.migrateOne()
-		if done || err != nil {
+		switch {
+		case busy(err) && wait < longest:
+			time.Sleep(wait)
+			wait *= 2
+		case done || err != nil:
 			return err
 		}
 	}
+}
+
+// busy reports whether an error says that another program holds the file.
+func busy(err error) bool {
+	var e *sqlite.Error
+	return errors.As(err, &e) && e.Code()&0xff == sqlite3.SQLITE_BUSY
 }
 
 func (r *Record) migrateOne() (done bool, err error) {

@@ -483,3 +483,21 @@ func fill(b *testing.B, path string, n int) {
 		b.Fatal(err)
 	}
 }
+
+// Many programs that begin one record at the same moment all get it open.
+func TestBegunByManyAtOnce(t *testing.T) {
+	for range 12 {
+		path := filepath.Join(t.TempDir(), "r.db")
+		var wg sync.WaitGroup
+		for i := range 12 {
+			wg.Add(1)
+			go func() {
+				defer wg.Done()
+				if out, err := helper(t, path, fmt.Sprint("learner ", i), 0).CombinedOutput(); err != nil {
+					t.Errorf("%v\n%.500s", err, out)
+				}
+			}()
+		}
+		wg.Wait()
+	}
+}

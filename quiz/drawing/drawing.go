@@ -254,30 +254,8 @@ func bothFlanks(label func(string) string) (Drawing, map[string]string) {
 // dialFace is the face of a dial with so many numbered lines, turned so that the
 // reading stands under the mark at the top.
 func dialFace(reading, turn calc.Length, numbers int) (Drawing, map[string]string) {
-	d := Drawing{Width: 80, Height: 80, Most: 38}
-	const cx, cy, r = 40.0, 36.0, 30.0
-	at := func(share, radius float64) Point {
-		// The reading is at the top; numbers grow clockwise.
-		a := 2 * math.Pi * (share - reading.Over(turn))
-		return Point{cx + radius*math.Sin(a), cy + radius*math.Cos(a)}
-	}
-	var rim []Point
-	for i := range 73 {
-		rim = append(rim, at(float64(i)/72, r))
-	}
-	d.line(false, rim...)
-	for i := range numbers * 2 {
-		inner := r - 2.5
-		if i%2 == 0 {
-			inner = r - 5
-		}
-		d.line(false, at(float64(i)/float64(numbers*2), inner), at(float64(i)/float64(numbers*2), r))
-	}
-	for i := range numbers {
-		p := at(float64(i)/float64(numbers), r-10)
-		d.label(p.X, p.Y, calc.Fixed(turn.Times(float64(i)/float64(numbers)).Over(calc.Thou), 0))
-	}
-	d.line(false, Point{cx, cy + r + 1}, Point{cx - 2, cy + r + 6}, Point{cx + 2, cy + r + 6}, Point{cx, cy + r + 1})
+	label := func(l calc.Length) string { return calc.Fixed(l.Over(calc.Thou), 0) }
+	d := face(reading.Over(turn), numbers, 2, label, turn)
 	return d, map[string]string{"reading": calc.LengthText(reading), "turn": calc.LengthText(turn),
 		"lines": calc.Shortest(turn.Over(calc.Thou), 0)}
 }

@@ -1,0 +1,288 @@
+package lessons
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz/bench"
+)
+
+// Rehearsal is one threading job at the bench.
+type Rehearsal struct {
+	Name  string // of the job, as the log has it
+	As    string // the job and its lathe on one line each, where the name does not tell them
+	Lathe string
+	Bench bench.Bench
+	Keep  func(line string) error // keeps one line of the log; nil keeps none
+
+	words content.BenchWords
+	said  bool // the list of moves has been shown for this place
+	place string
+}
+
+// Words that can be typed at the bench besides moves. stop is a move here: it stops the
+// spindle.
+const (
+	wordLeave = "leave"
+	wordLook  = "look"
+	wordLog   = "log"
+	wordMoves = "moves"
+)
+
+// DryRun lets the learner work at the bench until the part is done or something is
+// broken, and tells what came of it.
+func (s *Session) DryRun(r *Rehearsal) error {
+	s.rehearsing = true
+	var err error
+	if r.words, err = s.Library.Bench(); err != nil {
+		return err
+	}
+	if err := s.Terminal.Show(s.jobPage(r)); err != nil {
+		return err
+	}
+	for !r.Bench.Over {
+		if err := s.atTheBench(r); err != nil {
+			return err
+		}
+	}
+	s.rehearsing = false
+	return s.Terminal.Show(s.Debrief(r.Bench, r.words))
+}
+
+// jobPage tells the job.
+func (s *Session) jobPage(r *Rehearsal) Text {
+	j := r.Bench.Job
+	text := Text{{Heading, s.say("bench-title", "title", j.Title)}, {Plain, j.Story}, {Caution, s.say("rehearsal")}}
+	for _, line := range s.jobFacts(j) {
+		text = append(text, Block{Plain, "- " + line})
+	}
+	text = append(text, Block{Plain, s.say("bench-ways", "deeper", map[calc.Side]string{calc.Outside: "in", calc.Inside: "out"}[j.Side])})
+	if r.Bench.Live {
+		text = append(text, Block{Plain, s.say("bench-live")})
+	}
+	return append(text, Block{Faint, s.say("bench-words")})
+}
+
+// jobFacts are the figures of a job and its lathe, a line each.
+func (s *Session) jobFacts(j bench.Job) []string {
+	u := j.System().Length()
+	size := func(l calc.Length) string { return u.Text(l.Inches()) }
+	facts := []string{
+		s.say("bench-thread", "thread", j.Thread, "side", j.Side, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min)),
+		s.say("bench-"+map[calc.Side]string{calc.Outside: "blank", calc.Inside: "bore"}[j.Side], "size", size(j.Start), "length", size(j.Length)),
+		s.say("bench-end-"+j.End, "gap", size(j.Gap)),
+	}
+	if j.Side == calc.Inside {
+		facts = append(facts, s.say("bench-bar", "bar", size(j.Bar), "reach", size(j.Reach), "out", size(j.StandsOut), "least", size(j.LeastOverhang())))
+	} else {
+		facts = append(facts, s.say("bench-hold-"+j.Hold, "out", size(j.StandsOut)))
+	}
+	if j.Tip.Nose > 0 {
+		facts = append(facts, s.say("bench-nose", "nose", size(j.Tip.Nose)))
+	} else {
+		facts = append(facts, s.say("bench-flat", "flat", size(j.Tip.Flat)))
+	}
+	dial := s.say("bench-no-dial")
+	if _, ok := j.Lathe.ThreadDial(); ok {
+		dial = s.say("bench-dial", "teeth", j.Lathe.DialTeeth, "marks", j.Lathe.DialMarks)
+	}
+	reads := "bench-reads-radius"
+	if j.Lathe.CrossReads == calc.ReadsDiameter {
+		reads = "bench-reads-diameter"
+	}
+	zero := "bench-zero-across"
+	if j.Lathe.CompoundZero == calc.ZeroAlong {
+		zero = "bench-zero-along"
+	}
+	nose := "bench-nose-locked"
+	if j.Lathe.ScrewedNose {
+		nose = "bench-nose-screwed"
+	}
+	facts = append(facts,
+		s.say("bench-lathe", "lathe", j.Lathe.Name, "screw", j.Lathe.LeadScrewText(), "dial", dial),
+		s.say("bench-cross", "turn", size(j.Lathe.Cross.Turn), "line", size(j.Lathe.Cross.Division), "reads", s.say(reads)),
+		s.say("bench-compound", "turn", size(j.Lathe.Compound.Turn), "line", size(j.Lathe.Compound.Division), "zero", s.say(zero)),
+		s.say(nose))
+	if len(j.Lathe.Speeds) > 0 {
+		facts = append(facts, s.say("bench-speeds", "speeds", strings.Trim(fmt.Sprint(j.Lathe.Speeds), "[]")))
+	}
+	if len(j.Lathe.Gears) > 0 {
+		facts = append(facts, s.say("bench-gears", "gears", strings.Trim(fmt.Sprint(j.Lathe.Gears), "[]")))
+	}
+	return facts
+}
+
+// atTheBench asks for one move and makes it.
+func (s *Session) atTheBench(r *Rehearsal) error {
+	offers := r.Bench.Offers()
+	status := s.status(r.Bench)
+	text := Text{{Plain, status}}
+	if place := placeOf(offers); place != r.place { // the list is shown once for each place
+		r.place = place
+		text = append(text, s.offered(r, offers)...)
+	}
+	if err := s.Terminal.Show(text); err != nil {
+		return err
+	}
+	reply, err := s.Terminal.Ask(Question{Prompt: s.say("bench-ask")})
+	if err != nil {
+		return err
+	}
+	switch word, _ := asked(reply, []string{WordHelp, WordRepeat, wordLeave, WordHint, wordLook, wordLog, wordMoves}); word {
+	case wordLeave:
+		return ErrStopped
+	case WordHelp:
+		return s.Terminal.Show(s.allMoves(r))
+	case wordMoves:
+		return s.Terminal.Show(s.offered(r, offers))
+	case WordRepeat:
+		return s.Terminal.Show(s.jobPage(r))
+	case WordHint:
+		return s.show(Plain, s.say("bench-hint-"+r.Bench.Status().Place))
+	case wordLook:
+		return s.look(r)
+	case wordLog:
+		return s.Terminal.Show(Text{{Figures, r.Bench.Transcript(r.Name, r.As, r.Lathe)}})
+	}
+	e, err := s.move(r, reply, offers)
+	if err != nil || e.Verb == "" {
+		return err
+	}
+	return s.do(r, e)
+}
+
+func placeOf(offers []bench.Offer) string {
+	if len(offers) == 0 {
+		return ""
+	}
+	return offers[0].Text + offers[len(offers)-1].Text
+}
+
+// move reads what was typed: a move, or the number of one that was offered, whose
+// figure is then asked for. What can't be read is said, and no move comes of it.
+func (s *Session) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Event, error) {
+	if i, err := strconv.Atoi(strings.TrimSpace(reply)); err == nil && i >= 1 && i <= len(offers) {
+		o := offers[i-1]
+		reply = o.Text
+		if o.Takes != "" {
+			figure, err := s.Terminal.Ask(Question{Prompt: s.say("bench-figure", "move", o.Text, "write", r.words.Moves[o.Verb].Write)})
+			if err != nil {
+				return bench.Event{}, err
+			}
+			if word, _ := asked(figure, []string{wordLeave}); word == wordLeave {
+				return bench.Event{}, ErrStopped
+			}
+			reply += " " + strings.TrimSpace(strings.TrimPrefix(figure, o.Text))
+		}
+	}
+	e, err := bench.Parse(reply, r.Bench.Job.System())
+	if err != nil {
+		return bench.Event{}, s.show(Plain, s.say("bench-unread", "problem", err.Error()))
+	}
+	return e, nil
+}
+
+// do makes a move, keeps it and tells what came of it.
+func (s *Session) do(r *Rehearsal, e bench.Event) error {
+	if stage, ok := s.Terminal.(Stage); ok && r.Bench.Live {
+		if done, err := s.liveMove(r, stage, e); done || err != nil {
+			return err
+		}
+	}
+	return s.make(r, e)
+}
+
+// make carries one event out.
+func (s *Session) make(r *Rehearsal, e bench.Event) error {
+	passes := r.Bench.PassesDone()
+	var happened []bench.Happening
+	r.Bench, happened = r.Bench.Step(e)
+	if r.Keep != nil {
+		if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
+			return err
+		}
+	}
+	if err := s.Terminal.Show(s.happenings(r.words, happened)); err != nil {
+		return err
+	}
+	if r.Bench.PassesDone() > passes && !r.Bench.Over {
+		return s.showDrawing(s.section(r.Bench))
+	}
+	return nil
+}
+
+// happenings words what came of an event.
+func (s *Session) happenings(words content.BenchWords, happened []bench.Happening) Text {
+	var text Text
+	for _, h := range happened {
+		style := Plain
+		if h.IsMistake() {
+			style = Bad
+		}
+		text = append(text, Block{style, h.Text(words)})
+		if name, ok := strings.CutPrefix(h.Name, "mistake-"); ok {
+			for _, key := range words.Mistakes[name].Safety {
+				text = append(text, Block{Caution, s.say("say-caution", "text", s.safety[key].Text)})
+			}
+		}
+	}
+	if len(text) == 0 {
+		text = Text{{Plain, s.say("bench-done-so")}}
+	}
+	return text
+}
+
+// status says what can be seen at the machine.
+func (s *Session) status(b bench.Bench) string {
+	st := b.Status()
+	spindle := "bench-spindle-" + map[int]string{0: "stands", 1: "turns", -1: "reverse"}[st.Turn]
+	lines := []string{s.say(spindle, "rpm", calc.Shortest(st.RPM, 1)) + " " + s.say("bench-nut-"+map[bool]string{true: "closed", false: "open"}[st.Nut]) + " " + s.say("bench-at-"+st.Place) +
+		" " + s.say("bench-tool-"+map[bool]string{true: "back", false: "in"}[st.Clear])}
+	lines = append(lines, s.say("bench-dials", "cross", st.CrossDial, "compound", st.CompoundDial, "passes", st.PassesDone))
+	return strings.Join(lines, "\n")
+}
+
+// offered lists the moves that one might think of now, by number.
+func (s *Session) offered(r *Rehearsal, offers []bench.Offer) Text {
+	var lines []string
+	for i, o := range offers {
+		line := o.Text
+		if o.Takes != "" {
+			line += " ..."
+		}
+		lines = append(lines, fmt.Sprintf("%d) %s", i+1, line))
+	}
+	return Text{{Faint, s.say("bench-moves")}, {Plain, columns(lines)}}
+}
+
+// columns puts short lines three to a line, where each is short enough to read so.
+func columns(lines []string) string {
+	var out []string
+	for part := range slices.Chunk(lines, 4) {
+		out = append(out, strings.Join(part, "   "))
+	}
+	return strings.Join(out, "\n")
+}
+
+// allMoves explains every move.
+func (s *Session) allMoves(r *Rehearsal) Text {
+	text := Text{{Heading, s.say("bench-help")}}
+	for _, verb := range bench.Verbs() {
+		m := r.words.Moves[verb]
+		text = append(text, Block{Plain, "- " + m.Write + ": " + m.Does + "."})
+	}
+	return append(text, Block{Plain, s.say("bench-help-words")})
+}
+
+// JobTitle is a job as a menu shows it.
+func JobTitle(lib *content.Library, name string) string {
+	j, err := lib.Job(name)
+	if err != nil {
+		return name
+	}
+	return j.Title
+}

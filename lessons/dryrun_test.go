@@ -1,0 +1,202 @@
+package lessons
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/bench"
+)
+
+// atBench returns a session at the bench with a job that ships, and answers line by
+// line; at the end of the lines it leaves.
+func atBench(t testing.TB, job string, lines ...string) (*Session, *scripted, *Rehearsal) {
+	t.Helper()
+	term := &scripted{}
+	term.answer = func(Question) (string, error) {
+		if len(lines) == 0 {
+			return "leave", nil
+		}
+		line := lines[0]
+		lines = lines[1:]
+		return line, nil
+	}
+	s, err := NewSession(term, content.Shipped(), quiz.Imperial, quiz.InchLathe, func() uint32 { return 1 })
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := s.Library.Job(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, err := bench.ParseJob(w, quiz.InchLathe)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s, term, &Rehearsal{Name: job, Bench: bench.New(j)}
+}
+
+// A whole job by hand and one that goes wrong, as a learner reads them.
+func TestDryRunTranscripts(t *testing.T) {
+	for name, run := range map[string]string{"dryrun-good-outside": "good-outside", "dryrun-wrong-line": "wrong-line", "dryrun-inside-wrong-way": "withdrew-the-wrong-way"} {
+		t.Run(name, func(t *testing.T) {
+			text, err := os.ReadFile(filepath.Join("..", "quiz", "bench", "testdata", "runs", run+".run"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			script, err := bench.ParseScript(run, text)
+			if err != nil {
+				t.Fatal(err)
+			}
+			lines := []string{"moves", "help", "hint", "look", "bananas", "log", "repeat"}
+			for _, l := range script.Lines {
+				lines = append(lines, l.Text)
+			}
+			s, term, r := atBench(t, script.Job, lines...)
+			if err := s.DryRun(r); err != nil {
+				t.Fatal(err)
+			}
+			if !r.Bench.Over {
+				t.Error("the job did not come to an end")
+			}
+			golden(t, filepath.Join("testdata", name+".transcript"), term.log.String())
+		})
+	}
+}
+
+// A move may be chosen by its number, and its figure is asked for.
+func TestMovesByNumber(t *testing.T) {
+	s, term, r := atBench(t, "adjusting-screw", "8", "70", "8", "leave")
+	if err := s.DryRun(r); err != ErrStopped {
+		t.Fatal(err)
+	}
+	if r.Bench.RPM != 70 || !strings.Contains(term.log.String(), "speed: how much? (such as speed 70)") {
+		t.Errorf("%v rpm\n%s", r.Bench.RPM, term.log.String())
+	}
+	if got := s.Goodbye(); got != "Stopped. The part is not done." {
+		t.Error(got)
+	}
+}
+
+// Every move is kept before anything is said about it, so that a rehearsal that is
+// killed can go on.
+func TestEveryMoveIsKept(t *testing.T) {
+	var kept []string
+	s, _, r := atBench(t, "adjusting-screw", "dress", "nonsense", "look", "key out", "speed 70")
+	r.Keep = func(line string) error { kept = append(kept, line); return nil }
+	if err := s.DryRun(r); err != ErrStopped {
+		t.Fatal(err)
+	}
+	if got := strings.Join(kept, ", "); got != "dress, key out, speed 70" {
+		t.Error(got)
+	}
+}
+
+// handsOn is a terminal with a stage: a person who presses space when a given mark
+// comes round, and again at the end of the thread.
+type handsOn struct {
+	*scripted
+	mark  float64 // of the dial, from 0
+	late  float64 // seconds behind the mark
+	sleep bool    // at the end: does nothing
+	log   []string
+}
+
+func (h *handsOn) Run(m Motion) error {
+	p := m.(*pass)
+	const tick = 1.0 / 60
+	for i := 0; i < 60*200 && !m.Done(); i++ {
+		m.Advance(tick)
+		st := p.now.Status()
+		if m.Frame(80, 24) == "" {
+			h.log = append(h.log, "an empty frame")
+		}
+		switch {
+		case !st.Nut && p.pending > 0.5 && st.Mark >= h.mark && st.Mark < h.mark+0.1:
+			for range int(h.late / tick) {
+				m.Advance(tick)
+			}
+			m.Key("space")
+		case st.Nut && st.Place == "end" || st.Place == "gap" && st.Nut:
+			if !h.sleep {
+				m.Key("space")
+			}
+		}
+	}
+	return nil
+}
+
+func liveBench(t *testing.T, h *handsOn, lines ...string) *Rehearsal {
+	t.Helper()
+	s, term, r := atBench(t, "adjusting-screw", append([]string{"dress", "key out", "feed off", "square", "height", "gibs", "oil", "speed 70", "gears 32/40", "angle 29.5",
+		"start", "touch", "zero cross", "zero compound", "cross out 0.2", "return", "cross to 0", "compound in 0.002"}, lines...)...)
+	h.scripted = term
+	s.Terminal = h
+	r.Bench.Live = true
+	if err := s.DryRun(r); err != nil && err != ErrStopped {
+		t.Fatal(err)
+	}
+	if len(h.log) > 0 {
+		t.Error(h.log)
+	}
+	return r
+}
+
+// Live: pressed when the mark comes round, and again at the end, the passes run in one
+// groove; the log of it, played again, gives just the same bench.
+func TestLivePassesByTheClock(t *testing.T) {
+	r := liveBench(t, &handsOn{mark: 2}, "close", "pass 0.005", "pass 0.005", "spring", "stop")
+	if len(r.Bench.Passes) != 4 || len(r.Bench.Mistakes) > 0 {
+		t.Fatalf("%d passes, %v", len(r.Bench.Passes), r.Bench.Mistakes)
+	}
+	for _, p := range r.Bench.Passes {
+		if p.Shift != 0 || p.Mark != 3 || p.To < r.Bench.Job.Length-0.002 {
+			t.Errorf("pass %d: mark %d, %v beside, ends at %v", p.N, p.Mark, p.Shift, p.To)
+		}
+	}
+	script, err := bench.ParseScript("log", []byte(r.Bench.Transcript("adjusting-screw", "", "")))
+	if err != nil || !script.Live {
+		t.Fatal(err, script.Live)
+	}
+	events, err := script.Events("log", quiz.Imperial)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again := bench.Play(r.Bench.Job, true, events)
+	if len(again.Passes) != 4 || again.Passes[3].To != r.Bench.Passes[3].To || again.Clock != r.Bench.Clock {
+		t.Errorf("played again: %d passes, %v s against %v s", len(again.Passes), again.Clock, r.Bench.Clock)
+	}
+}
+
+// Live: no hand at the end runs the tool into the shoulder.
+func TestLiveMissedEnd(t *testing.T) {
+	r := liveBench(t, &handsOn{mark: 1, sleep: true}, "close")
+	if !r.Bench.Over || r.Bench.Outcome.Why != "hit-shoulder" {
+		t.Errorf("%v", r.Bench.Outcome)
+	}
+}
+
+// The time a frame takes, with the bench let run on and drawn: 30 a second are to take
+// no more than a twentieth of a core, 1.7 ms each.
+func BenchmarkLiveFrame(b *testing.B) {
+	s, _, r := atBench(b, "adjusting-screw")
+	for _, line := range []string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5", "start", "touch", "zero cross", "cross out 0.2", "return", "cross to 0", "compound in 0.002", "close on 1"} {
+		e, err := bench.Parse(line, quiz.Imperial)
+		if err != nil {
+			b.Fatal(err)
+		}
+		r.Bench, _ = r.Bench.Step(e)
+	}
+	p := &pass{s: s, base: r.Bench, now: r.Bench}
+	b.ReportAllocs()
+	for b.Loop() {
+		p.pending = 1
+		p.Advance(1.0 / 30)
+		if p.Frame(80, 24) == "" {
+			b.Fatal("nothing to see")
+		}
+	}
+}

@@ -1,0 +1,152 @@
+package lessons
+
+import (
+	"fmt"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz/bench"
+)
+
+// ChooseJob lets the learner choose one of the jobs that ship.
+func (s *Session) ChooseJob() (string, error) {
+	names := s.Library.JobNames()
+	q := Question{Prompt: s.say("bench-which")}
+	for _, name := range names {
+		q.Options = append(q.Options, JobTitle(s.Library, name))
+	}
+	i, err := s.choose(q)
+	if err != nil {
+		return "", err
+	}
+	return names[i], nil
+}
+
+// GoOnWith asks whether to go on with a rehearsal that was broken off.
+func (s *Session) GoOnWith(job string, moves int) (bool, error) {
+	i, err := s.choose(Question{Prompt: s.say("bench-go-on", "job", job, "n", moves), Options: []string{s.say("bench-yes"), s.say("bench-no")}})
+	return err == nil && i == 0, err
+}
+
+// Played tells a log: every move with what came of it, and the end.
+func (s *Session) Played(b bench.Bench, words content.BenchWords) Text {
+	text := Text{{Heading, s.say("bench-title", "title", b.Job.Title)}}
+	for i, e := range b.Log {
+		line := fmt.Sprintf("%d. %s", i+1, e.Event.Write(b.Job.System()))
+		var said []string
+		for _, h := range e.Happened {
+			said = append(said, h.Text(words))
+		}
+		if len(said) > 0 {
+			line += ": " + strings.Join(said, " ")
+		}
+		text = append(text, Block{Plain, line})
+	}
+	text = append(text, Block{Plain, ""})
+	if !b.Over {
+		return append(text, Block{Plain, s.say("bench-not-over")})
+	}
+	return append(text, s.Debrief(b, words)...)
+}
+
+// PlanPage is the card of a job. table puts the passes into columns; without it each
+// line says what its figures are, for narrow windows and screen readers.
+func (s *Session) PlanPage(p bench.Plan, table bool) Text {
+	j := p.Job
+	u := j.System().Length()
+	size := func(l calc.Length) string { return u.Text(l.Inches()) }
+	text := Text{{Heading, s.say("plan-title", "title", j.Title)}, {Caution, s.say("plan-aid")}, {Caution, s.say("rehearsal")}}
+	for _, line := range s.jobFacts(j) {
+		text = append(text, Block{Plain, "- " + line})
+	}
+	text = append(text, Block{Heading, "\n" + s.say("plan-set")})
+	say := func(phrase string, pairs ...any) { text = append(text, Block{Plain, "- " + s.say(phrase, pairs...)}) }
+	say("plan-speed", "rpm", p.RPM, "usual", calc.Fixed(p.Usual, 0), "fastest", calc.Fixed(p.Fastest, 0))
+	if p.TooFast {
+		text = append(text, Block{Caution, s.say("plan-too-fast")})
+	}
+	s.planDrive(p, say)
+	say("plan-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1))
+	if j.Side == calc.Inside {
+		say("plan-overhang", "overhang", size(p.Overhang))
+	}
+	say("plan-out", "out", size(p.Out), "way", map[calc.Side]string{calc.Outside: "out", calc.Inside: "in"}[j.Side], "deeper", map[calc.Side]string{calc.Outside: "in", calc.Inside: "out"}[j.Side])
+	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
+	text = append(text, Block{Heading, "\n" + s.say("plan-passes")})
+	if table {
+		text = append(text, Block{Figures, s.say("plan-columns")})
+	}
+	n := 0
+	for _, st := range p.Steps {
+		if st.Kind != "test" {
+			n++
+		}
+		text = append(text, Block{Figures, s.planLine(p, st, n, table)})
+	}
+	say("plan-lag", "lag", calc.Fixed(p.Lag, 1))
+	if p.Wire > 0 {
+		say("plan-wires", "wire", u.Text(p.Wire.Inches()), "max", size(p.OverMax), "min", size(p.OverMin))
+	}
+	text = append(text, Block{Heading, "\n" + s.say("plan-cautions")})
+	for _, key := range p.Cautions {
+		text = append(text, Block{Caution, "- " + s.safety[key].Text})
+	}
+	return append(text, Block{Plain, "\n" + s.say("ready-sign")})
+}
+
+// planDrive says gears and lines.
+func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
+	switch {
+	case len(p.Trains) > 0:
+		var ways []string
+		for _, t := range p.Trains {
+			way := ""
+			for i := range t.Drivers {
+				if i > 0 {
+					way += " x "
+				}
+				way += fmt.Sprintf("%d/%d", t.Drivers[i], t.Driven[i])
+			}
+			if !t.Exact() {
+				way += s.say("plan-off", "ppm", calc.Fixed(t.PPM, 0))
+			}
+			ways = append(ways, way)
+		}
+		say("plan-gears", "gears", strings.Join(ways, ", or "))
+	case len(p.Job.Lathe.Gears) > 0:
+		say("plan-no-gears")
+	default:
+		say("plan-levers")
+	}
+	switch {
+	case p.Job.KeepClosed():
+		say("plan-keep-closed")
+	case p.Job.AnyMoment():
+		say("plan-any-moment")
+	default:
+		say("plan-marks", "marks", strings.Trim(strings.Join(strings.Fields(fmt.Sprint(p.Marks)), ", "), "[]"))
+	}
+}
+
+// planLine is one line of the card.
+func (s *Session) planLine(p bench.Plan, st bench.PlanStep, n int, table bool) string {
+	u := p.Job.System().Length()
+	if st.Kind == "test" {
+		return s.say("plan-step-test")
+	}
+	if !table {
+		return s.say("plan-line-"+st.Kind, "n", n, "feed", u.Text(st.Feed.Inches()), "total", u.Text(st.Total.Inches()),
+			"reads", u.Text(st.Compound.Inches()), "turns", st.Turns, "cross", u.Text(st.Cross.Inches()), "depth", u.Text(st.Depth.Inches()))
+	}
+	what := s.say("plan-step-" + st.Kind)
+	feed := u.Fixed(st.Feed.Inches())
+	if st.Kind == "spring" {
+		feed = "-"
+	}
+	turns := ""
+	if st.Turns > 0 {
+		turns = fmt.Sprintf(" +%d", st.Turns)
+	}
+	return fmt.Sprintf("%3d  %-8s %8s  %8s  %8s%-3s  %8s  %8s", n, what, feed, u.Fixed(st.Total.Inches()), u.Fixed(st.Compound.Inches()), turns, u.Fixed(st.Cross.Inches()), u.Fixed(st.Depth.Inches()))
+}

@@ -1,0 +1,224 @@
+package lessons
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/quiz/bench"
+	"scratchpass/quiz/drawing"
+)
+
+// Stage is a terminal that can show a picture that moves and take single keys.
+type Stage interface {
+	// Run shows m until it is done. The learner may leave it: ErrStopped.
+	Run(m Motion) error
+}
+
+// Motion is a picture that moves. It keeps no clock: the stage tells it how much time
+// has gone by.
+type Motion interface {
+	// Advance lets seconds go by.
+	Advance(seconds float64)
+	// Key takes a key: "space", "s".
+	Key(key string)
+	// Frame draws what is to be seen now.
+	Frame(columns, rows int) string
+	// Done reports whether there is nothing more to see.
+	Done() bool
+}
+
+// pass is one pass in real time: the thread dial turns, one key closes the half-nut,
+// the same key takes the tool out and opens it.
+type pass struct {
+	s       *Session
+	words   func(happened []bench.Happening) Text
+	base    bench.Bench // after the last event
+	pending float64     // seconds since
+	now     bench.Bench // base, that much later
+	events  []bench.Event
+	said    Text
+	ended   bool
+	reverse bool // the half-nut stays closed: the key takes the tool out and stops
+}
+
+var _ Motion = (*pass)(nil)
+
+func (p *pass) Advance(seconds float64) {
+	if p.ended {
+		return
+	}
+	p.pending += seconds
+	p.now = p.base.Ahead(p.pending)
+	if p.now.Over { // it ran into something
+		p.settle()
+	}
+}
+
+// settle writes the time that went by into the log.
+func (p *pass) settle() {
+	wait := calc.Round(p.pending, 3)
+	p.pending = 0
+	if wait > 0 {
+		p.step(bench.Event{Verb: "wait", X: wait, Has: true})
+	}
+	p.now = p.base
+}
+
+func (p *pass) step(e bench.Event) {
+	var happened []bench.Happening
+	p.base, happened = p.base.Step(e)
+	p.events = append(p.events, e)
+	if len(happened) > 0 {
+		p.said = append(p.said, p.words(happened)...)
+	}
+	if p.base.Over {
+		p.ended = true
+	}
+}
+
+func (p *pass) Key(key string) {
+	if p.ended {
+		return
+	}
+	switch key {
+	case "s":
+		p.settle()
+		p.step(bench.Event{Verb: "stop"})
+		p.ended = true
+	case "space":
+		p.settle()
+		if p.ended {
+			break
+		}
+		if !p.base.Nut {
+			p.step(bench.Event{Verb: "close"})
+			break
+		}
+		p.step(p.base.Away)
+		if p.reverse {
+			p.step(bench.Event{Verb: "stop"})
+		} else {
+			p.step(bench.Event{Verb: "open"})
+		}
+		p.ended = true
+	}
+	p.now = p.base
+}
+
+func (p *pass) Done() bool { return p.ended }
+
+// Frame draws the thread dial, the way of the tool and what the keys do.
+func (p *pass) Frame(columns, rows int) string {
+	var lines []string
+	b := p.now
+	if at, ok := b.Mark(); ok {
+		d, err := drawing.ThreadDial(at, b.Job.Lathe.DialMarks, p.s.drawings)
+		if err == nil {
+			lines = append(lines, d.Terminal(min(columns-2, 2*(rows-8), 38))...)
+		}
+	}
+	st := b.Status()
+	lines = append(lines, "", track(b, min(columns-2, 76)), Wrap(p.s.status(b), max(columns-2, NarrowestWidth)))
+	key := "bench-key-close"
+	switch {
+	case st.Nut && p.reverse:
+		key = "bench-key-stop"
+	case st.Nut:
+		key = "bench-key-out"
+	}
+	return strings.Join(append(lines, Wrap(p.s.say(key), max(columns-2, NarrowestWidth))), "\n")
+}
+
+// track is the way of the tool from the start of the thread to what lies behind it:
+// V the tool, = the thread, . free way, # what must not be met.
+func track(b bench.Bench, columns int) string {
+	before := b.Job.Thread.Lead().Times(4)
+	whole := before + b.Job.Length + b.Job.Gap
+	cells := max(columns-2, 20)
+	at := func(l calc.Length) int {
+		return min(max(int(math.Round(l.Over(whole)*float64(cells))), 0), cells)
+	}
+	row := []byte(strings.Repeat(".", cells) + "##")
+	for i := at(before); i < at(before+b.Job.Length); i++ {
+		row[i] = '='
+	}
+	tool := []byte(strings.Repeat(" ", cells+2))
+	tool[at(before+b.Z)] = 'V'
+	return strings.TrimRight(string(tool), " ") + "\n" + string(row)
+}
+
+// liveMove plays a move in real time where it is one that the clock decides. done tells
+// that it was.
+func (s *Session) liveMove(r *Rehearsal, stage Stage, e bench.Event) (done bool, err error) {
+	switch {
+	case e.Verb == "pass" || e.Verb == "spring" || e.Verb == "finish":
+		return true, s.livePass(r, stage, e)
+	case e.Verb == "close" && r.Bench.Turn > 0 && !r.Bench.Nut && !r.Bench.FeedOn, e.Verb == "run" && r.Bench.Nut && r.Bench.Turn > 0:
+		if r.Bench.Away.Verb == "" {
+			return true, s.show(Plain, s.say("bench-live-way"))
+		}
+		return true, s.run(r, stage)
+	}
+	return false, nil
+}
+
+// livePass feeds, starts, and lets the learner do the rest in real time.
+func (s *Session) livePass(r *Rehearsal, stage Stage, e bench.Event) error {
+	if len(r.Bench.Passes) == 0 || r.Bench.Away.Verb == "" {
+		return s.make(r, e) // which says why not
+	}
+	compound, straight := calc.Length(0), calc.Length(0)
+	switch e.Verb {
+	case "pass":
+		compound = e.Length()
+	case "finish":
+		straight = e.Length()
+	}
+	feeds := r.Bench.Feeds(compound, straight)
+	if r.Bench.Turn == 0 {
+		feeds = append(feeds, bench.Event{Verb: "start"})
+	}
+	for _, f := range feeds {
+		if err := s.make(r, f); err != nil || r.Bench.Over {
+			return err
+		}
+	}
+	return s.run(r, stage)
+}
+
+// run is the part of a pass that the clock decides.
+func (s *Session) run(r *Rehearsal, stage Stage) error {
+	p := &pass{s: s, base: r.Bench, now: r.Bench, reverse: r.Bench.Job.KeepClosed(),
+		words: func(h []bench.Happening) Text { return s.happenings(r.words, h) }}
+	err := stage.Run(p)
+	if err == nil || len(p.events) > 0 {
+		p.settle()
+	}
+	r.Bench = p.base
+	for _, e := range p.events {
+		if r.Keep != nil {
+			if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
+				return err
+			}
+		}
+	}
+	if err != nil {
+		return err
+	}
+	if err := s.Terminal.Show(append(p.said, Block{Plain, s.endOfPass(r.Bench)})); err != nil || r.Bench.Over || r.Bench.Turn == 0 || p.reverse {
+		return err
+	}
+	return s.make(r, bench.Event{Verb: "return"})
+}
+
+// endOfPass says where the pass ended.
+func (s *Session) endOfPass(b bench.Bench) string {
+	if len(b.Passes) == 0 || b.Over {
+		return ""
+	}
+	u := b.Job.System().Length()
+	left := b.Job.Length + b.Job.Gap - b.Z
+	return s.say("bench-live-end", "left", u.Text(left.Inches()), "seconds", fmt.Sprintf("%.1f", left.Over(b.Lead.Times(b.RPM/60))))
+}

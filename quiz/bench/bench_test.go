@@ -1,0 +1,398 @@
+package bench
+
+import (
+	"math"
+	"math/rand/v2"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+)
+
+func do(t testing.TB, b Bench, lines ...string) Bench {
+	t.Helper()
+	for _, line := range lines {
+		e, err := Parse(line, b.Job.System())
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, _ = b.Step(e)
+	}
+	return b
+}
+
+// ready is a bench set up for the adjusting screw, up to the first pass.
+func ready(t testing.TB) Bench {
+	return do(t, New(shippedJob(t, "adjusting-screw")), "dress", "key out", "feed off", "square", "height", "gibs", "oil", "speed 70", "gears 32/40", "angle 29.5",
+		"start", "touch", "zero cross", "zero compound", "cross out 0.2", "return", "cross to 0", "compound in 0.002", "close on 1", "run", "cross out 0.2", "open", "return")
+}
+
+// The pitch diameter of the bench is that of calc's groove, worked out from the dial
+// moves alone: the passes by the slides' geometry, what they leave on by the series.
+func TestPitchDiameterIsThatOfCalcsGroove(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 12))
+	for range 40 {
+		b := ready(t)
+		moves := []calc.PassMoves{{Compound: 0.002}}
+		for range 30 {
+			cut := calc.Inches(float64(r.IntN(5)) / 1000)
+			if r.IntN(3) == 0 {
+				b, _ = b.Step(Event{Verb: "finish", X: cut.Times(2).Inches(), Has: true})
+				moves = append(moves, calc.PassMoves{Straight: cut})
+			} else {
+				b, _ = b.Step(Event{Verb: "pass", X: cut.Inches(), Has: true})
+				moves = append(moves, calc.PassMoves{Compound: cut})
+			}
+		}
+		if len(b.Passes) != len(moves) {
+			t.Fatalf("%d passes of %d, %v", len(b.Passes), len(moves), b.Mistakes)
+		}
+		set, err := calc.PassesOf(moves, 29.5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		lag, before := b.Lag(), calc.Length(0)
+		for i := range set {
+			set[i].Radial -= (set[i].Radial - before).Times(lag)
+			before = set[i].Radial
+		}
+		g, err := calc.NewGroove(b.Job.Tip, b.Job.Thread.Pitch, set)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, ok := g.PitchDiameter(calc.Outside, b.Job.Start)
+		got, gotOK := b.PitchDiameter()
+		if ok != gotOK || math.Abs((got-want).Inches()) > 1e-9 {
+			t.Errorf("the bench has %v %v, calc %v %v", got, gotOK, want, ok)
+		}
+	}
+}
+
+// What a cut and its spring passes leave on is calc's closed form.
+func TestSpringPassesLeaveTheClosedForm(t *testing.T) {
+	b := ready(t)
+	for range 40 { // take off what the first pass left
+		b, _ = b.Step(Event{Verb: "spring"})
+	}
+	b = do(t, b, "pass 0.004")
+	cut, _ := calc.RadialOfCompound(0.004, 29.5)
+	for springs := range 6 {
+		last := b.Passes[len(b.Passes)-1]
+		want, err := calc.LeftOnAfterSprings(cut, b.Lag(), springs)
+		if got := last.Set - last.Depth; err != nil || math.Abs((got-want).Inches()) > 1e-12 {
+			t.Errorf("after %d spring passes %v is left, want %v (%v)", springs, got, want, err)
+		}
+		b, _ = b.Step(Event{Verb: "spring"})
+	}
+}
+
+// anyEvent is an event that someone might type, good or bad.
+func anyEvent(r *rand.Rand, b Bench) Event {
+	offers := b.Offers()
+	verbs := Verbs()
+	for {
+		text := verbs[r.IntN(len(verbs))]
+		if len(offers) > 0 && r.IntN(3) > 0 {
+			text = offers[r.IntN(len(offers))].Text
+		}
+		for _, figure := range []string{"", " 1", " 0.005", " 0.2", " 70", " 32/40", " 10 TPI", " in 0.2", " out 0.2", " to 0", " out 0.05", " in 0.002", " on 1", " on 3", " cross", " compound 0.01", " hook", " go", " off", " out"} {
+			if r.IntN(4) > 0 {
+				continue
+			}
+			if e, err := Parse(text+figure, b.Job.System()); err == nil {
+				return e
+			}
+		}
+	}
+}
+
+// No list of events panics or breaks what must hold: metal never comes back, a slide
+// agrees with its dial within the play, a closed half-nut keeps its phase, time does
+// not run back, and what is over stays over.
+func TestWhateverIsDoneTheBenchHolds(t *testing.T) {
+	words, err := content.Shipped().Bench()
+	if err != nil {
+		t.Fatal(err)
+	}
+	lists := 400
+	if testing.Short() {
+		lists = 60
+	}
+	names := content.Shipped().JobNames()
+	ends := map[string]int{}
+	for seed := range lists {
+		r := rand.New(rand.NewPCG(uint64(seed), 99))
+		j := shippedJob(t, names[seed%len(names)])
+		b := New(j)
+		if seed%2 == 0 { // half of them begin with a good set-up, so that they come further
+			p, err := NewPlan(j, 29.5)
+			if err != nil {
+				t.Fatal(err)
+			}
+			b = Play(j, false, p.Events()[:20+r.IntN(20)])
+		}
+		b.Live = seed%5 == 0
+		area := 0.0
+		for range 200 {
+			e := anyEvent(r, b)
+			before := b
+			next, happened := b.Step(e)
+			if !reflect.DeepEqual(before, b) {
+				t.Fatalf("seed %d: %s changed the bench it came from", seed, e.Write(j.System()))
+			}
+			for _, h := range happened {
+				if text := h.Text(words); text == "" || strings.Contains(text, "${") {
+					t.Fatalf("seed %d: %s: %q says %q", seed, e.Write(j.System()), h.Name, text)
+				}
+			}
+			b = next
+			for _, s := range []calc.Slide{b.Cross, b.Compound} {
+				if l := s.Loose(); l < -1e-9 || l > s.Play+1e-9 {
+					t.Fatalf("seed %d: after %s a slide is loose by %v of %v", seed, e.Write(j.System()), l, s.Play)
+				}
+			}
+			if b.Nut && before.Nut && math.Abs((b.phase()-before.phase()).Inches()) > 1e-9 {
+				t.Fatalf("seed %d: %s moved the carriage along its screw", seed, e.Write(j.System()))
+			}
+			if b.Clock < before.Clock || before.Over && !b.Over || len(b.Passes) < len(before.Passes) {
+				t.Fatalf("seed %d: %s turned something back", seed, e.Write(j.System()))
+			}
+			if g, err := b.Groove(j.Thread.Pitch); err == nil {
+				if a := g.Area(); a < area-1e-12 {
+					t.Fatalf("seed %d: after %s there is metal again: %v, before %v", seed, e.Write(j.System()), a, area)
+				} else {
+					area = a
+				}
+			}
+		}
+		if b.Outcome != nil {
+			ends[b.Outcome.Verdict]++
+		}
+		if again := Play(j, b.Live, eventsOf(b)); seed%2 == 1 && again.Clock != b.Clock {
+			t.Fatalf("seed %d: played again, the log takes %v and not %v", seed, again.Clock, b.Clock)
+		}
+	}
+	if len(ends) == 0 {
+		t.Error("no list came to an end")
+	}
+	t.Log(ends)
+}
+
+func eventsOf(b Bench) []Event {
+	events := make([]Event, len(b.Log))
+	for i, e := range b.Log {
+		events[i] = e.Event
+	}
+	return events
+}
+
+// The card of a job, followed move by move and finished by the fit, makes a part that
+// fits: on the jobs that ship and on jobs of every size.
+func TestThePlanMakesAPartThatFits(t *testing.T) {
+	try := func(t *testing.T, j Job) {
+		p, err := NewPlan(j, 29.5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := Play(j, false, p.Events())
+		feed := calc.Length(0)
+		for _, s := range p.Steps {
+			if s.Kind == "finish" {
+				feed = s.Feed
+			}
+		}
+		if feed == 0 {
+			feed = j.Lathe.Cross.Division
+		}
+		for i := 0; i < 60 && !b.Over; i++ {
+			if n := len(b.Tests); n > 0 && b.Tests[n-1].Result != "no-start" && b.Tests[n-1].Result != "binds" {
+				b, _ = b.Step(Event{Verb: "done"})
+				break
+			}
+			events := []Event{{Verb: "finish", X: feed.Inches(), Has: true}, {Verb: "spring"}, {Verb: "spring"}}
+			for _, e := range append(events, p.Try()...) {
+				b, _ = b.Step(e)
+			}
+		}
+		for _, m := range b.Mistakes {
+			if m.Name != "chatter" && m.Name != "lost-count" { // a thin bar chatters whatever is done; the card books nothing
+				t.Errorf("made %v", m)
+			}
+		}
+		if b.Outcome == nil || b.Outcome.Verdict != Fits {
+			t.Errorf("%s: %+v", j.Thread, b.Outcome)
+		}
+	}
+	for _, name := range content.Shipped().JobNames() {
+		t.Run(name, func(t *testing.T) { try(t, shippedJob(t, name)) })
+	}
+	for _, thread := range []string{"1/4-20 UNC-2A", "1/2-13 UNC-2A", "1/2-13 UNC-2B", "1-8 UNC-2A", "1-14 UNS-2A", "7/8-9 UNC-3A", "1 1/2-6 UNC-2B", "M10x1.5-6g", "M12x1.75-6H", "M30x2-6g", "M36x4-6H", "3/8-24 UNF-3B", "5/8-18 UNF-2B"} {
+		for _, own := range []quiz.Lathe{quiz.InchLathe, quiz.MetricLathe} {
+			t.Run(thread+" on "+own.Name, func(t *testing.T) {
+				own.ScrewedNose = false // some of these must run back in reverse
+				j, err := ParseJob(Usual(content.Job{Thread: thread}, own), own)
+				if err != nil {
+					t.Fatal(err)
+				}
+				try(t, j)
+			})
+		}
+	}
+}
+
+// Every job that ships can be read, and what is wrong in one that does not is said at
+// once.
+func TestParseJob(t *testing.T) {
+	for _, name := range content.Shipped().JobNames() {
+		if j := shippedJob(t, name); j.Story == "" || j.Title == "" {
+			t.Errorf("%s has no words", name)
+		}
+	}
+	good, err := content.Shipped().Job("gland-nut")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for want, change := range map[string]func(*content.Job){
+		"thread:":                          func(w *content.Job) { w.Thread = "9-9-9" },
+		`bore "1.167": give a size with`:   func(w *content.Job) { w.Bore = "1.167" },
+		"blank \"1 in\": that is for":      func(w *content.Job) { w.Blank = "1 in" },
+		`end "wall": give shoulder`:        func(w *content.Job) { w.End = "wall" },
+		"end shoulder: a bore ends":        func(w *content.Job) { w.End = Shoulder },
+		"take a thinner bar":               func(w *content.Job) { w.Bar = "1.0 in" },
+		"cuts threads with one start":      func(w *content.Job) { w.Thread = "1 1/4-12 UNF-2B 2 STARTS" },
+		"cuts right-hand threads":          func(w *content.Job) { w.Thread = "1 1/4-12 UNF-2B-LH" },
+		"flat of the tool":                 func(w *content.Job) { w.Flat = "0.030 in" },
+		"flat and nose: give one":          func(w *content.Job) { w.Nose = "0.010 in" },
+		"is an inside thread by its class": func(w *content.Job) { w.Side = "outside" },
+		`lathe "wood": give inch or metric`: func(w *content.Job) {
+			w.Lathe = "wood"
+		},
+		"surprise after 0": func(w *content.Job) { w.Surprises = []content.Surprise{{After: 0, What: CalledAway}} },
+		"bore 1.3000 in":   func(w *content.Job) { w.Bore = "1.3 in" },
+	} {
+		w := good
+		change(&w)
+		if _, err := ParseJob(w, quiz.InchLathe); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%v, want %q", err, want)
+		}
+	}
+}
+
+// What can't be read is refused with what would work; what can is written the same way.
+func TestParse(t *testing.T) {
+	for text, want := range map[string]string{
+		"cross out 0.2": "cross out 0.2", "Cross  Out .2": "cross out 0.2", "compound in 5 thou": "compound in 0.005", "compound in 0.127 mm": "compound in 0.005",
+		"close": "close", "close on 3": "close on 3", "gears 32/40 x 30/50": "gears 32/40 x 30/50", "levers 10 tpi": "levers 10 TPI",
+		"note the first one": "note the first one", "key out": "key out", "test not-go": "test not-go",
+	} {
+		e, err := Parse(text, quiz.Imperial)
+		if err != nil || e.Write(quiz.Imperial) != want {
+			t.Errorf("%q: %q %v, want %q", text, e.Write(quiz.Imperial), err, want)
+		}
+	}
+	for text, want := range map[string]string{
+		"": "a move", "crss out 1": "did you mean cross?", "cross 0.2": "cross in|out|to 0.005", "cross out": "cross in|out|to", "cross out x": "cross in|out|to",
+		"close on 1.5": "close on 1, or just close", "gears 32": "gears 32/40", "speed fast": "speed 70", "dress up": "dress", "test nut": "test mate|go|not-go|wires",
+		"cross out 0.2 now": "cross in", "levers 10": "levers 10 TPI or levers 2.5 mm", "wait NaN": "wait 1.5",
+	} {
+		if _, err := Parse(text, quiz.Imperial); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+	}
+	if e, err := Parse("compound in 0.12", quiz.Metric); err != nil || !calc.Within(e.Length().Millimetres(), 0.12, 1e-9) {
+		t.Error(e, err)
+	}
+}
+
+// In a bore the slides feed out, and the dials count down.
+func TestDialsCountDownInABore(t *testing.T) {
+	b := do(t, New(shippedJob(t, "gland-nut")), "dress", "key out", "angle 29.5", "start", "touch", "zero cross", "zero compound", "cross in 0.2", "return", "cross to 0", "compound out 0.012")
+	if got := b.CompoundReading(); !calc.Within(got.Inches(), 0.088, 1e-9) {
+		t.Errorf("the compound dial reads %v, want 0.088", got)
+	}
+	if got := b.Depth(); !calc.Within(got.Inches(), 0.012*calc.Angle(29.5).Cos(), 1e-9) {
+		t.Errorf("the tool is %v deep", got)
+	}
+}
+
+// The half-nut closed late lands the tool beside its groove by the threads of the screw
+// it was late, and on a whole dial of lines nowhere else than it should.
+func TestALateHalfNutLandsBesideTheGroove(t *testing.T) {
+	j := shippedJob(t, "valve-stem")
+	p, err := NewPlan(j, 29.5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := []int{1, 3, 5, 7}; !slices.Equal(p.Marks, want) {
+		t.Fatalf("marks %v, want %v", p.Marks, want)
+	}
+	b := Play(j, false, p.Events()[:26])
+	for mark, beside := range map[string]float64{"1": 0, "3": 0, "2": 0.5 / 11, "8": 0.5 / 11} {
+		c := do(t, b, "book compound 0.002", "start", "compound in 0.002", "cross to 0", "close on "+mark, "run")
+		if c.cutting == nil {
+			t.Fatalf("mark %s: no pass, %v", mark, c.Log[len(c.Log)-3:])
+		}
+		if got := math.Abs(c.cutting.Shift.Inches()); !calc.Within(got, beside, 1e-6) {
+			t.Errorf("on mark %s the tool runs %v beside its groove, want %v", mark, got, beside)
+		}
+	}
+}
+
+func FuzzScript(f *testing.F) {
+	f.Add([]byte("job adjusting-screw\nkey out\ncross out 0.2\n"))
+	f.Add([]byte("# x\njob a\nhands real\ngears 32/40 x 20/30\nclose on 3\nnote é\n"))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		s, err := ParseScript("f", text)
+		if err != nil {
+			if err.Error() == "" {
+				t.Error("an error without words")
+			}
+			return
+		}
+		for _, system := range []quiz.System{quiz.Imperial, quiz.Metric} {
+			for _, line := range s.Lines {
+				e, err := Parse(line.Text, system)
+				if err != nil {
+					continue
+				}
+				again, err := Parse(e.Write(system), system)
+				if err != nil {
+					t.Fatalf("%q is written as %q, which can't be read: %v", line.Text, e.Write(system), err)
+				}
+				if again.Write(system) != e.Write(system) {
+					t.Fatalf("%q is written as %q and then as %q", line.Text, e.Write(system), again.Write(system))
+				}
+			}
+		}
+	})
+}
+
+func BenchmarkPass(b *testing.B) {
+	start := ready(b)
+	e := Event{Verb: "pass", X: 0.003, Has: true}
+	b.ReportAllocs()
+	for b.Loop() {
+		start.Step(e)
+	}
+}
+
+func BenchmarkAhead(b *testing.B) {
+	start := do(b, ready(b), "compound in 0.003", "cross to 0", "close on 1")
+	b.ReportAllocs()
+	for b.Loop() {
+		start.Ahead(3.3)
+	}
+}
+
+func BenchmarkWholeJob(b *testing.B) {
+	_, played := playRun(b, "testdata/runs/good-outside.run")
+	events := eventsOf(played)
+	b.ReportAllocs()
+	for b.Loop() {
+		Play(played.Job, false, events)
+	}
+}

@@ -1,0 +1,142 @@
+package bench
+
+import (
+	"math"
+
+	"scratchpass/calc"
+)
+
+func (s *step) clean(e Event) {
+	switch {
+	case s.Turn != 0:
+		s.wrong("chips-while-turning")
+		return
+	case e.Word == "hand":
+		s.wrong("chips-by-hand")
+	}
+	s.Dirty = false
+	s.say("cleaned")
+}
+
+func (s *step) emery(Event) {
+	if s.Turn != 0 {
+		s.wrong("cloth-on-turning-work")
+		return
+	}
+	s.say("deburred")
+}
+
+func (s *step) unchuck(Event) {
+	switch {
+	case !s.standing():
+	case len(s.Passes) == 0 || s.Job.Hold == Centres:
+		s.say("unchucked")
+	default:
+		s.once("unchucked")
+		s.Torn = true // whatever is cut now runs beside the old groove
+	}
+}
+
+// count lays a rule on the scratch.
+func (s *step) count(Event) {
+	if s.Turn != 0 {
+		s.wrong("measured-running")
+	}
+	if len(s.Passes) == 0 {
+		s.say("nothing-to-measure")
+		return
+	}
+	lead := s.Passes[len(s.Passes)-1].Lead
+	if s.Job.Thread.Metric {
+		s.say("counted-mm", "pitch", calc.Fixed(lead.Millimetres(), 3)+" mm")
+		return
+	}
+	s.say("counted-in", "tpi", calc.Shortest(1/lead.Inches(), 2))
+}
+
+// test tries the fit, or measures.
+func (s *step) test(e Event) {
+	switch {
+	case s.Turn != 0:
+		s.wrong("measured-running")
+	case len(s.Passes) == 0:
+		s.say("nothing-to-measure")
+		return
+	case s.Nut && !s.Job.KeepClosed():
+		s.say("nut-is-closed")
+		return
+	case s.overWork() && s.Depth() > -0.02:
+		s.say("tool-in-the-way")
+		return
+	}
+	var result string
+	switch e.Word {
+	case "wires":
+		result = s.wires()
+	case "not-go":
+		result = s.Bench.notGo()
+	default:
+		result = s.Bench.goes()
+		if s.Dirty && result == "goes" {
+			result = "chips-bind"
+			s.once("tested-dirty")
+		}
+	}
+	s.Tests = add(s.Tests, Test{e.Word, result})
+	if e.Word != "wires" {
+		s.say("test-"+e.Word+"-"+result, "turns", s.turnsOn())
+	}
+}
+
+// wires measures over the best wires at the start of the thread.
+func (s *step) wires() string {
+	if s.Job.Side == calc.Inside {
+		s.say("no-wires-inside")
+		return "none"
+	}
+	pitch, ok := s.PitchDiameter()
+	best, err := calc.WiresFor(s.Job.Thread.Pitch)
+	if !ok || err != nil {
+		s.say("wires-too-early")
+		return "none"
+	}
+	over, err := calc.OverWires(pitch, best.Best, s.Job.Thread.Pitch)
+	if err != nil {
+		s.say("wires-too-early")
+		return "none"
+	}
+	s.say("over-wires", "wire", s.text(best.Best), "over", s.text(over))
+	return s.text(over)
+}
+
+// turnsOn is how many turns a tight mate goes on: more, the nearer it is.
+func (b Bench) turnsOn() string {
+	e, ok := b.PitchDiameter()
+	if !ok {
+		return "0"
+	}
+	over := (e - b.Job.Limits.Pitch.Max).Times(b.in())
+	if b.Job.Side == calc.Inside {
+		over = b.Job.Limits.Pitch.Min - e
+	}
+	turns := 1 + int(math.Max(0, 3-over.Over(0.001)))
+	if turns == 1 {
+		return "1 turn"
+	}
+	return number(turns) + " turns"
+}
+
+// book is what the learner says the slide's total is since its zero.
+func (s *step) book(e Event) {
+	total, line := s.compoundTravel(), s.Job.Lathe.Compound.Division
+	if e.Word == "cross" {
+		per := s.Job.Lathe.CrossReads.PerRadial()
+		total, line = s.LastIn.Times(per), s.Job.Lathe.Cross.Division
+	}
+	s.Doubt = false
+	if calc.Within(e.X, total.Inches(), line.Inches()*0.5) {
+		s.say("book-right")
+		return
+	}
+	s.wrong("book-wrong", "said", s.text(e.Length()), "total", s.text(total))
+}

@@ -1,0 +1,253 @@
+package bench
+
+import (
+	"scratchpass/calc"
+)
+
+// Figures of the cut. They are rough on purpose: see the package's comment.
+const (
+	bedStiffness = 40000.0           // newtons a millimetre: headstock, carriage and slides together
+	damping      = 0.055             // of a snug, oiled set-up at threading speed
+	looseShare   = 0.4               // of the damping that loose gibs leave
+	dryShare     = 0.7               // of the damping that is left without oil
+	fullChip     = calc.Length(.005) // from here on a chip's width counts in full
+	threadingFPM = 25.0              // feet per minute: a usual speed for the first threads in steel
+	least        = calc.Length(1e-7) // less than that is no chip
+)
+
+// Stiffness is how hard the weakest link is to bend: bar or work, and the lathe.
+func (b Bench) Stiffness() (float64, error) {
+	d := b.Job.Bar
+	if b.Job.Side == calc.Outside {
+		d = b.Job.Start
+	}
+	k, err := calc.BarStiffness(b.Job.StandsOut, d)
+	if err != nil {
+		return 0, err
+	}
+	if b.Job.Hold == Centres { // held at both ends it is many times as stiff: 16 in its middle
+		k *= 16
+	}
+	return calc.InSeries(k, bedStiffness)
+}
+
+// flat is the tool's flat, or the flat that its nose is like.
+func (b Bench) flat() calc.Length {
+	if b.Job.Tip.Nose > 0 {
+		f, _ := calc.FlatOfNose(b.Job.Tip.Nose) // checked with the job
+		return f
+	}
+	return b.Job.Tip.Flat
+}
+
+// FullDepth is how deep the tool goes straight in for the middle of the pitch
+// diameter's limits.
+func (j Job) FullDepth() (calc.Length, error) {
+	flat := j.Tip.Flat
+	if j.Tip.Nose > 0 {
+		flat, _ = calc.FlatOfNose(j.Tip.Nose) // checked with the job
+	}
+	return calc.RadialDepth(j.Side, j.Start, j.Limits.Pitch.Middle(), j.Thread.Pitch, flat)
+}
+
+// Lag is the share of a cut that stays on, for the whole job: the cut at full depth
+// along one flank against the stiffness.
+func (b Bench) Lag() float64 {
+	stiff, err := b.Stiffness()
+	if err != nil {
+		return 0.9
+	}
+	depth, err := b.Job.FullDepth()
+	if err != nil {
+		return 0
+	}
+	width, err := calc.ChipWidth(depth, b.flat(), calc.OneFlank)
+	if err != nil {
+		return 0
+	}
+	lag, err := calc.LagRatio(calc.SpecificForce*width.Millimetres(), stiff)
+	if err != nil {
+		return 0
+	}
+	return min(lag, 0.9)
+}
+
+// quiet is the widest chip that does not chatter now.
+func (b Bench) quiet() calc.Length {
+	stiff, err := b.Stiffness()
+	if err != nil {
+		return 0
+	}
+	z := damping
+	if !b.Snug {
+		z *= looseShare
+	}
+	if !b.Oiled {
+		z *= dryShare
+	}
+	at, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), b.Job.Start)
+	if err == nil && b.RPM > 0 {
+		z *= max(0.2, min(1.6, at.RPM()/b.RPM))
+	}
+	width, err := calc.WidestQuietChip(stiff, min(z, 1))
+	if err != nil {
+		return 0
+	}
+	return width
+}
+
+// beginPass begins a pass where the tool enters the metal.
+func (s *step) beginPass(from calc.Length) {
+	s.readiness()
+	if !s.Snug { // the cut pushes a loose slide back against its screw
+		for _, slide := range []*calc.Slide{&s.Cross, &s.Compound} {
+			slide.Table = slide.Screw
+			if s.Job.Side == calc.Inside {
+				slide.Table = slide.Screw + slide.Play
+			}
+		}
+	}
+	if loose := s.looseIn(); loose > 0.0003 && s.Snug {
+		s.once("from-wrong-side", "loose", s.text(loose))
+	}
+	if s.Depth() <= least {
+		return
+	}
+	if !s.hasFirst && s.rightLead(s.Lead) {
+		s.first, s.hasFirst, s.FirstDip = s.phase(), true, s.markNow()
+	}
+	p := Pass{N: len(s.Passes) + 1, Mark: s.markNow(), Compound: s.compoundTravel(), Set: s.Depth(), From: from, To: from, Lead: s.Lead, RPM: s.RPM}
+	p.Straight = s.crossTravel()
+	shift := s.shift()
+	p.Shift, p.Across = shift, s.sideways()+shift
+	last := s.lastIn(shift)
+	p.Before, p.Spring = last.Depth, last.N > 0 && p.Set <= last.Set+least
+	p.Both = s.Angle < 20 || p.Straight-last.Straight > (p.Compound-last.Compound).Times(s.Angle.Cos())+0.0002
+	if !s.measure(&p) {
+		return
+	}
+	s.cutting = &p
+	if shift > s.Job.Thread.Pitch.Times(0.02) || shift < s.Job.Thread.Pitch.Times(-0.02) {
+		name := "wrong-line"
+		if s.Job.KeepClosed() {
+			name = "wrong-groove"
+		}
+		s.once(name, "beside", s.text(max(shift, -shift)), "mark", calc.Shortest(float64(p.Mark), 0))
+	}
+	s.judge(p)
+}
+
+// shift is how far beside the first groove the tool now runs, -P/2 to P/2. A wrong lead
+// runs in no groove at all.
+func (s *step) shift() calc.Length {
+	if !s.hasFirst || !s.rightLead(s.Lead) {
+		return 0
+	}
+	p := s.Job.Thread.Pitch
+	off := (s.phase() - s.first).Remainder(p)
+	if off > p.Times(0.5) {
+		off -= p
+	}
+	if max(off, -off) < 1e-6 { // rounding of long sums
+		return 0
+	}
+	return off
+}
+
+// lastIn is the deepest pass in the groove at this shift and lead.
+func (s *step) lastIn(shift calc.Length) Pass {
+	var last Pass
+	for _, p := range s.Passes {
+		if !calc.Within(p.Shift.Inches(), shift.Inches(), 1e-5) || p.Lead != s.Lead || p.Depth < last.Depth {
+			continue
+		}
+		last = p
+	}
+	return last
+}
+
+// looseIn is how far a slide stands further in than its screw holds it, because it came
+// to its place from the wrong side.
+func (s *step) looseIn() calc.Length {
+	loose := s.Cross.Loose() + s.Compound.Loose()
+	if s.Job.Side == calc.Inside {
+		loose = s.Cross.Play + s.Compound.Play - loose
+	}
+	return loose
+}
+
+// measure works out what the pass cuts.
+func (s *step) measure(p *Pass) bool {
+	depth, err := calc.DepthAfterPass(p.Before, min(p.Set, 1), s.Lag())
+	if err != nil {
+		return false
+	}
+	p.Depth = depth
+	feed := calc.OneFlank
+	if p.Both {
+		feed = calc.BothFlanks
+	}
+	if p.Width, err = calc.ChipWidth(depth, s.flat(), feed); err != nil {
+		return false
+	}
+	p.Thickness = depth - p.Before
+	p.Quiet = s.quiet()
+	if p.Thickness < 1e-5 {
+		return true
+	}
+	if p.Force, err = calc.CuttingForce(p.Width, p.Thickness); err != nil {
+		return false
+	}
+	p.Counted, err = calc.CountedWidth(p.Width, p.Thickness, fullChip)
+	p.Chatter = p.Counted > p.Quiet
+	return err == nil
+}
+
+// judge says what a pass sounds like, and breaks the tool where it must.
+func (s *step) judge(p Pass) {
+	switch {
+	case p.Force > breakingForce:
+		s.endPass()
+		s.smash("too-heavy", "cut", s.text(p.Set-p.Before))
+		return
+	case p.Force > heavyForce:
+		s.once("heavy", "cut", s.text(p.Set-p.Before))
+	}
+	switch {
+	case p.Chatter:
+		s.once("chatter")
+		s.say("chatters")
+	case p.Thickness < 0.0001:
+		s.say("cuts-no-more")
+	case p.Spring:
+		s.say("springs-off")
+	default:
+		s.say("cuts")
+	}
+}
+
+// endPass ends the pass under way.
+func (s *step) endPass() {
+	if s.cutting == nil {
+		return
+	}
+	p := *s.cutting
+	s.cutting = nil
+	p.To = s.place()
+	s.Passes = add(s.Passes, p)
+	s.LastIn = p.Straight
+	s.Dirty = true
+	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(0.75) && !s.Over {
+		s.once("short", "by", s.text(s.Job.Length-p.To))
+	}
+}
+
+// readiness looks, before the first chip, at what should have been set.
+func (s *step) readiness() {
+	if !s.Squared {
+		s.once("not-squared")
+	}
+	if !s.Height {
+		s.once("off-centre")
+	}
+}

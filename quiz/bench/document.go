@@ -1,0 +1,163 @@
+package bench
+
+import (
+	"slices"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+)
+
+// Document is the whole result of a rehearsal, as JSON shows it. Lengths are in the
+// unit of the lathe's dials.
+type Document struct {
+	Job      string            `json:"job"`
+	Thread   string            `json:"thread"`
+	Lathe    string            `json:"lathe"`
+	Unit     string            `json:"unit"`
+	Seconds  float64           `json:"seconds"`
+	Over     bool              `json:"over"`
+	Events   []EventDocument   `json:"events"`
+	Passes   []PassDocument    `json:"passes"`
+	Mistakes []MistakeDocument `json:"mistakes"`
+	Tests    []TestDocument    `json:"tests"`
+	Part     PartDocument      `json:"part"`
+	Practise []string          `json:"practise"`
+}
+
+// EventDocument is one event and what came of it.
+type EventDocument struct {
+	N        int      `json:"n"`
+	At       float64  `json:"at"`
+	Event    string   `json:"event"`
+	Happened []string `json:"happened"`
+}
+
+// PassDocument is one pass.
+type PassDocument struct {
+	N         int     `json:"n"`
+	Mark      int     `json:"mark"`
+	Compound  float64 `json:"compound"`
+	Straight  float64 `json:"straight"`
+	Set       float64 `json:"set"`
+	Depth     float64 `json:"depth"`
+	Beside    float64 `json:"beside"`
+	To        float64 `json:"to"`
+	ChipWidth float64 `json:"chip_width"`
+	Chip      float64 `json:"chip"`
+	Spring    bool    `json:"spring"`
+	Chatter   bool    `json:"chatter"`
+}
+
+// MistakeDocument is one mistake with what it would have done.
+type MistakeDocument struct {
+	Name     string   `json:"name"`
+	Event    int      `json:"event"`
+	Pass     int      `json:"pass"`
+	What     string   `json:"what"`
+	Part     string   `json:"part"`
+	Tool     string   `json:"tool"`
+	You      string   `json:"you"`
+	Practise []string `json:"practise"`
+	Safety   []string `json:"safety"`
+}
+
+// TestDocument is one try of the fit.
+type TestDocument struct {
+	What   string `json:"what"`
+	Result string `json:"result"`
+}
+
+// PartDocument is the part. A pitch diameter that is not there yet is null.
+type PartDocument struct {
+	Verdict       string   `json:"verdict"` // fits, binds or scrap; empty while the rehearsal goes on
+	Reasons       []string `json:"reasons"`
+	PitchDiameter *float64 `json:"pitch_diameter"`
+	AtTheEnd      *float64 `json:"pitch_diameter_at_the_end"`
+	Max           float64  `json:"max"`
+	Min           float64  `json:"min"`
+}
+
+// Document returns the result with its words. job is the name of the job.
+func (b Bench) Document(job string, words content.BenchWords) Document {
+	u := b.Job.System().Length()
+	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places+2) }
+	d := Document{
+		Job: job, Thread: b.Job.Thread.String(), Lathe: b.Job.Lathe.Name, Unit: u.Name, Seconds: calc.Round(b.Clock, 2), Over: b.Over,
+		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, b.Practise(words)...),
+	}
+	for i, e := range b.Log {
+		happened := []string{}
+		for _, h := range e.Happened {
+			happened = append(happened, h.Text(words))
+		}
+		d.Events = append(d.Events, EventDocument{i + 1, calc.Round(e.At, 2), e.Event.Write(b.Job.System()), happened})
+	}
+	for _, p := range b.Passes {
+		d.Passes = append(d.Passes, PassDocument{p.N, p.Mark, shown(p.Compound), shown(p.Straight), shown(p.Set), shown(p.Depth), shown(p.Shift), shown(p.To),
+			shown(p.Width), shown(p.Thickness), p.Spring, p.Chatter})
+	}
+	for _, m := range b.Mistakes {
+		w := words.Mistakes[m.Name]
+		fill := func(text string) string { return filled(text, m.Facts) }
+		d.Mistakes = append(d.Mistakes, MistakeDocument{m.Name, m.Event, m.Pass, fill(w.What), fill(w.Part), fill(w.Tool), fill(w.You),
+			append([]string{}, w.Practise...), append([]string{}, w.Safety...)})
+	}
+	for _, t := range b.Tests {
+		d.Tests = append(d.Tests, TestDocument(t))
+	}
+	d.Part = PartDocument{Reasons: []string{}, Max: shown(b.Job.Limits.Pitch.Max), Min: shown(b.Job.Limits.Pitch.Min)}
+	if b.Outcome != nil {
+		d.Part.Verdict = b.Outcome.Verdict
+		d.Part.Reasons = append(d.Part.Reasons, b.Outcome.Reasons...)
+	}
+	if e, ok := b.PitchDiameter(); ok {
+		x := shown(e)
+		d.Part.PitchDiameter = &x
+	}
+	if e, ok := b.PitchAtEnd(); ok {
+		x := shown(e)
+		d.Part.AtTheEnd = &x
+	}
+	return d
+}
+
+// Practise lists the tasks that the mistakes point to, the first first, each once.
+func (b Bench) Practise(words content.BenchWords) []string {
+	var tasks []string
+	for _, m := range b.Mistakes {
+		for _, t := range words.Mistakes[m.Name].Practise {
+			if !slices.Contains(tasks, t) {
+				tasks = append(tasks, t)
+			}
+		}
+	}
+	return tasks
+}
+
+// Text words what happened.
+func (h Happening) Text(words content.BenchWords) string {
+	if name, ok := mistakeIn(h.Name); ok {
+		return filled(words.Mistakes[name].What, h.Facts)
+	}
+	return filled(words.Says[h.Name], h.Facts)
+}
+
+// mistakeIn returns the mistake that a happening tells of.
+func mistakeIn(happening string) (string, bool) {
+	const lead = "mistake-"
+	if len(happening) > len(lead) && happening[:len(lead)] == lead {
+		return happening[len(lead):], true
+	}
+	return "", false
+}
+
+// IsMistake reports whether a happening tells of a mistake.
+func (h Happening) IsMistake() bool {
+	_, ok := mistakeIn(h.Name)
+	return ok
+}
+
+func filled(text string, facts Facts) string {
+	out, _ := content.Fill(text, func(name string) (string, bool) { v, ok := facts[name]; return v, ok })
+	return out
+}

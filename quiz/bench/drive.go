@@ -1,0 +1,312 @@
+package bench
+
+import (
+	"math"
+
+	"scratchpass/calc"
+)
+
+func (s *step) start(Event) {
+	if s.Turn > 0 {
+		s.say("turns-already")
+		return
+	}
+	if s.Turn < 0 {
+		s.wrong("reversed-while-running")
+	}
+	if !s.KeyOut {
+		s.KeyOut = true // it has flown out
+		s.wrong("chuck-key")
+	}
+	if !s.Dressed {
+		s.once("not-dressed")
+	}
+	s.Turn = 1
+	s.say("started", "speed", calc.Shortest(s.RPM, 1))
+	s.dig()
+}
+
+// dig looks at a tool that stands in the metal while the work turns and the carriage
+// does not move.
+func (s *step) dig() {
+	if s.Turn != 0 && !s.Nut && s.overWork() && s.Depth() > 0.001 && s.place() < s.Job.Length-1e-9 {
+		s.once("plunged")
+		s.Torn = true
+	}
+}
+
+func (s *step) stop(Event) {
+	if s.Turn == 0 {
+		s.say("stands-already")
+		return
+	}
+	if s.Nut {
+		s.hands()
+	}
+	s.advance(coastSeconds)
+	s.endPass()
+	s.Turn = 0
+	if !s.Over {
+		s.say("stopped")
+	}
+}
+
+func (s *step) reverse(Event) {
+	if s.Turn < 0 {
+		s.say("turns-already")
+		return
+	}
+	if s.Turn > 0 {
+		s.hands()
+		s.endPass()
+		s.wrong("reversed-while-running")
+	}
+	if s.Job.Lathe.ScrewedNose && s.Job.Hold == Chuck {
+		s.smash("chuck-unscrewed")
+		return
+	}
+	if !s.KeyOut {
+		s.KeyOut = true
+		s.wrong("chuck-key")
+	}
+	s.Turn = -1
+	s.say("reversed")
+}
+
+func (s *step) wait(e Event) {
+	if e.X > 600 {
+		s.say("too-long-a-wait")
+		return
+	}
+	s.advance(e.X)
+}
+
+// perSecond is how far the carriage goes in a second with the half-nut closed.
+func (b Bench) perSecond() calc.Length { return b.Lead.Times(b.RPM / 60) }
+
+// advance lets time go by.
+func (s *step) advance(seconds float64) {
+	if s.Over || seconds <= 0 {
+		return
+	}
+	s.Clock += seconds
+	if s.Turn == 0 {
+		return
+	}
+	run := s.perSecond().Times(seconds * float64(s.Turn))
+	s.Turns += s.RPM / 60 * seconds * float64(s.Turn)
+	if !s.Nut {
+		s.Screw += run
+		return
+	}
+	if s.Turn < 0 {
+		s.back(run)
+		return
+	}
+	// Forward: through the thread, the gap, and into what lies behind it.
+	from := s.place()
+	wall := s.Job.Length + s.Job.Gap
+	hit := from+run >= wall-1e-9
+	if hit {
+		run = max(wall-from, 0)
+	}
+	if s.cutting == nil && s.Depth() > 1e-9 && from+run > 0 && from < s.Job.Length-1e-9 {
+		s.beginPass(max(from, 0))
+	}
+	s.Screw += run
+	s.Z += run
+	if hit && !s.Over {
+		s.endPass()
+		s.smash("hit-" + s.Job.End)
+	}
+}
+
+// back runs the carriage back with the spindle in reverse.
+func (s *step) back(run calc.Length) {
+	least := -s.Job.Thread.Lead().Times(startRoom)
+	run = max(run, min(least-s.Z, 0))
+	if s.overWork() && s.Depth() > 0.0005 && len(s.Passes) > 0 {
+		s.once("dragged")
+		s.Torn = true
+	}
+	s.Screw += run
+	s.Z += run
+}
+
+// run lets the carriage run: to the end of the thread, on from there into whatever
+// comes, or back to the start in reverse.
+func (s *step) run(Event) {
+	switch {
+	case s.Turn == 0:
+		s.say("spindle-stands")
+	case !s.Nut:
+		s.say("carriage-stands")
+	case s.Turn < 0:
+		way := s.Z + s.Job.Thread.Lead().Times(startRoom)
+		s.advance(way.Over(s.perSecond()))
+		s.say("back-at-start")
+	case s.place() < s.Job.Length-1e-9:
+		s.advance((s.Job.Length - s.place()).Over(s.perSecond()))
+		if !s.Over {
+			s.say("at-the-end", "gap", s.text(s.Job.Gap), "seconds", calc.Fixed(s.Job.Gap.Over(s.perSecond()), 1))
+		}
+	default:
+		s.advance((s.Job.Length + s.Job.Gap - s.place()).Over(s.perSecond()) + 0.001)
+	}
+}
+
+// goBack winds the carriage back by hand.
+func (s *step) goBack(Event) {
+	if s.Nut {
+		s.say("nut-is-closed")
+		return
+	}
+	if s.overWork() && s.Depth() > 0.0005 && len(s.Passes) > 0 {
+		s.once("dragged")
+		s.Torn = true
+	}
+	s.advance(2)
+	s.Z = -s.Job.Thread.Lead().Times(startRoom)
+	s.say("back-at-start")
+	s.surprise()
+}
+
+// surprise lets come what the job has in store after so many passes.
+func (s *step) surprise() {
+	for _, x := range s.Job.Surprises {
+		if x.After != len(s.Passes) || s.seen(x.What) {
+			continue
+		}
+		switch x.What {
+		case CalledAway:
+			s.Doubt = true
+			s.say("called-away")
+		case LinePast:
+			s.Past = true
+		}
+	}
+}
+
+// seen reports whether a surprise has come already.
+func (s *step) seen(what string) bool {
+	for _, e := range s.Log {
+		for _, h := range e.Happened {
+			if h.Name == what {
+				return true
+			}
+		}
+	}
+	return what == LinePast && s.Past
+}
+
+// close closes the half-nut: on a mark, waiting for it, or at once.
+func (s *step) close(e Event) {
+	switch {
+	case s.Nut:
+		s.say("nut-is-closed")
+		return
+	case s.Turn < 0:
+		s.say("not-in-reverse")
+		return
+	case s.Turn == 0:
+		s.say("spindle-stands")
+		return
+	case s.FeedOn:
+		s.once("feed-left-in")
+		return
+	}
+	if s.Doubt {
+		s.Doubt = false
+		s.wrong("lost-count")
+	}
+	if e.Has && !s.waitFor(int(e.X)) {
+		return
+	}
+	on, err := calc.RunToNut(-s.phase(), s.Job.screwLead(), nutSlack)
+	if err != nil {
+		s.say("too-far")
+		return
+	}
+	if on > 0 {
+		s.advance(on.Over(s.perSecond()))
+	}
+	threads := math.Round((-s.phase()).Over(s.Job.screwLead()))
+	s.Z = s.Screw - s.Job.screwLead().Times(threads) // exactly on a thread of the screw
+	s.Nut = true
+	mark := s.markNow()
+	if mark > 0 {
+		s.say("closed-on", "mark", calc.Shortest(float64(mark), 0))
+	} else {
+		s.say("closed")
+	}
+}
+
+// markNow is the mark under the index, 1 to N; 0 when there is none just there.
+func (b Bench) markNow() int {
+	at, ok := b.Mark()
+	if !ok {
+		return 0
+	}
+	near := math.Round(at)
+	if math.Abs(at-near) > 0.02 {
+		return 0
+	}
+	return int(near)%b.Job.Lathe.DialMarks + 1
+}
+
+// waitFor waits until a mark comes round. It reports whether it is there.
+func (s *step) waitFor(mark int) bool {
+	dial, ok := s.Job.Lathe.ThreadDial()
+	if !ok {
+		s.say("no-thread-dial")
+		return false
+	}
+	on, err := dial.RunToMark(-s.phase(), mark-1)
+	if err != nil {
+		s.say("no-such-mark", "marks", calc.Shortest(float64(dial.Marks), 0))
+		return false
+	}
+	if s.Past {
+		s.Past = false
+		on += s.Job.screwLead().Times(0.5)
+		s.advance(on.Over(s.perSecond()))
+		spacing, _ := dial.Spacing()
+		s.say(LinePast, "mark", calc.Shortest(float64(mark), 0), "seconds", calc.Fixed(spacing.Times(float64(dial.Marks)).Over(s.perSecond()), 0))
+		return false
+	}
+	s.advance(on.Over(s.perSecond()))
+	return true
+}
+
+// open opens the half-nut.
+func (s *step) open(Event) {
+	if !s.Nut {
+		s.say("nut-is-open")
+		return
+	}
+	s.hands()
+	if s.Over {
+		return
+	}
+	inMetal := s.Depth() > 0.0005 && s.overWork()
+	s.endPass()
+	s.Nut = false
+	s.say("opened")
+	if s.Job.KeepClosed() && len(s.Passes) > 0 {
+		s.once("opened-on-metric")
+	}
+	if inMetal && s.Turn != 0 {
+		where := "relief"
+		if s.place() < s.Job.Length-1e-9 {
+			where, s.Torn = "thread", true
+		}
+		s.once("opened-first", "where", where)
+	}
+}
+
+// smash ends the rehearsal with something broken.
+func (s *step) smash(name string, facts ...string) {
+	s.wrong(name, facts...)
+	s.Turn, s.Nut = 0, false
+	s.end(name)
+}

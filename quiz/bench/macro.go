@@ -1,0 +1,88 @@
+package bench
+
+import (
+	"strconv"
+
+	"scratchpass/calc"
+)
+
+// pass makes one whole pass on the compound: every move of it, as it was made by hand
+// before.
+func (s *step) pass(e Event) { s.whole(e.Length(), 0) }
+
+// spring is a whole pass that feeds nothing.
+func (s *step) spring(Event) { s.whole(0, 0) }
+
+// finish is a whole pass that goes on past the last cut with the cross slide.
+func (s *step) finish(e Event) { s.whole(0, e.Length()) }
+
+// whole makes a pass with every move. It wants one pass made by hand first: whoever
+// has not made the moves has nothing to repeat.
+func (s *step) whole(compound, straight calc.Length) {
+	switch {
+	case len(s.Passes) == 0 || s.Away.Verb == "":
+		s.say("by-hand-first")
+		return
+	case s.place() > 0 || s.cutting != nil:
+		s.say("not-at-start")
+		return
+	case s.Nut != s.Job.KeepClosed():
+		s.say("not-at-start")
+		return
+	}
+	s.toDepth(compound, straight)
+	if s.Job.KeepClosed() {
+		s.reversing()
+		return
+	}
+	if s.Turn == 0 {
+		s.do(Event{Verb: "start"})
+	}
+	line := Event{Verb: "close"}
+	if s.FirstDip > 0 {
+		line = Event{Verb: "close", Word: "on", X: float64(s.FirstDip), Has: true}
+	}
+	s.do(line)
+	if !s.Nut { // the line went past: it waits for the next
+		s.do(line)
+	}
+	for _, verb := range []string{"run", "away", "open", "return"} {
+		if s.Over {
+			return
+		}
+		if verb == "away" {
+			s.do(s.Away)
+			continue
+		}
+		s.do(Event{Verb: verb})
+	}
+}
+
+// reversing is the pass with the half-nut kept closed.
+func (s *step) reversing() {
+	if s.Turn < 0 {
+		s.do(Event{Verb: "stop"})
+	}
+	for _, verb := range []string{"start", "run", "away", "stop", "reverse", "run", "stop"} {
+		if s.Over {
+			return
+		}
+		switch {
+		case verb == "away":
+			s.do(s.Away)
+		case verb == "start" && s.Turn > 0:
+		default:
+			s.do(Event{Verb: verb})
+		}
+	}
+	s.surprise()
+}
+
+// toDepth feeds the compound and brings the cross slide back to its last cut, and on.
+func (s *step) toDepth(compound, straight calc.Length) {
+	for _, e := range s.Feeds(compound, straight) {
+		s.do(e)
+	}
+}
+
+func number(n int) string { return strconv.Itoa(n) }

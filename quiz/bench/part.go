@@ -1,0 +1,200 @@
+package bench
+
+import (
+	"scratchpass/calc"
+)
+
+// The verdicts on the part.
+const (
+	Fits  = "fits"
+	Binds = "binds"
+	Scrap = "scrap"
+)
+
+// Outcome is how the part came out.
+type Outcome struct {
+	Verdict string
+	Reasons []string // names of texts
+	Why     string   // what ended the rehearsal: done, or the name of a mistake
+}
+
+// PitchDiameter is the pitch diameter near the start of the thread; ok is false while
+// the groove is nowhere half a pitch wide.
+func (b Bench) PitchDiameter() (diameter calc.Length, ok bool) {
+	return b.pitchAt(min(b.Job.Thread.Pitch, b.Job.Length.Times(0.25)))
+}
+
+// PitchAtEnd is the pitch diameter at the last thread.
+func (b Bench) PitchAtEnd() (diameter calc.Length, ok bool) {
+	return b.pitchAt(b.Job.Length - b.Job.Thread.Pitch.Times(0.75))
+}
+
+func (b Bench) pitchAt(at calc.Length) (calc.Length, bool) {
+	g, err := b.Groove(at)
+	if err != nil {
+		return 0, false
+	}
+	return g.PitchDiameter(b.Job.Side, b.Job.Start)
+}
+
+// metal tells on which side of its limits a pitch diameter lies: 1 metal still to come
+// off, 0 inside, -1 too much is off.
+func (b Bench) metal(e calc.Length) int {
+	limits := b.Job.Limits.Pitch
+	const slack = 1e-9
+	big, small := e > limits.Max+slack, e < limits.Min-slack
+	switch {
+	case big && b.Job.Side == calc.Outside, small && b.Job.Side == calc.Inside:
+		return 1
+	case big, small:
+		return -1
+	}
+	return 0
+}
+
+// goes is how the go gauge, or a mate of the tightest size that must go, takes to the
+// thread: "no-start", "binds" or "goes", and "shakes" past the other limit.
+func (b Bench) goes() string {
+	e, ok := b.PitchDiameter()
+	if !ok {
+		return "no-start"
+	}
+	if b.metal(e) > 0 {
+		over := e - b.Job.Limits.Pitch.Max
+		if b.Job.Side == calc.Inside {
+			over = b.Job.Limits.Pitch.Min - e
+		}
+		if over > b.Job.Thread.Pitch.Times(0.08) {
+			return "no-start"
+		}
+		return "binds"
+	}
+	end, ok := b.PitchAtEnd()
+	switch {
+	case !ok || b.metal(end) > 0, b.crest() != "", !b.Squared, b.wrongLead(), b.second():
+		return "binds"
+	case b.metal(e) < 0:
+		return "shakes"
+	}
+	return "goes"
+}
+
+// notGo is "starts-not" as it should be, or "goes" on a thread that is past its size.
+func (b Bench) notGo() string {
+	if e, ok := b.PitchDiameter(); ok && b.metal(e) < 0 {
+		return "goes"
+	}
+	return "starts-not"
+}
+
+// crest names what else than the flanks is in the way: "crest" for a blank that is too
+// big or a bore that is too small, "root" for a groove that is too shallow.
+func (b Bench) crest() string {
+	root := b.Job.Start - b.deepest().Times(2)
+	if b.Job.Side == calc.Inside {
+		root = b.Job.Start + b.deepest().Times(2)
+		switch {
+		case b.Job.Start < b.Job.Limits.Minor.Min-1e-6:
+			return "crest"
+		case root < b.Job.Thread.Nominal-1e-6:
+			return "root"
+		}
+		return ""
+	}
+	basic, err := calc.BasicInternalMinor(b.Job.Thread.Nominal, b.Job.Thread.Pitch)
+	switch {
+	case b.Job.Start > b.Job.Limits.Major.Max+1e-6:
+		return "crest"
+	case err == nil && root > basic+1e-6:
+		return "root"
+	}
+	return ""
+}
+
+// scratchDepth is how deep a scratch may be that does no harm.
+const scratchDepth = calc.Length(.004)
+
+// wrongLead reports whether a wrong lead was cut deeper than a scratch.
+func (b Bench) wrongLead() bool {
+	for _, p := range b.all() {
+		if !b.rightLead(p.Lead) && p.Depth > scratchDepth {
+			return true
+		}
+	}
+	return false
+}
+
+// second reports whether there is a second groove beside the first.
+func (b Bench) second() bool {
+	for _, m := range b.Mistakes {
+		if m.Name == "wrong-line" || m.Name == "wrong-groove" {
+			return true
+		}
+	}
+	return false
+}
+
+// rough reports whether the last chip off the flanks chattered.
+func (b Bench) rough() bool {
+	for i := len(b.Passes) - 1; i >= 0; i-- {
+		if b.Passes[i].Chatter {
+			return true
+		}
+		if b.Passes[i].Thickness > 0.0002 {
+			return false
+		}
+	}
+	return false
+}
+
+// end ends the rehearsal and judges the part.
+func (s *step) end(why string) {
+	if s.Over {
+		return
+	}
+	s.endPass()
+	if why == "done" && s.Turn != 0 {
+		s.wrong("left-running")
+	}
+	if s.wrongLead() {
+		s.once("wrong-lead")
+	}
+	o := Outcome{Why: why}
+	say := func(verdict, reason string) {
+		if o.Verdict == "" || verdict == Scrap {
+			o.Verdict = verdict
+		}
+		o.Reasons = append(o.Reasons, reason)
+	}
+	scrap := map[bool]func(string){true: func(r string) { say(Scrap, r) }, false: func(string) {}}
+	scrap[s.Torn]("torn")
+	scrap[s.second()]("second-groove")
+	scrap[s.wrongLead()]("wrong-lead")
+	scrap[why != "done"]("smashed")
+	e, ok := s.PitchDiameter()
+	end, okEnd := s.PitchAtEnd()
+	scrap[ok && s.metal(e) < 0 || okEnd && s.metal(end) < 0]("past-size")
+	if s.metal(e) < 0 && ok {
+		s.once("cut-past-size", "pitch", s.text(e))
+	}
+	scrap[len(s.Passes) > 0 && !s.Squared]("leans")
+	switch {
+	case !ok:
+		say(Binds, "no-depth")
+	case s.metal(e) > 0:
+		say(Binds, "metal-left")
+	case !okEnd || s.metal(end) > 0:
+		say(Binds, "short-thread")
+	}
+	if what := s.crest(); what != "" && ok {
+		say(Binds, what)
+	}
+	if o.Verdict == "" {
+		say(Fits, "in-limits")
+	}
+	if s.rough() {
+		o.Reasons = append(o.Reasons, "rough")
+	}
+	s.Over, s.Outcome = true, &o
+	s.say("verdict-" + o.Verdict)
+}

@@ -1,0 +1,164 @@
+package bench
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"scratchpass/content"
+	"scratchpass/quiz"
+)
+
+// Script is a job and what was done at it, as it is written down: a log to replay or
+// to mark.
+//
+//	# a comment
+//	job adjusting-screw
+//	as {"thread": ...}  (a job that does not ship, as its file would have it, on one line)
+//	lathe {"name": ...} (the lathe that it was done on, where that is another)
+//	hands real          (the log of live timing: no time is added for the hands)
+//	key out
+//	start
+//	...
+type Script struct {
+	Job   string // its name, or a file
+	As    string // the job itself, on one line; empty for one that is found by its name
+	Lathe string // the lathe, on one line; empty for the job's own
+	Live  bool
+	Lines []Line
+}
+
+// Line is one event of a script.
+type Line struct {
+	Number int
+	Text   string
+}
+
+// mostScript is the longest script that is read, in bytes.
+const mostScript = 1 << 20
+
+// ParseScript reads a script, without its events: their numbers are in the units of the
+// job's lathe. name stands in front of what is wrong.
+func ParseScript(name string, text []byte) (Script, error) {
+	var s Script
+	if len(text) > mostScript {
+		return s, fmt.Errorf("%s: longer than a megabyte; a script is a job and a list of events", name)
+	}
+	var errs []error
+	lines := bufio.NewScanner(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
+	for n := 1; lines.Scan(); n++ {
+		line := strings.TrimSpace(lines.Text())
+		word, rest, _ := strings.Cut(line, " ")
+		rest = strings.TrimSpace(rest)
+		switch {
+		case line == "" || strings.HasPrefix(line, "#"):
+		case word == "job" && s.Job != "":
+			errs = append(errs, fmt.Errorf("%s:%d: a second job; a script has one", name, n))
+		case word == "job":
+			s.Job = rest
+		case word == "as":
+			s.As = rest
+		case word == "lathe":
+			s.Lathe = rest
+		case word == "hands":
+			if s.Live = rest == "real"; !s.Live {
+				errs = append(errs, fmt.Errorf("%s:%d: hands %q: give hands real, or leave the line out", name, n, rest))
+			}
+		default:
+			s.Lines = append(s.Lines, Line{n, line})
+		}
+	}
+	switch {
+	case lines.Err() != nil:
+		errs = append(errs, fmt.Errorf("%s: a line is too long to be one: %w", name, lines.Err()))
+	case s.Job == "":
+		errs = append(errs, fmt.Errorf("%s: no job: begin with a line such as job adjusting-screw", name))
+	case len(s.Lines) > mostEvents:
+		errs = append(errs, fmt.Errorf("%s: %d events: give at most %d", name, len(s.Lines), mostEvents))
+	}
+	return s, errors.Join(errs...)
+}
+
+// OneLine writes a job or a lathe on one line, as a script carries it.
+func OneLine(file any) (string, error) {
+	text, err := yaml.Marshal(file)
+	if err != nil {
+		return "", err
+	}
+	var fields map[string]any
+	if err := yaml.Unmarshal(text, &fields); err != nil {
+		return "", err
+	}
+	line, err := json.Marshal(fields) // what is JSON is YAML too
+	return string(line), err
+}
+
+// ReadJob reads the job of a script that carries it, on the lathe that it carries or on
+// the learner's own.
+func (s Script) ReadJob(name string, written content.Job, own quiz.Lathe) (Job, error) {
+	if s.As != "" {
+		written = content.Job{}
+		if err := content.Decode(name, []byte(s.As), &written); err != nil {
+			return Job{}, err
+		}
+	}
+	if s.Lathe != "" {
+		l, err := quiz.ParseLathe(name, []byte(s.Lathe))
+		if err != nil {
+			return Job{}, err
+		}
+		own, written.Lathe = l, ""
+	}
+	return ParseJob(written, own)
+}
+
+// Events reads the events in the units of the lathe's dials, and returns all that can't
+// be read at once.
+func (s Script) Events(name string, system quiz.System) ([]Event, error) {
+	var events []Event
+	var errs []error
+	for _, line := range s.Lines {
+		e, err := Parse(line.Text, system)
+		if err != nil {
+			errs = append(errs, fmt.Errorf("%s:%d: %w", name, line.Number, err))
+			continue
+		}
+		events = append(events, e)
+	}
+	return events, errors.Join(errs...)
+}
+
+// Play carries events out from the beginning.
+func Play(j Job, live bool, events []Event) Bench {
+	b := New(j)
+	b.Live = live
+	for _, e := range events {
+		b, _ = b.Step(e)
+	}
+	return b
+}
+
+// Transcript writes down what was done, as ParseScript reads it. as and lathe are the
+// job and its lathe on one line each, where the name does not tell them.
+func (b Bench) Transcript(job, as, lathe string) string {
+	var t strings.Builder
+	fmt.Fprintf(&t, "job %s\n", job)
+	if as != "" {
+		fmt.Fprintf(&t, "as %s\n", as)
+	}
+	if lathe != "" {
+		fmt.Fprintf(&t, "lathe %s\n", lathe)
+	}
+	if b.Live {
+		t.WriteString("hands real\n")
+	}
+	for _, e := range b.Log {
+		t.WriteString(e.Event.Write(b.Job.System()) + "\n")
+	}
+	return t.String()
+}

@@ -1,0 +1,169 @@
+package bench
+
+import (
+	"scratchpass/calc"
+)
+
+// crossSlide moves the cross slide by figures of its dial: in is away from you, out
+// towards you.
+func (s *step) crossSlide(e Event) {
+	per := s.Job.Lathe.CrossReads.PerRadial()
+	turn := s.Job.Lathe.Cross.Turn
+	dial := e.Length()
+	switch e.Word {
+	case "in":
+	case "out":
+		dial = -dial
+	default:
+		if e.Length() >= turn {
+			s.say("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
+			return
+		}
+		dial = s.wayTo(e.Length(), s.CrossReading(), turn, s.crossOut())
+	}
+	s.wind(&s.Cross, dial.Times(1/per))
+	if dial.Times(s.in()) < 0 {
+		s.Away = Event{Verb: "cross", Word: map[bool]string{true: "in", false: "out"}[dial > 0], X: max(dial, -dial).Inches(), Has: true}
+	}
+}
+
+func (s *step) compoundSlide(e Event) {
+	dial, turn := e.Length(), s.Job.Lathe.Compound.Turn
+	switch e.Word {
+	case "in":
+	case "out":
+		dial = -dial
+	default:
+		if e.Length() >= turn {
+			s.say("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
+			return
+		}
+		dial = s.wayTo(e.Length(), s.CompoundReading(), turn, false)
+	}
+	if off := s.Angle - 29.5; (off < -1.5 || off > 1) && dial.Times(s.in()) > 0 && s.Touched() {
+		s.once("compound-angle", "angle", calc.Shortest(s.Angle.Degrees(), 1))
+	}
+	s.wind(&s.Compound, dial)
+}
+
+// Touched reports whether the tool has been brought up to the work.
+func (b Bench) Touched() bool { return b.Zeros != [2]calc.Length{} || len(b.Passes) > 0 }
+
+// wayTo is how far a dial is wound to come to a reading, in the direction of the metal:
+// to the next time that reading comes up. A slide that is out and shows the reading
+// already is a whole turn or more away from it.
+func (s *step) wayTo(want, now, turn calc.Length, out bool) calc.Length {
+	way := (want - now).Times(s.in()).Remainder(turn)
+	if share := way.Over(turn); share > 1-1e-6 || share < 1e-6 {
+		way = 0
+		if out {
+			way = turn
+		}
+	}
+	return way.Times(s.in())
+}
+
+// crossOut reports whether the cross slide stands out of its last cut by half a turn of
+// its dial or more.
+func (s *step) crossOut() bool {
+	out := (s.LastIn - s.crossTravel()).Times(s.Job.Lathe.CrossReads.PerRadial())
+	return out > s.Job.Lathe.Cross.Turn.Times(0.5)
+}
+
+// wind winds a screw and lets come what comes of it.
+func (s *step) wind(slide *calc.Slide, by calc.Length) {
+	if by > 1 || by < -1 {
+		s.say("too-far")
+		return
+	}
+	deeper := by.Times(s.in()) > 1e-9
+	if deeper && s.Doubt {
+		s.Doubt = false
+		s.wrong("lost-count")
+	}
+	before := s.Depth()
+	if s.Nut && s.Turn != 0 {
+		s.hands()
+	}
+	if s.Over {
+		return
+	}
+	wound, err := slide.Wound(by)
+	if err != nil {
+		s.say("too-far")
+		return
+	}
+	*slide = wound
+	if s.Depth() > 0.95 { // no job of this bench is that deep: the work is in the way long before
+		s.endPass()
+		s.smash("jammed")
+		return
+	}
+	s.afterSlides(before)
+}
+
+// place is where the tip is along the thread.
+func (b Bench) place() calc.Length { return b.Z + b.sideways() }
+
+// overWork reports whether the tip is over the thread or what lies behind it.
+func (b Bench) overWork() bool { return b.place() > 0 }
+
+// afterSlides looks at where a move of a slide has brought the tool.
+func (s *step) afterSlides(before calc.Length) {
+	depth := s.Depth()
+	if s.Job.Side == calc.Inside && s.overWork() && -depth > s.Job.Room() {
+		s.once("hit-far-wall", "room", s.text(s.Job.Room()))
+		s.Torn = s.Torn || s.Turn != 0
+	}
+	if depth <= before+1e-12 {
+		if depth <= 0 {
+			s.endPass()
+		}
+		return
+	}
+	// Deeper.
+	s.endPass()
+	if !s.overWork() || depth <= 0 {
+		return
+	}
+	if s.place() > s.Job.Length-1e-9 {
+		if depth > s.reliefDepth() {
+			s.smash("jammed")
+		}
+		return
+	}
+	if s.Nut && s.Turn != 0 {
+		return // the next bit of the way begins a pass at this depth
+	}
+	if depth <= s.deepest()+0.0015 { // it only touches, or lies in its groove
+		return
+	}
+	if s.Turn == 0 {
+		s.smash("jammed")
+		return
+	}
+	s.once("plunged")
+	s.Torn = true
+}
+
+// reliefDepth is how deep there is nothing to cut behind the end of the thread: a relief
+// groove goes a little past the full depth; behind a bore that goes through is only air.
+func (b Bench) reliefDepth() calc.Length {
+	if b.Job.Side == calc.Inside && b.Job.End == Jaws {
+		return 1
+	}
+	full, err := b.Job.FullDepth()
+	if err != nil {
+		return 0
+	}
+	return full + calc.Thou.Times(25)
+}
+
+// deepest is how deep the deepest pass went.
+func (b Bench) deepest() calc.Length {
+	deepest := calc.Length(0)
+	for _, p := range b.all() {
+		deepest = max(deepest, p.Depth)
+	}
+	return deepest
+}

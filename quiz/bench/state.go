@@ -1,0 +1,248 @@
+package bench
+
+import (
+	"slices"
+
+	"scratchpass/calc"
+)
+
+// Bench is the state of the lathe and of the part. It is a value: Step returns the
+// next one and leaves this one as it was.
+type Bench struct {
+	Job   Job
+	Live  bool    // the hands' own time is real: none is added
+	Clock float64 // seconds
+
+	// Drive.
+	RPM    float64
+	Turn   int         // spindle: 1 forward, 0 standing, -1 reverse
+	Turns  float64     // of the spindle so far
+	Lead   calc.Length // carriage travel in a turn of the spindle, by the gears
+	Screw  calc.Length // how far the lead screw would have carried the carriage
+	Nut    bool        // the half-nut is closed
+	FeedOn bool        // the power feed is still engaged
+
+	// Where the tool is.
+	Z        calc.Length // along the bed: 0 where the thread begins, + towards the headstock
+	Cross    calc.Slide
+	Compound calc.Slide
+	Zeros    [2]calc.Length // the screws' place at which the dials were set to zero: cross, compound
+	Angle    calc.Angle     // of the compound from the cross-slide line, as it truly stands
+
+	// Set-up.
+	Dressed, KeyOut, Squared, Height, Oiled, Snug bool
+	Set                                           struct{ Angle, Lead, Speed bool }
+
+	// The work so far.
+	Passes   []Pass
+	cutting  *Pass       // the pass under way; never changed, only replaced
+	first    calc.Length // phase of the first pass: where the carriage stood on the screw
+	hasFirst bool
+	FirstDip int  // mark of the first pass, 1 to N; 0 when it was not taken on a mark
+	Dirty    bool // chips lie in the thread
+	Doubt    bool // called away: where the slides stand has not been checked since
+	Past     bool // the line goes past the next time one is waited for
+	Torn     bool // the thread was dragged, ringed or run into
+	LastIn   calc.Length
+	Away     Event // how the tool was last taken out
+	Tests    []Test
+
+	Mistakes []Mistake
+	Log      []Entry
+	Over     bool
+	Outcome  *Outcome
+}
+
+// Pass is one run of the tool through the thread.
+type Pass struct {
+	N         int
+	Mark      int         // of the thread dial, 1 to N; 0 when it was on none
+	Compound  calc.Length // total infeed on the compound
+	Straight  calc.Length // total feed of the cross slide past its place at first touch, straight in
+	Set       calc.Length // how deep the tool was set
+	Before    calc.Length // how deep the groove was
+	Depth     calc.Length // how deep it is now
+	Across    calc.Length // along the bed, with what the compound and the line have moved it
+	Shift     calc.Length // beside the first groove, by the line it was closed on
+	From, To  calc.Length // along the thread
+	Lead      calc.Length
+	RPM       float64
+	Width     calc.Length // of the chip
+	Thickness calc.Length
+	Force     float64
+	Quiet     calc.Length // widest chip that does not chatter here
+	Counted   calc.Length // what of the width counts
+	Both      bool        // cut on both flanks
+	Chatter   bool
+	Spring    bool
+}
+
+// Mistake is something that was done wrong.
+type Mistake struct {
+	Name  string
+	Event int // number of the event, from 1
+	Pass  int // passes finished before
+	Facts Facts
+}
+
+// Happening is what came of an event, for the learner to read: the name of a text and
+// its figures.
+type Happening struct {
+	Name  string
+	Facts Facts
+}
+
+// Facts are figures by name, as they are shown.
+type Facts map[string]string
+
+// Entry is one line of the log.
+type Entry struct {
+	At       float64
+	Event    Event
+	Happened []Happening
+}
+
+// Test is one try of the fit.
+type Test struct {
+	What, Result string
+}
+
+// Figures of the bench that no one has published: they are chosen so that the usual
+// good practice comes out well and the usual bad practice does not.
+const (
+	handSeconds   = 0.35              // one practised move of the hand
+	coastSeconds  = 0.25              // a stopped spindle still turns as far as in this time
+	nutSlack      = 0.12              // share of a thread of the screw
+	crossPlay     = calc.Length(.006) // backlash of a slide that has seen some years
+	breakingForce = 2000.0            // newtons: the tip breaks
+	heavyForce    = 900.0             // newtons: everything groans
+	clearOf       = calc.Length(.300) // how far the tool stands off the work at the start
+	startRoom     = 4.0               // leads of room before the thread begins
+)
+
+// New returns the bench as it is found: work and tool in, nothing set.
+func New(j Job) Bench {
+	b := Bench{Job: j, FeedOn: true, Z: -j.Thread.Lead().Times(startRoom)}
+	b.Cross, b.Compound = j.slide(), j.slide()
+	b.RPM = float64(slices.Max(append([]int{500}, j.Lathe.Speeds...)))
+	b.Lead = j.lastLead()
+	b.Angle = 0
+	return b
+}
+
+// slide is a slide that was last moved the way the tool will be fed, its play taken up.
+func (j Job) slide() calc.Slide {
+	if j.Side == calc.Inside {
+		return calc.Slide{Play: crossPlay, Table: crossPlay}
+	}
+	return calc.Slide{Play: crossPlay}
+}
+
+// lastLead is what the gears were set to for the job before: another lead.
+func (j Job) lastLead() calc.Length {
+	last := calc.Inch / 16
+	if j.Lathe.Metric {
+		last = calc.Millimetres(1)
+	}
+	if calc.Within(last.Inches(), j.Thread.Lead().Inches(), 0.0005) {
+		last = last.Times(0.8)
+	}
+	return last
+}
+
+// in is the direction of the metal: in outside, out in a bore.
+func (b Bench) in() float64 {
+	if b.Job.Side == calc.Inside {
+		return -1
+	}
+	return 1
+}
+
+// Depth is how deep the tip of the tool stands below the surface; above 0 it cuts.
+func (b Bench) Depth() calc.Length {
+	return (b.Cross.Table + b.Compound.Table.Times(b.Angle.Cos())).Times(b.in()) - b.gapAtStart()
+}
+
+// gapAtStart is how far the tool stands off the work before anything is moved.
+func (b Bench) gapAtStart() calc.Length {
+	if b.Job.Side == calc.Inside {
+		return min(clearOf, b.Job.Room().Times(0.5))
+	}
+	return clearOf
+}
+
+// sideways is how far the compound has moved the tool along the bed.
+func (b Bench) sideways() calc.Length { return b.Compound.Table.Times(b.in() * b.Angle.Sin()) }
+
+// crossTravel and compoundTravel are how far the slides' screws are in the metal's
+// direction from their zeros.
+func (b Bench) crossTravel() calc.Length { return (b.Cross.Screw - b.Zeros[0]).Times(b.in()) }
+func (b Bench) compoundTravel() calc.Length {
+	return (b.Compound.Screw - b.Zeros[1]).Times(b.in())
+}
+
+// CrossReading and CompoundReading are what the dials show.
+func (b Bench) CrossReading() calc.Length {
+	return reading((b.Cross.Screw - b.Zeros[0]).Times(b.Job.Lathe.CrossReads.PerRadial()), b.Job.Lathe.Cross.Turn)
+}
+func (b Bench) CompoundReading() calc.Length {
+	return reading(b.Compound.Screw-b.Zeros[1], b.Job.Lathe.Compound.Turn)
+}
+
+// reading is what a dial shows when its screw has been wound in so far from zero.
+func reading(in, turn calc.Length) calc.Length {
+	r, _, err := calc.DialReading(0, in, turn)
+	if err != nil {
+		return 0 // the slides' own limits come first
+	}
+	return r
+}
+
+// phase is where the carriage stands on the lead screw: passes of one phase run in one
+// groove.
+func (b Bench) phase() calc.Length { return b.Z - b.Screw }
+
+// Mark returns which mark of the thread dial stands under the index, 0 up to N, and
+// whether the lathe has a dial.
+func (b Bench) Mark() (float64, bool) {
+	dial, ok := b.Job.Lathe.ThreadDial()
+	if !ok {
+		return 0, false
+	}
+	at, err := dial.UnderIndex(-b.phase())
+	return at, err == nil
+}
+
+// PassesDone is how many passes have been finished.
+func (b Bench) PassesDone() int { return len(b.Passes) }
+
+// add returns a slice with one more item that shares nothing with others.
+func add[T any](s []T, x T) []T { return append(slices.Clip(s), x) }
+
+// Groove returns what has been cut, in the section at a place along the thread. Wrong
+// leads are left out: no section shows them.
+func (b Bench) Groove(at calc.Length) (calc.Groove, error) {
+	var passes []calc.ToolPass
+	for _, p := range b.all() {
+		if p.From <= at && p.To >= at && b.rightLead(p.Lead) && p.Depth > 0 {
+			passes = append(passes, calc.ToolPass{Across: p.Across, Radial: p.Depth})
+		}
+	}
+	return calc.NewGroove(b.Job.Tip, b.Job.Thread.Pitch, passes)
+}
+
+// all are the passes with the one under way.
+func (b Bench) all() []Pass {
+	if b.cutting == nil {
+		return b.Passes
+	}
+	p := *b.cutting
+	p.To = b.Z
+	return add(b.Passes, p)
+}
+
+// rightLead reports whether a lead is the thread's, to half a per cent: the errors of
+// change gears that come near are smaller.
+func (b Bench) rightLead(lead calc.Length) bool {
+	return calc.Within(lead.Inches(), b.Job.Thread.Lead().Inches(), b.Job.Thread.Lead().Inches()*0.005)
+}

@@ -1,0 +1,73 @@
+package bench
+
+import (
+	"math"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+)
+
+// Usual fills in what a job that someone gives by its thread alone leaves out: a blank
+// or bore in the middle of its limits, a thread one and a half times as long as it is
+// thick, a gap, a usual tool. What is given stays; what can't be filled in is left for
+// ParseJob to ask for.
+func Usual(w content.Job, own quiz.Lathe) content.Job {
+	d, err := calc.ParseDesignation(w.Thread)
+	if err != nil {
+		return w
+	}
+	j := Job{Thread: d, Lathe: own}
+	if w.Side == "" {
+		if _, known := d.Side(); !known {
+			w.Side = calc.Outside.String()
+		}
+	}
+	if j.side(w.Side) != nil {
+		return w
+	}
+	unit, step := quiz.InchUnit, 0.005
+	if d.Metric {
+		unit, step = quiz.MMUnit, 0.1
+	}
+	round := func(l calc.Length) calc.Length {
+		return calc.Inches(math.Ceil(l.Inches()*unit.Factor/step-1e-9) * step / unit.Factor)
+	}
+	put := func(into *string, l calc.Length) calc.Length {
+		if *into == "" {
+			*into = unit.Text(l.Inches())
+		}
+		given, err := calc.LengthOf(*into, calc.UnitInch)
+		if err != nil {
+			return l
+		}
+		return given
+	}
+	word := func(into *string, usual string) {
+		if *into == "" {
+			*into = usual
+		}
+	}
+	length := put(&w.Length, round(d.Nominal.Times(1.5)))
+	gap := put(&w.Gap, round(d.Pitch.Times(2.5)))
+	if w.Nose == "" {
+		share := 1.0 / 8
+		put(&w.Flat, calc.Inches(math.Floor(d.Pitch.Inches()*unit.Factor*share/step*10)*step/10/unit.Factor))
+	}
+	word(&w.Hold, Chuck)
+	if w.Title == "" {
+		w.Title = d.String()
+	}
+	if j.Side == calc.Outside {
+		word(&w.End, Shoulder)
+		put(&w.Blank, j.Limits.Major.Middle())
+		put(&w.StandsOut, round(length+gap+d.Nominal.Times(0.5)))
+		return w
+	}
+	word(&w.End, Jaws)
+	bore := put(&w.Bore, j.Limits.Minor.Middle())
+	bar := put(&w.Bar, calc.Inches(math.Floor(bore.Inches()*unit.Factor*0.55/step)*step/unit.Factor))
+	put(&w.Reach, min(round(d.Pitch.Times(1.2)), bore-bar-d.Pitch.Times(1.2)))
+	put(&w.StandsOut, round(length+gap+d.Nominal.Times(0.2)))
+	return w
+}
