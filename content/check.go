@@ -15,6 +15,7 @@ import (
 type Known struct {
 	Tasks    []string
 	Drawings []string
+	Lettered []string // drawings that a printed sheet may have
 
 	// Slips of each task, which want words.
 	Slips map[string][]string
@@ -154,6 +155,9 @@ func (c *checker) task(file string, at func(string) int, name string, w TaskWord
 	}
 	for _, key := range w.Safety {
 		reference(c, file, at(key), "caution", key, c.safety)
+	}
+	if w.Drawing != "" && !slices.Contains(c.known.Lettered, w.Drawing) {
+		c.say(file, at(w.Drawing), "no drawing for a sheet is called %s; they are %s", w.Drawing, strings.Join(c.known.Lettered, ", "))
 	}
 }
 

@@ -25,6 +25,7 @@ type TaskWords struct {
 	AtTheLathe string              `yaml:"at_the_lathe"`
 	Safety     []string            `yaml:"safety,omitempty"`
 	Symbols    map[string]string   `yaml:"symbols,omitempty"`
+	Drawing    string              `yaml:"drawing,omitempty"` // on a printed sheet
 }
 
 // FollowUp is a question that tells apart the causes of one wrong number.
@@ -98,9 +99,10 @@ type Source struct {
 
 // DrawingWords are the words of a drawing.
 type DrawingWords struct {
-	Title  string            `yaml:"title"`
-	Twin   string            `yaml:"twin"`
-	Labels map[string]string `yaml:"labels,omitempty"`
+	Title   string            `yaml:"title"`
+	Twin    string            `yaml:"twin"`
+	Letters string            `yaml:"letters,omitempty"` // the twin without figures, for a sheet that has its own
+	Labels  map[string]string `yaml:"labels,omitempty"`
 }
 
 // Safety returns the cautions by key.

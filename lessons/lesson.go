@@ -196,7 +196,7 @@ func (s *Session) check(l content.Lesson) error {
 	if err := s.Terminal.Show(Text{{Heading, s.say("say-check")}, {Plain, s.say("say-check-rules", "n", len(l.Check.Tasks))}}); err != nil {
 		return err
 	}
-	got, err := s.askAllThenTell(l.Check.Tasks, levelOf(l.Check.Level))
+	got, err := s.askAllThenTell(len(l.Check.Tasks), s.oneOfEach(l.Check.Tasks, levelOf(l.Check.Level)))
 	if err != nil {
 		return err
 	}

@@ -31,7 +31,7 @@ func (s *Session) MixedTest(items []schedule.Item, special map[string]bool, leve
 	}
 	names := append(s.shuffled(gate, "")[:min(n/2, len(gate))], s.shuffled(core, "")...)
 	names = s.shuffled(names[:min(n, len(names))], "")
-	got, err := s.askAllThenTell(names, level)
+	got, err := s.askAllThenTell(len(names), s.oneOfEach(names, level))
 	if err != nil {
 		return record.Test{}, err
 	}
@@ -43,21 +43,26 @@ func (s *Session) MixedTest(items []schedule.Item, special map[string]bool, leve
 	return t, s.Terminal.Show(Text{{Heading, s.say("say-check-result", "right", got, "of", len(names))}, {Plain, s.say(closing)}, {Caution, s.say("rehearsal")}})
 }
 
-// askAllThenTell asks one problem of each task without a word in between, then tells
-// what came of them. It returns how many were right.
-func (s *Session) askAllThenTell(names []string, level quiz.Level) (got int, err error) {
+// oneOfEach gives a fresh problem of each task in turn.
+func (s *Session) oneOfEach(names []string, level quiz.Level) func(i int) (*quiz.Problem, *quiz.Words, error) {
+	return func(i int) (*quiz.Problem, *quiz.Words, error) { return s.problem(names[i], level) }
+}
+
+// askAllThenTell asks n problems without a word in between, then tells what came of
+// them. It returns how many were right.
+func (s *Session) askAllThenTell(n int, next func(i int) (*quiz.Problem, *quiz.Words, error)) (got int, err error) {
 	type posed struct {
 		p *quiz.Problem
 		w *quiz.Words
 		a Answered
 	}
 	var all []posed
-	for i, task := range names {
-		p, w, err := s.problem(task, level)
+	for i := range n {
+		p, w, err := next(i)
 		if err != nil {
 			return 0, err
 		}
-		a, err := s.pose(p, w, how{place: s.say("say-problem", "i", i+1, "of", len(names)), quiet: true})
+		a, err := s.pose(p, w, how{place: s.say("say-problem", "i", i+1, "of", n), quiet: true})
 		if err != nil {
 			return 0, err
 		}

@@ -17,7 +17,8 @@ type Problem struct {
 	Working Working
 	Answer  Answer
 
-	slips []slipReply
+	slips     []slipReply
+	ambiguous bool // see Ambiguous
 }
 
 // slipReply is what a slip gives in this problem.

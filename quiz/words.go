@@ -77,15 +77,7 @@ func (w *Words) fill(p *Problem, text string) (string, []string) {
 // Ask returns the question, with its options or readings below it. unknown lists
 // the names in the text that this problem has no value for.
 func (w *Words) Ask(p *Problem) (text string, unknown []string) {
-	level := p.Code.Level
-	if level == 0 {
-		level = NumbersGiven
-	}
-	prompt, ok := "", false
-	for l := level; l >= 1 && !ok; l-- { // a level without words of its own asks like the one below
-		prompt, ok = w.Task.Ask[int(l)]
-	}
-	text, unknown = w.fill(p, strings.TrimSpace(prompt))
+	text, unknown = w.question(p)
 	for i, option := range w.Options(p) {
 		if len(w.Task.Options) == 0 {
 			break // marks of a dial: the question has said how many there are
@@ -98,6 +90,19 @@ func (w *Words) Ask(p *Problem) (text string, unknown []string) {
 		unknown = append(unknown, more...)
 	}
 	return text, unknown
+}
+
+// question returns what is asked, without the numbered lines below it.
+func (w *Words) question(p *Problem) (text string, unknown []string) {
+	level := p.Code.Level
+	if level == 0 {
+		level = NumbersGiven
+	}
+	prompt, ok := "", false
+	for l := level; l >= 1 && !ok; l-- { // a level without words of its own asks like the one below
+		prompt, ok = w.Task.Ask[int(l)]
+	}
+	return w.fill(p, strings.TrimSpace(prompt))
 }
 
 // Options returns the texts of the options, in the order of the problem.

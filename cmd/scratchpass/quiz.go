@@ -19,8 +19,9 @@ const mostProblems = 200
 func (a *app) quiz() *cobra.Command {
 	var level, count int
 	var test bool
+	var codes, out string
 	cmd := &cobra.Command{
-		Use:   "quiz [TASK|STAGE ...]",
+		Use:   "quiz [TASK|STAGE|CODE ...]",
 		Short: "Practise; without a task, what is best for you now (12 minutes at most)",
 		RunE: func(cmd *cobra.Command, args []string) error {
 			l, err := checkLevel(level)
@@ -30,9 +31,15 @@ func (a *app) quiz() *cobra.Command {
 			if count < 1 || count > mostProblems {
 				return usage("--count %d: give 1 to %d", count, mostProblems)
 			}
-			names, err := lessons.Resolve(args)
+			handed, err := handedOut(args, codes)
 			if err != nil {
-				return usageError{err}
+				return err
+			}
+			var names []string
+			if len(handed) == 0 {
+				if names, err = lessons.Resolve(args); err != nil {
+					return usageError{err}
+				}
 			}
 			if a.json {
 				return usage("quiz talks with you; for JSON use quiz ask and quiz mark")
@@ -40,6 +47,14 @@ func (a *app) quiz() *cobra.Command {
 			s, err := a.open()
 			if err != nil {
 				return err
+			}
+			if out != "" {
+				if err := a.alsoWrite(s, out); err != nil {
+					return err
+				}
+			}
+			if len(handed) > 0 {
+				return a.askHandedOut(s, handed, out)
 			}
 			if test {
 				return a.mixedTest(s, l)
@@ -53,6 +68,8 @@ func (a *app) quiz() *cobra.Command {
 	levelFlag(cmd, &level)
 	cmd.Flags().IntVar(&count, "count", 10, "how many problems")
 	cmd.Flags().BoolVar(&test, "test", false, "the mixed test: twelve problems, no hints")
+	cmd.Flags().StringVar(&codes, "codes", "", "ask the problem codes in `FILE`, one a line, as your instructor has handed them out")
+	cmd.Flags().StringVar(&out, "out", "", "also write your answers to `FILE`, for your instructor")
 	cmd.AddCommand(a.ask(), a.mark())
 	return cmd
 }

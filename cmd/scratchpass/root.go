@@ -66,7 +66,7 @@ and your instructor come first.`,
 		}
 		return nil
 	}
-	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.thread(), a.terms(), a.sources(), a.safety(), a.progress(), a.drill(), a.dryrun(), a.describe(), a.content())
+	root.AddCommand(a.learn(), a.quiz(), a.work(args), a.thread(), a.terms(), a.sources(), a.safety(), a.progress(), a.drill(), a.dryrun(), a.set(), a.describe(), a.content())
 	return root
 }
 

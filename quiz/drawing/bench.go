@@ -10,13 +10,14 @@ import (
 // SlideDial returns the face of a slide's dial at a reading. of is the slide's name.
 func SlideDial(of string, reading, turn calc.Length, metric bool, words map[string]content.DrawingWords) (Drawing, error) {
 	return named("slide-dial", words, func(func(string) string) (Drawing, map[string]string) {
-		text, numbers := calc.LengthText, 10
+		text, unit := calc.LengthText, calc.Thou
 		label := func(l calc.Length) string { return calc.Fixed(l.Over(calc.Thou), 0) }
 		if metric {
 			text = func(l calc.Length) string { return calc.Fixed(l.Millimetres(), 3) + " mm" }
+			unit = calc.Millimetres(0.01)
 			label = func(l calc.Length) string { return calc.Shortest(l.Millimetres(), 2) }
 		}
-		d := face(reading.Over(turn), numbers, 2, label, turn)
+		d := slideFace(reading, turn, unit, label)
 		d.label(d.Width/2, d.Height/2-4, of)
 		return d, map[string]string{"slide": of, "reading": text(reading), "turn": text(turn)}
 	})
@@ -25,7 +26,11 @@ func SlideDial(of string, reading, turn calc.Length, metric bool, words map[stri
 // ThreadDial returns the face of a thread dial; at is the mark under its index, from 0.
 func ThreadDial(at float64, marks int, words map[string]content.DrawingWords) (Drawing, error) {
 	return named("thread-dial", words, func(func(string) string) (Drawing, map[string]string) {
-		d := face(at/float64(marks), marks, 1, nil, 0)
+		places := make([]place, marks)
+		for i := range places {
+			places[i] = place{float64(i) / float64(marks), calc.Shortest(float64(i+1), 0)}
+		}
+		d := face(at/float64(marks), places)
 		near := int(math.Round(at))
 		where := "at"
 		if off := at - float64(near); math.Abs(off) > 0.1 {
@@ -35,9 +40,43 @@ func ThreadDial(at float64, marks int, words map[string]content.DrawingWords) (D
 	})
 }
 
-// face is a round face with so many numbered lines and lines between them, turned so
-// that a share of a turn stands under the index at the top. Numbers grow clockwise.
-func face(share float64, numbers, between int, label func(calc.Length) string, turn calc.Length) Drawing {
+// place is a line of a round face: where it stands, as a share of a turn, and the number
+// at it, if it has one.
+type place struct {
+	share float64
+	label string
+}
+
+// mostNumbers is how many numbers a face has room for.
+const mostNumbers = 13
+
+// slideFace is the face of a slide's dial: a number at every 10 units, or where there
+// would be too many at every 20 or 50 or more, and a line half-way between.
+func slideFace(reading, turn, unit calc.Length, label func(calc.Length) string) Drawing {
+	step := unit.Times(10)
+	for _, k := range []float64{10, 20, 25, 50, 100, 200, 500} {
+		if step = unit.Times(k); turn.Over(step) <= mostNumbers {
+			break
+		}
+	}
+	var places []place
+	for i := 0; ; i++ {
+		at := step.Times(float64(i) / 2)
+		if at >= turn.Times(1-1e-9) {
+			break
+		}
+		p := place{share: at.Over(turn)}
+		if i%2 == 0 {
+			p.label = label(at)
+		}
+		places = append(places, p)
+	}
+	return face(reading.Over(turn), places)
+}
+
+// face is a round face with lines, those with a number longer, turned so that a share of
+// a turn stands under the index at the top. Numbers grow clockwise.
+func face(share float64, places []place) Drawing {
 	d := Drawing{Width: 80, Height: 80, Most: 38}
 	const cx, cy, r = 40.0, 36.0, 30.0
 	at := func(part, radius float64) Point {
@@ -49,22 +88,18 @@ func face(share float64, numbers, between int, label func(calc.Length) string, t
 		rim = append(rim, at(float64(i)/72, r))
 	}
 	d.line(false, rim...)
-	for i := range numbers * between {
+	for _, p := range places {
 		inner := r - 2.5
-		if i%between == 0 {
+		if p.label != "" {
 			inner = r - 5
 		}
-		part := float64(i) / float64(numbers*between)
-		d.line(false, at(part, inner), at(part, r))
+		d.line(false, at(p.share, inner), at(p.share, r))
 	}
-	for i := range numbers {
-		part := float64(i) / float64(numbers)
-		p := at(part, r-10)
-		text := calc.Shortest(float64(i+1), 0)
-		if label != nil {
-			text = label(turn.Times(part))
+	for _, p := range places {
+		if p.label != "" {
+			q := at(p.share, r-10)
+			d.label(q.X, q.Y, p.label)
 		}
-		d.label(p.X, p.Y, text)
 	}
 	d.line(false, Point{cx, cy + r + 1}, Point{cx - 2, cy + r + 6}, Point{cx + 2, cy + r + 6}, Point{cx, cy + r + 1})
 	return d

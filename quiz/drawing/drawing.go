@@ -48,8 +48,8 @@ var all = map[string]sketch{
 	"thread-profile":    threadProfile,
 	"compound-triangle": compoundTriangle,
 	"both-flanks":       bothFlanks,
-	"dial-face":         func(l func(string) string) (Drawing, map[string]string) { return dialFace(0.036, 0.1, 10) },
-	"dial-face-turned":  func(l func(string) string) (Drawing, map[string]string) { return dialFace(0.013, 0.1, 10) },
+	"dial-face":         func(l func(string) string) (Drawing, map[string]string) { return dialFace(0.036, 0.1) },
+	"dial-face-turned":  func(l func(string) string) (Drawing, map[string]string) { return dialFace(0.013, 0.1) },
 }
 
 // Names lists the drawings.
@@ -251,11 +251,10 @@ func bothFlanks(label func(string) string) (Drawing, map[string]string) {
 	return d, g.values
 }
 
-// dialFace is the face of a dial with so many numbered lines, turned so that the
-// reading stands under the mark at the top.
-func dialFace(reading, turn calc.Length, numbers int) (Drawing, map[string]string) {
-	label := func(l calc.Length) string { return calc.Fixed(l.Over(calc.Thou), 0) }
-	d := face(reading.Over(turn), numbers, 2, label, turn)
+// dialFace is the face of an inch dial, turned so that the reading stands under the
+// mark at the top.
+func dialFace(reading, turn calc.Length) (Drawing, map[string]string) {
+	d := slideFace(reading, turn, calc.Thou, func(l calc.Length) string { return calc.Fixed(l.Over(calc.Thou), 0) })
 	return d, map[string]string{"reading": calc.LengthText(reading), "turn": calc.LengthText(turn),
 		"lines": calc.Shortest(turn.Over(calc.Thou), 0)}
 }

@@ -13,11 +13,7 @@ var dotBit = [2][4]rune{{0x01, 0x02, 0x04, 0x40}, {0x08, 0x10, 0x20, 0x80}}
 
 // Terminal draws with dots, at most so many columns wide. Labels stand on top.
 func (d Drawing) Terminal(columns int) []string {
-	most := 64
-	if d.Most > 0 {
-		most = d.Most
-	}
-	columns = max(20, min(columns, most))
+	columns = max(20, min(columns, d.Columns()))
 	// A character cell is twice as high as wide and holds 2 by 4 dots, so dots are
 	// square.
 	scale := float64(columns*2-1) / d.Width

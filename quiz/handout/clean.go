@@ -41,6 +41,15 @@ func (c cleaner) lines(texts []string) []string {
 // text cleans what may have several lines. Empty ones at its end go.
 func (c cleaner) text(text string) string { return strings.TrimRight(c(text), " \n") }
 
+// paragraphs cleans lines that may each have several.
+func (c cleaner) paragraphs(texts []string) []string {
+	text := c.text(strings.Join(texts, "\n"))
+	if text == "" {
+		return nil
+	}
+	return strings.Split(text, "\n")
+}
+
 func (c cleaner) words(w Words) Words {
 	for _, field := range []*string{&w.Name, &w.Form, &w.Code, &w.Date, &w.Answer, &w.Page, &w.Rehearsal, &w.Star,
 		&w.Key, &w.Accepted, &w.Path, &w.Seen, &w.Tally, &w.TallyItem, &w.TallyHow} {
@@ -62,29 +71,27 @@ func (c cleaner) sheet(s Sheet) Sheet {
 	items := make([]Item, len(s.Items))
 	for i, it := range s.Items {
 		it.Points, it.Expects, it.Unit = c.line(it.Points), c.line(it.Expects), c.line(it.Unit)
-		text := c.text(strings.Join(it.Text, "\n"))
-		if it.Text = nil; text != "" {
-			it.Text = strings.Split(text, "\n")
-		}
+		it.Text = c.paragraphs(it.Text)
 		it.Options, it.Readings = c.lines(it.Options), c.lines(it.Readings)
-		if it.Drawing != nil {
-			d := c.drawing(*it.Drawing)
-			it.Drawing = &d
-		}
+		it.Drawing = c.drawing(it.Drawing)
 		items[i] = it
 	}
 	s.Items = items
 	return s
 }
 
-func (c cleaner) drawing(d drawing.Drawing) drawing.Drawing {
+func (c cleaner) drawing(given *drawing.Drawing) *drawing.Drawing {
+	if given == nil {
+		return nil
+	}
+	d := *given
 	d.Title, d.Twin = c.line(d.Title), c.line(d.Twin)
 	labels := make([]drawing.Label, len(d.Labels))
 	for i, l := range d.Labels {
 		labels[i] = drawing.Label{At: l.At, Text: c.line(l.Text)}
 	}
 	d.Labels = labels
-	return d
+	return &d
 }
 
 func (c cleaner) key(k Key) Key {
@@ -102,4 +109,26 @@ func (c cleaner) key(k Key) Key {
 	}
 	k.Items = items
 	return k
+}
+
+func (c cleaner) report(r Report) Report {
+	r.Title, r.Owner, r.Note = c.line(r.Title), c.line(r.Owner), c.line(r.Note)
+	r.Facts = c.lines(r.Facts)
+	parts := make([]Part, len(r.Parts))
+	for i, p := range r.Parts {
+		parts[i] = Part{c.line(p.Heading), c.paragraphs(p.Lines), c.table(p.Table), c.drawing(p.Drawing)}
+	}
+	r.Parts = parts
+	return r
+}
+
+func (c cleaner) table(given *Table) *Table {
+	if given == nil {
+		return nil
+	}
+	t := Table{c.lines(given.Columns), make([][]string, len(given.Rows))}
+	for i, cells := range given.Rows {
+		t.Rows[i] = c.lines(cells)
+	}
+	return &t
 }

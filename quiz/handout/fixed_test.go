@@ -57,6 +57,25 @@ func fixedKey() Key {
 	}
 }
 
+// fixedReport has a table that fits on a line and one that is told row by row.
+func fixedReport() Report {
+	chart := drawing.Bars("Share right", "Compound travel 25 %, spring passes 62.5 %, pitch from lead 0 %.", []drawing.Bar{
+		{Label: "Compound travel", Value: 25, Low: 7, High: 59}, {Label: "Spring passes", Value: 62.5, Low: 31, High: 86}, {Label: "Pitch from lead"},
+	}, 100, "%")
+	return Report{
+		Title: "First thread: what came of it", Owner: "Łukasz Wójcik", Facts: []string{"8 answers to each task."}, Note: testWords.Rehearsal,
+		Parts: []Part{
+			{Lines: []string{"One wrong road explains most of what went wrong.", "", "Look at the ⌀ last."}},
+			{Heading: "Task by task", Drawing: &chart},
+			{Heading: "The numbers", Lines: []string{"Of 8 answers:"}, Table: &Table{
+				Columns: []string{"Task", "Right", "Right by another convention", "Share", "Slip"},
+				Rows:    [][]string{{"Compound travel", "2", "0", "25 %", "no-angle"}, {"Spring passes", "5", "1", "62.5 %", ""}, {"Pitch from lead", "0", "–", "0 %", "turned-over"}}}},
+			{Heading: "Wrong roads", Table: &Table{Columns: []string{"Road", "What it is"}, Rows: [][]string{
+				{"no-angle", "The depth was fed along the compound, as if that stood straight to the work."}, {"turned-over", "The pitch was taken for the threads per inch."}}}},
+		},
+	}
+}
+
 // document writes parts with a format.
 func document(t testing.TB, f New, o Options, parts func(w Writer)) []byte {
 	t.Helper()
@@ -84,6 +103,14 @@ func keys(all ...Key) func(Writer) {
 	return func(w Writer) {
 		for _, k := range all {
 			_ = w.Key(k)
+		}
+	}
+}
+
+func reports(all ...Report) func(Writer) {
+	return func(w Writer) {
+		for _, r := range all {
+			_ = w.Report(r)
 		}
 	}
 }

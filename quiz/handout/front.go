@@ -6,6 +6,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
+	"scratchpass/quiz/drawing"
 )
 
 // writer is one format. It gets only cleaned texts, and nothing after an error.
@@ -13,6 +14,7 @@ type writer interface {
 	sheet(s Sheet) error
 	key(k Key) error
 	tally(title string, items []string) error
+	report(r Report) error
 	close() error
 }
 
@@ -26,14 +28,14 @@ type front struct {
 
 var (
 	errClosed = errors.New("the document is closed: begin another one")
-	errEmpty  = errors.New("the document is empty: give a sheet, a key or a tally before closing it")
+	errEmpty  = errors.New("the document is empty: give a sheet, a key, a tally or a report before closing it")
 )
 
 func (f *front) Sheet(s Sheet) error {
 	return f.do(func() error {
 		for _, it := range s.Items {
-			if d := it.Drawing; d != nil && !(d.Width > 0 && d.Height > 0) {
-				return fmt.Errorf("the drawing %s of item %d is %g by %g: give it a size", calc.Quoted(d.Title), it.Number, d.Width, d.Height)
+			if err := sized(it.Drawing, fmt.Sprintf("item %d", it.Number)); err != nil {
+				return err
 			}
 		}
 		return f.to.sheet(f.clean.sheet(s))
@@ -46,6 +48,45 @@ func (f *front) Key(k Key) error {
 
 func (f *front) Tally(title string, items []string) error {
 	return f.do(func() error { return f.to.tally(f.clean.line(title), f.clean.lines(items)) })
+}
+
+func (f *front) Report(r Report) error {
+	return f.do(func() error {
+		for i, p := range r.Parts {
+			where := fmt.Sprintf("part %d", i+1)
+			if err := sized(p.Drawing, where); err != nil {
+				return err
+			}
+			if err := even(p.Table, where); err != nil {
+				return err
+			}
+		}
+		return f.to.report(f.clean.report(r))
+	})
+}
+
+// sized tells a drawing that can't be laid out.
+func sized(d *drawing.Drawing, where string) error {
+	if d == nil || d.Width > 0 && d.Height > 0 {
+		return nil
+	}
+	return fmt.Errorf("the drawing %s of %s is %g by %g: give it a size", calc.Quoted(d.Title), where, d.Width, d.Height)
+}
+
+// even tells a table with a cell that stands in no column, or a column without one.
+func even(t *Table, where string) error {
+	if t == nil {
+		return nil
+	}
+	if len(t.Columns) == 0 {
+		return fmt.Errorf("the table of %s has no columns: name them", where)
+	}
+	for i, cells := range t.Rows {
+		if len(cells) != len(t.Columns) {
+			return fmt.Errorf("row %d of the table of %s has %d cells: give %d, one for each column", i+1, where, len(cells), len(t.Columns))
+		}
+	}
+	return nil
 }
 
 func (f *front) do(part func() error) error {

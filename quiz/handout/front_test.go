@@ -74,7 +74,7 @@ func TestWriterKeepsItsError(t *testing.T) {
 		if err := w.Close(); err != nil {
 			t.Errorf("%s: %v", f.Name, err)
 		}
-		for _, err := range []error{w.Close(), w.Sheet(Sheet{}), w.Key(Key{}), w.Tally("", nil)} {
+		for _, err := range []error{w.Close(), w.Sheet(Sheet{}), w.Key(Key{}), w.Tally("", nil), w.Report(Report{})} {
 			if !errors.Is(err, errClosed) {
 				t.Errorf("%s: after Close: %v", f.Name, err)
 			}
@@ -85,6 +85,25 @@ func TestWriterKeepsItsError(t *testing.T) {
 		if err := w.Sheet(flat); err == nil || err.Error() != `the drawing "flat" of item 7 is 10 by 0: give it a size` {
 			t.Errorf("%s: %v", f.Name, err)
 		}
+	}
+}
+
+func TestReportsAreChecked(t *testing.T) {
+	for want, r := range map[string]Report{
+		`the drawing "flat" of part 2 is 10 by 0: give it a size`:               {Parts: []Part{{}, {Drawing: &drawing.Drawing{Title: "flat", Width: 10}}}},
+		"the table of part 1 has no columns: name them":                         {Parts: []Part{{Table: &Table{Rows: [][]string{{}}}}}},
+		"row 2 of the table of part 1 has 1 cells: give 2, one for each column": {Parts: []Part{{Table: &Table{[]string{"a", "b"}, [][]string{{"c", "d"}, {"e"}}}}}},
+	} {
+		for _, f := range Formats() {
+			w, _ := f.New(io.Discard, testOptions(A4))
+			if err := w.Report(r); err == nil || err.Error() != want {
+				t.Errorf("%s: %v, want %s", f.Name, err, want)
+			}
+		}
+	}
+	w, _ := PDF(io.Discard, testOptions(A4))
+	if err := w.Report(Report{Note: strings.Repeat("care ", 400)}); err == nil || !strings.Contains(err.Error(), "a few lines") {
+		t.Errorf("a caution that fills pages: %v", err)
 	}
 }
 
@@ -101,6 +120,9 @@ func hostileParts(w Writer) {
 		{Number: 1, Title: hostile, Points: hostile, Answer: hostile, Limits: hostile, Path: hostile, Seen: []Seen{{hostile, hostile}}, Carried: hostile},
 	}})
 	_ = w.Tally(hostile, []string{hostile})
+	_ = w.Report(Report{Title: hostile, Owner: hostile, Facts: []string{hostile}, Note: hostile, Parts: []Part{
+		{Heading: hostile, Lines: []string{hostile, "x\ny"}, Table: &Table{[]string{hostile, ""}, [][]string{{hostile, hostile}}}, Drawing: d},
+	}})
 }
 
 func TestNothingHostileComesOut(t *testing.T) {
@@ -136,7 +158,11 @@ func TestNothingHostileComesOut(t *testing.T) {
 func TestCleaningLeavesTheModelAlone(t *testing.T) {
 	s := Sheet{Name: "a\x00b", Items: []Item{{Number: 1, Text: []string{"c\td"}, Options: []string{"e\x00f"}}}}
 	k := Key{Items: []KeyItem{{Seen: []Seen{{"g\x00h", ""}}}}}
-	document(t, Text, testOptions(A4), func(w Writer) { _, _ = w.Sheet(s), w.Key(k) })
+	r := Report{Facts: []string{"i\x00j"}, Parts: []Part{{Lines: []string{"k\x00l"}, Table: &Table{[]string{"m\x00n"}, [][]string{{"o\x00p"}}}}}}
+	document(t, Text, testOptions(A4), func(w Writer) { _, _, _ = w.Sheet(s), w.Key(k), w.Report(r) })
+	if p := r.Parts[0]; r.Facts[0] != "i\x00j" || p.Lines[0] != "k\x00l" || p.Table.Columns[0] != "m\x00n" || p.Table.Rows[0][0] != "o\x00p" {
+		t.Errorf("the model was changed: %+v", r)
+	}
 	if s.Name != "a\x00b" || s.Items[0].Text[0] != "c\td" || s.Items[0].Options[0] != "e\x00f" || k.Items[0].Seen[0].Value != "g\x00h" {
 		t.Errorf("the model was changed: %+v %+v", s, k)
 	}

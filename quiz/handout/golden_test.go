@@ -13,7 +13,8 @@ var update = flag.Bool("update", false, "write the goldens anew")
 // unpacked streams is kept, the same on every machine.
 func TestGolden(t *testing.T) {
 	parts := map[string]func(Writer){
-		"sheet": sheets(fixedSheet()),
+		"sheet":  sheets(fixedSheet()),
+		"report": reports(fixedReport()),
 		"key": func(w Writer) {
 			keys(fixedKey())(w)
 			_ = w.Tally("Bench 3", []string{"1. Compound travel for the depth", "2. Stop before gauging", "3. Dial after passes"})

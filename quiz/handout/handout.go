@@ -62,6 +62,30 @@ type KeyItem struct {
 	Carried string // for a linked item: "takes the answer to item 3: mark what follows from it"
 }
 
+// Report is running text with tables and drawings: what a class got wrong, or what came
+// of one apprentice's answers.
+type Report struct {
+	Title string
+	Owner string   // at the foot of every page: whose it is
+	Facts []string // one line each, below the title
+	Parts []Part
+	Note  string // a caution at the foot
+}
+
+// Part is a piece of a report under a heading of its own.
+type Part struct {
+	Heading string // empty for none
+	Lines   []string
+	Table   *Table
+	Drawing *drawing.Drawing
+}
+
+// Table is rows of cells below the names of their columns.
+type Table struct {
+	Columns []string
+	Rows    [][]string
+}
+
 // Seen is one wrong number and the road that leads to it.
 type Seen struct{ Value, Name string }
 
@@ -95,6 +119,7 @@ type Writer interface {
 	Sheet(s Sheet) error
 	Key(k Key) error
 	Tally(title string, items []string) error // the class tally grid, after the keys
+	Report(r Report) error
 	Close() error
 }
 

@@ -11,13 +11,18 @@ import (
 //go:embed page.gohtml
 var pageSource string
 
-// page has the parts of a document: head, sheet, key, tally and tail.
+// page has the parts of a document: head, sheet, key, tally, report and tail.
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	"colon":   withColon,
 	"heading": heading,
 	"joined":  joined,
+	"ems":     ems,
 	"svg":     func(d *drawing.Drawing) template.HTML { return template.HTML(d.SVG()) }, // it escapes its texts
 }).Parse(pageSource))
+
+// ems is how wide a drawing of a report is, in sizes of the text around it: its letters
+// are about as large as small type.
+func ems(d *drawing.Drawing) int { return d.Columns() / 2 }
 
 // HTML writes one document that needs nothing from outside: for a screen reader, for
 // a screen and, with breaks where they belong, for a printer.
@@ -45,6 +50,7 @@ type part struct {
 	Key     Key
 	Tally   string
 	Items   []string
+	Report  Report
 	Starred bool
 }
 
@@ -71,5 +77,7 @@ func (h *html) key(k Key) error {
 func (h *html) tally(name string, items []string) error {
 	return h.write("tally", part{Tally: name, Items: items})
 }
+
+func (h *html) report(r Report) error { return h.write("report", part{Report: r}) }
 
 func (h *html) close() error { return page.ExecuteTemplate(h.out, "tail", nil) }

@@ -91,48 +91,63 @@ func TestRandomItemsKeepTheirPage(t *testing.T) {
 	}
 }
 
-// The same on the places themselves, with blocks higher than a page among them.
+// The same on the places themselves, with blocks higher than a page among them, and
+// with what is printed again where one of them begins a page or goes on on one.
 func TestPaginate(t *testing.T) {
 	const height = 1000
 	for seed := range uint64(2000) {
 		r := rand.New(rand.NewPCG(seed, 7))
-		again := r.IntN(2) * 100
 		blocks := make([]block, 1+r.IntN(12))
-		total := 0
+		var printed []int // how often each row is
+		counted := func(high int) row {
+			n := len(printed)
+			printed = append(printed, 0)
+			return row{high, func(int) { printed[n]++ }}
+		}
+		repeats := 0
 		for i := range blocks {
 			blocks[i].gap = r.IntN(40)
 			for range r.IntN(12) * (1 + r.IntN(4)/3*10) {
-				blocks[i].add(row{height: 1 + r.IntN(100)})
-				total++
+				blocks[i].add(counted(1 + r.IntN(100)))
+			}
+			for range r.IntN(3) {
+				blocks[i].again = append(blocks[i].again, row{1 + r.IntN(50)*(1+r.IntN(10)/9*30), func(int) { repeats++ }})
 			}
 		}
 		on := map[int]map[int]bool{} // block to pages
-		placedRows, block, first := 0, 0, true
-		for n, page := range paginate(blocks, height, again) {
+		last, first := 0, true
+		for n, page := range paginate(blocks, height) {
 			bottom := 0
-			if n > 0 {
-				bottom = again
-			}
-			for _, p := range page {
+			for i, p := range page {
 				if p.top < bottom || p.top+p.height > height {
 					t.Fatalf("seed %d: a row at %d to %d, after %d", seed, p.top, p.top+p.height, bottom)
 				}
-				if bottom = p.top + p.height; p.block < block && !first {
-					t.Fatalf("seed %d: block %d after %d", seed, p.block, block)
+				if bottom = p.top + p.height; p.block < last && !first {
+					t.Fatalf("seed %d: block %d after %d", seed, p.block, last)
 				}
-				block, first = p.block, false
+				last, first = p.block, false
 				if on[p.block] == nil {
 					on[p.block] = map[int]bool{}
 				}
 				on[p.block][n] = true
-				placedRows++
+				before := repeats
+				p.paint(p.top)
+				again := blocks[p.block].again
+				if repeats > before && (n == 0 || i >= len(again)) {
+					t.Fatalf("seed %d: row %d of page %d is printed again", seed, i, n)
+				}
+				if repeats == before && n > 0 && i == 0 && len(again) > 0 && heightOf(again)+100 <= height {
+					t.Fatalf("seed %d: page %d lacks what is printed again", seed, n)
+				}
 			}
 		}
-		if placedRows != total {
-			t.Fatalf("seed %d: %d rows of %d", seed, placedRows, total)
+		for n, times := range printed {
+			if times != 1 {
+				t.Fatalf("seed %d: row %d is printed %d times", seed, n, times)
+			}
 		}
-		for i := range blocks {
-			if len(on[i]) > 1 && blocks[i].height() <= height-again {
+		for i, b := range blocks {
+			if len(on[i]) > 1 && heightOf(b.again)+heightOf(b.rows) <= height {
 				t.Fatalf("seed %d: block %d is split although it fits on a page", seed, i)
 			}
 		}

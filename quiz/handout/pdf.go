@@ -29,8 +29,8 @@ func PDF(w io.Writer, o Options) (Writer, error) {
 	embed(doc)
 	width, height := doc.GetPageSize()
 	p := &pdf{doc: doc, out: w, words: o.Words, paper: sheetOf(width, height)}
-	if foot := p.footHeight(p.words.Rehearsal); foot > p.paper.height/4 {
-		return nil, &calc.InputError{What: "caution at the foot", Got: calc.Quoted(o.Words.Rehearsal), Want: "a few lines, as each page has it"}
+	if err := p.leavesRoom(p.words.Rehearsal); err != nil {
+		return nil, err
 	}
 	return &front{to: p, clean: printable}, doc.Error()
 }
@@ -60,29 +60,18 @@ type pdf struct {
 type section struct {
 	mark   string // in the reader's list of parts
 	blocks []block
-	again  []row  // at the top of each page but the first
 	note   string // at the foot, wrapped
 	owner  string // at the foot, left of the page's number
 }
 
 func (p *pdf) write(s section) error {
-	again := 0
-	for _, r := range s.again {
-		again += r.height
-	}
 	foot := p.footHeight(s.note)
-	pages := paginate(s.blocks, p.paper.height-2*margin-foot, again)
+	pages := paginate(s.blocks, p.paper.height-2*margin-foot)
 	for i, rows := range pages {
 		p.doc.AddPage()
 		if i == 0 {
 			p.use(regular)
 			p.doc.Bookmark(s.mark, 0, 0)
-		} else {
-			top := margin
-			for _, r := range s.again {
-				r.paint(top)
-				top += r.height
-			}
 		}
 		for _, r := range rows {
 			r.paint(margin + r.top)
@@ -97,6 +86,14 @@ const footGap = 12 * point
 
 func (p *pdf) footHeight(note string) int {
 	return footGap + small.leading()*(1+len(p.footLines(note)))
+}
+
+// leavesRoom tells a caution that would fill the pages it stands on.
+func (p *pdf) leavesRoom(note string) error {
+	if p.footHeight(note) <= p.paper.height/4 {
+		return nil
+	}
+	return &calc.InputError{What: "caution at the foot", Got: calc.Quoted(note), Want: "a few lines, as each page has it"}
 }
 
 func (p *pdf) footLines(note string) []string {

@@ -75,7 +75,12 @@ func TestPDFHasEveryWord(t *testing.T) {
 }
 
 func TestSameBytesEachTime(t *testing.T) {
-	parts := func(w Writer) { sheets(fixedSheet())(w); keys(fixedKey())(w); _ = w.Tally("A", []string{"1"}) }
+	parts := func(w Writer) {
+		sheets(fixedSheet())(w)
+		keys(fixedKey())(w)
+		_ = w.Tally("A", []string{"1"})
+		reports(fixedReport())(w)
+	}
 	for _, f := range Formats() {
 		first := document(t, f.New, testOptions(A4), parts)
 		var wait sync.WaitGroup

@@ -2,6 +2,7 @@ package handout
 
 import (
 	"math"
+	"unicode/utf8"
 
 	"scratchpass/quiz/drawing"
 )
@@ -41,12 +42,39 @@ func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
 		p.doc.SetFillColor(255, 255, 255)
 		for _, l := range d.Labels { // on white, so that no line runs through the letters
 			x, y := at(l.At)
-			w := p.measure(small)(l.Text)
+			f := small
+			w := p.measure(f)(l.Text)
+			if w > width { // wider than the page
+				f.size = f.size * width / w
+				w = p.measure(f)(l.Text)
+			}
 			x -= w / 2
-			p.doc.Rect(pt(x-point), pt(y-small.size*6/10), pt(w+2*point), pt(small.size*12/10), "F")
-			p.text(x, y+small.size*36/100-small.baseline(), l.Text, small)
+			switch right := left + hundredthsOf(d.Width*scale); atEdge(d, l) {
+			case -1:
+				x = left
+			case 1:
+				x = right - w
+			}
+			x = max(left, min(x, left+width-w))
+			p.doc.Rect(pt(x-point), pt(y-f.size*6/10), pt(w+2*point), pt(f.size*12/10), "F")
+			p.text(x, y+f.size*36/100-f.baseline(), l.Text, f)
 		}
 	}}
+}
+
+// atEdge tells a label that was placed against the left edge of its drawing, -1, or
+// against the right one, 1. The letters of a page are narrower than those it was placed
+// with, and would leave the edge ragged.
+func atEdge(d *drawing.Drawing, l drawing.Label) int {
+	letter := d.Width / float64(d.Columns())
+	half := letter * float64(utf8.RuneCountInString(l.Text)) / 2
+	switch {
+	case l.At.X-half < letter/2:
+		return -1
+	case l.At.X+half > d.Width-letter/2:
+		return 1
+	}
+	return 0
 }
 
 // extent is from where to where something is drawn; a label reaches so far up and

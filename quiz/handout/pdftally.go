@@ -2,16 +2,12 @@ package handout
 
 import "strings"
 
-// Measures of the tally.
-const (
-	tallyPad   = 4 * point
-	tallyLeast = 30 * point // high enough for two rows of strokes
-)
+const tallyLeast = 30 * point // high enough for two rows of strokes
 
 // tally is a grid to tick by hand: a row an item, a column for each way it can go.
 func (p *pdf) tally(name string, items []string) error {
-	edges := p.tallyEdges()
-	head := p.tallyRows(edges, append([]string{p.words.TallyItem}, p.words.TallyColumns...), smaller, 0)
+	g := grid{edges: p.tallyEdges()}
+	head := g.rows(p, append([]string{p.words.TallyItem}, p.words.TallyColumns...), smaller, 0)
 	top := block{}
 	top.add(p.lines(margin, joined(": ", p.words.Tally, name), p.paper.inner(), title)...)
 	top.add(space(4 * point))
@@ -22,9 +18,9 @@ func (p *pdf) tally(name string, items []string) error {
 	top.add(head...)
 	blocks := []block{top}
 	for _, item := range items {
-		blocks = append(blocks, block{rows: p.tallyRows(edges, []string{item}, small, tallyLeast)})
+		blocks = append(blocks, block{rows: g.rows(p, []string{item}, small, tallyLeast), again: head})
 	}
-	return p.write(section{mark: joined(": ", p.words.Tally, name), blocks: blocks, again: head, owner: joined(": ", p.words.Tally, name)})
+	return p.write(section{mark: joined(": ", p.words.Tally, name), blocks: blocks, owner: joined(": ", p.words.Tally, name)})
 }
 
 // tallyEdges are the places of the grid's upright lines. A column is as wide as its
@@ -40,7 +36,7 @@ func (p *pdf) tallyEdges() []int {
 	needs := make([]int, len(columns))
 	for i, column := range columns {
 		for _, word := range strings.Fields(column) {
-			needs[i] = max(needs[i], measure(word)+2*tallyPad)
+			needs[i] = max(needs[i], measure(word)+2*cellSide)
 		}
 	}
 	widths := func(least int) (all []int, sum int) {
@@ -71,36 +67,4 @@ func (p *pdf) tallyEdges() []int {
 		edges = append(edges, edge)
 	}
 	return edges
-}
-
-// tallyRows is one row of the grid: a strip of the page for each line of its highest cell.
-func (p *pdf) tallyRows(edges []int, cells []string, f face, least int) []row {
-	texts := make([][]string, len(cells))
-	lines := 1
-	for i, cell := range cells {
-		texts[i] = p.wrap(cell, edges[i+1]-edges[i]-2*tallyPad, f)
-		lines = max(lines, len(texts[i]))
-	}
-	var rows []row
-	for n := range lines {
-		rows = append(rows, row{f.leading(), func(top int) {
-			for i, text := range texts {
-				if n < len(text) {
-					p.text(edges[i]+tallyPad, top, text[n], f)
-				}
-			}
-		}})
-	}
-	pad := max(least-lines*f.leading(), 2*tallyPad)
-	rows = append(append([]row{space(pad / 2)}, rows...), space(pad-pad/2))
-	framed := p.strips(edges[0], edges[len(edges)-1], rows)
-	for i, r := range framed {
-		framed[i].paint = func(top int) {
-			for _, x := range edges[1 : len(edges)-1] {
-				p.line(x, top, x, top+r.height)
-			}
-			r.paint(top)
-		}
-	}
-	return framed
 }

@@ -10,7 +10,7 @@ import (
 
 // Known lists what words may refer to.
 func Known() content.Known {
-	known := content.Known{Tasks: Names(), Drawings: drawing.Names(), Slips: map[string][]string{}}
+	known := content.Known{Tasks: Names(), Drawings: drawing.Names(), Lettered: append(drawing.Lettered(), quiz.DialDrawing), Slips: map[string][]string{}}
 	for _, t := range All() {
 		for _, s := range t.Slips {
 			known.Slips[t.Name] = append(known.Slips[t.Name], s.Name)

@@ -1,0 +1,197 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/content"
+	"scratchpass/quiz/set"
+)
+
+// setFlags are what every set command needs to find a class's numbers again.
+type setFlags struct {
+	roster  string
+	forms   int
+	secret  string
+	out     string
+	formats string
+}
+
+func (f *setFlags) add(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&f.roster, "roster", "", "`FILE` with the apprentices: a CSV with id and name, or the users.csv of OneRoster")
+	cmd.Flags().IntVar(&f.forms, "forms", 0, "so many lettered forms instead of a roster")
+	cmd.Flags().StringVar(&f.secret, "secret", "", "`FILE` with the class secret (default: one in your configuration folder)")
+}
+
+func (a *app) set() *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "set",
+		Short: "An instructor's problem sets: sheets, keys, marking, what the class got wrong",
+		Args:  noArguments,
+		RunE:  func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	cmd.AddCommand(a.setMake(), a.setKey(), a.setMark(), a.setReport(), a.setExample())
+	return cmd
+}
+
+// desk is a set with its class.
+type desk struct {
+	app     *app
+	lib     *content.Library
+	maker   *set.Maker
+	printer *set.Printer
+	class   []set.Apprentice
+	say     func(string, ...any) string
+}
+
+// openDesk reads blueprint, class and secret. make lets a secret be made where there is
+// none yet.
+func (a *app) openDesk(blueprint string, f *setFlags, makeSecret bool) (*desk, error) {
+	lib, err := a.library()
+	if err != nil {
+		return nil, err
+	}
+	b, err := set.ReadBlueprint(blueprint)
+	if err != nil {
+		return nil, usageOr(err)
+	}
+	d := &desk{app: a, lib: lib}
+	switch {
+	case f.roster != "" && f.forms != 0:
+		return nil, usage("--roster and --forms: give one of the two")
+	case f.roster != "":
+		d.class, err = set.ReadRoster(f.roster)
+	case f.forms != 0:
+		d.class, err = set.Forms(f.forms)
+	default:
+		return nil, usage("for whom? Give --roster FILE, or --forms 4 for lettered forms")
+	}
+	if err != nil {
+		return nil, usageOr(err)
+	}
+	secret, err := a.classSecret(f.secret, makeSecret, lib)
+	if err != nil {
+		return nil, err
+	}
+	if d.maker, err = set.NewMaker(b, secret, lib); err != nil {
+		return nil, fmt.Errorf("%s: %w", blueprint, err)
+	}
+	if _, err := d.maker.Codes(d.class); err != nil {
+		return nil, err
+	}
+	if d.printer, err = set.NewPrinter(d.maker, lib); err != nil {
+		return nil, err
+	}
+	d.say = d.printer.Say
+	return d, nil
+}
+
+// usageOr makes an error of what was given a usage error; one of the file system stays
+// what it is.
+func usageOr(err error) error {
+	if _, ok := err.(*os.PathError); ok {
+		return err
+	}
+	return usageError{err}
+}
+
+// classSecret reads the class secret, or makes one.
+func (a *app) classSecret(path string, makeOne bool, lib *content.Library) (set.Secret, error) {
+	if path == "" {
+		dir, err := os.UserConfigDir()
+		if err != nil {
+			return nil, fmt.Errorf("no folder for the class secret: %w; give --secret FILE", err)
+		}
+		path = filepath.Join(dir, "scratchpass", "class-secret")
+	}
+	if _, err := os.Stat(path); os.IsNotExist(err) {
+		if !makeOne {
+			return nil, fmt.Errorf("there is no class secret at %q: give --secret FILE, the one that the sheets were made with", path)
+		}
+		s, err := set.NewSecret(path)
+		if err != nil {
+			return nil, err
+		}
+		says, err := lib.Screens()
+		if err == nil {
+			text, _ := content.Fill(says["set-secret-made"], func(string) (string, bool) { return path, true })
+			fmt.Fprintln(a.err, text)
+		}
+		return s, err
+	}
+	return set.ReadSecret(path)
+}
+
+// progress tells how far it is, on a terminal.
+func (d *desk) progress(i int) {
+	if _, ok := tty(d.app.err); !ok {
+		return
+	}
+	end := "\r"
+	if i == len(d.class) {
+		end = "\r\n"
+	}
+	if i%10 == 0 || i == len(d.class) {
+		fmt.Fprint(d.app.err, d.say("set-progress", "i", i, "of", len(d.class)), end)
+	}
+}
+
+// each makes every apprentice's questions, one after the other.
+func (d *desk) each(do func(a set.Apprentice, items []set.Item) error) error {
+	for i, who := range d.class {
+		if d.app.stop.Err() != nil {
+			return fmt.Errorf("stopped; nothing was written")
+		}
+		items, err := d.maker.Items(who.ID)
+		if err != nil {
+			return fmt.Errorf("%s: %w", who.ID, err)
+		}
+		if err := do(who, items); err != nil {
+			return err
+		}
+		d.progress(i + 1)
+	}
+	return nil
+}
+
+func (a *app) setExample() *cobra.Command {
+	return &cobra.Command{
+		Use:   "example [DIR]",
+		Short: "Write two example blueprints and a roster, to change into your own",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			dir := "scratchpass-sets"
+			if len(args) == 1 {
+				dir = args[0]
+			}
+			lib, err := a.library()
+			if err != nil {
+				return err
+			}
+			out := newFolder(dir)
+			defer out.drop()
+			for name, text := range content.Examples() {
+				if _, err := os.Stat(filepath.Join(dir, name)); err == nil {
+					return usage("%s is there already: give another folder", filepath.Join(dir, name))
+				}
+				if err := out.file(name, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
+					return err
+				}
+			}
+			if err := out.keep(); err != nil {
+				return err
+			}
+			says, err := lib.Screens()
+			if err != nil {
+				return err
+			}
+			fmt.Fprintln(a.out, strings.ReplaceAll(says["set-example-made"], "${where}", dir))
+			return nil
+		},
+	}
+}

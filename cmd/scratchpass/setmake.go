@@ -1,0 +1,324 @@
+package main
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/quiz/handout"
+	"scratchpass/quiz/qti"
+	"scratchpass/quiz/set"
+)
+
+// The formats besides those of sheets on paper.
+const (
+	formatCodes = "codes"
+	formatQTI3  = "qti3"
+	formatQTI2  = "qti2"
+)
+
+// readFormats reads "pdf,html".
+func readFormats(text string, more ...string) ([]string, error) {
+	var known []string
+	for _, f := range handout.Formats() {
+		known = append(known, f.Name)
+	}
+	known = append(known, more...)
+	var formats []string
+	for _, name := range strings.Split(text, ",") {
+		name = strings.TrimSpace(name)
+		if !slices.Contains(known, name) {
+			return nil, usage("--format %q: give %s, with commas between them", name, strings.Join(known, ", "))
+		}
+		if !slices.Contains(formats, name) {
+			formats = append(formats, name)
+		}
+	}
+	return formats, nil
+}
+
+func (a *app) setMake() *cobra.Command {
+	var f setFlags
+	var choiceOnly bool
+	cmd := &cobra.Command{
+		Use:   "make BLUEPRINT",
+		Short: "Make the sheets of a set: each apprentice has their own numbers",
+		Args:  exactly(1, "a blueprint"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			formats, err := readFormats(f.formats, formatCodes, formatQTI3, formatQTI2)
+			if err != nil {
+				return err
+			}
+			d, err := a.openDesk(args[0], &f, true)
+			if err != nil {
+				return err
+			}
+			dir := f.out
+			if dir == "" {
+				dir = d.maker.Blueprint.Set + "-sheets"
+			}
+			if holds(dir, "key*") {
+				return usage("%s has a key in it; a key never travels with its sheets: give another --out", dir)
+			}
+			return d.makeSheets(dir, formats, choiceOnly)
+		},
+	}
+	f.add(cmd)
+	cmd.Flags().StringVar(&f.out, "out", "", "`DIR` for the files (default: named after the set)")
+	cmd.Flags().StringVar(&f.formats, "format", "pdf", "pdf, html, text, codes (for the screen), qti3, qti2 (for a learning system)")
+	cmd.Flags().BoolVar(&choiceOnly, "choice-only", false, "QTI with single choice alone, for importers that take nothing else")
+	return cmd
+}
+
+// perDocument is how many sheets one document holds: a document is in memory until it is
+// written.
+const perDocument = 50
+
+// documents writes sheets or keys into documents of one format, a new one when the last
+// is full.
+type documents struct {
+	desk   *desk
+	out    *folder
+	format handout.Format
+	base   string // sheets or key
+	many   bool   // there will be more than one
+	n      int    // sheets in the one that is open
+	number int
+	w      handout.Writer
+	end    func() error
+	last   func(handout.Writer) error // before each is closed
+}
+
+func (d *desk) documents(out *folder, format, base string) (*documents, error) {
+	f, err := handout.FormatNamed(format)
+	return &documents{desk: d, out: out, format: f, base: base, many: len(d.class) > perDocument}, err
+}
+
+// next returns the writer for one more sheet.
+func (x *documents) next() (handout.Writer, error) {
+	if x.w != nil && x.n == perDocument {
+		if err := x.close(); err != nil {
+			return nil, err
+		}
+	}
+	if x.w == nil {
+		x.number++
+		name := x.base
+		if x.many {
+			name = fmt.Sprintf("%s-%03d", x.base, x.number)
+		}
+		file, end, err := x.out.open(name + x.format.Ending)
+		if err != nil {
+			return nil, err
+		}
+		w, err := x.format.New(file, x.desk.printer.Options(x.desk.maker.Blueprint.Title))
+		if err != nil {
+			return nil, err
+		}
+		x.w, x.end, x.n = w, end, 0
+	}
+	x.n++
+	return x.w, nil
+}
+
+func (x *documents) close() error {
+	if x.w == nil {
+		return nil
+	}
+	if x.last != nil {
+		if err := x.last(x.w); err != nil {
+			return err
+		}
+	}
+	err := x.w.Close()
+	if err == nil {
+		err = x.end()
+	}
+	x.w = nil
+	return err
+}
+
+// makeSheets makes sheets in all formats asked for.
+func (d *desk) makeSheets(dir string, formats []string, choiceOnly bool) error {
+	out := newFolder(dir)
+	defer out.drop()
+	var papers []*documents
+	for _, name := range formats {
+		if _, err := handout.FormatNamed(name); err == nil {
+			x, err := d.documents(out, name, "sheets")
+			if err != nil {
+				return err
+			}
+			papers = append(papers, x)
+		}
+	}
+	d.warnOfLetters(formats)
+	codes, lms := slices.Contains(formats, formatCodes), slices.Contains(formats, formatQTI3) || slices.Contains(formats, formatQTI2)
+	if lms && len(d.class) > perDocument {
+		return usage("a QTI package has one question for each apprentice and place; %d are too many: give --forms 10, and the learning system draws one of ten", len(d.class))
+	}
+	var all [][]set.Item
+	err := d.each(func(who set.Apprentice, items []set.Item) error {
+		if len(papers) > 0 {
+			sheet, err := d.printer.Sheet(who, items)
+			if err != nil {
+				return err
+			}
+			for _, x := range papers {
+				w, err := x.next()
+				if err == nil {
+					err = w.Sheet(sheet)
+				}
+				if err != nil {
+					return err
+				}
+			}
+		}
+		if lms {
+			all = append(all, items)
+		}
+		if codes {
+			return out.file("codes/"+d.maker.Code(who.ID)+".txt", func(w io.Writer) error { return d.writeCodes(w, items) })
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	for _, x := range papers {
+		if err := x.close(); err != nil {
+			return err
+		}
+	}
+	for name, version := range map[string]qti.Version{formatQTI3: qti.V30, formatQTI2: qti.V21} {
+		if slices.Contains(formats, name) {
+			if err := out.file(name+".zip", func(w io.Writer) error { return qti.Write(w, d.printer.Package(all, version, choiceOnly)) }); err != nil {
+				return err
+			}
+		}
+	}
+	if err := out.file("codes.csv", d.writeCodeList); err != nil {
+		return err
+	}
+	if err := out.keep(); err != nil {
+		return err
+	}
+	fmt.Fprintln(d.app.out, d.say("set-made", "n", len(d.class), "where", dir))
+	return nil
+}
+
+// writeCodes writes the questions of one apprentice as problem codes, for the screen.
+func (d *desk) writeCodes(w io.Writer, items []set.Item) error {
+	if _, err := fmt.Fprintf(w, "# %s\n", d.maker.Blueprint.Title); err != nil {
+		return err
+	}
+	for _, it := range items {
+		if _, err := fmt.Fprintln(w, it.Problem.Code); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// writeCodeList writes who has which sheet.
+func (d *desk) writeCodeList(w io.Writer) error {
+	c := csv.NewWriter(w)
+	if err := c.Write([]string{"id", "name", "form", "code"}); err != nil {
+		return err
+	}
+	for _, who := range d.class {
+		if err := c.Write([]string{set.Safe(who.ID), set.Safe(who.Name), who.Form, d.maker.Code(who.ID)}); err != nil {
+			return err
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+// warnOfLetters says which names the letters of the PDF can't print.
+func (d *desk) warnOfLetters(formats []string) {
+	if !slices.Contains(formats, "pdf") {
+		return
+	}
+	for _, who := range d.class {
+		if missing := handout.Missing(who.Name); len(missing) > 0 {
+			fmt.Fprintln(d.app.err, d.say("set-letters", "letters", string(missing), "name", who.Name))
+		}
+	}
+}
+
+func (a *app) setKey() *cobra.Command {
+	var f setFlags
+	cmd := &cobra.Command{
+		Use:   "key BLUEPRINT",
+		Short: "Make the keys of a set, apart from its sheets",
+		Args:  exactly(1, "a blueprint"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			formats, err := readFormats(f.formats)
+			if err != nil {
+				return err
+			}
+			d, err := a.openDesk(args[0], &f, false)
+			if err != nil {
+				return err
+			}
+			dir := f.out
+			if dir == "" {
+				dir = d.maker.Blueprint.Set + "-key"
+			}
+			if holds(dir, "sheets*") {
+				return usage("%s has sheets in it; a key never travels with its sheets: give another --out", dir)
+			}
+			return d.makeKeys(dir, formats)
+		},
+	}
+	f.add(cmd)
+	cmd.Flags().StringVar(&f.out, "out", "", "`DIR` for the files (default: named after the set)")
+	cmd.Flags().StringVar(&f.formats, "format", "pdf", "pdf, html, text")
+	return cmd
+}
+
+// makeKeys makes keys, the class tally at the end of each document.
+func (d *desk) makeKeys(dir string, formats []string) error {
+	out := newFolder(dir)
+	defer out.drop()
+	var papers []*documents
+	for _, name := range formats {
+		x, err := d.documents(out, name, "key")
+		if err != nil {
+			return err
+		}
+		x.last = func(w handout.Writer) error { return w.Tally(d.maker.Blueprint.Title, d.printer.TallyItems()) }
+		papers = append(papers, x)
+	}
+	err := d.each(func(who set.Apprentice, items []set.Item) error {
+		key := d.printer.Key(who, items)
+		for _, x := range papers {
+			w, err := x.next()
+			if err == nil {
+				err = w.Key(key)
+			}
+			if err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	for _, x := range papers {
+		if err := x.close(); err != nil {
+			return err
+		}
+	}
+	if err := out.keep(); err != nil {
+		return err
+	}
+	fmt.Fprintln(d.app.out, d.say("set-keyed", "n", len(d.class), "where", dir))
+	return nil
+}

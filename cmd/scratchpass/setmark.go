@@ -1,0 +1,236 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/lessons"
+	"scratchpass/quiz/handout"
+	"scratchpass/quiz/set"
+)
+
+// marking opens a set with the answers that came back.
+func (a *app) marking(blueprint string, f *setFlags, files []string) (*desk, *set.Marker, error) {
+	if len(files) == 0 {
+		return nil, nil, usage("which answers? Give --answers FILE: a CSV, or what quiz --out wrote; more than once for more files")
+	}
+	d, err := a.openDesk(blueprint, f, false)
+	if err != nil {
+		return nil, nil, err
+	}
+	var answers []set.Given
+	for _, file := range files {
+		more, err := set.ReadAnswers(file)
+		if err != nil {
+			return nil, nil, usageOr(err)
+		}
+		answers = append(answers, more...)
+	}
+	m, err := set.NewMarker(d.maker, d.class, answers)
+	if err != nil {
+		return nil, nil, usageError{err}
+	}
+	return d, m, nil
+}
+
+func (a *app) setMark() *cobra.Command {
+	var f setFlags
+	var files []string
+	cmd := &cobra.Command{
+		Use:   "mark BLUEPRINT",
+		Short: "Mark the answers that came back",
+		Args:  exactly(1, "a blueprint"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			formats, err := readFormats(f.formats)
+			if err != nil {
+				return err
+			}
+			d, m, err := a.marking(args[0], &f, files)
+			if err != nil {
+				return err
+			}
+			if a.json {
+				return d.marksJSON(a.out, m)
+			}
+			dir := f.out
+			if dir == "" {
+				dir = d.maker.Blueprint.Set + "-marks"
+			}
+			return d.writeMarks(dir, formats, m)
+		},
+	}
+	f.add(cmd)
+	cmd.Flags().StringArrayVar(&files, "answers", nil, "`FILE` of answers; may be given more than once")
+	cmd.Flags().StringVar(&f.out, "out", "", "`DIR` for marks and feedback (default: named after the set)")
+	cmd.Flags().StringVar(&f.formats, "format", "pdf", "of the feedback: pdf, html, text")
+	return cmd
+}
+
+// marksJSON writes all marks as one object.
+func (d *desk) marksJSON(w io.Writer, m *set.Marker) error {
+	j, err := set.NewMarksJSON(w, d.maker.Blueprint)
+	if err != nil {
+		return err
+	}
+	if err := m.Each(j.Add); err != nil {
+		return err
+	}
+	return j.Close()
+}
+
+// writeMarks writes marks as CSV and JSON, and what each apprentice is told.
+func (d *desk) writeMarks(dir string, formats []string, m *set.Marker) error {
+	out := newFolder(dir)
+	defer out.drop()
+	table, endTable, err := out.open("marks.csv")
+	if err != nil {
+		return err
+	}
+	object, endObject, err := out.open("marks.json")
+	if err != nil {
+		return err
+	}
+	rows := set.NewMarksCSV(table)
+	j, err := set.NewMarksJSON(object, d.maker.Blueprint)
+	if err != nil {
+		return err
+	}
+	var papers []*documents
+	for _, name := range formats {
+		x, err := d.documents(out, name, "feedback")
+		if err != nil {
+			return err
+		}
+		papers = append(papers, x)
+	}
+	n, handed := 0, 0
+	err = m.Each(func(r set.Result) error {
+		n++
+		d.progress(n)
+		if err := rows.Add(r); err != nil {
+			return err
+		}
+		if err := j.Add(r); err != nil {
+			return err
+		}
+		if !r.Handed {
+			return nil
+		}
+		handed++
+		feedback := d.printer.Feedback(r)
+		for _, x := range papers {
+			w, err := x.next()
+			if err == nil {
+				err = w.Report(feedback)
+			}
+			if err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	for _, end := range []func() error{rows.Close, endTable, j.Close, endObject} {
+		if e := end(); err == nil {
+			err = e
+		}
+	}
+	for _, x := range papers {
+		if e := x.close(); err == nil {
+			err = e
+		}
+	}
+	if err == nil {
+		err = out.keep()
+	}
+	if err == nil {
+		fmt.Fprintln(d.app.out, d.say("set-marked", "n", n, "handed", handed, "where", dir))
+	}
+	return err
+}
+
+func (a *app) setReport() *cobra.Command {
+	var f setFlags
+	var files []string
+	var pdf string
+	cmd := &cobra.Command{
+		Use:   "report BLUEPRINT",
+		Short: "What the class got wrong, and where to look back",
+		Args:  exactly(1, "a blueprint"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if pdf == "-" {
+				return usage("--pdf -: give the name of a file")
+			}
+			d, m, err := a.marking(args[0], &f, files)
+			if err != nil {
+				return err
+			}
+			summary := set.NewSummary(d.maker, d.lib)
+			if err := m.Each(func(r set.Result) error { summary.Add(r); return nil }); err != nil {
+				return err
+			}
+			r := summary.Report()
+			switch {
+			case a.json:
+				return a.print(r)
+			case pdf != "":
+				if err := writeWhole(pdf, func(file *os.File) error { return d.reportPDF(file, r) }); err != nil {
+					return err
+				}
+				s, err := a.open()
+				if err != nil {
+					return err
+				}
+				fmt.Fprintln(a.out, s.Say("ready-written", "where", pdf))
+				return nil
+			}
+			return a.showPage(reportPage(d.printer.Page(r), a.width()))
+		},
+	}
+	f.add(cmd)
+	cmd.Flags().StringArrayVar(&files, "answers", nil, "`FILE` of answers; may be given more than once")
+	cmd.Flags().StringVar(&pdf, "pdf", "", "write it as a PDF to `FILE`")
+	return cmd
+}
+
+func (d *desk) reportPDF(file io.Writer, r set.Report) error {
+	w, err := handout.PDF(file, d.printer.Options(d.maker.Blueprint.Title))
+	if err != nil {
+		return err
+	}
+	if err := w.Report(d.printer.Page(r)); err != nil {
+		return err
+	}
+	return w.Close()
+}
+
+// reportPage lays a report out for the terminal: each row of a table is a line of
+// labels and values, as a screen reader wants it.
+func reportPage(r handout.Report, columns int) lessons.Text {
+	text := lessons.Text{{Style: lessons.Heading, Text: r.Title}}
+	for _, fact := range r.Facts {
+		text = append(text, lessons.Block{Text: fact})
+	}
+	for _, part := range r.Parts {
+		text = append(text, lessons.Block{Style: lessons.Heading, Text: "\n" + part.Heading})
+		for _, line := range part.Lines {
+			text = append(text, lessons.Block{Text: "- " + line})
+		}
+		if part.Drawing != nil {
+			text = append(text, lessons.Block{Style: lessons.Picture, Text: strings.Join(part.Drawing.Terminal(columns-2), "\n")}, lessons.Block{Text: part.Drawing.Twin})
+		}
+		if part.Table != nil {
+			for _, row := range part.Table.Rows {
+				line := "- " + part.Table.Columns[0] + " " + row[0]
+				for i := 1; i < len(row); i++ {
+					line += ", " + part.Table.Columns[i] + " " + row[i]
+				}
+				text = append(text, lessons.Block{Text: line})
+			}
+		}
+	}
+	return append(text, lessons.Block{Style: lessons.Caution, Text: "\n" + r.Note})
+}

@@ -1,0 +1,123 @@
+package handout
+
+// Measures of a report.
+const (
+	partGap      = 18 * point // above a heading
+	paragraphGap = 4 * point
+	tableGap     = 6 * point
+)
+
+func (p *pdf) report(r Report) error {
+	if err := p.leavesRoom(r.Note); err != nil {
+		return err
+	}
+	var f flow
+	f.hold(0, p.lines(margin, r.Title, p.paper.inner(), title)...)
+	f.hold(paragraphGap)
+	for _, fact := range r.Facts {
+		f.put(0, p.lines(margin, fact, p.paper.inner(), small), nil)
+	}
+	for _, part := range r.Parts {
+		p.part(&f, part)
+	}
+	return p.write(section{mark: joined(": ", r.Title, r.Owner), blocks: f.all(), note: r.Note, owner: r.Owner})
+}
+
+func (p *pdf) part(f *flow, part Part) {
+	gap := partGap
+	if part.Heading != "" {
+		f.hold(gap, p.lines(margin, part.Heading, p.paper.inner(), strong)...)
+		gap = paragraphGap
+	}
+	for _, line := range part.Lines {
+		for _, rows := range runs(p.lines(margin, line, p.paper.inner(), regular), p.paper.height/5) {
+			f.put(gap, rows, nil)
+			gap = 0
+		}
+		gap = paragraphGap
+	}
+	if part.Table != nil {
+		p.table(f, part.Table, max(gap, tableGap))
+		gap = tableGap
+	}
+	if d := part.Drawing; d != nil {
+		if d.Title != "" && d.Title != part.Heading {
+			f.hold(max(gap, tableGap), p.lines(margin, d.Title, p.paper.inner(), smaller)...)
+			gap = 0
+		}
+		f.put(gap, []row{p.picture(d, margin, p.paper.inner(), p.paper.height/2)}, nil)
+	}
+}
+
+// table lays rows out in a grid; one with too many columns for that is told row by row.
+func (p *pdf) table(f *flow, t *Table, gap int) {
+	widths, ok := shared(p.spans(t), p.paper.inner())
+	if !ok {
+		for _, lines := range t.records() {
+			var rows []row
+			for _, line := range lines {
+				rows = append(rows, p.hung(margin, columnGap, "", line, p.paper.inner(), small)...)
+			}
+			for _, run := range runs(rows, p.paper.height/5) {
+				f.put(gap, run, nil)
+				gap = 0
+			}
+			gap = tableGap
+		}
+		return
+	}
+	g := grid{edges: []int{margin}, right: t.Numbers()}
+	for i, width := range widths {
+		g.edges = append(g.edges, g.edges[i]+width)
+	}
+	var head, again []row
+	if t.Named() {
+		head = g.rows(p, t.Columns, smaller, 0)
+	}
+	if len(t.Rows) == 0 {
+		f.put(gap, head, nil)
+	}
+	f.hold(gap, head...)
+	for i, cells := range t.Rows {
+		rows := g.rows(p, cells, small, 0)
+		first, lastButOne := i == 0, i == len(t.Rows)-2
+		if len(t.Rows) > 1 && (first || lastButOne) && heightOf(rows) <= p.paper.height/10 {
+			f.hold(0, rows...) // so that no row stands alone on a page
+			continue
+		}
+		for _, run := range runs(rows, p.paper.height/5) {
+			f.put(0, run, again)
+			again = head
+		}
+	}
+}
+
+// spans are how wide the columns of a table may be. A number is never broken, and only
+// a word that is wider than a third of the page is.
+func (p *pdf) spans(t *Table) []span {
+	spans := make([]span, len(t.Columns))
+	longest := func(text string, measure func(string) int) int {
+		wide := 0
+		for _, piece := range pieces(text) {
+			wide = max(wide, min(measure(piece), p.paper.inner()/3))
+		}
+		return wide + 2*cellSide
+	}
+	measure := p.measure(smaller)
+	for i, name := range t.Columns {
+		wide := longest(name, measure)
+		spans[i] = span{wide, wide, measure(name) + 2*cellSide}
+	}
+	measure = p.measure(small)
+	for i, numbers := range t.Numbers() {
+		s := &spans[i]
+		for _, cells := range t.Rows {
+			s.want = max(s.want, measure(cells[i])+2*cellSide)
+			s.least = max(s.least, longest(cells[i], measure))
+		}
+		if numbers {
+			s.least = s.want
+		}
+	}
+	return spans
+}

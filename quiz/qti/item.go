@@ -1,0 +1,191 @@
+package qti
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"scratchpass/quiz"
+)
+
+// files makes every file of the package, the manifest first. The error names every
+// item that can't be expressed.
+func (p *Package) files() ([]file, error) {
+	files := []file{{manifestFile, p.manifestOf()}, {testFile, p.testOf()}}
+	var problems []error
+	for _, slot := range p.Slots {
+		for _, it := range slot.Items {
+			root, err := p.item(it)
+			if err != nil {
+				problems = append(problems, fmt.Errorf("item %s: %w", it.ID, err))
+				continue
+			}
+			files = append(files, file{itemFile(it.ID), root})
+		}
+	}
+	return files, errors.Join(problems...)
+}
+
+// draft is an item while it is made.
+type draft struct {
+	Item
+	pack  *Package
+	asks  []*node // declarations of the responses
+	body  []*node
+	rules []rule
+}
+
+// item makes the file of one item.
+func (p *Package) item(it Item) (*node, error) {
+	d := &draft{Item: it, pack: p}
+	_, unknown := it.Words.Ask(it.Problem)
+	if len(unknown) > 0 {
+		return nil, fmt.Errorf("the words of %s ask for %q, which the problem does not have: mend its question", it.Problem.Task.Name, unknown)
+	}
+	var err error
+	switch kind := it.Problem.Answer.Kind.Name(); {
+	case p.ChoiceOnly && kind != "choice":
+		err = d.wholeAnswers()
+	case kind == "quantity" || kind == "limits":
+		d.number()
+	case kind == "readings":
+		err = d.row()
+	case kind == "choice":
+		err = d.choice()
+	case kind == "several":
+		err = d.several()
+	case kind == "order":
+		err = d.order()
+	case kind == "reading":
+		err = d.parts()
+	default:
+		err = fmt.Errorf("an answer of the kind %q can't be written as QTI: leave %s out", kind, it.Problem.Task.Name)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return d.root(), nil
+}
+
+// root puts the parts of an item together, in the order the standard has them.
+func (d *draft) root() *node {
+	title := d.Words.Task.Title
+	if clean(title) == "" {
+		title = d.ID
+	}
+	root := schemes[d.pack.Version].root("assessmentItem",
+		"identifier", d.ID, "title", title, "adaptive", "false", "timeDependent", "false", "xml:lang", "en")
+	root.add(d.asks...)
+	points := decimal(d.Points)
+	score := outcome("SCORE", "float", "0")
+	score.attrs = append(score.attrs, "normalMaximum", points, "normalMinimum", "0")
+	root.add(score, outcome("MAXSCORE", "float", points), outcome("FEEDBACK", "identifier", ""))
+	root.add(el("itemBody").add(d.body...), d.processing())
+	return root.add(d.feedback()...)
+}
+
+// outcome declares an outcome; an empty value declares none to begin with.
+func outcome(id, baseType, value string) *node {
+	n := el("outcomeDeclaration", "identifier", id, "cardinality", "single", "baseType", baseType)
+	if value != "" {
+		n.add(el("defaultValue").add(leaf("value", value)))
+	}
+	return n
+}
+
+// ask declares a response with its key.
+func (d *draft) ask(id, cardinality, baseType string, key ...string) {
+	n := el("responseDeclaration", "identifier", id, "cardinality", cardinality, "baseType", baseType)
+	correct := el("correctResponse")
+	for _, k := range key {
+		correct.add(leaf("value", k))
+	}
+	d.asks = append(d.asks, n.add(correct))
+}
+
+// say puts a text into the body.
+func (d *draft) say(s string) { d.body = append(d.body, paragraphs(s)...) }
+
+// slips calls do for each slip, conventions first, as marks are given.
+func (d *draft) slips(do func(s *quiz.Slip, r quiz.Reply)) {
+	for _, convention := range []bool{true, false} {
+		d.Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
+			if s.Convention == convention {
+				do(s, r)
+			}
+		})
+	}
+}
+
+// decimal prints a number as XML reads it, without an exponent.
+func decimal(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
+// feedbackOf words a mark; unless it is exact, only the key is told and not what was
+// answered.
+func (d *draft) feedbackOf(m quiz.Mark, exact bool) string {
+	m.Reply = d.printed(m.Reply)
+	f := d.Words.Feedback(d.Problem, m)
+	if m.Verdict == quiz.UnitSlip {
+		f.Reason = d.pack.Words.WrongUnit
+	}
+	if !exact {
+		m.Passed = true
+		f.Verdict = d.Words.Feedback(d.Problem, m).Verdict
+	}
+	return f.Text()
+}
+
+// printed is a reply with its numbers as they are printed: what someone types.
+func (d *draft) printed(r quiz.Reply) quiz.Reply {
+	round := func(held float64) float64 {
+		x, _ := strconv.ParseFloat(d.Problem.Answer.Unit.Fixed(held), 64) // Fixed prints nothing else
+		return x / d.Problem.Answer.Unit.Factor
+	}
+	switch d.Problem.Answer.Kind.Name() {
+	case "quantity", "limits":
+		r.X = round(r.X)
+	case "readings":
+		r.Xs = slices.Clone(r.Xs)
+		for i, x := range r.Xs {
+			r.Xs[i] = round(x)
+		}
+	}
+	return r
+}
+
+// feedback is a modal feedback for every rule that has one, each identifier once.
+func (d *draft) feedback() []*node {
+	var all []*node
+	var seen []string
+	for _, r := range d.rules {
+		if slices.Contains(seen, r.id) {
+			continue
+		}
+		seen = append(seen, r.id)
+		n := el("modalFeedback", "outcomeIdentifier", "FEEDBACK", "showHide", "show", "identifier", r.id)
+		into := n
+		if d.pack.Version == V30 {
+			into = el("contentBody")
+			n.add(into)
+		}
+		into.add(paragraphs(r.text)...)
+		all = append(all, n)
+	}
+	return all
+}
+
+// idOf is the identifier of a mark's feedback.
+func idOf(m quiz.Mark) string {
+	switch {
+	case m.Verdict == quiz.SafeWrong && m.Slip != "":
+		return "part-" + m.Slip
+	case m.Slip != "":
+		return string(m.Verdict) + "-" + m.Slip
+	}
+	return string(m.Verdict)
+}
+
+// lineNumber puts the number in front of an option that feedback calls by its number.
+func lineNumber(i int, s string) string { return strconv.Itoa(i+1) + ") " + strings.TrimSpace(s) }

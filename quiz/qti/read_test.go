@@ -1,0 +1,178 @@
+package qti
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/xml"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// tree is a document as an importer reads it, its names those of version 2.1.
+type tree struct {
+	name  string
+	space string
+	attrs map[string]string
+	kids  []*tree
+	text  string // of the element and all below it
+}
+
+func parse(t testing.TB, data []byte) *tree {
+	t.Helper()
+	decoder := xml.NewDecoder(bytes.NewReader(data))
+	stack := []*tree{{}}
+	for {
+		token, err := decoder.Token()
+		if err == io.EOF {
+			return stack[0].kids[0]
+		}
+		if err != nil {
+			t.Fatalf("%v in %.200s", err, data)
+		}
+		switch token := token.(type) {
+		case xml.StartElement:
+			n := &tree{name: plain(token.Name.Local), space: token.Name.Space, attrs: map[string]string{}}
+			for _, a := range token.Attr {
+				n.attrs[plain(a.Name.Local)] = a.Value
+			}
+			top := stack[len(stack)-1]
+			top.kids = append(top.kids, n)
+			stack = append(stack, n)
+		case xml.EndElement:
+			stack = stack[:len(stack)-1]
+		case xml.CharData:
+			if strings.TrimSpace(string(token)) == "" { // between elements
+				continue
+			}
+			for _, n := range stack {
+				n.text += string(token)
+			}
+		}
+	}
+}
+
+// plain is the name of version 2.1.
+func plain(name string) string {
+	first, rest, ok := strings.Cut(strings.TrimPrefix(name, "qti-"), "-")
+	for ok {
+		var word string
+		word, rest, ok = strings.Cut(rest, "-")
+		first += strings.ToUpper(word[:1]) + word[1:]
+	}
+	return first
+}
+
+func (n *tree) all(name string) []*tree {
+	var found []*tree
+	if n.name == name {
+		found = append(found, n)
+	}
+	for _, k := range n.kids {
+		found = append(found, k.all(name)...)
+	}
+	return found
+}
+
+func (n *tree) kid(name string) *tree {
+	for _, k := range n.kids {
+		if k.name == name {
+			return k
+		}
+	}
+	return nil
+}
+
+// sentences are the fixed words of the test packages.
+var sentences = Words{
+	Number: "Type a number, with a point and without a unit.", Limits: "Type a number. Any size inside the limits is right.",
+	Numbers: "Type a number into each box.", Parts: "Fill in each part.", Choice: "Choose one.", Several: "Choose all that fit.",
+	Order: "Put them in order.", None: "none of them", Unread: "Nothing was answered.", WrongUnit: "The number is right, its unit is not.",
+	Fields: map[string]string{"diameter": "Diameter", "pitch": "Pitch", "tpi": "Threads per inch", "starts": "Starts", "side": "Side", "hand": "Hand"},
+}
+
+// drawn makes an item of a task; ok is false where the task is not set in the system.
+func drawn(t testing.TB, task *quiz.Task, level quiz.Level, s quiz.System, seed uint32) (Item, bool) {
+	t.Helper()
+	if !task.Allows(s) {
+		return Item{}, false
+	}
+	p, err := quiz.Make(task, quiz.NewCode(task.Name, level, s, seed, quiz.DefaultLathe(s)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Item{fmt.Sprintf("%s-%d%s-%d", task.Name, level, s, seed), p, wordsOf(t, task.Name), 2}, true
+}
+
+var loaded = map[string]*quiz.Words{}
+
+func wordsOf(t testing.TB, task string) *quiz.Words {
+	t.Helper()
+	if loaded[task] == nil {
+		w, err := quiz.LoadWords(content.Shipped(), task)
+		if err != nil {
+			t.Fatal(err)
+		}
+		loaded[task] = w
+	}
+	return loaded[task]
+}
+
+// everyTask is one slot of so many problems of each task, level and system; in a short
+// run a fifth of them.
+func everyTask(t testing.TB, seeds uint32) Slot {
+	slot, drawnSoFar := Slot{ID: "all", Title: "All tasks"}, 0
+	for _, task := range tasks.All() {
+		for level := quiz.Level(1); level <= 3; level++ {
+			for _, s := range []quiz.System{quiz.Imperial, quiz.Metric} {
+				for seed := range seeds {
+					drawnSoFar++
+					if testing.Short() && drawnSoFar%5 != 0 {
+						continue
+					}
+					if it, ok := drawn(t, task, level, s, seed); ok {
+						slot.Items = append(slot.Items, it)
+					}
+				}
+			}
+		}
+	}
+	return slot
+}
+
+// packed writes a package and returns its files in their order.
+func packed(t testing.TB, p Package) (names []string, files map[string][]byte) {
+	t.Helper()
+	var b bytes.Buffer
+	if err := Write(&b, p); err != nil {
+		t.Fatal(err)
+	}
+	z, err := zip.NewReader(bytes.NewReader(b.Bytes()), int64(b.Len()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	files = map[string][]byte{}
+	for _, f := range z.File {
+		r, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		data, err := io.ReadAll(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		names = append(names, f.Name)
+		files[f.Name] = data
+	}
+	return names, files
+}
+
+// packageOf is a package of some slots, sound in everything else.
+func packageOf(v Version, choiceOnly bool, slots ...Slot) Package {
+	return Package{ID: "first-thread", Title: "Before the first thread", Version: v, ChoiceOnly: choiceOnly, Slots: slots, Words: sentences}
+}

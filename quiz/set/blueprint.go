@@ -1,0 +1,248 @@
+// Package set serves an instructor: a blueprint gives each apprentice problems of their
+// own, with sheets and keys; answers come back, are marked, and show what the class got
+// wrong. Every number is a keyed hash of the class secret, the set and the apprentice:
+// nothing is kept between making and marking.
+package set
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"time"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/handout"
+	"scratchpass/quiz/tasks"
+)
+
+// Blueprint is a set as an instructor writes it down.
+type Blueprint struct {
+	Set   string   `yaml:"set" json:"set"` // a short name; another name gives other numbers
+	Title string   `yaml:"title" json:"-"`
+	Units string   `yaml:"units" json:"units"`                     // in or mm
+	Lathe string   `yaml:"lathe,omitempty" json:"lathe,omitempty"` // a lathe file beside the blueprint; else the one that ships
+	Paper string   `yaml:"paper,omitempty" json:"-"`               // A4 or Letter
+	Date  string   `yaml:"date,omitempty" json:"-"`                // 2026-12-01: printed, and in the documents
+	Time  string   `yaml:"time,omitempty" json:"-"`                // printed: "40 minutes"
+	Notes []string `yaml:"notes,omitempty" json:"-"`               // printed on each sheet: what is allowed, how exact
+	Rules Rules    `yaml:"rules,omitempty" json:"rules"`
+	Slots []Slot   `yaml:"slots" json:"slots"`
+
+	system quiz.System
+	lathe  quiz.Lathe
+}
+
+// Rules are how alike the apprentices' problems are.
+type Rules struct {
+	Unlike  bool `yaml:"unlike,omitempty" json:"unlike,omitempty"`   // numbers may differ in steps and digits
+	Shuffle bool `yaml:"shuffle,omitempty" json:"shuffle,omitempty"` // each apprentice has the questions in another order
+}
+
+// Slot is one or more questions of one kind.
+type Slot struct {
+	Name   string            `yaml:"name,omitempty" json:"name,omitempty"` // for other slots to follow from
+	Tasks  []string          `yaml:"tasks,omitempty" json:"tasks,omitempty"`
+	Stage  string            `yaml:"stage,omitempty" json:"stage,omitempty"` // instead of tasks: all of a stage
+	Level  int               `yaml:"level,omitempty" json:"level,omitempty"`
+	Count  int               `yaml:"count,omitempty" json:"count,omitempty"`
+	Points float64           `yaml:"points,omitempty" json:"-"`
+	Mix    bool              `yaml:"mix,omitempty" json:"mix,omitempty"` // each apprentice may get another of the tasks
+	Takes  map[string]string `yaml:"takes,omitempty" json:"takes,omitempty"`
+}
+
+// The largest sets that are made.
+const (
+	mostItems = 60
+	mostSlots = 60
+)
+
+var setName = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+
+// ReadBlueprint reads a blueprint strictly and reports all that is wrong with it.
+func ReadBlueprint(path string) (*Blueprint, error) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	return ParseBlueprint(path, text, func(file string) (quiz.Lathe, error) {
+		return quiz.ReadLathe(filepath.Join(filepath.Dir(path), file))
+	})
+}
+
+// ParseBlueprint is ReadBlueprint for a text; name stands in front of what is wrong, and
+// lathe reads the lathe file that the blueprint names.
+func ParseBlueprint(name string, text []byte, lathe func(string) (quiz.Lathe, error)) (*Blueprint, error) {
+	var b Blueprint
+	if err := content.Decode(name, text, &b); err != nil {
+		return nil, err
+	}
+	var errs []error
+	say := func(format string, args ...any) {
+		errs = append(errs, fmt.Errorf("%s: "+format, append([]any{name}, args...)...))
+	}
+	if !setName.MatchString(b.Set) || len(b.Set) > 40 {
+		say("set %s: give a short name of small letters, figures and hyphens, such as week-3", calc.Quoted(b.Set))
+	}
+	if strings.TrimSpace(b.Title) == "" {
+		say("title is missing: it stands on every sheet")
+	}
+	var err error
+	if b.system, err = quiz.ParseSystem(b.Units); err != nil {
+		say("%w", err)
+	}
+	b.lathe = quiz.DefaultLathe(b.system)
+	if b.Lathe != "" {
+		l, err := lathe(b.Lathe)
+		switch {
+		case err != nil:
+			say("lathe: %w", err)
+		case l.Metric != (b.system == quiz.Metric):
+			say("lathe %s has its dials in other units than units: %s", calc.Quoted(b.Lathe), b.Units)
+		default:
+			b.lathe = l
+		}
+	}
+	if b.Paper == "" {
+		b.Paper = string(handout.A4)
+	}
+	if b.Paper != string(handout.A4) && b.Paper != string(handout.Letter) {
+		say("paper %s: give A4 or Letter", calc.Quoted(b.Paper))
+	}
+	if _, err := time.Parse(time.DateOnly, b.Date); b.Date != "" && err != nil {
+		say("date %s: give a day such as 2026-12-01", calc.Quoted(b.Date))
+	}
+	if len(b.Slots) == 0 || len(b.Slots) > mostSlots {
+		say("slots: give 1 to %d", mostSlots)
+	}
+	for i := range b.Slots {
+		b.slot(i, say)
+	}
+	if n := b.Items(); n > mostItems {
+		say("%d questions: give at most %d", n, mostItems)
+	}
+	return &b, errors.Join(errs...)
+}
+
+// slot checks one slot and fills in what it leaves out.
+func (b *Blueprint) slot(i int, say func(string, ...any)) {
+	s := &b.Slots[i]
+	where := fmt.Sprintf("slot %d", i+1)
+	if s.Level == 0 {
+		s.Level = 1
+	}
+	if s.Level < 1 || s.Level > 3 {
+		say("%s: level %d: give 1, 2 or 3", where, s.Level)
+	}
+	if s.Count == 0 {
+		s.Count = 1
+	}
+	if s.Points == 0 {
+		s.Points = 1
+	}
+	if s.Points < 0 || s.Points > 100 || s.Points*2 != float64(int(s.Points*2)) {
+		say("%s: points %s: give whole or half points up to 100", where, calc.Shortest(s.Points, 4))
+	}
+	switch {
+	case s.Stage != "" && len(s.Tasks) > 0:
+		say("%s: give tasks or a stage, not both", where)
+	case s.Stage != "":
+		if !slices.Contains(quiz.Stages, quiz.Stage(s.Stage)) {
+			say("%s: stage %s: give one of %v", where, calc.Quoted(s.Stage), quiz.Stages)
+		}
+	case len(s.Tasks) == 0:
+		say("%s: give tasks or a stage", where)
+	}
+	for _, name := range s.Tasks {
+		t, err := tasks.Find(name)
+		switch {
+		case err != nil:
+			say("%s: %w", where, err)
+		case !t.Allows(b.system):
+			say("%s: %s is not set in %s", where, name, b.Units)
+		}
+	}
+	if own := len(b.choices(*s)); own > 0 && (s.Count < 1 || s.Count > mostItems || !s.Mix && s.Count > own && s.Stage != "") {
+		say("%s: count %d: give 1 to %d", where, s.Count, min(own, mostItems))
+	}
+	b.takes(i, where, say)
+}
+
+// takes checks what a slot takes over from others.
+func (b *Blueprint) takes(i int, where string, say func(string, ...any)) {
+	s := b.Slots[i]
+	if len(s.Takes) > 0 && (len(s.Tasks) != 1 || s.Count != 1) {
+		say("%s: a question that takes an answer over has one task and a count of 1", where)
+		return
+	}
+	for input, from := range s.Takes {
+		k := slices.IndexFunc(b.Slots[:i], func(o Slot) bool { return o.Name == from && from != "" })
+		switch {
+		case k < 0:
+			say("%s: takes %s from %s: no slot above has that name", where, input, calc.Quoted(from))
+			continue
+		case len(b.Slots[k].Tasks) != 1 || b.Slots[k].Count != 1:
+			say("%s: takes %s from %s, which must have one task and a count of 1", where, input, calc.Quoted(from))
+		}
+		t, err := tasks.Find(s.Tasks[0])
+		if err != nil {
+			continue // said above
+		}
+		inputs := t.NumberInputs()
+		if !slices.ContainsFunc(inputs, func(in quiz.Input) bool { return in.Name == input }) {
+			var names []string
+			for _, in := range inputs {
+				names = append(names, in.Name)
+			}
+			say("%s: %s has no input %s to take over; it has %s", where, t.Name, calc.Quoted(input), strings.Join(names, ", "))
+		}
+	}
+}
+
+// choices are the tasks a slot may ask.
+func (b *Blueprint) choices(s Slot) []string {
+	if s.Stage == "" {
+		return s.Tasks
+	}
+	var names []string
+	for _, t := range tasks.OfStage(quiz.Stage(s.Stage)) {
+		if t.Allows(b.system) {
+			names = append(names, t.Name)
+		}
+	}
+	return names
+}
+
+// Items is how many questions a sheet has.
+func (b *Blueprint) Items() int {
+	n := 0
+	for _, s := range b.Slots {
+		n += s.Count
+	}
+	return n
+}
+
+// Points is what a sheet is worth.
+func (b *Blueprint) Points() float64 {
+	sum := 0.0
+	for _, s := range b.Slots {
+		sum += s.Points * float64(s.Count)
+	}
+	return sum
+}
+
+// identity is what the numbers of a set depend on: its name, units, lathe, rules and
+// slots. Titles and notes may be mended without giving other numbers.
+func (b *Blueprint) identity() []byte {
+	text, err := json.Marshal(b) // the keys of maps come sorted
+	if err != nil {
+		panic("set: a blueprint is plain data: " + err.Error())
+	}
+	return append(text, b.lathe.Key()...)
+}

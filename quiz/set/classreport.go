@@ -1,0 +1,142 @@
+package set
+
+import (
+	"slices"
+	"strconv"
+
+	"scratchpass/calc"
+	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/handout"
+)
+
+// barsAtOnce is how many bars one chart has.
+const barsAtOnce = 12
+
+// Charts are the shares of right answers by task, the lowest first, in pieces of a
+// dozen.
+func (p *Printer) Charts(r Report) []drawing.Drawing {
+	var charts []drawing.Drawing
+	for piece := range slices.Chunk(r.Tasks, barsAtOnce) {
+		var bars []drawing.Bar
+		for _, t := range piece {
+			bars = append(bars, drawing.Bar{Label: shortened(t.Title, 24), Value: t.Share * 100, Low: t.Low * 100, High: t.High * 100})
+		}
+		charts = append(charts, drawing.Bars(p.Say("set-chart"), p.Say("set-chart-twin"), bars, 100, "%"))
+	}
+	return charts
+}
+
+func shortened(text string, n int) string {
+	runes := []rune(text)
+	if len(runes) <= n {
+		return text
+	}
+	return string(runes[:n-1]) + "."
+}
+
+// Page is the report as it is printed.
+func (p *Printer) Page(r Report) handout.Report {
+	page := handout.Report{Title: p.Say("set-report", "title", r.Title), Owner: r.Set, Note: p.Say("set-report-note"),
+		Facts: []string{p.Say("set-report-class", "handed", r.Handed, "class", r.Class, "mean", points(r.Mean), "of", points(r.Of))}}
+	if r.Handed < r.Statistics {
+		page.Facts = append(page.Facts, p.Say("set-report-few", "least", r.Statistics))
+	} else if r.Alpha != nil {
+		page.Facts = append(page.Facts, p.Say("set-report-alpha", "alpha", calc.Fixed(*r.Alpha, 2)))
+	}
+	part := func(heading string, lines []string, table *handout.Table) {
+		if len(lines) > 0 || table != nil {
+			page.Parts = append(page.Parts, handout.Part{Heading: p.Say(heading), Lines: lines, Table: table})
+		}
+	}
+	part("set-report-sure", p.sureLines(r), nil)
+	for _, chart := range p.Charts(r) {
+		page.Parts = append(page.Parts, handout.Part{Heading: p.Say("set-chart"), Drawing: &chart})
+	}
+	part("set-report-tasks", nil, p.taskTable(r))
+	part("set-report-slips", p.slipLines(r), nil)
+	part("set-report-items", nil, p.itemTable(r))
+	part("set-report-unread", p.oddLines(r.Unread), nil)
+	part("set-report-strange", p.oddLines(r.Strange), nil)
+	part("set-report-missing", r.Missing, nil)
+	return page
+}
+
+func (p *Printer) sureLines(r Report) []string {
+	var lines []string
+	for _, s := range r.Sure {
+		line := p.Say("set-report-sure-line", "name", s.Name, "task", s.Title, "given", s.Given, "key", s.Key)
+		if s.Gate {
+			line = "* " + line
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func (p *Printer) taskTable(r Report) *handout.Table {
+	t := &handout.Table{Columns: split(p.Say("set-report-columns"))}
+	for _, x := range r.Tasks {
+		title := x.Title
+		if x.Gate {
+			title = "* " + title
+		}
+		share := calc.Fixed(x.Share*100, 0) + " %"
+		if x.N == 0 {
+			share = "-"
+		}
+		t.Rows = append(t.Rows, []string{title, strconv.Itoa(x.N), strconv.Itoa(x.Right + x.Carried), strconv.Itoa(x.Convention), strconv.Itoa(x.Slip + x.Unit),
+			strconv.Itoa(x.Wrong), strconv.Itoa(x.Unread + x.Blank), share, calc.Fixed(x.Low*100, 0) + " to " + calc.Fixed(x.High*100, 0) + " %"})
+	}
+	if t.Rows == nil {
+		return nil
+	}
+	return t
+}
+
+// slipLines name the commonest wrong roads over all tasks, with where to look back.
+func (p *Printer) slipLines(r Report) []string {
+	type one struct {
+		task TaskReport
+		slip SlipCount
+	}
+	var all []one
+	for _, t := range r.Tasks {
+		for _, s := range t.Slips {
+			all = append(all, one{t, s})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b one) int { return b.slip.Times - a.slip.Times })
+	const most = 12
+	var lines []string
+	for _, x := range all[:min(len(all), most)] {
+		line := p.Say("set-report-slip", "times", x.slip.Times, "n", x.task.N, "task", x.task.Title, "says", x.slip.Says)
+		if x.task.Lesson != "" {
+			line += " " + p.Say("set-report-reteach", "lesson", x.task.Lesson, "part", x.task.Part)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func (p *Printer) itemTable(r Report) *handout.Table {
+	if r.Handed == 0 {
+		return nil
+	}
+	t := &handout.Table{Columns: split(p.Say("set-report-item-columns"))}
+	for _, it := range r.Items {
+		d := "-"
+		if it.Discrimination != nil {
+			d = calc.Fixed(*it.Discrimination, 2)
+		}
+		t.Rows = append(t.Rows, []string{strconv.Itoa(it.Number), strconv.Itoa(it.N), calc.Fixed(it.Share*100, 0) + " %", d})
+	}
+	return t
+}
+
+func (p *Printer) oddLines(odd []OddAnswer) []string {
+	var lines []string
+	for _, o := range odd {
+		lines = append(lines, p.Say("set-report-odd", "name", o.Name, "task", o.Task, "given", o.Given, "key", o.Key, "code", o.Code))
+	}
+	return lines
+}

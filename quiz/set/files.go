@@ -1,0 +1,133 @@
+package set
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/quiz"
+	"scratchpass/quiz/handout"
+)
+
+// MarksCSV writes marks, a row an apprentice, safe to open in a spreadsheet.
+type MarksCSV struct {
+	w     *csv.Writer
+	begun bool
+}
+
+// NewMarksCSV begins the file.
+func NewMarksCSV(w io.Writer) *MarksCSV { return &MarksCSV{w: csv.NewWriter(w)} }
+
+// Add writes one row.
+func (m *MarksCSV) Add(r Result) error {
+	if !m.begun {
+		m.begun = true
+		head := []string{"id", "name", "form", "code", "points", "of"}
+		for _, it := range r.Items {
+			n := fmt.Sprint(it.Number)
+			head = append(head, n+" given", n+" verdict", n+" slip", n+" points")
+		}
+		if err := m.w.Write(head); err != nil {
+			return err
+		}
+	}
+	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, points(r.Points), points(r.Of)}
+	for _, it := range r.Items {
+		row = append(row, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points))
+	}
+	return m.w.Write(row)
+}
+
+// Close ends the file.
+func (m *MarksCSV) Close() error {
+	m.w.Flush()
+	return m.w.Error()
+}
+
+func points(x float64) string { return calc.Shortest(x, 2) }
+
+// Safe returns a cell so that no spreadsheet takes it for a formula: one that begins like
+// one gets an apostrophe in front. A plain number may have its sign.
+func Safe(cell string) string {
+	if cell == "" || !strings.ContainsRune("=+-@\t\r|%", rune(cell[0])) {
+		return cell
+	}
+	if _, err := calc.ParseNumber(cell); err == nil && (cell[0] == '-' || cell[0] == '+') {
+		return cell
+	}
+	return "'" + cell
+}
+
+// MarksJSON writes marks as one JSON object, an apprentice at a time.
+type MarksJSON struct {
+	w     io.Writer
+	first bool
+}
+
+// NewMarksJSON begins the object.
+func NewMarksJSON(w io.Writer, b *Blueprint) (*MarksJSON, error) {
+	title, err := json.Marshal(b.Title)
+	if err != nil {
+		return nil, err
+	}
+	_, err = fmt.Fprintf(w, "{\n  \"set\": %q,\n  \"title\": %s,\n  \"sheets\": [", b.Set, title)
+	return &MarksJSON{w, true}, err
+}
+
+// Add writes one apprentice.
+func (m *MarksJSON) Add(r Result) error {
+	text, err := json.MarshalIndent(r, "    ", "  ")
+	if err != nil {
+		return err
+	}
+	comma := ","
+	if m.first {
+		comma, m.first = "", false
+	}
+	_, err = fmt.Fprintf(m.w, "%s\n    %s", comma, text)
+	return err
+}
+
+// Close ends the object.
+func (m *MarksJSON) Close() error {
+	_, err := io.WriteString(m.w, "\n  ]\n}\n")
+	return err
+}
+
+// Feedback is what one apprentice is told of their sheet.
+func (p *Printer) Feedback(r Result) handout.Report {
+	report := handout.Report{Title: p.maker.Blueprint.Title, Owner: strings.TrimSpace(r.Code + "  " + r.label()), Note: p.Say("rehearsal"),
+		Facts: []string{p.Say("set-feedback-of", "name", r.label()), p.Say("set-feedback-points", "points", points(r.Points), "of", points(r.Of))}}
+	for i, res := range r.Items {
+		it := r.items[i]
+		part := handout.Part{Heading: p.Say("set-feedback-item", "n", res.Number, "title", it.Words.Task.Title, "points", points(res.Points), "of", points(res.Of))}
+		problem := it.Problem
+		switch res.Verdict {
+		case Blank:
+			part.Lines = append([]string{p.Say("set-feedback-blank")}, feedbackLines(it.Words.Feedback(problem, quiz.Mark{Verdict: quiz.Wrong, Passed: true}))...)
+		case Carried:
+			part.Lines = append([]string{p.Say("set-feedback-carried", "given", res.Given, "key", it.Words.KeyText(problem))}, it.Words.StepLines(problem)...)
+		case quiz.Unread:
+			part.Lines = []string{p.Say("set-feedback-unread", "given", res.Given)}
+		default:
+			part.Lines = feedbackLines(it.Words.Feedback(problem, res.mark))
+		}
+		report.Parts = append(report.Parts, part)
+	}
+	return report
+}
+
+// feedbackLines are the lines of a feedback, in the order they are told.
+func feedbackLines(f quiz.Feedback) []string {
+	var lines []string
+	for _, text := range slices.Concat([]string{f.Verdict, f.Reason}, f.Working, []string{f.Lathe}, f.Safety) {
+		if text != "" {
+			lines = append(lines, text)
+		}
+	}
+	return lines
+}

@@ -1,0 +1,128 @@
+package set
+
+import (
+	"crypto/hmac"
+	"crypto/rand"
+	"crypto/sha256"
+	"encoding/binary"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"scratchpass/calc"
+)
+
+// Secret is what a class's numbers hang on. Who has it can make every key.
+type Secret []byte
+
+// secretBytes is how long a secret is that is made here.
+const secretBytes = 32
+
+// ReadSecret reads a secret that was written by NewSecret, or any text of at least 16
+// letters.
+func ReadSecret(path string) (Secret, error) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return nil, err
+	}
+	s := strings.TrimSpace(string(text))
+	if len(s) < 16 || len(s) > 4096 {
+		return nil, fmt.Errorf("secret %s has %d letters: give 16 to 4096, or let set make write one", calc.Quoted(path), len(s))
+	}
+	return Secret(s), nil
+}
+
+// NewSecret makes a secret and writes it to a file that is not there yet, readable by
+// its owner alone.
+func NewSecret(path string) (Secret, error) {
+	raw := make([]byte, secretBytes)
+	if _, err := rand.Read(raw); err != nil {
+		return nil, err
+	}
+	s := hex.EncodeToString(raw)
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return nil, err
+	}
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+	if errors.Is(err, fs.ErrExist) {
+		return ReadSecret(path) // another run was first
+	}
+	if err != nil {
+		return nil, err
+	}
+	_, err = f.WriteString(s + "\n")
+	if err == nil {
+		err = f.Sync()
+	}
+	if e := f.Close(); err == nil {
+		err = e
+	}
+	return Secret(s), err
+}
+
+// keyed hashes parts under the secret:
+//
+//	HMAC-SHA-256(secret, len(part1) part1 len(part2) part2 ...)
+//
+// The lengths stand in front so that no two lists of parts run together.
+func (s Secret) keyed(parts ...[]byte) [sha256.Size]byte {
+	h := hmac.New(sha256.New, s)
+	var n [4]byte
+	for _, p := range parts {
+		binary.BigEndian.PutUint32(n[:], uint32(len(p)))
+		h.Write(n[:])
+		h.Write(p)
+	}
+	var sum [sha256.Size]byte
+	h.Sum(sum[:0])
+	return sum
+}
+
+// seed is the seed of one try at one question.
+func (m *Maker) seed(who string, item, try int) uint32 {
+	sum := m.secret.keyed(m.id, []byte("question"), []byte(who), fmt.Appendf(nil, "%d.%d", item, try))
+	return binary.BigEndian.Uint32(sum[:])
+}
+
+// pick is a number from 0 up to but not including n.
+func (m *Maker) pick(n int, what ...string) int {
+	parts := [][]byte{m.id}
+	for _, w := range what {
+		parts = append(parts, []byte(w))
+	}
+	sum := m.secret.keyed(parts...)
+	return int(binary.BigEndian.Uint64(sum[:]) % uint64(n))
+}
+
+// codeLetters are those of a sheet's code: none is taken for another, in print or by
+// hand.
+const codeLetters = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
+
+// Code is the code of an apprentice's sheet: K7F-2QXM.
+func (m *Maker) Code(who string) string {
+	sum := m.secret.keyed(m.id, []byte("code"), []byte(who))
+	x := binary.BigEndian.Uint64(sum[:])
+	var b strings.Builder
+	for i := range 7 {
+		if i == 3 {
+			b.WriteByte('-')
+		}
+		b.WriteByte(codeLetters[x%uint64(len(codeLetters))])
+		x /= uint64(len(codeLetters))
+	}
+	return b.String()
+}
+
+// cleanCode reads a code as it is written by hand: with small letters, spaces, or
+// without its hyphen.
+func cleanCode(text string) string {
+	text = strings.ToUpper(strings.NewReplacer(" ", "", "-", "", "\u2013", "").Replace(strings.TrimSpace(text)))
+	if len(text) != 7 {
+		return text
+	}
+	return text[:3] + "-" + text[3:]
+}

@@ -1,0 +1,261 @@
+package set
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// Maker makes the problems of a set.
+type Maker struct {
+	Blueprint *Blueprint
+
+	secret Secret
+	id     []byte // what the numbers hang on besides the secret and the apprentice
+	places []place
+	words  map[string]*quiz.Words
+}
+
+// place is one question of the set, the same for all apprentices but for its numbers.
+type place struct {
+	slot   int
+	nth    int      // of the slot's questions
+	tasks  []string // one, or those of a mixed slot
+	shapes map[string]shape
+	takes  map[string]int // input -> place whose answer it takes
+}
+
+// shape is what makes two problems of a task equally hard: the kind of answer, how many
+// steps lead to it, how many digits and options it has.
+type shape struct {
+	kind            string
+	steps, digits   int
+	options, inputs int
+}
+
+// Item is one question of one apprentice.
+type Item struct {
+	Number  int // as printed, from 1
+	Place   int // in the blueprint's order, from 0
+	Slot    string
+	Points  float64
+	Problem *quiz.Problem
+	Words   *quiz.Words
+	From    map[string]int // input -> place whose answer it takes
+}
+
+// NewMaker prepares a set: its words, and what its problems are to be like.
+func NewMaker(b *Blueprint, secret Secret, lib *content.Library) (*Maker, error) {
+	m := &Maker{Blueprint: b, secret: secret, id: b.identity(), words: map[string]*quiz.Words{}}
+	for i, s := range b.Slots {
+		for n := range s.Count {
+			p := place{slot: i, nth: n, tasks: b.choices(s), shapes: map[string]shape{}, takes: map[string]int{}}
+			if !s.Mix {
+				p.tasks = []string{m.taskFor(i, n)}
+			}
+			for input, from := range s.Takes {
+				p.takes[input] = slices.IndexFunc(m.places, func(o place) bool { return b.Slots[o.slot].Name == from })
+			}
+			m.places = append(m.places, p)
+		}
+	}
+	for i := range m.places {
+		for _, name := range m.places[i].tasks {
+			if m.words[name] == nil {
+				w, err := quiz.LoadWords(lib, name)
+				if err != nil {
+					return nil, err
+				}
+				m.words[name] = w
+			}
+			if b.Rules.Unlike {
+				continue
+			}
+			s, err := m.usual(i, name)
+			if err != nil {
+				return nil, err
+			}
+			m.places[i].shapes[name] = s
+		}
+	}
+	return m, nil
+}
+
+// taskFor is the task of the n-th question of a slot: each of the slot's tasks in turn,
+// in an order that hangs on the set.
+func (m *Maker) taskFor(slot, n int) string {
+	choices := slices.Clone(m.Blueprint.choices(m.Blueprint.Slots[slot]))
+	if m.Blueprint.Slots[slot].Stage == "" {
+		return choices[n%len(choices)]
+	}
+	for i := len(choices) - 1; i > 0; i-- {
+		j := m.pick(i+1, "task", strconv.Itoa(slot), strconv.Itoa(i))
+		choices[i], choices[j] = choices[j], choices[i]
+	}
+	return choices[n%len(choices)]
+}
+
+// shapesTried is how many problems tell what is usual for a task.
+const shapesTried = 48
+
+// usual is the shape that most problems of a question have; of two as common ones the
+// first that came.
+func (m *Maker) usual(p int, task string) (shape, error) {
+	count := map[shape]int{}
+	var best shape
+	var last error
+	for try := range shapesTried {
+		it, err := m.draw(p, task, "\x00usual", try, nil)
+		if err != nil {
+			last = err
+			continue
+		}
+		s := shapeOf(it)
+		if count[s]++; count[s] > count[best] {
+			best = s
+		}
+	}
+	if len(count) == 0 {
+		return best, fmt.Errorf("%s: no problem can be made here: %w", task, last)
+	}
+	return best, nil
+}
+
+func shapeOf(p *quiz.Problem) shape {
+	s := shape{kind: p.Answer.Kind.Name(), steps: len(p.Working.Steps), options: len(p.Answer.Options), inputs: len(p.Values.Givens())}
+	if s.kind == "quantity" || s.kind == "limits" {
+		for _, r := range p.Answer.Unit.Fixed(p.Answer.Key.X) {
+			if r >= '1' && r <= '9' || r == '0' && s.digits > 0 {
+				s.digits++
+			}
+		}
+	}
+	return s
+}
+
+// draw makes the problem of one try. keys are the answers so far, by place; nil where
+// the shape is looked for and any answer will do.
+func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64) (*quiz.Problem, error) {
+	t, err := tasks.Find(task)
+	if err != nil {
+		return nil, err
+	}
+	s := m.Blueprint.Slots[m.places[p].slot]
+	seed := m.seed(who, p, try)
+	problem, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.Level(s.Level), m.Blueprint.system, seed, m.Blueprint.lathe))
+	if err != nil || len(m.places[p].takes) == 0 {
+		return problem, err
+	}
+	if keys == nil { // what it would be after the usual answers
+		keys = map[int]float64{}
+		for _, from := range m.places[p].takes {
+			before, err := m.draw(from, m.places[from].tasks[0], who, try, nil)
+			if err != nil {
+				return nil, err
+			}
+			keys[from] = printed(before)
+		}
+	}
+	return m.follow(p, problem, keys)
+}
+
+// follow takes over the answers that a question takes.
+func (m *Maker) follow(p int, problem *quiz.Problem, keys map[int]float64) (*quiz.Problem, error) {
+	inputs := make([]string, 0, len(m.places[p].takes))
+	for input := range m.places[p].takes {
+		inputs = append(inputs, input)
+	}
+	slices.Sort(inputs)
+	for _, input := range inputs {
+		from := m.places[p].takes[input]
+		next, err := problem.Following(input, keys[from], "your answer to question "+strconv.Itoa(from+1))
+		if err != nil {
+			return nil, err
+		}
+		problem = next
+	}
+	if problem.Ambiguous() {
+		return nil, fmt.Errorf("%s would be ambiguous after that answer", problem.Task.Name)
+	}
+	return problem, nil
+}
+
+// printed is the key as it is printed: what someone carries on to the next question.
+func printed(p *quiz.Problem) float64 {
+	u := p.Answer.Unit
+	return calc.Round(p.Answer.Key.X*u.Factor, u.Places) / u.Factor
+}
+
+// mostTries is how often other numbers are drawn for one apprentice. After it a problem
+// that is not quite alike is taken.
+const mostTries = 200
+
+// Items makes the questions of one apprentice, in the order of their sheet.
+func (m *Maker) Items(who string) ([]Item, error) {
+	items := make([]Item, len(m.places))
+	keys := map[int]float64{}
+	for i, p := range m.places {
+		task := p.tasks[0]
+		if len(p.tasks) > 1 {
+			task = p.tasks[m.pick(len(p.tasks), "mix", who, strconv.Itoa(i))]
+		}
+		problem, err := m.alike(i, task, who, keys)
+		if err != nil {
+			return nil, fmt.Errorf("question %d: %w", i+1, err)
+		}
+		if problem.Answer.IsNumber() {
+			keys[i] = printed(problem)
+		}
+		s := m.Blueprint.Slots[p.slot]
+		items[i] = Item{Number: i + 1, Place: i, Slot: s.Name, Points: s.Points, Problem: problem, Words: m.words[task], From: p.takes}
+	}
+	if m.Blueprint.Rules.Shuffle {
+		m.shuffle(items, who)
+	}
+	return items, nil
+}
+
+// alike draws until a problem has the shape of its place.
+func (m *Maker) alike(p int, task, who string, keys map[int]float64) (*quiz.Problem, error) {
+	var spare *quiz.Problem
+	var last error
+	for try := range mostTries {
+		problem, err := m.draw(p, task, who, try, keys)
+		if err != nil {
+			last = err
+			continue
+		}
+		if m.Blueprint.Rules.Unlike || shapeOf(problem) == m.places[p].shapes[task] {
+			return problem, nil
+		}
+		if spare == nil {
+			spare = problem
+		}
+	}
+	if spare != nil {
+		return spare, nil
+	}
+	return nil, fmt.Errorf("%s: no problem can be made here: %w", task, last)
+}
+
+// shuffle gives the questions another order. One that takes an answer over stays behind
+// the one it takes it from, so a set with such questions keeps its order.
+func (m *Maker) shuffle(items []Item, who string) {
+	for _, it := range items {
+		if len(it.From) > 0 {
+			return
+		}
+	}
+	for i := len(items) - 1; i > 0; i-- {
+		j := m.pick(i+1, "order", who, strconv.Itoa(i))
+		items[i], items[j] = items[j], items[i]
+	}
+	for i := range items {
+		items[i].Number = i + 1
+	}
+}

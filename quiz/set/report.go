@@ -1,0 +1,258 @@
+package set
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// Report is what a class got right and wrong.
+type Report struct {
+	Set        string       `json:"set"`
+	Title      string       `json:"title"`
+	Class      int          `json:"class"`
+	Handed     int          `json:"handed_in"`
+	Mean       float64      `json:"mean_points"` // of those that were handed in
+	Of         float64      `json:"of"`
+	Alpha      *float64     `json:"alpha"` // null below 30 sheets
+	Sure       []SureWrong  `json:"sure_but_wrong"`
+	Tasks      []TaskReport `json:"tasks"`
+	Items      []ItemReport `json:"items"`
+	Unread     []OddAnswer  `json:"unread"`
+	Strange    []OddAnswer  `json:"unrecognised"` // wrong, and no known road leads there
+	Statistics int          `json:"least_for_statistics"`
+	Missing    []string     `json:"not_handed_in"`
+	titles     map[string]string
+}
+
+// TaskReport is one task over all sheets.
+type TaskReport struct {
+	Task       string      `json:"task"`
+	Title      string      `json:"title"`
+	Gate       bool        `json:"gate"`
+	N          int         `json:"n"` // answers, without blank ones
+	Right      int         `json:"right"`
+	Convention int         `json:"convention"`
+	Carried    int         `json:"carried"`
+	Unit       int         `json:"unit"`
+	Slip       int         `json:"slip"`
+	Wrong      int         `json:"wrong"`
+	Unread     int         `json:"unread"`
+	Blank      int         `json:"blank"`
+	Share      float64     `json:"share_right"`
+	Low        float64     `json:"low"` // 95 % interval of the share
+	High       float64     `json:"high"`
+	Slips      []SlipCount `json:"slips"`
+	Lesson     string      `json:"lesson"` // where it is taught; empty for practice alone
+	Part       string      `json:"part"`
+}
+
+// SlipCount is one wrong road and how many took it.
+type SlipCount struct {
+	Slip  string `json:"slip"`
+	Says  string `json:"says"`
+	Times int    `json:"times"`
+}
+
+// ItemReport is one place of the sheet.
+type ItemReport struct {
+	Number         int      `json:"number"`
+	Tasks          []string `json:"tasks"`
+	N              int      `json:"n"`
+	Share          float64  `json:"share_of_points"`
+	Discrimination *float64 `json:"discrimination"` // null below 30 sheets
+}
+
+// SureWrong is a wrong answer that someone would have bet the part on.
+type SureWrong struct {
+	Task  string `json:"task"`
+	Title string `json:"title"`
+	Gate  bool   `json:"gate"`
+	Name  string `json:"name"`
+	Given string `json:"given"`
+	Key   string `json:"key"`
+	Slip  string `json:"slip"`
+}
+
+// OddAnswer is an answer to look at by hand.
+type OddAnswer struct {
+	Name  string `json:"name"`
+	Task  string `json:"task"`
+	Code  string `json:"code"`
+	Given string `json:"given"`
+	Key   string `json:"key"`
+}
+
+// Summary gathers results one by one.
+type Summary struct {
+	maker  *Maker
+	lib    *content.Library
+	report Report
+	tasks  map[string]*TaskReport
+	slips  map[string]map[string]int
+	points [][]float64 // by place, of the sheets handed in
+	total  []float64
+}
+
+// NewSummary begins a report.
+func NewSummary(m *Maker, lib *content.Library) *Summary {
+	return &Summary{maker: m, lib: lib, tasks: map[string]*TaskReport{}, slips: map[string]map[string]int{}, points: make([][]float64, len(m.places)),
+		report: Report{Set: m.Blueprint.Set, Title: m.Blueprint.Title, Of: m.Blueprint.Points(), Statistics: leastForStatistics,
+			Sure: []SureWrong{}, Unread: []OddAnswer{}, Strange: []OddAnswer{}, Missing: []string{}}}
+}
+
+// label is how an apprentice is called.
+func (r Result) label() string { return cmp.Or(r.Name, r.ID) }
+
+// mostOdd is how many answers to look at by hand are listed.
+const mostOdd = 200
+
+// Add takes one apprentice's result.
+func (s *Summary) Add(r Result) {
+	s.report.Class++
+	if !r.Handed {
+		s.report.Missing = append(s.report.Missing, r.label())
+		return
+	}
+	s.report.Handed++
+	s.total = append(s.total, r.Points)
+	for _, it := range r.Items {
+		s.points[it.place] = append(s.points[it.place], it.Points)
+		s.item(r, it)
+	}
+}
+
+func (s *Summary) item(r Result, it ItemResult) {
+	t := s.tasks[it.Task]
+	if t == nil {
+		t = &TaskReport{Task: it.Task, Title: s.maker.words[it.Task].Task.Title, Gate: it.Gate}
+		s.tasks[it.Task], s.slips[it.Task] = t, map[string]int{}
+	}
+	odd := OddAnswer{r.label(), it.Task, it.Code, it.Given, it.Key}
+	if it.Verdict == Blank {
+		t.Blank++
+		return
+	}
+	t.N++
+	switch it.Verdict {
+	case quiz.Right:
+		t.Right++
+	case quiz.Convention:
+		t.Convention++
+	case Carried:
+		t.Carried++
+	case quiz.UnitSlip:
+		t.Unit++
+	case quiz.NamedSlip:
+		t.Slip++
+		s.slips[it.Task][it.Slip]++
+	case quiz.Unread:
+		t.Unread++
+		if len(s.report.Unread) < mostOdd {
+			s.report.Unread = append(s.report.Unread, odd)
+		}
+	default:
+		t.Wrong++
+		if it.Slip != "" { // a part of what is right
+			s.slips[it.Task][it.Slip]++
+		} else if len(s.report.Strange) < mostOdd {
+			s.report.Strange = append(s.report.Strange, odd)
+		}
+	}
+	if it.Certainty == "bet" && !correct(it.Verdict) && it.Verdict != quiz.Unread {
+		s.report.Sure = append(s.report.Sure, SureWrong{it.Task, t.Title, it.Gate, r.label(), it.Given, it.Key, it.Slip})
+	}
+}
+
+// correct reports whether a verdict earns all points.
+func correct(v quiz.Verdict) bool { return v == quiz.Right || v == quiz.Convention || v == Carried }
+
+// Report ends the gathering.
+func (s *Summary) Report() Report {
+	r := s.report
+	for _, x := range s.total {
+		r.Mean += x / float64(len(s.total))
+	}
+	r.Mean = calc.Round(r.Mean, 2)
+	if a, ok := alpha(s.points, s.total); ok {
+		a = calc.Round(a, 2)
+		r.Alpha = &a
+	}
+	// What can hurt someone first, then by task.
+	slices.SortStableFunc(r.Sure, func(a, b SureWrong) int {
+		if a.Gate != b.Gate {
+			return map[bool]int{true: -1, false: 1}[a.Gate]
+		}
+		return strings.Compare(a.Task, b.Task)
+	})
+	for _, name := range slices.Sorted(maps.Keys(s.tasks)) {
+		t := *s.tasks[name]
+		right := t.Right + t.Convention + t.Carried
+		if t.N > 0 {
+			t.Share = calc.Round(float64(right)/float64(t.N), 3)
+		}
+		low, high := Wilson(right, t.N)
+		t.Low, t.High = calc.Round(low, 3), calc.Round(high, 3)
+		t.Slips = s.slipCounts(name)
+		t.Lesson, t.Part = Taught(s.lib, name)
+		r.Tasks = append(r.Tasks, t)
+	}
+	// What went worst stands first.
+	slices.SortStableFunc(r.Tasks, func(a, b TaskReport) int { return cmp.Compare(a.Share, b.Share) })
+	for i, p := range s.maker.places {
+		item := ItemReport{Number: i + 1, Tasks: p.tasks, N: len(s.points[i])}
+		worth := s.maker.Blueprint.Slots[p.slot].Points
+		for _, x := range s.points[i] {
+			item.Share += x / worth / float64(item.N)
+		}
+		item.Share = calc.Round(item.Share, 3)
+		if d, ok := discrimination(s.points[i], s.total); ok {
+			d = calc.Round(d, 2)
+			item.Discrimination = &d
+		}
+		r.Items = append(r.Items, item)
+	}
+	if r.Tasks == nil {
+		r.Tasks = []TaskReport{}
+	}
+	return r
+}
+
+// slipCounts lists the wrong roads of a task, the commonest first.
+func (s *Summary) slipCounts(task string) []SlipCount {
+	counts := []SlipCount{}
+	for _, slip := range slices.Sorted(maps.Keys(s.slips[task])) {
+		says := s.maker.words[task].Task.Slips[slip]
+		if says == "" || strings.Contains(says, "${") {
+			says = strings.ReplaceAll(slip, "-", " ")
+		}
+		counts = append(counts, SlipCount{slip, says, s.slips[task][slip]})
+	}
+	slices.SortStableFunc(counts, func(a, b SlipCount) int { return b.Times - a.Times })
+	return counts
+}
+
+// Taught is the lesson and its part that teach a task, for a short look back at it.
+func Taught(lib *content.Library, task string) (lesson, part string) {
+	if _, err := tasks.Find(task); err != nil {
+		return "", ""
+	}
+	for _, name := range lib.LessonNames() {
+		l, err := lib.Lesson(name)
+		if err != nil {
+			continue
+		}
+		for _, p := range l.Parts {
+			if p.Task == task {
+				return name, p.Title
+			}
+		}
+	}
+	return "", ""
+}

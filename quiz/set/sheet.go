@@ -1,0 +1,210 @@
+package set
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+	"scratchpass/quiz/handout"
+)
+
+// Printer fills the model of sheets and keys.
+type Printer struct {
+	maker    *Maker
+	says     map[string]string
+	drawings map[string]content.DrawingWords
+}
+
+// NewPrinter reads the words that sheets and keys need.
+func NewPrinter(m *Maker, lib *content.Library) (*Printer, error) {
+	says, err := lib.Screens()
+	if err != nil {
+		return nil, err
+	}
+	drawings, err := lib.Drawings()
+	return &Printer{m, says, drawings}, err
+}
+
+// Say fills a phrase of the set's words, its ${names} from pairs of name and value.
+func (p *Printer) Say(name string, pairs ...any) string {
+	text, _ := content.Fill(p.says[name], func(key string) (string, bool) {
+		for i := 0; i+1 < len(pairs); i += 2 {
+			if pairs[i] == key {
+				return fmt.Sprint(pairs[i+1]), true
+			}
+		}
+		return "", false
+	})
+	return text
+}
+
+// Options are what a document of this set needs to know.
+func (p *Printer) Options(title string) handout.Options {
+	date, err := time.Parse(time.DateOnly, p.maker.Blueprint.Date)
+	if err != nil {
+		date = handout.Made
+	}
+	return handout.Options{Paper: handout.Paper(p.maker.Blueprint.Paper), Title: title, Date: date, Words: handout.Words{
+		Lang: "en", Name: p.Say("set-name"), Form: p.Say("set-form"), Code: p.Say("set-code"), Date: p.Say("set-date"), Answer: p.Say("set-answer"),
+		Page: p.says["set-page"], Rehearsal: p.Say("rehearsal"), Star: p.Say("set-star"), Key: p.Say("set-key"),
+		Accepted: p.Say("set-accepted"), Path: p.Say("set-path"), Seen: p.Say("set-seen"), Tally: p.Say("set-tally"), TallyItem: p.Say("set-tally-item"),
+		TallyHow: p.Say("set-tally-how"), TallyColumns: split(p.Say("set-tally-columns")),
+	}}
+}
+
+// Sheet is what one apprentice gets.
+func (p *Printer) Sheet(a Apprentice, items []Item) (handout.Sheet, error) {
+	b := p.maker.Blueprint
+	s := handout.Sheet{Title: b.Title, Name: a.Name, Form: a.Form, Code: p.maker.Code(a.ID)}
+	if b.Date != "" {
+		s.Facts = append(s.Facts, p.Say("set-on", "date", b.Date))
+	}
+	if b.Time != "" {
+		s.Facts = append(s.Facts, p.Say("set-time", "time", b.Time))
+	}
+	s.Facts = append(s.Facts, p.Say("set-worth", "n", len(items), "points", p.points(b.Points())))
+	s.Facts = append(s.Facts, b.Notes...)
+	for _, it := range items {
+		d, err := it.Words.Drawing(it.Problem, p.drawings)
+		if err != nil {
+			return s, err
+		}
+		item := handout.Item{Number: it.Number, Points: p.points(it.Points), Text: strings.Split(it.Words.Question(it.Problem), "\n"),
+			Readings: it.Words.ReadingLabels(it.Problem), Expects: it.Words.PaperExpects(it.Problem), Unit: unitBehind(it.Problem), Drawing: d, Caution: it.Problem.Task.Gate}
+		if len(it.Words.Task.Options) > 0 {
+			item.Options = it.Words.Options(it.Problem)
+		}
+		s.Items = append(s.Items, item)
+	}
+	return s, nil
+}
+
+// unitBehind is the unit that is printed behind the answer line.
+func unitBehind(p *quiz.Problem) string {
+	switch p.Answer.Kind.Name() {
+	case "quantity", "limits", "readings":
+		if p.Answer.Unit.Name == "deg" {
+			return "degrees"
+		}
+		return p.Answer.Unit.Name
+	}
+	return ""
+}
+
+func (p *Printer) points(x float64) string {
+	if x == 1 {
+		return p.Say("set-point")
+	}
+	return p.Say("set-points", "n", calc.Shortest(x, 1))
+}
+
+// Key is the key of one apprentice's sheet.
+func (p *Printer) Key(a Apprentice, items []Item) handout.Key {
+	k := handout.Key{Title: p.maker.Blueprint.Title, Name: a.Name, Form: a.Form, Code: p.maker.Code(a.ID)}
+	for _, it := range items {
+		key := handout.KeyItem{Number: it.Number, Title: it.Words.Task.Title, Points: p.points(it.Points), Answer: keyText(it), Limits: accepted(it.Problem),
+			Path: path(it.Problem), Seen: p.seen(it), Caution: it.Problem.Task.Gate}
+		var from []string
+		for _, place := range it.From {
+			from = append(from, strconv.Itoa(place+1))
+		}
+		if len(from) > 0 {
+			slices.Sort(from)
+			key.Carried = p.Say("set-carried", "from", strings.Join(from, ", "))
+		}
+		k.Items = append(k.Items, key)
+	}
+	return k
+}
+
+// keyText is the key as it is looked for on paper: of options the number first.
+func keyText(it Item) string {
+	switch it.Problem.Answer.Kind.Name() {
+	case "choice":
+		return it.Problem.Answer.Text() + ") " + strings.Trim(it.Words.KeyText(it.Problem), "\"")
+	}
+	return it.Problem.Answer.Text()
+}
+
+// accepted is what else is right, rounded inwards: whoever writes so many places is
+// right up to there.
+func accepted(p *quiz.Problem) string {
+	a := p.Answer
+	if a.Kind.Name() != "quantity" || a.Unit.Count {
+		return ""
+	}
+	scale := math.Pow10(a.Unit.Places)
+	low := math.Ceil((a.Key.X-a.Tol)*a.Unit.Factor*scale-1e-6) / scale
+	high := math.Floor((a.Key.X+a.Tol)*a.Unit.Factor*scale+1e-6) / scale
+	return calc.Fixed(low, a.Unit.Places) + " to " + a.Unit.Text(high/a.Unit.Factor)
+}
+
+// path is the working on one line.
+func path(p *quiz.Problem) string {
+	var parts []string
+	for i, s := range p.Working.Steps {
+		if s.Formula == "" && i < len(p.Working.Steps)-1 {
+			parts = append(parts, s.Symbol+" = "+s.Value())
+			continue
+		}
+		parts = append(parts, p.Working.Line(i))
+	}
+	return strings.Join(parts, "; ")
+}
+
+// seen is what each known wrong road gives, by size, so that a number on paper is found
+// at a glance.
+func (p *Printer) seen(it Item) []handout.Seen {
+	type row struct {
+		x    float64
+		seen handout.Seen
+	}
+	var rows []row
+	it.Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
+		value := strings.TrimPrefix(it.Problem.Shown(r), " ")
+		switch it.Problem.Answer.Kind.Name() {
+		case "quantity", "limits":
+			value = it.Problem.Answer.Unit.Fixed(r.X)
+		}
+		name := strings.ReplaceAll(s.Name, "-", " ")
+		if s.Convention {
+			name = p.Say("set-counts", "name", name)
+		}
+		for i := range rows { // twins give one number
+			if rows[i].seen.Value == value {
+				rows[i].seen.Name += ", " + name
+				return
+			}
+		}
+		rows = append(rows, row{r.X, handout.Seen{Value: value, Name: name}})
+	})
+	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Or(cmp.Compare(a.x, b.x), cmp.Compare(a.seen.Value, b.seen.Value)) })
+	seen := make([]handout.Seen, len(rows))
+	for i, r := range rows {
+		seen[i] = r.seen
+	}
+	return seen
+}
+
+// TallyItems are the rows of the class tally grid.
+func (p *Printer) TallyItems() []string {
+	var rows []string
+	for i, place := range p.maker.places {
+		title := p.maker.words[place.tasks[0]].Task.Title
+		if len(place.tasks) > 1 {
+			title = p.Say("set-mixed")
+		}
+		rows = append(rows, strconv.Itoa(i+1)+". "+title)
+	}
+	return rows
+}
+
+// split parts a phrase that is a list.
+func split(text string) []string { return strings.Split(text, ", ") }
