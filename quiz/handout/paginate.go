@@ -111,6 +111,9 @@ func (f *flow) all() []block {
 // a lone one of them.
 func runs(rows []row, most int) [][]row {
 	const few = 3 // stay together at either end
+	if len(rows) == 0 {
+		return nil
+	}
 	if heightOf(rows) <= most || len(rows) <= 2*few {
 		return [][]row{rows}
 	}

@@ -29,9 +29,14 @@ func (p *pdf) part(f *flow, part Part) {
 		f.hold(gap, p.lines(margin, part.Heading, p.paper.inner(), strong)...)
 		gap = paragraphGap
 	}
-	for _, line := range part.Lines {
-		for _, rows := range runs(p.lines(margin, line, p.paper.inner(), regular), p.paper.height/5) {
-			f.put(gap, rows, nil)
+	for i, line := range part.Lines {
+		rows := p.lines(margin, line, p.paper.inner(), regular)
+		if last := i == len(part.Lines)-1; last && len(rows) < 4 && (part.Table != nil || part.Drawing != nil) {
+			f.hold(gap, rows...) // it leads to what stands below it
+			rows = nil
+		}
+		for _, run := range runs(rows, p.paper.height/5) {
+			f.put(gap, run, nil)
 			gap = 0
 		}
 		gap = paragraphGap

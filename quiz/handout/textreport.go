@@ -24,6 +24,9 @@ func (t *text) report(r Report) error {
 			t.table(part.Table)
 		}
 		if d := part.Drawing; d != nil {
+			if part.Table != nil {
+				t.gap()
+			}
 			t.field(d.Title, d.Twin)
 		}
 	}
