@@ -13,9 +13,6 @@ type Band struct {
 	Far       bool    // so far off that a place was lost or another thing meant
 }
 
-// farFrom is how many times too large or too small a number is when farOff begins.
-const farFrom = 6
-
 // Bands says what every bare number is marked as, for places that mark without this
 // program: the first band that holds the number gives its mark. Only a quantity and
 // a size inside limits have bands; for other answers it returns nil.

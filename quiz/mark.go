@@ -60,7 +60,7 @@ func (p *Problem) roundedRight(text string, r Reply) bool {
 		return false
 	}
 	_, decimals, _ := strings.Cut(strings.TrimRight(strings.TrimSpace(text), " abcdefghijklmnopqrstuvwxyz"), ".")
-	if len(decimals) != u.Places-1 || !calc.Within(r.X, calc.Round(p.Answer.Key.X, len(decimals)), 1e-9) {
+	if len(decimals) != u.Places-1 || !calc.Within(r.X*u.Factor, calc.Round(p.Answer.Key.X*u.Factor, len(decimals)), 1e-9) {
 		return false
 	}
 	for _, s := range p.slips {
@@ -111,13 +111,15 @@ func (p *Problem) fits(r Reply) *Slip {
 	return found
 }
 
+// farFrom is how many times too large or too small a number is when it is far off.
+const farFrom = 6
+
 // farOff reports whether a number is so far from the key that a place was lost or
 // another thing meant: no side of the part comes into it.
 func (p *Problem) farOff(r Reply) bool {
-	const far = 6
 	given, key := math.Abs(r.X), math.Abs(p.Answer.Key.X)
 	_, ok := p.Answer.Kind.(quantity)
-	return ok && key > 0 && (given > far*key || given*far < key)
+	return ok && key > 0 && (given > farFrom*key || given*farFrom < key)
 }
 
 // side tells on which side of the key a wrong number lies.

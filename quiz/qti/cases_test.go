@@ -37,7 +37,11 @@ func numberCases(p *quiz.Problem, chance *rand.Rand) []answered {
 	key := math.Abs(a.Key.X * a.Unit.Factor)
 	tried := map[string]bool{}
 	try := func(x float64, exact bool) {
-		text := decimal(x + 0)                            // no minus zero
+		number := decimal(x + 0) // no minus zero
+		text := number
+		if fewer := a.Unit.Places - 1; fewer > 0 && calc.Shortest(x, fewer) == number {
+			text = calc.Fixed(x, fewer) // 2.0 and 2 are one number to a player
+		}
 		for _, far := range []float64{6 * key, key / 6} { // binary noise decides there
 			if calc.Within(math.Abs(x), far, far*1e-9) {
 				return
@@ -45,7 +49,7 @@ func numberCases(p *quiz.Problem, chance *rand.Rand) []answered {
 		}
 		if m := p.Mark(text); m.Verdict != quiz.Unread && (exact || !tried[text]) {
 			tried[text] = true
-			all = append(all, answered{responses{response: {text}}, m, exact})
+			all = append(all, answered{responses{response: {number}}, m, exact})
 		}
 	}
 	typed := func(x float64) { // with as many places as someone may type

@@ -52,8 +52,8 @@ func (d *draft) box(label, id, unit string) {
 }
 
 // edgePlaces is how exact the ends of a range are printed. What a binary sum left
-// behind the tenth decimal is dropped, so that an answer just on the edge is inside.
-const edgePlaces = 10
+// behind the twelfth decimal is dropped, so that an answer just on the edge is inside.
+const edgePlaces = 12
 
 // between is the condition that a number lies in a range, both ends included. The
 // ends are compared by themselves, because some players ignore the tolerance of

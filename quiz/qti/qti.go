@@ -12,12 +12,13 @@
 //   - A number is a decimal in the unit behind the box: no fraction, no other unit.
 //   - A slip's feedback quotes the slip's own number, which may be a last place away
 //     from what was typed. Where the number can't be known, only the key is told.
-//   - 1.60 counts as 1.6: trailing zeros are lost when a number is read.
+//   - 1.60 counts as 1.6, and 2 as 2.0: zeros at the end are lost when a number is
+//     read.
 //   - "none of them" is an option of its own, since no choice at all is no answer.
 //
-// With ChoiceOnly every answer becomes one choice among whole answers: the key and
-// what the slips give, as printed, numbers by size and everything else by its text.
-// Conventions are left out, because a single choice has one right answer. Where
+// With ChoiceOnly a decision with one right option stays as it is, and every other
+// answer becomes one choice among whole answers: the key and what the slips give, as
+// printed, numbers in order of size and everything else in order of its text. Conventions are left out, because a single choice has one right answer. Where
 // fewer than three are left, others are added: for a number its half, its double,
 // one and a half times and three times it (whole numbers where things are counted);
 // for all that fit of some options all of them, none, every other one, and the rest.

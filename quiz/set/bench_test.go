@@ -1,0 +1,126 @@
+package set
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+
+	"scratchpass/content"
+	"scratchpass/quiz/handout"
+)
+
+// twenty is a blueprint of so many questions.
+func twenty(n int) string {
+	names := []string{"pitch-from-tpi", "single-depth", "minor-diameter", "basic-pitch-diameter", "tool-nose-flat", "depth-for-tool", "compound-travel", "infeed-left",
+		"dial-past-a-turn", "sideways-shift", "over-wires", "best-wire", "threading-speed", "carriage-speed", "time-to-shoulder", "gear-ratio", "thread-dial-line",
+		"when-to-leave-compound", "stop-before-gauging", "one-full-pass"}
+	text := "set: twenty\ntitle: Twenty\nunits: in\nslots:\n"
+	for _, name := range names[:n] {
+		text += fmt.Sprintf("  - {tasks: [%s]}\n", name)
+	}
+	return text
+}
+
+// The questions of one apprentice, 20 of them.
+func BenchmarkItems(b *testing.B) {
+	m := maker(b, twenty(20))
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		items(b, m, fmt.Sprint("a", i))
+	}
+}
+
+// Preparing a set: words, and what its problems are to be like.
+func BenchmarkNewMaker(b *testing.B) {
+	blueprint, err := ParseBlueprint("b", []byte(twenty(20)), noLathe)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := NewMaker(blueprint, testSecret, content.Shipped()); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// 24 apprentices x 20 questions, sheets and keys as PDF.
+func BenchmarkClassOf24(b *testing.B) { benchmarkClass(b, 24, 20) }
+
+// 1,000 apprentices x 10 questions, sheets and keys as PDF, 50 to a document.
+func BenchmarkClassOf1000(b *testing.B) { benchmarkClass(b, 1000, 10) }
+
+func benchmarkClass(b *testing.B, class, questions int) {
+	m := maker(b, twenty(questions))
+	p, err := NewPrinter(m, content.Shipped())
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		var sheets, keys handout.Writer
+		end := func() {
+			if sheets != nil && (sheets.Close() != nil || keys.Close() != nil) {
+				b.Fatal("not closed")
+			}
+		}
+		for i, who := range roster(class) {
+			if i%50 == 0 {
+				end()
+				sheets, err = handout.PDF(io.Discard, p.Options("x"))
+				if err == nil {
+					keys, err = handout.PDF(io.Discard, p.Options("x"))
+				}
+				if err != nil {
+					b.Fatal(err)
+				}
+			}
+			all := items(b, m, who.ID)
+			sheet, err := p.Sheet(who, all)
+			if err == nil {
+				err = sheets.Sheet(sheet)
+			}
+			if err == nil {
+				err = keys.Key(p.Key(who, all))
+			}
+			if err != nil {
+				b.Fatal(err)
+			}
+		}
+		end()
+	}
+}
+
+// Marking and reporting a class of 1,000 with 10 questions.
+func BenchmarkMark1000(b *testing.B) {
+	m := maker(b, twenty(10))
+	class := roster(1000)
+	var file strings.Builder
+	file.WriteString("code,item,answer\n")
+	for _, who := range class {
+		for _, it := range items(b, m, who.ID) {
+			fmt.Fprintf(&file, "%s,%d,\"%s\"\n", m.Code(who.ID), it.Number, typed(it.Problem, it.Problem.Answer.Key))
+		}
+	}
+	text := []byte(file.String())
+	b.ReportAllocs()
+	for b.Loop() {
+		answers, err := ParseAnswers("a", text)
+		if err != nil {
+			b.Fatal(err)
+		}
+		k, err := NewMarker(m, class, answers)
+		if err != nil {
+			b.Fatal(err)
+		}
+		var out bytes.Buffer
+		rows, sum := NewMarksCSV(&out), NewSummary(m, content.Shipped())
+		if err := k.Each(func(r Result) error { sum.Add(r); return rows.Add(r) }); err != nil {
+			b.Fatal(err)
+		}
+		if r := sum.Report(); r.Mean != r.Of || rows.Close() != nil {
+			b.Fatal(r.Mean)
+		}
+	}
+}
