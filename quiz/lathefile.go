@@ -136,8 +136,7 @@ func (l Lathe) File() LatheFile {
 	}
 }
 
-// WriteLathe writes the lathe to a file, whole or not at all: it is written beside
-// it first and then put in its place.
+// WriteLathe writes the lathe to a file, whole or not at all.
 func WriteLathe(path string, l Lathe) error {
 	text, err := yaml.Marshal(l.File())
 	if err != nil {
@@ -146,20 +145,5 @@ func WriteLathe(path string, l Lathe) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".lathe-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(f.Name()) // does nothing once it has been renamed
-	_, err = f.Write(text)
-	if err == nil {
-		err = f.Sync()
-	}
-	if err2 := f.Close(); err == nil {
-		err = err2
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), path)
-	}
-	return err
+	return WriteWhole(path, func(f *os.File) error { _, err := f.Write(text); return err })
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"os"
-	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -11,6 +10,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons"
 	"scratchpass/lessons/schedule"
+	"scratchpass/quiz"
 )
 
 func (a *app) progress() *cobra.Command {
@@ -118,7 +118,7 @@ func (a *app) ready() *cobra.Command {
 			if pdf == "" {
 				return a.showPage(page)
 			}
-			if err := writeWhole(pdf, func(f *os.File) error { return lessons.WritePDF(f, page, paper, a.now()) }); err != nil {
+			if err := quiz.WriteWhole(pdf, func(f *os.File) error { return lessons.WritePDF(f, page, paper, a.now()) }); err != nil {
 				return err
 			}
 			fmt.Fprintln(a.out, a.session.Say("ready-written", "where", pdf))
@@ -132,26 +132,6 @@ func (a *app) ready() *cobra.Command {
 
 // list makes an empty list of none, for JSON.
 func list(names []string) []string { return append([]string{}, names...) }
-
-// writeWhole writes a file whole or not at all.
-func writeWhole(path string, write func(*os.File) error) error {
-	f, err := os.CreateTemp(filepath.Dir(path), ".scratchpass-*")
-	if err != nil {
-		return err
-	}
-	defer os.Remove(f.Name()) // does nothing once it has been renamed
-	err = write(f)
-	if err == nil {
-		err = f.Sync()
-	}
-	if e := f.Close(); err == nil {
-		err = e
-	}
-	if err == nil {
-		err = os.Rename(f.Name(), path)
-	}
-	return err
-}
 
 func (a *app) exportRecord() *cobra.Command {
 	return &cobra.Command{
@@ -167,7 +147,7 @@ func (a *app) exportRecord() *cobra.Command {
 				return err
 			}
 			var n int
-			err := writeWhole(args[0], func(f *os.File) (err error) { n, err = a.record.Export(f); return err })
+			err := quiz.WriteWhole(args[0], func(f *os.File) (err error) { n, err = a.record.Export(f); return err })
 			if err == nil {
 				fmt.Fprintln(a.out, a.session.Say("progress-exported", "n", n))
 			}

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/lessons"
+	"scratchpass/quiz"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
 )
@@ -177,7 +178,7 @@ func (a *app) setReport() *cobra.Command {
 			case a.json:
 				return a.print(r)
 			case pdf != "":
-				if err := writeWhole(pdf, func(file *os.File) error { return d.reportPDF(file, r) }); err != nil {
+				if err := quiz.WriteWhole(pdf, func(file *os.File) error { return d.reportPDF(file, r) }); err != nil {
 					return err
 				}
 				s, err := a.open()

@@ -1,0 +1,133 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"reflect"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/content"
+	"scratchpass/lessons"
+	"scratchpass/quiz"
+	"scratchpass/quiz/bench"
+	"scratchpass/quiz/tasks"
+)
+
+// jobFlags are the sizes of a job that may be given on the command line, instead of or
+// on top of a job that is written down.
+type jobFlags struct{ w content.Job }
+
+func (j *jobFlags) add(cmd *cobra.Command) {
+	f := cmd.Flags()
+	for _, flag := range []struct {
+		name string
+		into *string
+		help string
+	}{
+		{"thread", &j.w.Thread, "`THREAD` to cut, such as \"3/4-10 UNC-2A\""},
+		{"side", &j.w.Side, "outside or inside, where the class does not tell"},
+		{"blank", &j.w.Blank, "`SIZE` of the blank, with its unit"},
+		{"bore", &j.w.Bore, "`SIZE` of the bore"},
+		{"length", &j.w.Length, "`SIZE`: how long the thread is"},
+		{"end", &j.w.End, "what lies behind the thread: shoulder, bottom or chuck"},
+		{"gap", &j.w.Gap, "`SIZE` of the free way from the end of the thread to that"},
+		{"hold", &j.w.Hold, "chuck or centres"},
+		{"stands-out", &j.w.StandsOut, "`SIZE`: how far the work stands out of the jaws, or the bar out of its holder"},
+		{"bar", &j.w.Bar, "`SIZE` of the boring bar"},
+		{"reach", &j.w.Reach, "`SIZE`: how far the tool stands out of the bar"},
+		{"flat", &j.w.Flat, "`SIZE` of the flat on the tip of the tool"},
+		{"nose", &j.w.Nose, "`SIZE`: radius of a round tip, instead of a flat"},
+	} {
+		f.StringVar(flag.into, flag.name, "", flag.help)
+	}
+}
+
+// over puts what the flags say over a job that is written down. A job of its own
+// that leaves sizes out gets usual ones.
+func (j *jobFlags) over(base content.Job, own quiz.Lathe) content.Job {
+	out := base
+	put := func(into *string, flag string) {
+		if flag != "" {
+			*into = flag
+		}
+	}
+	if j.w.Thread != "" { // another thread: the sizes of the old one say nothing
+		out = content.Job{Title: j.w.Thread, Story: base.Story, Lathe: base.Lathe}
+	}
+	put(&out.Thread, j.w.Thread)
+	put(&out.Side, j.w.Side)
+	put(&out.Blank, j.w.Blank)
+	put(&out.Bore, j.w.Bore)
+	put(&out.Length, j.w.Length)
+	put(&out.End, j.w.End)
+	put(&out.Gap, j.w.Gap)
+	put(&out.Hold, j.w.Hold)
+	put(&out.StandsOut, j.w.StandsOut)
+	put(&out.Bar, j.w.Bar)
+	put(&out.Reach, j.w.Reach)
+	if j.w.Nose != "" {
+		out.Flat = ""
+	}
+	put(&out.Flat, j.w.Flat)
+	put(&out.Nose, j.w.Nose)
+	return bench.Usual(out, own)
+}
+
+// job reads the job that is meant: one that ships by name, a file, or flags alone.
+func (a *app) job(lib *content.Library, name string, flags *jobFlags) (r lessons.Rehearsal, job bench.Job, err error) {
+	own, _, err := a.lathe()
+	if err != nil {
+		return r, job, err
+	}
+	var written content.Job
+	var ships bool
+	switch {
+	case name == "":
+		if flags.w.Thread == "" {
+			return r, job, usage("which job? Give one of %s, a file, or --thread", strings.Join(lib.JobNames(), ", "))
+		}
+		name = "own"
+	default:
+		written, err = readJob(lib, name)
+		if err != nil {
+			return r, job, err
+		}
+		_, err = lib.Job(name)
+		ships = err == nil
+	}
+	if a.latheFile != "" || a.units != "" {
+		written.Lathe = "" // the learner's word counts
+	}
+	meant := flags.over(written, own)
+	if job, err = bench.ParseJob(meant, own); err != nil {
+		return r, job, usage("job %s: %w", name, err)
+	}
+	r.Name = name
+	if ships = ships && reflect.DeepEqual(meant, written); !ships {
+		if r.As, err = bench.OneLine(meant); err != nil {
+			return r, job, err
+		}
+	}
+	if meant.Lathe == "" {
+		r.Lathe, err = bench.OneLine(job.Lathe.File())
+	}
+	return r, job, err
+}
+
+func readJob(lib *content.Library, name string) (content.Job, error) {
+	w, err := lib.Job(name)
+	if err == nil || !content.ErrNotThere(err) {
+		return w, err
+	}
+	text, err := os.ReadFile(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return w, usage("no job is called %q%s, and there is no such file; the jobs are %s", name, tasks.Offer(name, lib.JobNames()), strings.Join(lib.JobNames(), ", "))
+	case err != nil:
+		return w, err
+	}
+	return w, content.Decode(name, text, &w)
+}

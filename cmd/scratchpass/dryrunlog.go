@@ -1,0 +1,155 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+
+	"scratchpass/content"
+	"scratchpass/lessons"
+	"scratchpass/quiz/bench"
+)
+
+// logPath is where the log of a rehearsal is kept.
+func (a *app) logPath(given string) (string, error) {
+	if given != "" {
+		return given, nil
+	}
+	dir, err := dataFolder()
+	if err != nil {
+		return "", err
+	}
+	return filepath.Join(dir, "scratchpass", "dryrun-"+safeName(a.learner)+".log"), nil
+}
+
+// safeName makes a file name of a person's name.
+func safeName(name string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' {
+			return r
+		}
+		return '_'
+	}, name)
+}
+
+// keepLog lets every move be written down at once, so that a rehearsal that is broken
+// off can go on. It returns where, or "" when nothing is kept.
+func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (string, error) {
+	if a.recordFile == noRecord && given == "" {
+		return "", nil
+	}
+	path, err := a.logPath(given)
+	if err != nil {
+		return "", nil // no home, no log
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return "", err
+	}
+	resumed, err := a.resume(s, r, path)
+	if err != nil {
+		return "", err
+	}
+	how := os.O_CREATE | os.O_WRONLY | os.O_TRUNC
+	if resumed {
+		how = os.O_WRONLY | os.O_APPEND
+	}
+	f, err := os.OpenFile(path, how, 0o600)
+	if err != nil {
+		return "", err
+	}
+	a.closers = append(a.closers, f.Close)
+	if !resumed {
+		if _, err := f.WriteString(r.Bench.Transcript(r.Name, r.As, r.Lathe)); err != nil {
+			return "", err
+		}
+	}
+	r.Keep = func(line string) error {
+		if _, err := f.WriteString(line + "\n"); err != nil {
+			return err
+		}
+		return f.Sync()
+	}
+	return path, nil
+}
+
+// resume offers to go on with a rehearsal of the same job that was broken off.
+func (a *app) resume(s *lessons.Session, r *lessons.Rehearsal, path string) (bool, error) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return false, nil
+	}
+	script, err := bench.ParseScript(path, text)
+	if err != nil || script.Job != r.Name || script.As != r.As || script.Lathe != r.Lathe || script.Live != r.Bench.Live || len(script.Lines) == 0 {
+		return false, nil
+	}
+	events, err := script.Events(path, r.Bench.Job.System())
+	if err != nil {
+		return false, nil // written by another version: it stays readable until the new one begins
+	}
+	b := bench.Play(r.Bench.Job, script.Live, events)
+	if b.Over {
+		return false, nil
+	}
+	yes, err := s.GoOnWith(r.Name, len(events))
+	if err != nil || !yes {
+		return false, err
+	}
+	r.Bench = b
+	return true, nil
+}
+
+// scriptJob is the job of a script: the one it carries, one that ships, or a file beside
+// the script.
+func (a *app) scriptJob(lib *content.Library, path string, script bench.Script) (job bench.Job, err error) {
+	own, _, err := a.lathe()
+	if err != nil {
+		return job, err
+	}
+	var written content.Job
+	if script.As == "" {
+		name := script.Job
+		if _, err := lib.Job(name); content.ErrNotThere(err) && !filepath.IsAbs(name) {
+			name = filepath.Join(filepath.Dir(path), name)
+		}
+		if written, err = readJob(lib, name); err != nil {
+			return job, err
+		}
+	}
+	if job, err = script.ReadJob(path, written, own); err != nil {
+		err = usage("job %s: %w", script.Job, err)
+	}
+	return job, err
+}
+
+// playScript plays a log from beginning to end and tells what came of it.
+func (a *app) playScript(lib *content.Library, path string) error {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	script, err := bench.ParseScript(path, text)
+	if err != nil {
+		return usageError{err}
+	}
+	job, err := a.scriptJob(lib, path, script)
+	if err != nil {
+		return err
+	}
+	events, err := script.Events(path, job.System())
+	if err != nil {
+		return usageError{err}
+	}
+	b := bench.Play(job, script.Live, events)
+	words, err := lib.Bench()
+	if err != nil {
+		return err
+	}
+	if a.json {
+		return a.print(b.Document(script.Job, words))
+	}
+	s, err := a.open()
+	if err != nil {
+		return err
+	}
+	return s.Terminal.Show(s.Played(b, words))
+}

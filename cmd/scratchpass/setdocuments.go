@@ -1,0 +1,75 @@
+package main
+
+import (
+	"fmt"
+
+	"scratchpass/quiz/handout"
+)
+
+// perDocument is how many sheets one document holds: a document is in memory until it is
+// written.
+const perDocument = 50
+
+// documents writes sheets or keys into documents of one format, a new one when the last
+// is full.
+type documents struct {
+	desk   *desk
+	out    *folder
+	format handout.Format
+	base   string // sheets or key
+	many   bool   // there will be more than one
+	n      int    // sheets in the one that is open
+	number int
+	w      handout.Writer
+	end    func() error
+	last   func(handout.Writer) error // before each is closed
+}
+
+func (d *desk) documents(out *folder, format, base string) (*documents, error) {
+	f, err := handout.FormatNamed(format)
+	return &documents{desk: d, out: out, format: f, base: base, many: len(d.class) > perDocument}, err
+}
+
+// next returns the writer for one more sheet.
+func (x *documents) next() (handout.Writer, error) {
+	if x.w != nil && x.n == perDocument {
+		if err := x.close(); err != nil {
+			return nil, err
+		}
+	}
+	if x.w == nil {
+		x.number++
+		name := x.base
+		if x.many {
+			name = fmt.Sprintf("%s-%03d", x.base, x.number)
+		}
+		file, end, err := x.out.open(name + x.format.Ending)
+		if err != nil {
+			return nil, err
+		}
+		w, err := x.format.New(file, x.desk.printer.Options(x.desk.maker.Blueprint.Title))
+		if err != nil {
+			return nil, err
+		}
+		x.w, x.end, x.n = w, end, 0
+	}
+	x.n++
+	return x.w, nil
+}
+
+func (x *documents) close() error {
+	if x.w == nil {
+		return nil
+	}
+	if x.last != nil {
+		if err := x.last(x.w); err != nil {
+			return err
+		}
+	}
+	err := x.w.Close()
+	if err == nil {
+		err = x.end()
+	}
+	x.w = nil
+	return err
+}

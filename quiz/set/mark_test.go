@@ -1,0 +1,174 @@
+package set
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// typed is a reply as it is written on paper.
+func typed(p *quiz.Problem, r quiz.Reply) string {
+	return strings.ReplaceAll(p.Answer.Kind.Show(&p.Answer, r), " then", "")
+}
+
+func mark(t testing.TB, m *Maker, class []Apprentice, answers []Given) []Result {
+	t.Helper()
+	k, err := NewMarker(m, class, answers)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []Result
+	if err := k.Each(func(r Result) error { all = append(all, r); return nil }); err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+// The keys of all sheets of all tasks earn every point; each slip that is told in a key
+// is marked as that slip.
+func TestKeysEarnAllPoints(t *testing.T) {
+	for _, system := range []quiz.System{quiz.Imperial, quiz.Metric} {
+		for _, blueprint := range everyTask(system) {
+			m := maker(t, blueprint)
+			class := roster(4)
+			var answers []Given
+			for _, who := range class {
+				for _, it := range items(t, m, who.ID) {
+					answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: typed(it.Problem, it.Problem.Answer.Key), Where: "test"})
+				}
+			}
+			for _, r := range mark(t, m, class, answers) {
+				if r.Points != r.Of {
+					for _, it := range r.Items {
+						if it.Points != it.Of {
+							t.Errorf("%s: key %q, given %q: %s", it.Code, it.Key, it.Given, it.Verdict)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// Three questions, each of which takes over the answer before it.
+const linked = `
+set: linked
+title: Linked
+units: in
+slots:
+  - {name: pitch, tasks: [pitch-from-tpi]}
+  - {name: travel, tasks: [compound-travel], takes: {pitch: pitch}}
+  - {tasks: [infeed-left], takes: {total: travel}}
+`
+
+// A slip costs once: what follows rightly from it earns its points, through two links.
+func TestOneSlipCostsOnce(t *testing.T) {
+	m := maker(t, linked)
+	for _, who := range roster(12) {
+		all := items(t, m, who.ID)
+		for i := 1; i < 3; i++ {
+			if q := all[i].Words.Question(all[i].Problem); !strings.Contains(q, fmt.Sprint("your answer to question ", i)) || strings.Contains(q, all[i-1].Problem.Answer.Text()) {
+				t.Fatalf("question %d reads %q", i+1, q)
+			}
+		}
+		code := m.Code(who.ID)
+		give := func(texts ...string) Result {
+			var answers []Given
+			for i, text := range texts {
+				if text != "" {
+					answers = append(answers, Given{Code: code, Item: i + 1, Text: text, Where: "x"})
+				}
+			}
+			return mark(t, m, []Apprentice{who}, answers)[0]
+		}
+		verdicts := func(r Result) string {
+			return fmt.Sprint(r.Items[0].Verdict, " ", r.Items[1].Verdict, " ", r.Items[2].Verdict, " ", r.Points)
+		}
+		var half quiz.Reply
+		all[0].Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
+			if s.Name == "half" {
+				half = r
+			}
+		})
+		travel, err := all[1].Problem.Following("pitch", half.X, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		left, err := all[2].Problem.Following("total", printed(travel), "")
+		if err != nil {
+			continue // with half the travel nothing is left to feed: there is no answer to carry
+		}
+		keys := []string{all[0].Problem.Answer.Text(), all[1].Problem.Answer.Text(), all[2].Problem.Answer.Text()}
+		wrong := typed(all[0].Problem, half)
+		for want, texts := range map[string][]string{
+			"right right right 3":      keys,
+			"slip carried carried 2":   {wrong, travel.Answer.Text(), left.Answer.Text()},
+			"slip right right 2":       {wrong, keys[1], keys[2]}, // right all the same
+			"slip carried right 2":     {wrong, travel.Answer.Text(), keys[2]},
+			"slip carried safe-side 1": {wrong, travel.Answer.Text(), "0.0011"},
+			"blank safe-side blank 0":  {"", travel.Answer.Text(), ""}, // nothing wrong before it: nothing is carried
+		} {
+			if got := verdicts(give(texts...)); got != want && !strings.Contains(want, "safe-side") {
+				t.Errorf("%v: %s, want %s", texts, got, want)
+			} else if strings.Contains(want, "safe-side") && !strings.HasSuffix(got, want[len(want)-2:]) {
+				t.Errorf("%v: %s, want %s", texts, got, want)
+			}
+		}
+	}
+}
+
+// Answers that were typed on a screen come back by their problems' codes, in any order;
+// the first one counts.
+func TestAnswersFromAScreen(t *testing.T) {
+	m := example(t, "first-thread.yaml")
+	class := roster(5)
+	var file strings.Builder
+	for _, who := range class[1:3] {
+		all := items(t, m, who.ID)
+		slices.Reverse(all)
+		for _, it := range all {
+			own, err := tasks.Remake(it.Problem.Code.String())
+			if err != nil {
+				t.Fatal(err)
+			}
+			fmt.Fprintf(&file, "{\"code\":%q,\"given\":%q,\"certainty\":\"bet\"}\n", it.Problem.Code, typed(own, own.Answer.Key))
+			fmt.Fprintf(&file, "{\"code\":%q,\"given\":\"pass\"}\n", it.Problem.Code)
+		}
+	}
+	answers, err := ParseAnswers("a.jsonl", []byte(file.String()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, r := range mark(t, m, class, answers) {
+		if handed := i == 1 || i == 2; r.Handed != handed || handed && r.Points != r.Of {
+			t.Errorf("%s: %v points of %v, %+v", r.ID, r.Points, r.Of, r.Items)
+		}
+	}
+}
+
+// What belongs to no sheet is an error that says where; with another secret nothing
+// belongs, and that is said.
+func TestStrangeAnswers(t *testing.T) {
+	m := example(t, "first-thread.yaml")
+	class := roster(3)
+	code := m.Code(class[0].ID)
+	for want, answers := range map[string][]Given{
+		`a, row 2: no sheet of this set has the code "ABC-DEFG"`:            {{Code: code, Item: 1, Text: "1", Where: "a, row 1"}, {Code: "ABC-DEFG", Item: 1, Text: "1", Where: "a, row 2"}},
+		"another blueprint, roster or secret made the sheets":               {{Code: "ABC-DEFG", Item: 1, Text: "1", Where: "a, row 2"}},
+		"a, row 3: question 40: the set has 12":                             {{Code: code, Item: 40, Text: "1", Where: "a, row 3"}},
+		"a, row 2: question 1 of " + code + " is answered in a, row 1":      {{Code: code, Item: 1, Text: "1", Where: "a, row 1"}, {Code: code, Item: 1, Text: "2", Where: "a, row 2"}},
+		`a, row 9: the problem "compound-travel@1-7f3a" is not in this set`: {{Code: code, Item: 1, Text: "1", Where: "a"}, {Code: "compound-travel@1-7f3a", Text: "1", Where: "a, row 9"}},
+	} {
+		if _, err := NewMarker(m, class, answers); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%v, want %q", err, want)
+		}
+	}
+	m.secret = Secret("another secret, as long as it must be")
+	if _, err := NewMarker(m, class, []Given{{Code: code, Item: 1, Text: "1", Where: "a"}}); err == nil || !strings.Contains(err.Error(), "secret made the sheets") {
+		t.Error(err)
+	}
+}
