@@ -167,20 +167,22 @@ type Job struct {
 	Title     string     `yaml:"title"`
 	Story     string     `yaml:"story"`
 	Thread    string     `yaml:"thread"`
-	Side      string     `yaml:"side,omitempty"`      // outside or inside, where the thread has no class to tell
-	Lathe     string     `yaml:"lathe,omitempty"`     // inch or metric, one that ships; else the learner's own
-	Blank     string     `yaml:"blank,omitempty"`     // outside: the diameter before threading
-	Bore      string     `yaml:"bore,omitempty"`      // inside: the bore before threading
-	Length    string     `yaml:"length"`              // of the thread
-	End       string     `yaml:"end"`                 // shoulder, bottom or chuck: what the tool would meet
-	Gap       string     `yaml:"gap"`                 // free way from the end of the thread to that
-	Hold      string     `yaml:"hold"`                // chuck or centres
-	StandsOut string     `yaml:"stands_out"`          // the work out of the jaws, or the bar out of its holder
-	Bar       string     `yaml:"bar,omitempty"`       // inside: diameter of the bar
-	Reach     string     `yaml:"reach,omitempty"`     // inside: how far the tool stands out of the bar
-	Flat      string     `yaml:"flat,omitempty"`      // on the tip of the tool
-	Nose      string     `yaml:"nose,omitempty"`      // radius of a round tip, instead of a flat
-	Surprises []Surprise `yaml:"surprises,omitempty"` // what happens on the way
+	Side      string     `yaml:"side,omitempty"`         // outside or inside, where the thread has no class to tell
+	Lathe     string     `yaml:"lathe,omitempty"`        // inch or metric, one that ships; else the learner's own
+	Blank     string     `yaml:"blank,omitempty"`        // outside: the diameter before threading
+	Bore      string     `yaml:"bore,omitempty"`         // inside: the bore before threading
+	Length    string     `yaml:"length"`                 // of the thread
+	End       string     `yaml:"end"`                    // shoulder, bottom or chuck: what the tool would meet
+	Gap       string     `yaml:"gap"`                    // free way from the end of the thread to that
+	Ahead     string     `yaml:"ahead,omitempty"`        // how far tool, bar or holder stand ahead of the tip, towards the headstock
+	Hold      string     `yaml:"hold"`                   // chuck or centres
+	Nose      string     `yaml:"spindle_nose,omitempty"` // screwed or locked, where the job tells it and not the lathe
+	StandsOut string     `yaml:"stands_out"`             // the work out of the jaws, or the bar out of its holder
+	Bar       string     `yaml:"bar,omitempty"`          // inside: diameter of the bar
+	Reach     string     `yaml:"reach,omitempty"`        // inside: how far the tool stands out of the bar
+	Flat      string     `yaml:"flat,omitempty"`         // on the tip of the tool
+	Round     string     `yaml:"nose,omitempty"`         // radius of a round tip, instead of a flat
+	Surprises []Surprise `yaml:"surprises,omitempty"`    // what happens on the way
 }
 
 // Surprise is something that happens after so many passes.

@@ -74,7 +74,10 @@ func (s *Session) jobFacts(j bench.Job) []string {
 	facts := []string{
 		s.say("bench-thread", "thread", j.Thread, "side", j.Side, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min)),
 		s.say("bench-"+map[calc.Side]string{calc.Outside: "blank", calc.Inside: "bore"}[j.Side], "size", size(j.Start), "length", size(j.Length)),
-		s.say("bench-end-"+j.End, "gap", size(j.Gap)),
+		s.say("bench-end-"+j.Meets(), "gap", size(j.Gap)),
+	}
+	if j.Ahead > 0 {
+		facts = append(facts, s.say("bench-ahead", "ahead", size(j.Ahead), "free", size(j.Free())))
 	}
 	if j.Side == calc.Inside {
 		facts = append(facts, s.say("bench-bar", "bar", size(j.Bar), "reach", size(j.Reach), "out", size(j.StandsOut), "least", size(j.LeastOverhang())))

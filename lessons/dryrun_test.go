@@ -69,7 +69,7 @@ func TestDryRunTranscripts(t *testing.T) {
 
 // A move may be chosen by its number, and its figure is asked for.
 func TestMovesByNumber(t *testing.T) {
-	s, term, r := atBench(t, "adjusting-screw", "8", "70", "8", "leave")
+	s, term, r := atBench(t, "adjusting-screw", "4", "70", "4", "leave")
 	if err := s.DryRun(r); err != ErrStopped {
 		t.Fatal(err)
 	}
@@ -131,7 +131,7 @@ func (h *handsOn) Run(m Motion) error {
 
 func liveBench(t *testing.T, h *handsOn, lines ...string) *Rehearsal {
 	t.Helper()
-	s, term, r := atBench(t, "adjusting-screw", append([]string{"dress", "key out", "feed off", "square", "height", "gibs", "oil", "speed 70", "gears 32/40", "angle 29.5",
+	s, term, r := atBench(t, "adjusting-screw", append([]string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "height", "square", "gibs", "oil",
 		"start", "touch", "zero cross", "zero compound", "cross out 0.2", "return", "cross to 0", "compound in 0.002"}, lines...)...)
 	h.scripted = term
 	s.Terminal = h
@@ -183,7 +183,7 @@ func TestLiveMissedEnd(t *testing.T) {
 // no more than a twentieth of a core, 1.7 ms each.
 func BenchmarkLiveFrame(b *testing.B) {
 	s, _, r := atBench(b, "adjusting-screw")
-	for _, line := range []string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5", "start", "touch", "zero cross", "cross out 0.2", "return", "cross to 0", "compound in 0.002", "close on 1"} {
+	for _, line := range []string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "start", "touch", "zero cross", "cross out 0.2", "return", "cross to 0", "compound in 0.002", "close on 1"} {
 		e, err := bench.Parse(line, quiz.Imperial)
 		if err != nil {
 			b.Fatal(err)

@@ -60,20 +60,62 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 	for _, line := range s.jobFacts(j) {
 		text = append(text, Block{Plain, "- " + line})
 	}
+	if p.Slender > 3 {
+		text = append(text, Block{Caution, s.say("plan-slender", "times", calc.Fixed(p.Slender, 1))})
+	}
+	if p.Unscrews {
+		text = append(text, Block{Caution, "\n" + s.say("plan-unscrews")}, Block{Caution, s.safety["screwed-chuck"].Text})
+	}
 	text = append(text, Block{Heading, "\n" + s.say("plan-set")})
 	say := func(phrase string, pairs ...any) { text = append(text, Block{Plain, "- " + s.say(phrase, pairs...)}) }
-	say("plan-speed", "rpm", p.RPM, "usual", calc.Fixed(p.Usual, 0), "fastest", calc.Fixed(p.Fastest, 0))
+	what, limits := s.say("plan-blank"), j.Limits.Major
+	if j.Side == calc.Inside {
+		what, limits = s.say("plan-bore"), j.Limits.Minor
+	}
+	say("plan-before", "what", what, "min", size(limits.Min), "max", size(limits.Max))
+	if j.End == bench.Bottom {
+		say("plan-mark-bar")
+	}
+	say("plan-order")
+	say("plan-speed", "rpm", p.RPM, "usual", calc.Fixed(p.Usual, 0), "fastest", calc.Fixed(p.Fastest, 0), "hands", calc.Fixed(p.Hands, 0))
 	if p.TooFast {
 		text = append(text, Block{Caution, s.say("plan-too-fast")})
 	}
 	s.planDrive(p, say)
-	say("plan-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1))
+	say("plan-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing())
+	if j.Swing() == bench.Headstock {
+		text = append(text, Block{Caution, "  " + s.safety["near-the-chuck"].Text})
+	}
 	if j.Side == calc.Inside {
 		say("plan-overhang", "overhang", size(p.Overhang))
 	}
+	if p.Unscrews {
+		return s.planEnd(p, text)
+	}
 	say("plan-out", "out", size(p.Out), "way", map[calc.Side]string{calc.Outside: "out", calc.Inside: "in"}[j.Side], "deeper", map[calc.Side]string{calc.Outside: "in", calc.Inside: "out"}[j.Side])
 	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
-	text = append(text, Block{Heading, "\n" + s.say("plan-passes")})
+	text = append(text, s.planPasses(p, table)...)
+	if p.Wire > 0 {
+		say("plan-wires", "wire", u.Text(p.Wire.Inches()), "max", size(p.OverMax), "min", size(p.OverMin))
+	}
+	return s.planEnd(p, text)
+}
+
+// planEnd is the end of a card: its cautions, and a line to sign.
+func (s *Session) planEnd(p bench.Plan, text Text) Text {
+	text = append(text, Block{Heading, "\n" + s.say("plan-cautions")})
+	for _, key := range p.Cautions {
+		text = append(text, Block{Caution, "- " + s.safety[key].Text})
+	}
+	return append(text, Block{Plain, "\n" + s.say("ready-sign")})
+}
+
+// planPasses lists the passes.
+func (s *Session) planPasses(p bench.Plan, table bool) Text {
+	text := Text{{Heading, "\n" + s.say("plan-passes")}}
+	if p.Chatters {
+		text = append(text, Block{Caution, s.say("plan-chatters")})
+	}
 	if table {
 		text = append(text, Block{Figures, s.say("plan-columns")})
 	}
@@ -84,16 +126,12 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 		}
 		text = append(text, Block{Figures, s.planLine(p, st, n, table)})
 	}
-	say("plan-lag", "lag", calc.Fixed(p.Lag, 1))
-	if p.Wire > 0 {
-		say("plan-wires", "wire", u.Text(p.Wire.Inches()), "max", size(p.OverMax), "min", size(p.OverMin))
-	}
-	text = append(text, Block{Heading, "\n" + s.say("plan-cautions")})
-	for _, key := range p.Cautions {
-		text = append(text, Block{Caution, "- " + s.safety[key].Text})
-	}
-	return append(text, Block{Plain, "\n" + s.say("ready-sign")})
+	return append(text, Block{Plain, "- " + s.say("plan-lag", "lag", calc.Fixed(p.Lag, 1))})
 }
+
+// farOff is the error of gears, in parts per million, from which a long thread will not
+// go into its mate: common practice, no source.
+const farOff = 500
 
 // planDrive says gears and lines.
 func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
@@ -109,7 +147,14 @@ func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
 				way += fmt.Sprintf("%d/%d", t.Drivers[i], t.Driven[i])
 			}
 			if !t.Exact() {
-				way += s.say("plan-off", "ppm", calc.Fixed(t.PPM, 0))
+				side := "plan-long"
+				if t.PPM < 0 {
+					side = "plan-short"
+				}
+				way += s.say("plan-off", "ppm", calc.Fixed(max(t.PPM, -t.PPM), 0), "way", s.say(side))
+				if max(t.PPM, -t.PPM) > farOff {
+					way += s.say("plan-far-off")
+				}
 			}
 			ways = append(ways, way)
 		}
@@ -120,6 +165,7 @@ func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
 		say("plan-levers")
 	}
 	switch {
+	case p.Unscrews:
 	case p.Job.KeepClosed():
 		say("plan-keep-closed")
 	case p.Job.AnyMoment():

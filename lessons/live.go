@@ -87,6 +87,13 @@ func (p *pass) Key(key string) {
 		p.settle()
 		p.step(bench.Event{Verb: "stop"})
 		p.ended = true
+	case "o": // the tool out, by itself
+		p.settle()
+		p.step(p.base.Away)
+	case "h": // the half-nut open, by itself
+		p.settle()
+		p.step(bench.Event{Verb: "open"})
+		p.ended = p.ended || !p.base.Nut
 	case "space":
 		p.settle()
 		if p.ended {
@@ -96,7 +103,9 @@ func (p *pass) Key(key string) {
 			p.step(bench.Event{Verb: "close"})
 			break
 		}
-		p.step(p.base.Away)
+		if p.base.Depth() > -0.02 { // it may be out already
+			p.step(p.base.Away)
+		}
 		if p.reverse {
 			p.step(bench.Event{Verb: "stop"})
 		} else {

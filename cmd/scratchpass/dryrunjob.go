@@ -39,7 +39,9 @@ func (j *jobFlags) add(cmd *cobra.Command) {
 		{"bar", &j.w.Bar, "`SIZE` of the boring bar"},
 		{"reach", &j.w.Reach, "`SIZE`: how far the tool stands out of the bar"},
 		{"flat", &j.w.Flat, "`SIZE` of the flat on the tip of the tool"},
-		{"nose", &j.w.Nose, "`SIZE`: radius of a round tip, instead of a flat"},
+		{"ahead", &j.w.Ahead, "`SIZE`: how far tool, bar or holder stand ahead of the tip"},
+		{"spindle-nose", &j.w.Nose, "screwed or locked, where the job tells it and not the lathe"},
+		{"nose", &j.w.Round, "`SIZE`: radius of a round tip, instead of a flat"},
 	} {
 		f.StringVar(flag.into, flag.name, "", flag.help)
 	}
@@ -68,11 +70,13 @@ func (j *jobFlags) over(base content.Job, own quiz.Lathe) content.Job {
 	put(&out.StandsOut, j.w.StandsOut)
 	put(&out.Bar, j.w.Bar)
 	put(&out.Reach, j.w.Reach)
-	if j.w.Nose != "" {
+	put(&out.Ahead, j.w.Ahead)
+	put(&out.Nose, j.w.Nose)
+	if j.w.Round != "" {
 		out.Flat = ""
 	}
 	put(&out.Flat, j.w.Flat)
-	put(&out.Nose, j.w.Nose)
+	put(&out.Round, j.w.Round)
 	return bench.Usual(out, own)
 }
 

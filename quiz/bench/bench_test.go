@@ -27,7 +27,7 @@ func do(t testing.TB, b Bench, lines ...string) Bench {
 
 // ready is a bench set up for the adjusting screw, up to the first pass.
 func ready(t testing.TB) Bench {
-	return do(t, New(shippedJob(t, "adjusting-screw")), "dress", "key out", "feed off", "square", "height", "gibs", "oil", "speed 70", "gears 32/40", "angle 29.5",
+	return do(t, New(shippedJob(t, "adjusting-screw")), "dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "height", "square", "gibs", "oil",
 		"start", "touch", "zero cross", "zero compound", "cross out 0.2", "return", "cross to 0", "compound in 0.002", "close on 1", "run", "cross out 0.2", "open", "return")
 }
 
@@ -246,7 +246,7 @@ func TestThePlanMakesAPartThatFits(t *testing.T) {
 
 // In a bore the slides feed out, and the dials count down.
 func TestDialsCountDownInABore(t *testing.T) {
-	b := do(t, New(shippedJob(t, "gland-nut")), "dress", "key out", "angle 29.5", "start", "touch", "zero cross", "zero compound", "cross in 0.2", "return", "cross to 0", "compound out 0.012")
+	b := do(t, New(shippedJob(t, "gland-nut")), "dress", "key out", "angle 29.5 headstock", "start", "touch", "zero cross", "zero compound", "cross in 0.2", "return", "cross to 0", "compound out 0.012")
 	if got := b.CompoundReading(); !calc.Within(got.Inches(), 0.088, 1e-9) {
 		t.Errorf("the compound dial reads %v, want 0.088", got)
 	}

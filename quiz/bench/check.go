@@ -29,11 +29,16 @@ func (s *step) emery(Event) {
 func (s *step) unchuck(Event) {
 	switch {
 	case !s.standing():
-	case len(s.Passes) == 0 || s.Job.Hold == Centres:
+	case s.overWork() && s.Depth() > -0.02 && len(s.Passes) > 0:
+		s.say("tool-in-the-way")
+	case s.Job.Hold == Centres:
+		s.Out = true
+		s.say("out-with-its-dog")
+	case len(s.Passes) == 0:
 		s.say("unchucked")
 	default:
-		s.once("unchucked")
-		s.Torn = true // whatever is cut now runs beside the old groove
+		s.Moved = true // whatever is cut from here on runs beside the groove
+		s.say("taken-out")
 	}
 }
 
@@ -41,6 +46,7 @@ func (s *step) unchuck(Event) {
 func (s *step) count(Event) {
 	if s.Turn != 0 {
 		s.wrong("measured-running")
+		return
 	}
 	if len(s.Passes) == 0 {
 		s.say("nothing-to-measure")
@@ -48,7 +54,7 @@ func (s *step) count(Event) {
 	}
 	lead := s.Passes[len(s.Passes)-1].Lead
 	if s.Job.Thread.Metric {
-		s.say("counted-mm", "pitch", calc.Fixed(lead.Millimetres(), 3)+" mm")
+		s.say("counted-mm", "pitch", calc.Shortest(lead.Millimetres(), 2)+" mm")
 		return
 	}
 	s.say("counted-in", "tpi", calc.Shortest(1/lead.Inches(), 2))
@@ -59,6 +65,7 @@ func (s *step) test(e Event) {
 	switch {
 	case s.Turn != 0:
 		s.wrong("measured-running")
+		return
 	case len(s.Passes) == 0:
 		s.say("nothing-to-measure")
 		return
@@ -67,6 +74,9 @@ func (s *step) test(e Event) {
 		return
 	case s.overWork() && s.Depth() > -0.02:
 		s.say("tool-in-the-way")
+		return
+	case s.Job.Hold == Centres && !s.Out && e.Word != "wires":
+		s.say("centre-in-the-way")
 		return
 	}
 	var result string

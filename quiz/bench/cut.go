@@ -113,6 +113,10 @@ func (s *step) beginPass(from calc.Length) {
 	if s.Depth() <= least {
 		return
 	}
+	if s.Moved {
+		s.once("unchucked")
+		s.Torn = true
+	}
 	if !s.hasFirst && s.rightLead(s.Lead) {
 		s.first, s.hasFirst, s.FirstDip = s.phase(), true, s.markNow()
 	}
@@ -122,7 +126,7 @@ func (s *step) beginPass(from calc.Length) {
 	p.Shift, p.Across = shift, s.sideways()+shift
 	last := s.lastIn(shift)
 	p.Before, p.Spring = last.Depth, last.N > 0 && p.Set <= last.Set+least
-	p.Both = s.Angle < 20 || p.Straight-last.Straight > (p.Compound-last.Compound).Times(s.Angle.Cos())+0.0002
+	p.Both = max(s.Angle, -s.Angle) < 20 || p.Straight-last.Straight > (p.Compound-last.Compound).Times(s.Angle.Cos())+0.0002
 	if !s.measure(&p) {
 		return
 	}
@@ -207,7 +211,6 @@ func (s *step) measure(p *Pass) bool {
 func (s *step) judge(p Pass) {
 	switch {
 	case p.Force > breakingForce:
-		s.endPass()
 		s.smash("too-heavy", "cut", s.text(p.Set-p.Before))
 		return
 	case p.Force > heavyForce:
@@ -237,7 +240,7 @@ func (s *step) endPass() {
 	s.Passes = add(s.Passes, p)
 	s.LastIn = p.Straight
 	s.Dirty = true
-	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(0.75) && !s.Over {
+	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(0.75) && !s.ending {
 		s.once("short", "by", s.text(s.Job.Length-p.To))
 	}
 }

@@ -19,6 +19,10 @@ func (s *step) start(Event) {
 	if !s.Dressed {
 		s.once("not-dressed")
 	}
+	if s.Out {
+		s.Out = false
+		s.say("back-between-centres")
+	}
 	s.Turn = 1
 	s.say("started", "speed", calc.Shortest(s.RPM, 1))
 	s.dig()
@@ -41,9 +45,13 @@ func (s *step) stop(Event) {
 	if s.Nut {
 		s.hands()
 	}
-	s.advance(coastSeconds)
+	in := s.Nut && s.Depth() > 0.0005 && s.overWork()
+	s.advance(coastSeconds(s.RPM))
 	s.endPass()
 	s.Turn = 0
+	if in && !s.Over {
+		s.once("stopped-in-cut")
+	}
 	if !s.Over {
 		s.say("stopped")
 	}
@@ -59,7 +67,7 @@ func (s *step) reverse(Event) {
 		s.endPass()
 		s.wrong("reversed-while-running")
 	}
-	if s.Job.Lathe.ScrewedNose && s.Job.Hold == Chuck {
+	if s.Job.Unscrews() {
 		s.smash("chuck-unscrewed")
 		return
 	}
@@ -103,7 +111,7 @@ func (s *step) advance(seconds float64) {
 	}
 	// Forward: through the thread, the gap, and into what lies behind it.
 	from := s.place()
-	wall := s.Job.Length + s.Job.Gap
+	wall := s.Job.Length + s.Job.Free()
 	hit := from+run >= wall-1e-9
 	if hit {
 		run = max(wall-from, 0)
@@ -115,8 +123,17 @@ func (s *step) advance(seconds float64) {
 	s.Z += run
 	if hit && !s.Over {
 		s.endPass()
-		s.smash("hit-" + s.Job.End)
+		s.smash("hit-" + s.Job.Meets())
 	}
+}
+
+// Meets is what the tool meets behind the thread: between centres that is the dog and its
+// plate.
+func (j Job) Meets() string {
+	if j.End == Jaws && j.Hold == Centres {
+		return "dog"
+	}
+	return j.End
 }
 
 // back runs the carriage back with the spindle in reverse.
@@ -146,10 +163,13 @@ func (s *step) run(Event) {
 	case s.place() < s.Job.Length-1e-9:
 		s.advance((s.Job.Length - s.place()).Over(s.perSecond()))
 		if !s.Over {
-			s.say("at-the-end", "gap", s.text(s.Job.Gap), "seconds", calc.Fixed(s.Job.Gap.Over(s.perSecond()), 1))
+			if s.cutting == nil && s.Touched() {
+				s.say("runs-clear")
+			}
+			s.say("at-the-end", "gap", s.text(s.Job.Free()), "seconds", calc.Fixed(s.Job.Free().Over(s.perSecond()), 1))
 		}
 	default:
-		s.advance((s.Job.Length + s.Job.Gap - s.place()).Over(s.perSecond()) + 0.001)
+		s.advance((s.Job.Length + s.Job.Free() - s.place()).Over(s.perSecond()) + 0.001)
 	}
 }
 
@@ -199,6 +219,7 @@ func (s *step) seen(what string) bool {
 
 // smash ends the rehearsal with something broken.
 func (s *step) smash(name string, facts ...string) {
+	s.ending = true
 	s.wrong(name, facts...)
 	s.Turn, s.Nut = 0, false
 	s.end(name)

@@ -37,7 +37,7 @@ type shape struct {
 // holds the two lists together.
 var verbs = map[string]shape{
 	"dress": {}, "key": {words: []string{"out"}}, "feed": {words: []string{"off"}}, "square": {}, "height": {}, "gibs": {}, "oil": {},
-	"speed": {takes: "number"}, "gears": {takes: "gears"}, "levers": {takes: "lead"}, "angle": {takes: "number"},
+	"speed": {takes: "number"}, "gears": {takes: "gears"}, "levers": {takes: "lead"}, "angle": {takes: "swing"},
 	"overhang": {takes: "length"}, "touch": {}, "zero": {words: []string{"cross", "compound"}},
 	"start": {}, "stop": {}, "reverse": {},
 	"cross":    {words: []string{"in", "out", "to"}, takes: "length"},
@@ -129,6 +129,13 @@ func (e *Event) read(takes, text string, s quiz.System) (err error) {
 		}
 	case "lead":
 		return e.readLead(text)
+	case "swing":
+		number, side, _ := strings.Cut(text, " ")
+		e.Word = strings.TrimSpace(side)
+		if e.Word != Tailstock && e.Word != Headstock {
+			return errUnread
+		}
+		e.X, err = calc.ParseNumber(number)
 	case "gears":
 		return e.readGears(text)
 	}
@@ -193,9 +200,11 @@ func (how shape) wants(verb string, s quiz.System) string {
 		}
 		text += example
 	case "number":
-		text += map[string]string{"speed": " 70", "angle": " 29.5", "wait": " 1.5"}[verb]
+		text += map[string]string{"speed": " 70", "wait": " 1.5"}[verb]
 	case "mark":
 		text += " 1"
+	case "swing":
+		text += " 29.5 tailstock, or headstock: the side that the compound's handle is swung to"
 	case "gears":
 		text += " 32/40, or gears 32/40 x 30/50, driver and driven"
 	case "lead":
@@ -234,7 +243,7 @@ func (e Event) Write(s quiz.System) string {
 	case !e.Has:
 	case how.takes == "length":
 		parts = append(parts, calc.Shortest(e.X*s.Length().Factor, 6))
-	case how.takes == "lead":
+	case how.takes == "lead", how.takes == "swing":
 		parts = append(parts, calc.Shortest(e.X, 6), e.Word)
 	case how.takes == "gears":
 		var pairs []string

@@ -30,6 +30,7 @@ type Job struct {
 	Start     calc.Length // diameter of the blank or the bore
 	Length    calc.Length // of the thread
 	Gap       calc.Length // free way from its end to what the tool would meet
+	Ahead     calc.Length // how far tool, bar or holder stand ahead of the tip
 	End       string      // Shoulder, Bottom or Jaws
 	Hold      string      // Chuck or Centres
 	StandsOut calc.Length // the work out of the jaws, or the bar out of its holder
@@ -114,12 +115,22 @@ func ParseJob(w content.Job, own quiz.Lathe) (Job, error) {
 	}
 	size("length", w.Length, &j.Length)
 	size("gap", w.Gap, &j.Gap)
+	if w.Ahead != "" {
+		size("ahead", w.Ahead, &j.Ahead)
+	}
+	switch w.Nose {
+	case "":
+	case "screwed", "locked":
+		j.Lathe.ScrewedNose = w.Nose == "screwed"
+	default:
+		say(&calc.InputError{What: "spindle_nose", Got: calc.Quoted(w.Nose), Want: "screwed or locked, or leave the line out for the lathe's own"})
+	}
 	size("stands_out", w.StandsOut, &j.StandsOut)
 	switch {
-	case w.Nose != "" && w.Flat != "":
+	case w.Round != "" && w.Flat != "":
 		say(errors.New("flat and nose: give one of the two"))
-	case w.Nose != "":
-		size("nose", w.Nose, &j.Tip.Nose)
+	case w.Round != "":
+		size("nose", w.Round, &j.Tip.Nose)
 	default:
 		size("flat", w.Flat, &j.Tip.Flat)
 	}
@@ -199,7 +210,8 @@ func (j Job) Check() error {
 		j.Lathe.Check(),
 		within("flat of the tool (or twice its nose radius x tan 30)", flat, 0, widest),
 		within("length", j.Length, p.Times(2), 12),
-		within("gap", j.Gap, p.Times(0.5), 4),
+		within("ahead", j.Ahead, 0, 2),
+		within("gap, less what stands ahead of the tip,", j.Gap-j.Ahead, p.Times(0.5), 4),
 		within("stands_out", j.StandsOut, 0.25, 24),
 	}
 	switch {
@@ -228,6 +240,29 @@ func (j Job) Check() error {
 		errs = append(errs, errors.New("end shoulder: a bore ends at its bottom or, where it goes through, at the chuck; give bottom or chuck"))
 	}
 	return errors.Join(errs...)
+}
+
+// Free is the way that the tip itself has from the end of the thread until something
+// that stands ahead of it meets what lies behind.
+func (j Job) Free() calc.Length { return j.Gap - j.Ahead }
+
+// Unscrews reports whether what drives the work would unscrew in reverse.
+func (j Job) Unscrews() bool { return j.Lathe.ScrewedNose }
+
+// Sides that the compound's handle is swung to.
+const (
+	Tailstock = "tailstock"
+	Headstock = "headstock"
+)
+
+// Swing is the side that the handle is swung to, so that the compound feeds the tool on
+// towards the headstock as it goes deeper: for a right-hand thread the tailstock's
+// outside, mirrored in a bore, where the tool feeds the other way.
+func (j Job) Swing() string {
+	if j.Side == calc.Inside {
+		return Headstock
+	}
+	return Tailstock
 }
 
 // Room is how far the tool can come away from the wall of a bore before the back of

@@ -22,7 +22,7 @@ func (b Bench) Offers() []Offer {
 		if len(b.Job.Lathe.Gears) == 0 {
 			drive = "levers"
 		}
-		return offers("dress", "key out", "feed off", "square", "height", "gibs", "oil", "speed", drive, "angle", "overhang", "touch", "zero cross", "zero compound", "start")
+		return offers("dress", "key out", "feed off", "speed", drive, "angle", "overhang", "height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "stop")
 	case b.Turn != 0:
 		return offers("compound in", "compound out", "cross to", "cross in", "cross out", "close on", "close", "pass", "spring", "finish", "stop", "reverse", "clean hook", "test go", "emery")
 	}

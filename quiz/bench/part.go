@@ -71,7 +71,7 @@ func (b Bench) goes() string {
 	}
 	end, ok := b.PitchAtEnd()
 	switch {
-	case !ok || b.metal(end) > 0, b.crest() != "", !b.Squared, b.wrongLead(), b.second():
+	case !ok || b.metal(end) > 0, b.crest() != "", !b.Squared, !b.Height, b.wrongLead(), b.second():
 		return "binds"
 	case b.metal(e) < 0:
 		return "shakes"
@@ -124,6 +124,9 @@ func (b Bench) wrongLead() bool {
 	return false
 }
 
+// cutDeep reports whether more than a scratch has been cut.
+func (b Bench) cutDeep() bool { return b.deepest() > scratchDepth }
+
 // second reports whether there is a second groove beside the first.
 func (b Bench) second() bool {
 	for _, m := range b.Mistakes {
@@ -134,17 +137,34 @@ func (b Bench) second() bool {
 	return false
 }
 
-// rough reports whether the last chip off the flanks chattered.
+// quietDepth is how much must come off without chatter before ripples are gone.
+const quietDepth = calc.Length(.001)
+
+// rough reports whether the ripples of chatter are still there.
 func (b Bench) rough() bool {
+	quiet := calc.Length(0)
 	for i := len(b.Passes) - 1; i >= 0; i-- {
 		if b.Passes[i].Chatter {
-			return true
+			return quiet < quietDepth
 		}
-		if b.Passes[i].Thickness > 0.0002 {
-			return false
-		}
+		quiet += b.Passes[i].Thickness
 	}
 	return false
+}
+
+// outOfLimits names a blank that is too small or a bore that is too big: its crests can
+// never be right.
+func (b Bench) outOfLimits() string {
+	if b.Job.Side == calc.Inside {
+		if b.Job.Start > b.Job.Limits.Minor.Max+1e-6 {
+			return "bore-big"
+		}
+		return ""
+	}
+	if b.Job.Start < b.Job.Limits.Major.Min-1e-6 {
+		return "blank-small"
+	}
+	return ""
 }
 
 // end ends the rehearsal and judges the part.
@@ -177,7 +197,11 @@ func (s *step) end(why string) {
 	if s.metal(e) < 0 && ok {
 		s.once("cut-past-size", "pitch", s.text(e))
 	}
-	scrap[len(s.Passes) > 0 && !s.Squared]("leans")
+	scrap[s.cutDeep() && !s.Squared]("leans")
+	scrap[s.cutDeep() && !s.Height]("off-centre")
+	if what := s.outOfLimits(); what != "" {
+		say(Scrap, what)
+	}
 	switch {
 	case !ok:
 		say(Binds, "no-depth")

@@ -14,10 +14,15 @@ type Plan struct {
 	Usual   float64 // rpm by surface speed
 	Fastest float64 // rpm at which the gap leaves handTime seconds
 	TooFast bool    // even the slowest speed of the lathe is faster than that
-	Trains  []calc.Train
-	Lead    calc.Length
-	Marks   []int // of the thread dial when the first pass was on mark 1
-	Scale   calc.Angle
+	Hands   float64 // how many seconds the gap is to leave
+
+	Unscrews bool    // the half-nut must stay closed, and what drives the work would unscrew in reverse: there are no passes
+	Slender  float64 // outside, in the chuck: how many times its diameter the work stands out
+	Chatters bool    // whatever the cuts, this set-up chatters at the bench
+	Trains   []calc.Train
+	Lead     calc.Length
+	Marks    []int // of the thread dial when the first pass was on mark 1
+	Scale    calc.Angle
 
 	Depth    calc.Length // straight in, for the middle of the limits
 	Travel   calc.Length // of the compound for that depth
@@ -45,9 +50,28 @@ type PlanStep struct {
 	Depth    calc.Length // straight in, as set
 }
 
-// handTime is how long a beginner should have for the moves at the end of a pass:
-// common practice, no source. Everyone should take their own.
-const handTime = 2.0
+// How long a beginner should have at the end of a pass: to take the tool out and open
+// the half-nut, or where it stays closed to take the tool out, stop, and let the
+// spindle run out. Common practice, no source. Everyone should take their own time.
+const (
+	handTime = 2.0
+	stopTime = 4.0
+)
+
+// How far work may stand out of a chuck, in diameters: common practice, no source.
+const (
+	supportFrom = 3.0
+	mostSlender = 6.0
+)
+
+// The heaviest cuts that the card plans, whatever the pitch: common practice, no source.
+// A bar that gives takes less.
+const (
+	heaviest     = calc.Length(.005)
+	heaviestBar  = calc.Length(.003)
+	givesFrom    = 0.2 // share left on from which a bar gives
+	lightestPart = 0.3 // of its cuts that a card which chatters is lightened to, in the end
+)
 
 // The plan's cuts as shares of the pitch: at 10 threads per inch 0.005, 0.003 and
 // 0.002. Common practice, no source.
@@ -65,6 +89,18 @@ func NewPlan(j Job, angle calc.Angle) (Plan, error) {
 		j.StandsOut = p.Overhang
 	}
 	p.Lag = New(j).Lag()
+	p.Unscrews = j.KeepClosed() && j.Unscrews()
+	p.Hands = handTime
+	if j.KeepClosed() {
+		p.Hands = stopTime
+	}
+	if j.Side == calc.Outside && j.Hold == Chuck {
+		p.Slender = j.StandsOut.Over(j.Start)
+	}
+	if p.Slender > mostSlender {
+		return p, &calc.InputError{What: "stands_out, in a chuck,", Got: j.text(j.StandsOut), Want: "at most " + j.text(j.Start.Times(mostSlender)) +
+			", six diameters, and from three on a centre at the free end; or hold centres"}
+	}
 	if angle < 28 || angle > 30.5 {
 		return p, &calc.InputError{What: "compound angle from the cross-slide line", Got: calc.Shortest(angle.Degrees(), 2), Want: "29, 29.5 or 30"}
 	}
@@ -87,7 +123,9 @@ func NewPlan(j Job, angle calc.Angle) (Plan, error) {
 	if p.Estimate, err = calc.RuleOfThumbTravel(j.Thread.Pitch); err != nil {
 		return p, err
 	}
-	p.passes(angle)
+	if !p.Unscrews {
+		p.lighten(angle)
+	}
 	if j.Side == calc.Outside {
 		wires, err := calc.WiresFor(j.Thread.Pitch)
 		if err != nil {
@@ -112,7 +150,7 @@ func (p *Plan) speeds() error {
 	if err != nil {
 		return err
 	}
-	fastest, err := calc.FastestFor(p.Job.Gap, p.Lead, handTime)
+	fastest, err := calc.FastestFor(p.Job.Free(), p.Lead, p.Hands)
 	if err != nil {
 		return err
 	}
@@ -152,14 +190,49 @@ func (p *Plan) drive() error {
 	return nil
 }
 
+// lighten plans the passes, and plans them lighter while they chatter at the bench.
+func (p *Plan) lighten(angle calc.Angle) {
+	for part := 1.0; ; part *= 0.8 {
+		p.Steps = nil
+		p.passes(angle, part)
+		p.Chatters = p.tried()
+		if !p.Chatters || part < lightestPart {
+			return
+		}
+	}
+}
+
+// tried plays the card up to the first try of the fit, and reports whether it chatters.
+func (p *Plan) tried() bool {
+	j := p.Job
+	j.Surprises = nil
+	b := Play(j, false, p.Events())
+	for _, s := range p.Steps {
+		if s.Kind == "finish" {
+			b, _ = b.Step(Event{Verb: "start"})
+			b, _ = b.Step(Event{Verb: "finish", X: s.Feed.Inches(), Has: true})
+			break
+		}
+	}
+	for _, m := range b.Mistakes {
+		if m.Name == "chatter" {
+			return true
+		}
+	}
+	return false
+}
+
 // passes lists the passes: a scratch, cuts on the compound that grow lighter, a spring
-// pass and a try, then straight in by thousandths.
-func (p *Plan) passes(angle calc.Angle) {
+// pass and a try, then straight in by thousandths. part lightens the cuts.
+func (p *Plan) passes(angle calc.Angle, part float64) {
 	line := p.Job.Lathe.Compound.Division
 	whole := func(l calc.Length, least float64) calc.Length {
 		return line.Times(max(calc.Round(l.Over(line), 0), least))
 	}
-	pitch := p.Job.Thread.Pitch
+	pitch, most := p.Job.Thread.Pitch, heaviest
+	if p.Job.Side == calc.Inside && p.Lag > givesFrom {
+		most = heaviestBar
+	}
 	p.Leave = line.Times(math.Floor(p.Travel.Times(leaveShare).Over(line) + 1e-6))
 	cross := p.Job.Lathe.Cross
 	// The tool must come clear of the crests from the bottom of the finished groove.
@@ -187,7 +260,7 @@ func (p *Plan) passes(angle calc.Angle) {
 		case total < p.Leave.Times(0.8):
 			share = middleShare
 		}
-		feed := min(whole(pitch.Times(share), 1), p.Leave-total)
+		feed := min(whole(min(pitch.Times(share), most).Times(part), 1), p.Leave-total)
 		total += feed
 		add("cut", feed, 0)
 	}
@@ -196,37 +269,50 @@ func (p *Plan) passes(angle calc.Angle) {
 	p.finish(add, total.Times(angle.Cos()))
 }
 
-// finish adds what is left, straight in.
+// finish adds what is left, straight in: a thousandth at a time, or half the tolerance
+// where that is less, with a spring pass and a try after every one from where the fit may
+// come, and none that would go past the middle of the limits by more than a quarter.
 func (p *Plan) finish(add func(kind string, feed, straight calc.Length), done calc.Length) {
 	line, per := p.Job.Lathe.Cross.Division, p.Job.Lathe.CrossReads.PerRadial()
-	feed := line.Times(max(1, calc.Round(calc.Thou.Times(per).Over(line), 0)))
+	tolerance := (p.Job.Limits.Pitch.Max - p.Job.Limits.Pitch.Min).Times(0.5)
+	usual := calc.Thou
 	if p.Job.Lathe.Metric {
-		feed = line.Times(max(1, calc.Round(calc.Millimetres(0.02*per).Over(line), 0)))
+		usual = calc.Millimetres(0.02)
 	}
+	feed := line.Times(max(1, math.Floor(min(usual, tolerance.Times(0.5)).Times(per).Over(line)+1e-6)))
 	straight := calc.Length(0)
-	for done+straight.Times(1/per) < p.Depth-1e-9 && len(p.Steps) < 400 {
+	for len(p.Steps) < 400 {
+		next := done + (straight + feed).Times(1/per)
+		if next > p.Depth+tolerance.Times(0.25) {
+			break
+		}
 		straight += feed
 		add("finish", feed, straight)
+		if next >= p.Depth-tolerance {
+			add("spring", 0, straight)
+			add("test", 0, straight)
+		}
 	}
-	add("spring", 0, straight)
-	add("test", 0, straight)
 }
 
 func (p *Plan) in() float64 { return New(p.Job).in() }
 
 // cautions collects what must be said beside this job.
 func (p *Plan) cautions() {
-	p.Cautions = []string{"eyes-sleeves-gloves", "chuck-key", "slow-enough", "withdraw-first"}
+	if p.Slender > supportFrom {
+		p.Cautions = append(p.Cautions, "support-work")
+	}
+	p.Cautions = append(p.Cautions, "eyes-sleeves-gloves", "chuck-key", "slow-enough", "withdraw-first")
 	if p.Job.End != Bottom || p.Job.Gap < 1 {
 		p.Cautions = append(p.Cautions, "shoulder")
 	}
 	if p.Job.Side == calc.Inside {
-		p.Cautions = append(p.Cautions, "inside-way-out")
+		p.Cautions = append(p.Cautions, "inside-way-out", "near-the-chuck")
 	}
 	if p.Job.KeepClosed() {
 		p.Cautions = append(p.Cautions, "half-nut-closed")
 	}
-	if p.Job.Lathe.ScrewedNose && p.Job.Hold == Chuck {
+	if p.Job.Unscrews() {
 		p.Cautions = append(p.Cautions, "screwed-chuck")
 	}
 	p.Cautions = append(p.Cautions, "double-depth", "chips", "stop-to-measure", "no-cloth", "lost-count")

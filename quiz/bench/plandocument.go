@@ -13,6 +13,11 @@ type PlanDocument struct {
 	Unit     string              `json:"unit"`
 	RPM      int                 `json:"rpm"`
 	Fastest  float64             `json:"fastest"`
+	TooFast  bool                `json:"too_fast"`
+	Unscrews bool                `json:"unscrews_in_reverse"`
+	Chatters bool                `json:"chatters"`
+	Swing    string              `json:"handle_towards"`
+	Overhang float64             `json:"bar_stands_out"`
 	Gears    [][2][]int          `json:"gears"`
 	Marks    []int               `json:"marks"`
 	Closed   bool                `json:"keep_half_nut_closed"`
@@ -43,6 +48,7 @@ func (p Plan) Document(job string) PlanDocument {
 	u := p.Job.System().Length()
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places) }
 	d := PlanDocument{Job: job, Thread: p.Job.Thread.String(), Lathe: p.Job.Lathe.Name, Unit: u.Name, RPM: p.RPM, Fastest: calc.Round(p.Fastest, 1),
+		TooFast: p.TooFast, Unscrews: p.Unscrews, Chatters: p.Chatters, Swing: p.Job.Swing(), Overhang: shown(p.Overhang), Steps: []PlanStepDocument{},
 		Gears: [][2][]int{}, Marks: append([]int{}, p.Marks...), Closed: p.Job.KeepClosed(), Scale: p.Scale.Degrees(), Depth: shown(p.Depth), Travel: shown(p.Travel),
 		Leave: shown(p.Leave), Estimate: shown(p.Estimate), Out: shown(p.Out), Cautions: p.Cautions, Wires: map[string]*float64{"best": nil, "over_max": nil, "over_min": nil}}
 	for _, t := range p.Trains {

@@ -21,7 +21,7 @@ func (p Plan) Events() []Event {
 	if p.Job.Side == calc.Inside {
 		deeper, away = "out", "in"
 	}
-	for _, text := range []string{"dress", "key out", "feed off", "square", "height", "gibs", "oil", "speed " + number(p.RPM)} {
+	for _, text := range []string{"dress", "key out", "feed off", "speed " + number(p.RPM)} {
 		do(text)
 	}
 	switch {
@@ -36,11 +36,12 @@ func (p Plan) Events() []Event {
 	default:
 		events = append(events, Event{Verb: "levers", Word: "TPI", X: 1 / p.Lead.Inches(), Has: true})
 	}
-	do("angle " + calc.Shortest(p.Scale.Degrees(), 2))
+	do("angle " + calc.Shortest(p.Scale.Degrees(), 2) + " " + p.Job.Swing())
 	if p.Job.Side == calc.Inside {
 		move("overhang", "", p.Overhang)
 	}
-	for _, text := range []string{"start", "touch", "zero cross", "zero compound"} {
+	// The post turns with the compound and with the bar: height and square come after.
+	for _, text := range []string{"height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound"} {
 		do(text)
 	}
 	move("cross", away, p.Out)
@@ -77,7 +78,12 @@ func (p Plan) Events() []Event {
 	return events
 }
 
-// Try are the moves of a try: stop, clean, test.
+// Try are the moves of a try: stop, clean, test. Between centres the work comes out for
+// it, with its dog on.
 func (p Plan) Try() []Event {
-	return []Event{{Verb: "stop"}, {Verb: "clean", Word: "hook"}, {Verb: "test", Word: "go"}}
+	events := []Event{{Verb: "stop"}, {Verb: "clean", Word: "hook"}}
+	if p.Job.Hold == Centres {
+		events = append(events, Event{Verb: "unchuck"})
+	}
+	return append(events, Event{Verb: "test", Word: "go"})
 }

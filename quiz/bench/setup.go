@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -122,9 +121,17 @@ func (s *step) angle(e Event) {
 			return
 		}
 		// Swung to another angle the tool stands elsewhere: it is set back clear.
+		// The post turns with it, and so does the tool.
+		if s.Squared {
+			s.say("turned-with-it")
+		}
+		s.Squared = false
+		if e.Word != s.Job.Swing() {
+			angle = -angle
+		}
 		s.Angle, s.Set.Angle = angle, true
 		s.Cross, s.Compound = s.Job.slide(), s.Job.slide()
-		s.say("angle-set", "scale", fmt.Sprint(calc.Shortest(e.X, 2)))
+		s.say("angle-set", "scale", calc.Shortest(e.X, 2), "side", e.Word)
 	}
 }
 
@@ -140,6 +147,10 @@ func (s *step) overhang(e Event) {
 	case s.hasFirst:
 		s.say("bar-too-late")
 	default:
+		if s.Squared || s.Height {
+			s.say("bar-turned")
+		}
+		s.Squared, s.Height = false, false
 		s.Job.StandsOut = e.Length()
 		s.say("overhang-set", "overhang", s.text(e.Length()))
 	}
@@ -153,6 +164,9 @@ func (s *step) touch(Event) {
 		return
 	case len(s.Passes) > 0:
 		s.say("touched-before")
+		return
+	case s.Turn == 0:
+		s.say("must-turn")
 		return
 	}
 	s.Z = min(s.Job.Length.Times(0.25), s.Job.Thread.Pitch.Times(3)) - s.sideways()

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"math"
+
 	"scratchpass/calc"
 )
 
@@ -19,7 +21,10 @@ func (s *step) crossSlide(e Event) {
 			s.say("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
 			return
 		}
-		dial = s.wayTo(e.Length(), s.CrossReading(), turn, s.crossOut())
+		dial = s.wayTo(e.Length(), s.CrossReading(), turn)
+		if s.crossOut() {
+			dial = s.backTo(e.Length(), turn)
+		}
 	}
 	s.wind(&s.Cross, dial.Times(1/per))
 	if dial.Times(s.in()) < 0 {
@@ -38,10 +43,16 @@ func (s *step) compoundSlide(e Event) {
 			s.say("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
 			return
 		}
-		dial = s.wayTo(e.Length(), s.CompoundReading(), turn, false)
+		dial = s.wayTo(e.Length(), s.CompoundReading(), turn)
 	}
-	if off := s.Angle - 29.5; (off < -1.5 || off > 1) && dial.Times(s.in()) > 0 && s.Touched() {
-		s.once("compound-angle", "angle", calc.Shortest(s.Angle.Degrees(), 1))
+	if dial.Times(s.in()) > 0 && s.Touched() {
+		angle := max(s.Angle, -s.Angle)
+		if angle < 28 || angle > 30.5 {
+			s.once("compound-angle", "angle", calc.Shortest(angle.Degrees(), 1))
+		}
+		if s.Angle < 0 {
+			s.once("swung-wrong-way", "side", s.Job.Swing())
+		}
 	}
 	s.wind(&s.Compound, dial)
 }
@@ -50,17 +61,23 @@ func (s *step) compoundSlide(e Event) {
 func (b Bench) Touched() bool { return b.Zeros != [2]calc.Length{} || len(b.Passes) > 0 }
 
 // wayTo is how far a dial is wound to come to a reading, in the direction of the metal:
-// to the next time that reading comes up. A slide that is out and shows the reading
-// already is a whole turn or more away from it.
-func (s *step) wayTo(want, now, turn calc.Length, out bool) calc.Length {
+// to the next time that reading comes up.
+func (s *step) wayTo(want, now, turn calc.Length) calc.Length {
 	way := (want - now).Times(s.in()).Remainder(turn)
 	if share := way.Over(turn); share > 1-1e-6 || share < 1e-6 {
 		way = 0
-		if out {
-			way = turn
-		}
 	}
 	return way.Times(s.in())
+}
+
+// backTo is how far a cross slide that is out of its cut is wound to come to a reading:
+// on the turn of its last cut, as someone does who knows how many turns they came out.
+func (s *step) backTo(want, turn calc.Length) calc.Length {
+	per := s.Job.Lathe.CrossReads.PerRadial()
+	last := s.LastIn.Times(per)
+	to := want.Times(s.in()).Remainder(turn) // in the metal's direction, on some turn
+	to += turn.Times(math.Round((last - to).Over(turn)))
+	return (to - s.crossTravel().Times(per)).Times(s.in())
 }
 
 // crossOut reports whether the cross slide stands out of its last cut by half a turn of

@@ -42,6 +42,8 @@ type Bench struct {
 	Dirty    bool // chips lie in the thread
 	Doubt    bool // called away: where the slides stand has not been checked since
 	Past     bool // the line goes past the next time one is waited for
+	Moved    bool // taken out of the chuck: a cut from here on misses the groove
+	Out      bool // taken out from between centres, to be tried
 	Torn     bool // the thread was dragged, ringed or run into
 	LastIn   calc.Length
 	Away     Event // how the tool was last taken out
@@ -111,7 +113,6 @@ type Test struct {
 // good practice comes out well and the usual bad practice does not.
 const (
 	handSeconds   = 0.35              // one practised move of the hand
-	coastSeconds  = 0.25              // a stopped spindle still turns as far as in this time
 	nutSlack      = 0.12              // share of a thread of the screw
 	crossPlay     = calc.Length(.006) // backlash of a slide that has seen some years
 	breakingForce = 2000.0            // newtons: the tip breaks
@@ -119,6 +120,10 @@ const (
 	clearOf       = calc.Length(.300) // how far the tool stands off the work at the start
 	startRoom     = 4.0               // leads of room before the thread begins
 )
+
+// coastSeconds is how long a spindle that is switched off would have turned on at full
+// speed for the turns that it still makes: longer, the faster it was.
+func coastSeconds(rpm float64) float64 { return 0.3 + rpm/500 }
 
 // New returns the bench as it is found: work and tool in, nothing set.
 func New(j Job) Bench {

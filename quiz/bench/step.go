@@ -11,6 +11,7 @@ const mostEvents = 3000
 type step struct {
 	Bench
 	happened []Happening
+	ending   bool // something broke: what is unfinished now is no mistake of its own
 }
 
 // Step carries out an event. What can't be done is refused in words and changes

@@ -8,6 +8,10 @@ import (
 	"scratchpass/quiz"
 )
 
+// usualAhead is how far a tool stands ahead of its tip when it is ground towards the
+// headstock's side: chosen, for a job that does not say.
+const usualAhead = calc.Length(0.050)
+
 // Usual fills in what a job that someone gives by its thread alone leaves out: a blank
 // or bore in the middle of its limits, a thread one and a half times as long as it is
 // thick, a gap, a usual tool. What is given stays; what can't be filled in is left for
@@ -49,8 +53,9 @@ func Usual(w content.Job, own quiz.Lathe) content.Job {
 		}
 	}
 	length := put(&w.Length, round(d.Nominal.Times(1.5)))
-	gap := put(&w.Gap, round(d.Pitch.Times(2.5)))
-	if w.Nose == "" {
+	ahead := put(&w.Ahead, round(usualAhead))
+	gap := put(&w.Gap, round(d.Pitch.Times(2.5)+ahead))
+	if w.Round == "" {
 		share := 1.0 / 8
 		put(&w.Flat, calc.Inches(math.Floor(d.Pitch.Inches()*unit.Factor*share/step*10)*step/10/unit.Factor))
 	}

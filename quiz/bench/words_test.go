@@ -27,7 +27,7 @@ func TestEverythingSaidHasWords(t *testing.T) {
 	for _, v := range []string{Fits, Binds, Scrap} {
 		said["verdict-"+v] = true
 	}
-	for _, end := range []string{Shoulder, Bottom, Jaws} {
+	for _, end := range []string{Shoulder, Bottom, Jaws, "dog"} {
 		wrong["hit-"+end] = true
 	}
 	wrong["wrong-groove"], wrong["wrong-line"] = true, true
@@ -45,7 +45,7 @@ func TestEverythingSaidHasWords(t *testing.T) {
 				into[m[1]] = true
 			}
 		}
-		for _, m := range regexp.MustCompile(`say\((?:Scrap|Binds|Fits), "([a-z-]+)"\)|scrap\[.*\]\("([a-z-]+)"\)|o\.Reasons, "([a-z-]+)"\)|return "(crest|root)"`).FindAllStringSubmatch(string(text), -1) {
+		for _, m := range regexp.MustCompile(`say\((?:Scrap|Binds|Fits), "([a-z-]+)"\)|scrap\[.*\]\("([a-z-]+)"\)|o\.Reasons, "([a-z-]+)"\)|return "(crest|root|bore-big|blank-small)"`).FindAllStringSubmatch(string(text), -1) {
 			said["reason-"+strings.Join(m[1:], "")] = true
 		}
 	}
