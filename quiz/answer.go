@@ -28,6 +28,7 @@ type Answer struct {
 	Low     float64 // limits: anything between is right
 	High    float64
 	Tol     float64 // how far from the key is still right, held units
+	NoMore  bool    // nothing above the key is right
 	SlipTol float64 // how near to a slip's answer is taken for that slip
 	Scrap   ScrapSide
 	Options []string // what is offered, in the order shown
@@ -63,7 +64,18 @@ func (a *Answer) Right(r Reply) bool {
 	if _, ok := a.Kind.(limits); ok {
 		return within(r.X, a.Low, a.High)
 	}
+	if a.NoMore && r.X > a.Key.X*(1+1e-9) {
+		return false
+	}
 	return a.Kind.Same(a, r, a.Key, a.Tol)
+}
+
+// Bounds returns the least and the largest number that is right, in held units.
+func (a *Answer) Bounds() (low, high float64) {
+	if a.NoMore {
+		return a.Key.X - a.Tol, a.Key.X
+	}
+	return a.Key.X - a.Tol, a.Key.X + a.Tol
 }
 
 func within(x, low, high float64) bool {
@@ -88,7 +100,7 @@ func unread(text, want string) error {
 
 // pick finds the option meant by a number, a letter or a key.
 func (a *Answer) pick(text string) (string, bool) {
-	text = strings.ToLower(strings.TrimSpace(text))
+	text = strings.TrimRight(strings.ToLower(strings.TrimSpace(text)), ".)") // as the line itself is numbered
 	if i, err := strconv.Atoi(text); err == nil && i >= 1 && i <= len(a.Options) {
 		return a.Options[i-1], true
 	}

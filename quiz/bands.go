@@ -29,7 +29,8 @@ func (p *Problem) Bands() []Band {
 		p.slipBands(add)
 		p.restBand(add, math.Inf(-1), math.Inf(1), 0)
 	case quantity:
-		add(a.Key.X-a.Tol, a.Key.X+a.Tol, right)
+		low, high := a.Bounds()
+		add(low, high, right)
 		shorter := calc.Fixed(a.Key.X*a.Unit.Factor, a.Unit.Places-1)
 		if r, err := a.Read(shorter); err == nil && p.roundedRight(shorter, r) {
 			add(r.X, r.X, right)

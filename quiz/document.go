@@ -87,7 +87,8 @@ func (w *Words) answerDocument(p *Problem) *AnswerDocument {
 	}
 	switch a.Kind.(type) {
 	case quantity:
-		doc.Low, doc.High = bound(a.Key.X-a.Tol), bound(a.Key.X+a.Tol)
+		low, high := a.Bounds()
+		doc.Low, doc.High = bound(low), bound(high)
 	case limits:
 		doc.Low, doc.High = bound(a.Low), bound(a.High)
 	}

@@ -35,8 +35,8 @@ type Mark struct {
 // Correct reports whether the answer counts as right.
 func (m Mark) Correct() bool { return m.Verdict == Right || m.Verdict == Convention }
 
-// halfPoint is what the right number in the wrong unit earns: the working was
-// right, the part would not have been.
+// halfPoint is what the right number in the wrong unit earns: the working was right,
+// the part would not have been. A part of what is right, and nothing wrong, earns it too.
 const halfPoint = 0.5
 
 // Mark marks what a learner typed.
@@ -79,8 +79,8 @@ func (p *Problem) MarkReply(r Reply) Mark {
 		return Mark{Verdict: Right, Points: 1, Reply: r}
 	}
 	switch s := p.fits(r); {
-	case s != nil && s.Covers != nil && !a.Kind.Same(a, r, s.reply(p.Values), a.SlipTol):
-		return Mark{Verdict: SafeWrong, Slip: s.Name, Reply: r} // a part of what is right: nothing wrong in it, but not all
+	case s != nil && s.Covers != nil:
+		return Mark{Verdict: SafeWrong, Slip: s.Name, Points: halfPoint, Reply: r} // a part of what is right: nothing wrong in it, but not all
 	case s != nil && s.Convention:
 		return Mark{Verdict: Convention, Slip: s.Name, Points: 1, Reply: r}
 	case s != nil:

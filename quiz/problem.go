@@ -89,7 +89,7 @@ func (p *Problem) work() error {
 		return err
 	}
 	p.Working, p.Answer = w, w.Answer
-	p.Answer.Scrap = p.Task.Scrap
+	p.Answer.Scrap, p.Answer.NoMore = p.Task.Scrap, p.Task.Tol.NoMore
 	p.slips = make([]slipReply, 0, len(p.Task.Slips))
 	for i := range p.Task.Slips {
 		s := &p.Task.Slips[i]

@@ -58,6 +58,8 @@ type Tolerance struct {
 	Inch float64 // for a length in an inch problem
 	MM   float64 // for a length in a metric problem; 0 takes Inch
 	Else float64 // for anything else, in its own unit
+
+	NoMore bool // a limit that must not be passed: nothing above the key is right
 }
 
 // held returns the tolerance in held units for an answer in this unit.

@@ -63,8 +63,14 @@ func (f *folder) open(name string) (w io.Writer, end func() error, err error) {
 	}, nil
 }
 
-// keep puts the files in their place.
-func (f *folder) keep() error {
+// keep puts the files in their place. Unless it is to replace them, what is there already
+// stays, and nothing is written.
+func (f *folder) keep(replace bool, there func(where string) error) error {
+	for _, name := range f.names {
+		if _, err := os.Stat(filepath.Join(f.dir, name)); err == nil && !replace {
+			return there(filepath.Join(f.dir, name))
+		}
+	}
 	for _, name := range f.names {
 		to := filepath.Join(f.dir, name)
 		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 
 	"scratchpass/lessons"
@@ -51,6 +52,13 @@ func handedOut(args []string, file string) ([]string, error) {
 
 // askHandedOut asks them.
 func (a *app) askHandedOut(s *lessons.Session, codes []string, out string) error {
+	if out != "" { // a sitting that was broken off goes on where it was left
+		codes = slices.DeleteFunc(codes, func(code string) bool { return answeredIn(out, code) })
+		if len(codes) == 0 {
+			fmt.Fprintln(a.out, s.Say("handed-all", "where", out))
+			return nil
+		}
+	}
 	if err := s.HandedOut(codes); err != nil {
 		return err
 	}
@@ -58,6 +66,21 @@ func (a *app) askHandedOut(s *lessons.Session, codes []string, out string) error
 		fmt.Fprintln(a.out, s.Say("handed-kept", "where", out))
 	}
 	return nil
+}
+
+// answeredIn reports whether a file of answers has one to a problem.
+func answeredIn(file, code string) bool {
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return false
+	}
+	for line := range strings.Lines(string(text)) {
+		var kept set.Kept
+		if json.Unmarshal([]byte(line), &kept) == nil && kept.Code == code {
+			return true
+		}
+	}
+	return false
 }
 
 // alsoWrite lets a session write every answer to a file too, at once.

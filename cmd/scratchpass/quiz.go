@@ -161,7 +161,7 @@ func (a *app) problem(codeOrTask string, level quiz.Level) (*quiz.Problem, *quiz
 		}
 		if !t.Allows(system) {
 			if a.units != "" {
-				return nil, nil, usage("--units %s: %s is set in %s only", a.units, t.Name, t.Systems[0])
+				return nil, nil, usage("--units %s: %s is only set with --units %s", a.units, t.Name, t.Systems[0])
 			}
 			system = t.Systems[0]
 			lathe = quiz.DefaultLathe(system)

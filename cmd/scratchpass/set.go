@@ -20,6 +20,13 @@ type setFlags struct {
 	secret  string
 	out     string
 	formats string
+	replace bool
+}
+
+// addOut adds where to write.
+func (f *setFlags) addOut(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&f.out, "out", "", "`DIR` for the files (default: named after the set)")
+	cmd.Flags().BoolVar(&f.replace, "replace", false, "write files anew that are there already")
 }
 
 func (f *setFlags) add(cmd *cobra.Command) {
@@ -127,6 +134,18 @@ func (a *app) classSecret(path string, makeOne bool, lib *content.Library) (set.
 	return set.ReadSecret(path)
 }
 
+// there is the error for a file that is there already.
+func (d *desk) there(where string) error { return usage("%s", d.say("set-there", "where", where)) }
+
+// done says what was written, as a sentence or as JSON.
+func (d *desk) done(sentence string, n int, dir string) error {
+	if d.app.json {
+		return d.app.print(map[string]any{"written": n, "folder": dir})
+	}
+	_, err := fmt.Fprintln(d.app.out, d.say(sentence, "n", n, "where", dir))
+	return err
+}
+
 // progress tells how far it is, on a terminal.
 func (d *desk) progress(i int) {
 	if _, ok := tty(d.app.err); !ok {
@@ -183,7 +202,7 @@ func (a *app) setExample() *cobra.Command {
 					return err
 				}
 			}
-			if err := out.keep(); err != nil {
+			if err := out.keep(true, nil); err != nil {
 				return err
 			}
 			says, err := lib.Screens()

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fmt"
-
 	"github.com/spf13/cobra"
 
 	"scratchpass/quiz/handout"
@@ -31,17 +29,17 @@ func (a *app) setKey() *cobra.Command {
 			if holds(dir, "sheets*") {
 				return usage("%s has sheets in it; a key never travels with its sheets: give another --out", dir)
 			}
-			return d.makeKeys(dir, formats)
+			return d.makeKeys(dir, formats, f.replace)
 		},
 	}
 	f.add(cmd)
-	cmd.Flags().StringVar(&f.out, "out", "", "`DIR` for the files (default: named after the set)")
+	f.addOut(cmd)
 	cmd.Flags().StringVar(&f.formats, "format", "pdf", "pdf, html, text")
 	return cmd
 }
 
 // makeKeys makes keys, the class tally at the end of each document.
-func (d *desk) makeKeys(dir string, formats []string) error {
+func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
 	out := newFolder(dir)
 	defer out.drop()
 	var papers []*documents
@@ -50,7 +48,12 @@ func (d *desk) makeKeys(dir string, formats []string) error {
 		if err != nil {
 			return err
 		}
-		x.last = func(w handout.Writer) error { return w.Tally(d.maker.Blueprint.Title, d.printer.TallyItems()) }
+		x.last = func(w handout.Writer) error {
+			if err := w.Report(d.printer.Roads()); err != nil {
+				return err
+			}
+			return w.Tally(d.maker.Blueprint.Title, d.printer.TallyItems())
+		}
 		papers = append(papers, x)
 	}
 	err := d.each(func(who set.Apprentice, items []set.Item) error {
@@ -74,9 +77,8 @@ func (d *desk) makeKeys(dir string, formats []string) error {
 			return err
 		}
 	}
-	if err := out.keep(); err != nil {
+	if err := out.keep(replace, d.there); err != nil {
 		return err
 	}
-	fmt.Fprintln(d.app.out, d.say("set-keyed", "n", len(d.class), "where", dir))
-	return nil
+	return d.done("set-keyed", len(d.class), dir)
 }

@@ -64,18 +64,18 @@ func (a *app) setMake() *cobra.Command {
 			if holds(dir, "key*") {
 				return usage("%s has a key in it; a key never travels with its sheets: give another --out", dir)
 			}
-			return d.makeSheets(dir, formats, choiceOnly)
+			return d.makeSheets(dir, formats, choiceOnly, f.replace)
 		},
 	}
 	f.add(cmd)
-	cmd.Flags().StringVar(&f.out, "out", "", "`DIR` for the files (default: named after the set)")
+	f.addOut(cmd)
 	cmd.Flags().StringVar(&f.formats, "format", "pdf", "pdf, html, text, codes (for the screen), qti3, qti2 (for a learning system)")
 	cmd.Flags().BoolVar(&choiceOnly, "choice-only", false, "QTI with single choice alone, for importers that take nothing else")
 	return cmd
 }
 
 // makeSheets makes sheets in all formats asked for.
-func (d *desk) makeSheets(dir string, formats []string, choiceOnly bool) error {
+func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool) error {
 	out := newFolder(dir)
 	defer out.drop()
 	var papers []*documents
@@ -94,7 +94,9 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly bool) error {
 		return usage("a QTI package has one question for each apprentice and place; %d are too many: give --forms 10, and the learning system draws one of ten", len(d.class))
 	}
 	var all [][]set.Item
+	same := newSameAnswers()
 	err := d.each(func(who set.Apprentice, items []set.Item) error {
+		same.add(items)
 		if len(papers) > 0 {
 			sheet, err := d.printer.Sheet(who, items)
 			if err != nil {
@@ -136,11 +138,14 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly bool) error {
 	if err := out.file("codes.csv", d.writeCodeList); err != nil {
 		return err
 	}
-	if err := out.keep(); err != nil {
+	if err := out.keep(replace, d.there); err != nil {
 		return err
 	}
-	fmt.Fprintln(d.app.out, d.say("set-made", "n", len(d.class), "where", dir))
-	return nil
+	if lms {
+		fmt.Fprintln(d.app.err, d.say("set-qti-key"))
+	}
+	same.warn(d)
+	return d.done("set-made", len(d.class), dir)
 }
 
 // writeCodes writes the questions of one apprentice as problem codes, for the screen.

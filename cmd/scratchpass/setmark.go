@@ -61,12 +61,12 @@ func (a *app) setMark() *cobra.Command {
 			if dir == "" {
 				dir = d.maker.Blueprint.Set + "-marks"
 			}
-			return d.writeMarks(dir, formats, m)
+			return d.writeMarks(dir, formats, m, f.replace)
 		},
 	}
 	f.add(cmd)
 	cmd.Flags().StringArrayVar(&files, "answers", nil, "`FILE` of answers; may be given more than once")
-	cmd.Flags().StringVar(&f.out, "out", "", "`DIR` for marks and feedback (default: named after the set)")
+	f.addOut(cmd)
 	cmd.Flags().StringVar(&f.formats, "format", "pdf", "of the feedback: pdf, html, text")
 	return cmd
 }
@@ -84,7 +84,7 @@ func (d *desk) marksJSON(w io.Writer, m *set.Marker) error {
 }
 
 // writeMarks writes marks as CSV and JSON, and what each apprentice is told.
-func (d *desk) writeMarks(dir string, formats []string, m *set.Marker) error {
+func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace bool) error {
 	out := newFolder(dir)
 	defer out.drop()
 	table, endTable, err := out.open("marks.csv")
@@ -108,7 +108,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker) error {
 		}
 		papers = append(papers, x)
 	}
-	n, handed := 0, 0
+	n, handed, unread := 0, 0, 0
 	err = m.Each(func(r set.Result) error {
 		n++
 		d.progress(n)
@@ -122,6 +122,11 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker) error {
 			return nil
 		}
 		handed++
+		for _, it := range r.Items {
+			if it.Verdict == quiz.Unread {
+				unread++
+			}
+		}
 		feedback := d.printer.Feedback(r)
 		for _, x := range papers {
 			w, err := x.next()
@@ -145,10 +150,16 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker) error {
 		}
 	}
 	if err == nil {
-		err = out.keep()
+		err = out.keep(replace, d.there)
 	}
 	if err == nil {
 		fmt.Fprintln(d.app.out, d.say("set-marked", "n", n, "handed", handed, "where", dir))
+	}
+	if err == nil && unread > 0 {
+		fmt.Fprintln(d.app.out, d.say("set-unread", "n", unread))
+	}
+	if err == nil && m.Repeats > 0 {
+		fmt.Fprintln(d.app.out, d.say("set-repeats", "n", m.Repeats))
 	}
 	return err
 }

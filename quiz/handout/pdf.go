@@ -28,7 +28,7 @@ func PDF(w io.Writer, o Options) (Writer, error) {
 	doc.SetLineCapStyle("square") // corners close
 	embed(doc)
 	width, height := doc.GetPageSize()
-	p := &pdf{doc: doc, out: w, words: o.Words, paper: sheetOf(width, height)}
+	p := &pdf{doc: doc, out: w, words: o.Words, paper: sheetOf(width, height), duplex: o.Duplex}
 	if err := p.leavesRoom(p.words.Rehearsal); err != nil {
 		return nil, err
 	}
@@ -54,6 +54,8 @@ type pdf struct {
 	out   io.Writer
 	words Words
 	paper area
+
+	duplex bool
 }
 
 // section is what begins on a page of its own and has its own count of pages.
@@ -77,6 +79,9 @@ func (p *pdf) write(s section) error {
 			r.paint(margin + r.top)
 		}
 		p.foot(s, p.paper.height-margin-foot, i+1, len(pages))
+	}
+	if p.duplex && p.doc.PageNo()%2 == 1 { // the next begins on a leaf of its own
+		p.doc.AddPage()
 	}
 	return p.doc.Error()
 }

@@ -5,10 +5,10 @@ import "strconv"
 // Measures of a sheet.
 const (
 	gutter     = 38 * point // for an item's number and star
-	itemGap    = 20 * point // between items
+	itemGap    = 16 * point // between items
 	columnGap  = 12 * point
 	optionHang = 24 * point // for the number of an option
-	working    = 60 * point // free for the working: three lines of handwriting
+	working    = 46 * point // free for the working: two lines of handwriting, and more beside the question
 	answerLine = 30 * point // high enough to write on
 	boxPadding = 7 * point
 	leastBlank = 90 * point // wide enough to write a number or a date on
@@ -139,7 +139,7 @@ func (p *pdf) item(it Item) block {
 		b.add(space(2 * point))
 	}
 	if it.Drawing != nil {
-		b.add(p.picture(it.Drawing, left, width, p.paper.height/3))
+		b.add(p.picture(it.Drawing, left, width, p.paper.height/6))
 	}
 	if it.Expects != "" {
 		b.add(space(3 * point))

@@ -14,7 +14,7 @@ func (d *draft) slipRules(fits func(r quiz.Reply) *node, part func() *node) erro
 	p := d.Problem
 	var err error
 	d.slips(func(s *quiz.Slip, r quiz.Reply) {
-		if m := p.MarkReply(r); m.Slip == s.Name {
+		if m := p.MarkReply(r); m.Slip == s.Name && s.Covers == nil { // one that covers parts is one of them
 			d.rule(fits(r), m, true)
 		}
 		if s.Covers == nil {

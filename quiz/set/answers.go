@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"os"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,6 +20,8 @@ type Given struct {
 	Item      int    // as printed, from 1; 0 with a problem's code
 	Text      string
 	Certainty string // guess, fairly or bet; empty where it was not asked
+	Who       string // of several who have one form: the name, or the file it came in
+	Comma     bool   // the file is of a country that writes decimals with a comma
 	Where     string // file and row, for errors
 }
 
@@ -70,7 +73,7 @@ func longAnswers(file string, head header, rows []line) ([]Given, error) {
 		case !slices.Contains(certainties, sure):
 			errs = append(errs, rowError(file, r.row, "sure %s: give guess, fairly, bet or nothing", calc.Quoted(sure)))
 		default:
-			all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(head.of(r, "answer")), Certainty: sure, Where: fmt.Sprintf("%s, row %d", file, r.row)})
+			all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(head.of(r, "answer")), Certainty: sure, Who: head.who(r), Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
 		}
 	}
 	return all, firstErrors(errs)
@@ -93,7 +96,7 @@ func wideAnswers(file string, head header, rows []line) ([]Given, error) {
 	for _, r := range rows {
 		for i, item := range items {
 			if item > 0 && i < len(r.cells) {
-				all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(r.cells[i]), Where: fmt.Sprintf("%s, row %d", file, r.row)})
+				all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(r.cells[i]), Who: head.who(r), Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
 			}
 		}
 	}
@@ -110,6 +113,7 @@ type Kept struct {
 }
 
 func jsonAnswers(file string, text []byte) ([]Given, error) {
+	who := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 	var all []Given
 	var errs []error
 	for i, raw := range bytes.Split(bytes.TrimPrefix(text, []byte("\ufeff")), []byte("\n")) {
@@ -124,7 +128,7 @@ func jsonAnswers(file string, text []byte) ([]Given, error) {
 		if len(all) >= mostAnswers {
 			return nil, fmt.Errorf("%s has more than %d answers", file, mostAnswers)
 		}
-		all = append(all, Given{Code: k.Code, Text: answerText(k.Given), Certainty: k.Certainty, Where: fmt.Sprintf("%s, row %d", file, i+1)})
+		all = append(all, Given{Code: k.Code, Text: answerText(k.Given), Certainty: k.Certainty, Who: who, Where: fmt.Sprintf("%s, row %d", file, i+1)})
 	}
 	return all, firstErrors(errs)
 }

@@ -19,7 +19,7 @@ func (p *Printer) Charts(r Report) []drawing.Drawing {
 	for piece := range slices.Chunk(r.Tasks, barsAtOnce) {
 		var bars []drawing.Bar
 		for _, t := range piece {
-			bars = append(bars, drawing.Bar{Label: shortened(t.Title, 24), Value: t.Share * 100, Low: t.Low * 100, High: t.High * 100})
+			bars = append(bars, drawing.Bar{Label: shortened(t.Title, 30), Value: t.Share * 100, Low: t.Low * 100, High: t.High * 100})
 		}
 		charts = append(charts, drawing.Bars(p.Say("set-chart"), p.Say("set-chart-twin"), bars, 100, "%"))
 	}
@@ -84,8 +84,8 @@ func (p *Printer) taskTable(r Report) *handout.Table {
 		if x.N == 0 {
 			share = "-"
 		}
-		t.Rows = append(t.Rows, []string{title, strconv.Itoa(x.N), strconv.Itoa(x.Right + x.Carried), strconv.Itoa(x.Convention), strconv.Itoa(x.Slip + x.Unit),
-			strconv.Itoa(x.Wrong), strconv.Itoa(x.Unread + x.Blank), share, calc.Fixed(x.Low*100, 0) + " to " + calc.Fixed(x.High*100, 0) + " %"})
+		t.Rows = append(t.Rows, []string{title, strconv.Itoa(x.N), strconv.Itoa(x.Right + x.Carried), strconv.Itoa(x.Convention), strconv.Itoa(x.Unit), strconv.Itoa(x.Slip),
+			strconv.Itoa(x.Wrong), share, calc.Fixed(x.Low*100, 0) + " to " + calc.Fixed(x.High*100, 0) + " %", strconv.Itoa(x.Unread), strconv.Itoa(x.Blank)})
 	}
 	if t.Rows == nil {
 		return nil
@@ -123,12 +123,20 @@ func (p *Printer) itemTable(r Report) *handout.Table {
 		return nil
 	}
 	t := &handout.Table{Columns: split(p.Say("set-report-item-columns"))}
+	few := r.Handed < r.Statistics
+	if few {
+		t.Columns = t.Columns[:3]
+	}
 	for _, it := range r.Items {
-		d := "-"
-		if it.Discrimination != nil {
-			d = calc.Fixed(*it.Discrimination, 2)
+		row := []string{strconv.Itoa(it.Number), strconv.Itoa(it.N), calc.Fixed(it.Share*100, 0) + " %"}
+		if !few {
+			d := "-"
+			if it.Discrimination != nil {
+				d = calc.Fixed(*it.Discrimination, 2)
+			}
+			row = append(row, d)
 		}
-		t.Rows = append(t.Rows, []string{strconv.Itoa(it.Number), strconv.Itoa(it.N), calc.Fixed(it.Share*100, 0) + " %", d})
+		t.Rows = append(t.Rows, row)
 	}
 	return t
 }

@@ -26,7 +26,7 @@ func NewMarksCSV(w io.Writer) *MarksCSV { return &MarksCSV{w: csv.NewWriter(w)} 
 func (m *MarksCSV) Add(r Result) error {
 	if !m.begun {
 		m.begun = true
-		head := []string{"id", "name", "form", "code", "points", "of"}
+		head := []string{"id", "name", "form", "code", "handed_in", "points", "of"}
 		for _, it := range r.Items {
 			n := fmt.Sprint(it.Number)
 			head = append(head, n+" given", n+" verdict", n+" slip", n+" points")
@@ -35,7 +35,11 @@ func (m *MarksCSV) Add(r Result) error {
 			return err
 		}
 	}
-	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, points(r.Points), points(r.Of)}
+	handed, earned := "yes", points(r.Points)
+	if !r.Handed { // no sheet is no zero
+		handed, earned = "no", ""
+	}
+	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, handed, earned, points(r.Of)}
 	for _, it := range r.Items {
 		row = append(row, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points))
 	}
@@ -100,7 +104,7 @@ func (m *MarksJSON) Close() error {
 
 // Feedback is what one apprentice is told of their sheet.
 func (p *Printer) Feedback(r Result) handout.Report {
-	report := handout.Report{Title: p.maker.Blueprint.Title, Owner: strings.TrimSpace(r.Code + "  " + r.label()), Note: p.Say("rehearsal"),
+	report := handout.Report{Title: p.maker.Blueprint.Title, Owner: r.label(), Note: p.Say("rehearsal"),
 		Facts: []string{p.Say("set-feedback-of", "name", r.label()), p.Say("set-feedback-points", "points", points(r.Points), "of", points(r.Of))}}
 	for i, res := range r.Items {
 		it := r.items[i]

@@ -31,11 +31,14 @@ type place struct {
 }
 
 // shape is what makes two problems of a task equally hard: the kind of answer, how many
-// steps lead to it, how many digits and options it has.
+// steps lead to it, how many digits and options it has, how many of them are right, and
+// how exact it must be.
 type shape struct {
 	kind            string
 	steps, digits   int
 	options, inputs int
+	right           int
+	tolerance       float64
 }
 
 // Item is one question of one apprentice.
@@ -110,7 +113,7 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 	var best shape
 	var last error
 	for try := range shapesTried {
-		it, err := m.draw(p, task, "\x00usual", try, nil)
+		it, err := m.draw(p, task, "\x00usual", try, nil, m.inOrder())
 		if err != nil {
 			last = err
 			continue
@@ -127,20 +130,22 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 }
 
 func shapeOf(p *quiz.Problem) shape {
-	s := shape{kind: p.Answer.Kind.Name(), steps: len(p.Working.Steps), options: len(p.Answer.Options), inputs: len(p.Values.Givens())}
+	s := shape{kind: p.Answer.Kind.Name(), steps: len(p.Working.Steps), options: len(p.Answer.Options), inputs: len(p.Values.Givens()),
+		right: len(p.Answer.Key.Keys)}
 	if s.kind == "quantity" || s.kind == "limits" {
 		for _, r := range p.Answer.Unit.Fixed(p.Answer.Key.X) {
 			if r >= '1' && r <= '9' || r == '0' && s.digits > 0 {
 				s.digits++
 			}
 		}
+		s.tolerance = calc.Round(p.Answer.Tol*p.Answer.Unit.Factor, 5)
 	}
 	return s
 }
 
 // draw makes the problem of one try. keys are the answers so far, by place; nil where
 // the shape is looked for and any answer will do.
-func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64) (*quiz.Problem, error) {
+func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64, numbers []int) (*quiz.Problem, error) {
 	t, err := tasks.Find(task)
 	if err != nil {
 		return nil, err
@@ -154,18 +159,18 @@ func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64) (*q
 	if keys == nil { // what it would be after the usual answers
 		keys = map[int]float64{}
 		for _, from := range m.places[p].takes {
-			before, err := m.draw(from, m.places[from].tasks[0], who, try, nil)
+			before, err := m.draw(from, m.places[from].tasks[0], who, try, nil, numbers)
 			if err != nil {
 				return nil, err
 			}
 			keys[from] = printed(before)
 		}
 	}
-	return m.follow(p, problem, keys)
+	return m.follow(p, problem, keys, numbers)
 }
 
 // follow takes over the answers that a question takes.
-func (m *Maker) follow(p int, problem *quiz.Problem, keys map[int]float64) (*quiz.Problem, error) {
+func (m *Maker) follow(p int, problem *quiz.Problem, keys map[int]float64, numbers []int) (*quiz.Problem, error) {
 	inputs := make([]string, 0, len(m.places[p].takes))
 	for input := range m.places[p].takes {
 		inputs = append(inputs, input)
@@ -173,7 +178,7 @@ func (m *Maker) follow(p int, problem *quiz.Problem, keys map[int]float64) (*qui
 	slices.Sort(inputs)
 	for _, input := range inputs {
 		from := m.places[p].takes[input]
-		next, err := problem.Following(input, keys[from], "your answer to question "+strconv.Itoa(from+1))
+		next, err := problem.Following(input, keys[from], "your answer to question "+strconv.Itoa(numbers[from]))
 		if err != nil {
 			return nil, err
 		}
@@ -199,33 +204,34 @@ const mostTries = 200
 func (m *Maker) Items(who string) ([]Item, error) {
 	items := make([]Item, len(m.places))
 	keys := map[int]float64{}
+	numbers := m.inOrder()
+	if m.Blueprint.Rules.Shuffle {
+		numbers = m.shuffled(who)
+	}
 	for i, p := range m.places {
 		task := p.tasks[0]
 		if len(p.tasks) > 1 {
 			task = p.tasks[m.pick(len(p.tasks), "mix", who, strconv.Itoa(i))]
 		}
-		problem, err := m.alike(i, task, who, keys)
+		problem, err := m.alike(i, task, who, keys, numbers)
 		if err != nil {
-			return nil, fmt.Errorf("question %d: %w", i+1, err)
+			return nil, fmt.Errorf("question %d: %w", numbers[i], err)
 		}
 		if problem.Answer.IsNumber() {
 			keys[i] = printed(problem)
 		}
 		s := m.Blueprint.Slots[p.slot]
-		items[i] = Item{Number: i + 1, Place: i, Slot: s.Name, Points: s.Points, Problem: problem, Words: m.words[task], From: p.takes}
-	}
-	if m.Blueprint.Rules.Shuffle {
-		m.shuffle(items, who)
+		items[numbers[i]-1] = Item{Number: numbers[i], Place: i, Slot: s.Name, Points: s.Points, Problem: problem, Words: m.words[task], From: p.takes}
 	}
 	return items, nil
 }
 
 // alike draws until a problem has the shape of its place.
-func (m *Maker) alike(p int, task, who string, keys map[int]float64) (*quiz.Problem, error) {
+func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []int) (*quiz.Problem, error) {
 	var spare *quiz.Problem
 	var last error
 	for try := range mostTries {
-		problem, err := m.draw(p, task, who, try, keys)
+		problem, err := m.draw(p, task, who, try, keys, numbers)
 		if err != nil {
 			last = err
 			continue
@@ -243,19 +249,47 @@ func (m *Maker) alike(p int, task, who string, keys map[int]float64) (*quiz.Prob
 	return nil, fmt.Errorf("%s: no problem can be made here: %w", task, last)
 }
 
-// shuffle gives the questions another order. One that takes an answer over stays behind
-// the one it takes it from, so a set with such questions keeps its order.
-func (m *Maker) shuffle(items []Item, who string) {
-	for _, it := range items {
-		if len(it.From) > 0 {
-			return
+// inOrder numbers the places as the blueprint has them.
+func (m *Maker) inOrder() []int {
+	numbers := make([]int, len(m.places))
+	for i := range numbers {
+		numbers[i] = i + 1
+	}
+	return numbers
+}
+
+// shuffled numbers the places in an apprentice's own order. Questions that start from
+// each other's answers stay together, in their order.
+func (m *Maker) shuffled(who string) []int {
+	var chains [][]int
+	in := make([]int, len(m.places)) // the chain of each place
+	for i, p := range m.places {
+		in[i] = len(chains)
+		chains = append(chains, []int{i})
+		for _, from := range p.takes { // the chains of all that it starts from become one with it
+			other := in[from]
+			if other == in[i] {
+				continue
+			}
+			for _, place := range chains[other] {
+				in[place] = in[i]
+			}
+			chains[in[i]] = append(chains[in[i]], chains[other]...)
+			chains[other] = nil
+		}
+		slices.Sort(chains[in[i]])
+	}
+	for i := len(chains) - 1; i > 0; i-- {
+		j := m.pick(i+1, "order", who, strconv.Itoa(i))
+		chains[i], chains[j] = chains[j], chains[i]
+	}
+	numbers := make([]int, len(m.places))
+	n := 0
+	for _, chain := range chains {
+		for _, place := range chain {
+			n++
+			numbers[place] = n
 		}
 	}
-	for i := len(items) - 1; i > 0; i-- {
-		j := m.pick(i+1, "order", who, strconv.Itoa(i))
-		items[i], items[j] = items[j], items[i]
-	}
-	for i := range items {
-		items[i].Number = i + 1
-	}
+	return numbers
 }

@@ -1,7 +1,9 @@
 package set
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"scratchpass/quiz"
@@ -47,19 +49,34 @@ type ItemResult struct {
 
 // Marker marks the sheets of a set.
 type Marker struct {
+	Repeats int // answers that came a second time; the first counts
+
 	maker *Maker
 	class []Apprentice
-	given map[string]map[int]Given    // by sheet code and printed number
-	typed map[string]map[string]Given // by sheet code and problem code
+	given map[owner]map[int]Given    // by printed number
+	typed map[owner]map[string]Given // by problem code
+	forms map[string][]string        // who has handed in each form, in the order they came
 }
+
+// owner is whose answers these are: a sheet, and where several have one form who of them.
+type owner struct{ code, who string }
 
 // NewMarker sorts answers to the sheets they belong to. An answer that belongs to none is
 // an error: a mistyped code, another set, or another secret.
 func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
-	k := &Marker{maker: m, class: class, given: map[string]map[int]Given{}, typed: map[string]map[string]Given{}}
+	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string]Given{}, forms: map[string][]string{}}
 	codes, err := m.Codes(class)
 	if err != nil {
 		return nil, err
+	}
+	owns := func(code, who string) owner {
+		if codes[code].Form == "" {
+			return owner{code: code}
+		}
+		if !slices.Contains(k.forms[code], who) {
+			k.forms[code] = append(k.forms[code], who)
+		}
+		return owner{code, who}
 	}
 	byProblem := map[string]string{} // problem code -> sheet code, only where one was typed
 	for _, g := range answers {
@@ -80,11 +97,14 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 				errs = append(errs, fmt.Errorf("%s: the problem %q is not in this set", g.Where, g.Code))
 				continue
 			}
-			if k.typed[sheet] == nil {
-				k.typed[sheet] = map[string]Given{}
+			o := owns(sheet, g.Who)
+			if k.typed[o] == nil {
+				k.typed[o] = map[string]Given{}
 			}
-			if _, twice := k.typed[sheet][g.Code]; !twice { // the first answer counts: feedback came after it
-				k.typed[sheet][g.Code] = g
+			if _, twice := k.typed[o][g.Code]; twice { // the first answer counts: feedback came after it
+				k.Repeats++
+			} else {
+				k.typed[o][g.Code] = g
 			}
 			continue
 		}
@@ -97,19 +117,28 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 			errs = append(errs, fmt.Errorf("%s: question %d: the set has %d", g.Where, g.Item, m.Blueprint.Items()))
 			continue
 		}
-		if k.given[g.Code] == nil {
-			k.given[g.Code] = map[int]Given{}
+		o := owns(g.Code, g.Who)
+		if k.given[o] == nil {
+			k.given[o] = map[int]Given{}
 		}
-		if first, twice := k.given[g.Code][g.Item]; twice {
-			errs = append(errs, fmt.Errorf("%s: question %d of %s is answered in %s already", g.Where, g.Item, g.Code, first.Where))
+		if first, twice := k.given[o][g.Item]; twice {
+			errs = append(errs, fmt.Errorf("%s: question %d of %s is answered in %s already%s", g.Where, g.Item, g.Code, first.Where, hintForForms(codes[g.Code], g.Who)))
 			continue
 		}
-		k.given[g.Code][g.Item] = g
+		k.given[o][g.Item] = g
 	}
 	if strangers > 0 && strangers == len(answers) {
 		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), firstErrors(errs))
 	}
 	return k, firstErrors(errs)
+}
+
+// hintForForms says how several who have one form are told apart.
+func hintForForms(a Apprentice, who string) string {
+	if a.Form == "" || who != "" {
+		return ""
+	}
+	return "; where several have one form, give a column name to tell them apart"
 }
 
 // Codes are the codes of a class's sheets.
@@ -147,22 +176,31 @@ func (k *Marker) Each(do func(Result) error) error {
 		if err != nil {
 			return err
 		}
-		if err := do(k.sheet(a, items)); err != nil {
-			return err
+		people := []string{""}
+		if a.Form != "" && len(k.forms[k.maker.Code(a.ID)]) > 0 {
+			people = k.forms[k.maker.Code(a.ID)]
+		}
+		for _, who := range people {
+			if err := do(k.sheet(a, who, items)); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
 }
 
-// sheet marks one apprentice.
-func (k *Marker) sheet(a Apprentice, items []Item) Result {
+// sheet marks one apprentice; of several who have one form, one of them.
+func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 	code := k.maker.Code(a.ID)
-	r := Result{ID: a.ID, Name: a.Name, Form: a.Form, Code: code, Of: k.maker.Blueprint.Points(), Items: make([]ItemResult, len(items)), items: items}
+	o := owner{code, who}
+	r := Result{ID: a.ID, Name: cmp.Or(a.Name, who), Form: a.Form, Code: code, Of: k.maker.Blueprint.Points(), Items: make([]ItemResult, len(items)), items: items}
 	read := map[int]quiz.Mark{} // by place, what was understood
 	for i, it := range items {
-		g, onScreen := k.typed[code][it.Problem.Code.String()]
-		if !onScreen {
-			g = k.given[code][it.Number]
+		g, onScreen := k.typed[o][it.Problem.Code.String()]
+		if paper, also := k.given[o][it.Number]; !onScreen {
+			g = paper
+		} else if also {
+			k.Repeats++
 		}
 		res := ItemResult{Number: it.Number, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: g.Text, Key: it.Problem.Answer.Text(), Of: it.Points,
 			Certainty: g.Certainty, Gate: it.Problem.Task.Gate, Verdict: Blank, place: it.Place}
@@ -170,7 +208,7 @@ func (k *Marker) sheet(a Apprentice, items []Item) Result {
 			r.Handed = true
 		} else if strings.TrimSpace(g.Text) != "" {
 			r.Handed = true
-			k.mark(&res, it, g.Text, onScreen, read)
+			k.mark(&res, it, k.decimals(it, g), onScreen, read)
 		}
 		r.Points += res.Points
 		r.Items[i] = res
@@ -178,8 +216,20 @@ func (k *Marker) sheet(a Apprentice, items []Item) Result {
 	return r
 }
 
-// mark marks one answer. A wrong answer that follows rightly from a wrong one before it
-// costs nothing more: one slip costs once.
+// decimals writes a number as it is read here, where a comma stands before its decimals.
+func (k *Marker) decimals(it Item, g Given) string {
+	switch it.Problem.Answer.Kind.Name() {
+	case "quantity", "limits", "readings":
+		if g.Comma || k.maker.Blueprint.Comma {
+			return strings.ReplaceAll(g.Text, ",", ".")
+		}
+	}
+	return g.Text
+}
+
+// mark marks one answer. An answer that follows rightly from the one before it as it was
+// written, wrong or only rounded, costs nothing more: one slip costs once. What starts
+// from an answer that can't be read is left for the instructor like that one.
 func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read map[int]quiz.Mark) {
 	p := it.Problem
 	if onScreen && len(it.From) > 0 { // on a screen the question has a number of its own
@@ -195,20 +245,22 @@ func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read
 		return
 	}
 	after := p
-	wrongBefore := false
 	for input, from := range it.From {
 		before, ok := read[from]
-		if !ok || before.Verdict == quiz.Unread {
+		if !ok {
 			return
 		}
-		wrongBefore = wrongBefore || !before.Correct()
+		if before.Verdict == quiz.Unread {
+			res.Verdict, res.Slip, res.Points = quiz.Unread, "", 0
+			return
+		}
 		next, err := after.Following(input, before.Reply.X, "")
 		if err != nil {
 			return
 		}
 		after = next
 	}
-	if wrongBefore && after.Answer.Right(m.Reply) {
+	if len(it.From) > 0 && after.Answer.Right(m.Reply) {
 		res.Verdict, res.Slip, res.Points = Carried, "", it.Points
 	}
 }

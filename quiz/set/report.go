@@ -36,7 +36,7 @@ type TaskReport struct {
 	Task       string      `json:"task"`
 	Title      string      `json:"title"`
 	Gate       bool        `json:"gate"`
-	N          int         `json:"n"` // answers, without blank ones
+	N          int         `json:"n"` // answers that were read
 	Right      int         `json:"right"`
 	Convention int         `json:"convention"`
 	Carried    int         `json:"carried"`
@@ -107,8 +107,9 @@ func NewSummary(m *Maker, lib *content.Library) *Summary {
 			Sure: []SureWrong{}, Unread: []OddAnswer{}, Strange: []OddAnswer{}, Missing: []string{}}}
 }
 
-// label is how an apprentice is called.
-func (r Result) label() string { return cmp.Or(r.Name, r.ID) }
+// label is how an apprentice is called: with the code of the sheet, which finds the paper
+// where two have one name, or one that can't be printed.
+func (r Result) label() string { return cmp.Or(r.Name, r.ID) + " (" + r.Code + ")" }
 
 // mostOdd is how many answers to look at by hand are listed.
 const mostOdd = 200
@@ -139,7 +140,9 @@ func (s *Summary) item(r Result, it ItemResult) {
 		t.Blank++
 		return
 	}
-	t.N++
+	if it.Verdict != quiz.Unread {
+		t.N++ // what could not be read was not judged
+	}
 	switch it.Verdict {
 	case quiz.Right:
 		t.Right++

@@ -2,6 +2,7 @@ package set
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -9,6 +10,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -98,8 +100,14 @@ func ParseRoster(file string, text []byte) ([]Apprentice, error) {
 // mostErrors is how many errors of one file are told.
 const mostErrors = 20
 
-// firstErrors joins errors, but not a million.
+// firstErrors joins errors, each once, but not a million.
 func firstErrors(errs []error) error {
+	seen := map[string]bool{}
+	errs = slices.DeleteFunc(errs, func(err error) bool {
+		twice := seen[err.Error()]
+		seen[err.Error()] = true
+		return twice
+	})
 	if n := len(errs); n > mostErrors {
 		errs = append(slices.Clone(errs[:mostErrors]), fmt.Errorf("and %d more", n-mostErrors))
 	}
@@ -124,6 +132,7 @@ func Forms(n int) ([]Apprentice, error) {
 type header struct {
 	names []string // as written
 	at    map[string]int
+	comma bool // cells are parted by semicolons, as where a comma stands before decimals
 }
 
 // line is one row with its number in the file.
@@ -151,6 +160,11 @@ func (h header) of(l line, name string) string {
 	return strings.TrimSpace(l.cells[i])
 }
 
+// who is whose row it is, by name or id; "" where neither is told.
+func (h header) who(l line) string {
+	return content.Printable(cmp.Or(h.of(l, "name"), h.of(l, "id")))
+}
+
 // readCSV reads a file with names of columns in its first row. A byte-order mark is
 // passed over; commas, semicolons and tabs are all taken, as spreadsheets write them.
 func readCSV(file string, text []byte, most int) (header, []line, error) {
@@ -158,11 +172,14 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 	if bytes.HasPrefix(text, []byte{0xff, 0xfe}) || bytes.HasPrefix(text, []byte{0xfe, 0xff}) {
 		return header{}, nil, fmt.Errorf("%s is written in UTF-16: save it as CSV in UTF-8", file)
 	}
+	if !utf8.Valid(text) {
+		return header{}, nil, fmt.Errorf("%s is not written in UTF-8, so its letters would be lost: save it as CSV UTF-8", file)
+	}
 	r := csv.NewReader(bytes.NewReader(text))
 	r.FieldsPerRecord = -1
 	r.TrimLeadingSpace = true
 	r.Comma = separator(text)
-	h := header{at: map[string]int{}}
+	h := header{at: map[string]int{}, comma: r.Comma == ';'}
 	var rows []line
 	for {
 		cells, err := r.Read()

@@ -3,6 +3,7 @@ package set
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -51,7 +52,7 @@ func (p *Printer) Options(title string) handout.Options {
 	if err != nil {
 		date = handout.Made
 	}
-	return handout.Options{Paper: handout.Paper(p.maker.Blueprint.Paper), Title: title, Date: date, Words: handout.Words{
+	return handout.Options{Paper: handout.Paper(p.maker.Blueprint.Paper), Duplex: p.maker.Blueprint.Duplex, Title: title, Date: date, Words: handout.Words{
 		Lang: "en", Name: p.Say("set-name"), Form: p.Say("set-form"), Code: p.Say("set-code"), Date: p.Say("set-date"), Answer: p.Say("set-answer"),
 		Page: p.says["set-page"], Rehearsal: p.Say("rehearsal"), Star: p.Say("set-star"), Key: p.Say("set-key"),
 		Accepted: p.Say("set-accepted"), Path: p.Say("set-path"), Seen: p.Say("set-seen"), Tally: p.Say("set-tally"), TallyItem: p.Say("set-tally-item"),
@@ -77,13 +78,49 @@ func (p *Printer) Sheet(a Apprentice, items []Item) (handout.Sheet, error) {
 			return s, err
 		}
 		item := handout.Item{Number: it.Number, Points: p.points(it.Points), Text: strings.Split(it.Words.Question(it.Problem), "\n"),
-			Readings: it.Words.ReadingLabels(it.Problem), Expects: it.Words.PaperExpects(it.Problem), Unit: unitBehind(it.Problem), Drawing: d, Caution: it.Problem.Task.Gate}
+			Readings: it.Words.ReadingLabels(it.Problem), Expects: p.expects(it), Unit: unitBehind(it.Problem), Drawing: d, Caution: it.Problem.Task.Gate}
 		if len(it.Words.Task.Options) > 0 {
 			item.Options = it.Words.Options(it.Problem)
 		}
 		s.Items = append(s.Items, item)
 	}
 	return s, nil
+}
+
+// expects says what to write, and where it is asked how sure someone is.
+func (p *Printer) expects(it Item) string {
+	text := it.Words.PaperExpects(it.Problem)
+	if p.maker.Blueprint.Sure {
+		text += " " + p.Say("set-sure")
+	}
+	return text
+}
+
+// Roads explains the names of wrong roads that stand in the keys, task by task.
+func (p *Printer) Roads() handout.Report {
+	r := handout.Report{Title: p.Say("set-roads"), Owner: p.Say("set-key")}
+	done := map[string]bool{}
+	for _, place := range p.maker.places {
+		for _, name := range place.tasks {
+			if done[name] {
+				continue
+			}
+			done[name] = true
+			w := p.maker.words[name]
+			table := &handout.Table{Columns: split(p.Say("set-roads-columns"))}
+			for _, slip := range slices.Sorted(maps.Keys(w.Task.Slips)) {
+				text := w.Task.Slips[slip]
+				if strings.Contains(text, "${") { // it has this apprentice's figures in it
+					continue
+				}
+				table.Rows = append(table.Rows, []string{strings.ReplaceAll(slip, "-", " "), text})
+			}
+			if len(table.Rows) > 0 {
+				r.Parts = append(r.Parts, handout.Part{Heading: w.Task.Title, Table: table})
+			}
+		}
+	}
+	return r
 }
 
 // unitBehind is the unit that is printed behind the answer line.
@@ -107,13 +144,17 @@ func (p *Printer) points(x float64) string {
 
 // Key is the key of one apprentice's sheet.
 func (p *Printer) Key(a Apprentice, items []Item) handout.Key {
+	number := map[int]int{} // as printed, by place
+	for _, it := range items {
+		number[it.Place] = it.Number
+	}
 	k := handout.Key{Title: p.maker.Blueprint.Title, Name: a.Name, Form: a.Form, Code: p.maker.Code(a.ID)}
 	for _, it := range items {
 		key := handout.KeyItem{Number: it.Number, Title: it.Words.Task.Title, Points: p.points(it.Points), Answer: keyText(it), Limits: accepted(it.Problem),
 			Path: path(it.Problem), Seen: p.seen(it), Caution: it.Problem.Task.Gate}
 		var from []string
 		for _, place := range it.From {
-			from = append(from, strconv.Itoa(place+1))
+			from = append(from, strconv.Itoa(number[place]))
 		}
 		if len(from) > 0 {
 			slices.Sort(from)
@@ -141,8 +182,12 @@ func accepted(p *quiz.Problem) string {
 		return ""
 	}
 	scale := math.Pow10(a.Unit.Places)
-	low := math.Ceil((a.Key.X-a.Tol)*a.Unit.Factor*scale-1e-6) / scale
-	high := math.Floor((a.Key.X+a.Tol)*a.Unit.Factor*scale+1e-6) / scale
+	least, most := a.Bounds()
+	low := math.Ceil(least*a.Unit.Factor*scale-1e-6) / scale
+	high := math.Floor(most*a.Unit.Factor*scale+1e-6) / scale
+	if low >= high {
+		return ""
+	}
 	return calc.Fixed(low, a.Unit.Places) + " to " + a.Unit.Text(high/a.Unit.Factor)
 }
 

@@ -40,6 +40,7 @@ var _ = register(quiz.Task{
 		return w.Quantity()
 	},
 	Slips: []quiz.Slip{
+		{Name: "turn-kept", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Length("start").Plus(v.Length("infeed"))) }},
 		{Name: "no-start", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Length("infeed").Remainder(v.Length("turn"))) }},
 		{Name: "cap", Work: func(quiz.Values) quiz.Reply { return quiz.X(0) }},
 		{Name: "subtract", Work: func(v quiz.Values) quiz.Reply {

@@ -10,7 +10,7 @@ var _ = register(quiz.Task{
 	Inputs: inputs(quiz.ThreadInputs, length("gap", "g", 0.01, 10),
 		quiz.Input{Name: "seconds", Symbol: "y", Is: quiz.APlain, Low: 0.1, High: 60}),
 	Scrap:   quiz.ScrapHigh,
-	Tol:     quiz.Tolerance{Else: 1},
+	Tol:     quiz.Tolerance{Else: 1, NoMore: true},
 	Sources: []string{"arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

@@ -52,7 +52,7 @@ var _ = register(quiz.Task{
 	Slips: []quiz.Slip{
 		{Name: "any-line", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 0, 1)) }},
 		{Name: "even-odd-swap", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 1, 2)) }},
-		{Name: "one-only", Convention: true, Covers: partOf, Work: func(v quiz.Values) quiz.Reply {
+		{Name: "one-only", Covers: partOf, Work: func(v quiz.Values) quiz.Reply {
 			if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
 				return quiz.NoAnswer // not even the first mark is safe: see other-lathe
 			}
