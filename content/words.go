@@ -211,8 +211,9 @@ type MistakeWords struct {
 
 // MoveWords say how a move is written and what it does.
 type MoveWords struct {
-	Write string `yaml:"write"`
-	Does  string `yaml:"does"`
+	Write  string `yaml:"write"`
+	Metric string `yaml:"write_mm,omitempty"` // where the dials are metric
+	Does   string `yaml:"does"`
 }
 
 // Bench returns the words of the rehearsal bench.

@@ -1,6 +1,7 @@
 package lessons
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -19,9 +20,10 @@ type Rehearsal struct {
 	Bench bench.Bench
 	Keep  func(line string) error // keeps one line of the log; nil keeps none
 
+	TakenBack []bench.Mistake // what was done and taken back
+
 	words content.BenchWords
-	said  bool // the list of moves has been shown for this place
-	place string
+	place string // where the list of moves was last shown
 }
 
 // Words that can be typed at the bench besides moves. stop is a move here: it stops the
@@ -31,6 +33,7 @@ const (
 	wordLook  = "look"
 	wordLog   = "log"
 	wordMoves = "moves"
+	wordBack  = "back"
 )
 
 // DryRun lets the learner work at the bench until the part is done or something is
@@ -50,7 +53,7 @@ func (s *Session) DryRun(r *Rehearsal) error {
 		}
 	}
 	s.rehearsing = false
-	return s.Terminal.Show(s.Debrief(r.Bench, r.words))
+	return s.Terminal.Show(s.Debrief(r.Bench, r.words, r.TakenBack))
 }
 
 // jobPage tells the job.
@@ -145,11 +148,14 @@ func (s *Session) atTheBench(r *Rehearsal) error {
 	case WordRepeat:
 		return s.Terminal.Show(s.jobPage(r))
 	case WordHint:
-		return s.show(Plain, s.say("bench-hint-"+r.Bench.Status().Place))
+		return s.show(Plain, s.hintAtTheBench(r))
 	case wordLook:
 		return s.look(r)
 	case wordLog:
 		return s.Terminal.Show(Text{{Figures, r.Bench.Transcript(r.Name, r.As, r.Lathe)}})
+	}
+	if strings.TrimSpace(reply) == "" {
+		return nil
 	}
 	e, err := s.move(r, reply, offers)
 	if err != nil || e.Verb == "" {
@@ -172,19 +178,19 @@ func (s *Session) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.
 		o := offers[i-1]
 		reply = o.Text
 		if o.Takes != "" {
-			figure, err := s.Terminal.Ask(Question{Prompt: s.say("bench-figure", "move", o.Text, "write", r.words.Moves[o.Verb].Write)})
+			figure, err := s.Terminal.Ask(Question{Prompt: s.say("bench-figure", "move", o.Text, "write", s.written(r, o.Verb))})
 			if err != nil {
 				return bench.Event{}, err
 			}
-			if word, _ := asked(figure, []string{wordLeave}); word == wordLeave {
-				return bench.Event{}, ErrStopped
+			if word, _ := asked(figure, []string{"", wordLeave, WordRepeat, WordHelp, wordMoves}); word != "" || figure == "" {
+				return bench.Event{}, nil // thought better of it
 			}
 			reply += " " + strings.TrimSpace(strings.TrimPrefix(figure, o.Text))
 		}
 	}
 	e, err := bench.Parse(reply, r.Bench.Job.System())
 	if err != nil {
-		return bench.Event{}, s.show(Plain, s.say("bench-unread", "problem", err.Error()))
+		return bench.Event{}, s.show(Plain, s.say("bench-unread", "problem", strings.TrimSuffix(err.Error(), "?")))
 	}
 	return e, nil
 }
@@ -199,9 +205,10 @@ func (s *Session) do(r *Rehearsal, e bench.Event) error {
 	return s.make(r, e)
 }
 
-// make carries one event out.
+// make carries one event out. The picture comes before the words, so that these are
+// the last on a small screen.
 func (s *Session) make(r *Rehearsal, e bench.Event) error {
-	passes := r.Bench.PassesDone()
+	before := r.Bench
 	var happened []bench.Happening
 	r.Bench, happened = r.Bench.Step(e)
 	if r.Keep != nil {
@@ -209,19 +216,66 @@ func (s *Session) make(r *Rehearsal, e bench.Event) error {
 			return err
 		}
 	}
+	if r.Bench.PassesDone() > before.PassesDone() && !r.Bench.Over {
+		if err := s.showDrawing(s.section(r.Bench)); err != nil {
+			return err
+		}
+	}
 	if err := s.Terminal.Show(s.happenings(r.words, happened)); err != nil {
 		return err
 	}
-	if r.Bench.PassesDone() > passes && !r.Bench.Over {
-		return s.showDrawing(s.section(r.Bench))
+	return s.takeBack(r, before)
+}
+
+// takeBack lets a move be taken back that broke something: it was a rehearsal. What
+// happened stays in the debrief.
+func (s *Session) takeBack(r *Rehearsal, before bench.Bench) error {
+	if r.Bench.Outcome == nil || r.Bench.Outcome.Why == "done" {
+		return nil
 	}
-	return nil
+	reply, err := s.Terminal.Ask(Question{Prompt: s.say("bench-take-back")})
+	if errors.Is(err, ErrStopped) || err == nil && !strings.EqualFold(strings.TrimSpace(reply), wordBack) {
+		return nil // the end: the debrief follows
+	}
+	if err != nil {
+		return err
+	}
+	r.TakenBack = append(r.TakenBack, r.Bench.Mistakes[len(before.Mistakes):]...)
+	r.Bench = before
+	if r.Keep != nil {
+		err = r.Keep(bench.Undo)
+	}
+	return err
+}
+
+// hintAtTheBench says what to think of now.
+func (s *Session) hintAtTheBench(r *Rehearsal) string {
+	if missing := r.Bench.Missing(); r.Bench.PassesDone() == 0 && len(missing) > 0 {
+		var moves []string
+		for _, verb := range missing {
+			moves = append(moves, r.words.Moves[verb].Does)
+		}
+		return s.say("bench-hint-missing", "what", strings.Join(moves, "; "))
+	}
+	return s.say("bench-hint-" + r.Bench.Status().Place)
+}
+
+// written is how a move is written in the units of the lathe.
+func (s *Session) written(r *Rehearsal, verb string) string {
+	m := r.words.Moves[verb]
+	if r.Bench.Job.Lathe.Metric && m.Metric != "" {
+		return m.Metric
+	}
+	return m.Write
 }
 
 // happenings words what came of an event.
 func (s *Session) happenings(words content.BenchWords, happened []bench.Happening) Text {
 	var text Text
 	for _, h := range happened {
+		if strings.HasPrefix(h.Name, "verdict-") { // the debrief begins with it
+			continue
+		}
 		style := Plain
 		if h.IsMistake() {
 			style = Bad
@@ -259,14 +313,18 @@ func (s *Session) offered(r *Rehearsal, offers []bench.Offer) Text {
 		}
 		lines = append(lines, fmt.Sprintf("%d) %s", i+1, line))
 	}
-	return Text{{Faint, s.say("bench-moves")}, {Plain, columns(lines)}}
+	return Text{{Faint, s.say("bench-moves")}, {Figures, columns(lines)}}
 }
 
-// columns puts short lines three to a line, where each is short enough to read so.
+// columns puts short lines two side by side, as narrow as any window is laid out for.
 func columns(lines []string) string {
 	var out []string
-	for part := range slices.Chunk(lines, 4) {
-		out = append(out, strings.Join(part, "   "))
+	for pair := range slices.Chunk(lines, 2) {
+		row := pair[0]
+		if len(pair) > 1 {
+			row = fmt.Sprintf("%-20s%s", pair[0], pair[1])
+		}
+		out = append(out, row)
 	}
 	return strings.Join(out, "\n")
 }
@@ -275,8 +333,7 @@ func columns(lines []string) string {
 func (s *Session) allMoves(r *Rehearsal) Text {
 	text := Text{{Heading, s.say("bench-help")}}
 	for _, verb := range bench.Verbs() {
-		m := r.words.Moves[verb]
-		text = append(text, Block{Plain, "- " + m.Write + ": " + m.Does + "."})
+		text = append(text, Block{Plain, "- " + s.written(r, verb) + ": " + r.words.Moves[verb].Does + "."})
 	}
 	return append(text, Block{Plain, s.say("bench-help-words")})
 }

@@ -2,6 +2,7 @@ package lessons
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/guptarohit/asciigraph"
@@ -102,8 +103,9 @@ func (s *Session) depthChart(b bench.Bench) Text {
 }
 
 // Debrief tells what came of a rehearsal: the part against its limits, the passes, each
-// mistake with what it would have done, and what to practise.
-func (s *Session) Debrief(b bench.Bench, words content.BenchWords) Text {
+// mistake with what it would have done, those that were taken back too, and what to
+// practise.
+func (s *Session) Debrief(b bench.Bench, words content.BenchWords, takenBack []bench.Mistake) Text {
 	u := b.Job.System().Length()
 	size := func(l calc.Length) string { return u.Text(l.Inches()) }
 	verdict := bench.Scrap
@@ -127,21 +129,40 @@ func (s *Session) Debrief(b bench.Bench, words content.BenchWords) Text {
 	if len(b.Passes) > 1 {
 		text = append(text, s.depthChart(b)...)
 	}
+	text = append(text, s.mistakes(b, words, takenBack)...)
+	return append(text, Block{Caution, s.say("rehearsal")})
+}
+
+func (s *Session) would(text Text, whom, what string) Text {
+	if what == "" {
+		return text
+	}
+	return append(text, Block{Plain, s.say("bench-would-"+whom) + " " + what})
+}
+
+// mistakes tells each mistake once, with what it would have done, and what to practise.
+func (s *Session) mistakes(b bench.Bench, words content.BenchWords, takenBack []bench.Mistake) Text {
+	var text Text
 	seen := map[string]bool{}
-	for _, m := range b.Mistakes {
+	all := slices.Concat(b.Mistakes, takenBack)
+	for i, m := range all {
 		w := words.Mistakes[m.Name]
 		if seen[m.Name] {
 			continue
 		}
 		seen[m.Name] = true
+		title := "bench-mistake"
+		if i >= len(b.Mistakes) {
+			title = "bench-mistake-back"
+		}
 		what := bench.Happening{Name: "mistake-" + m.Name, Facts: m.Facts}.Text(words)
-		text = append(text, Block{Bad, "\n" + s.say("bench-mistake", "title", w.Title, "event", m.Event, "pass", m.Pass)}, Block{Plain, what})
+		text = append(text, Block{Bad, "\n" + s.say(title, "title", w.Title, "event", m.Event, "pass", m.Pass)}, Block{Plain, what})
 		text = s.would(s.would(s.would(text, "part", w.Part), "tool", w.Tool), "you", w.You)
 		for _, key := range w.Safety {
 			text = append(text, Block{Caution, s.say("say-caution", "text", s.safety[key].Text)})
 		}
 	}
-	if tasks := b.Practise(words); len(tasks) > 0 {
+	if tasks := bench.Practise(all, words); len(tasks) > 0 {
 		text = append(text, Block{Plain, "\n" + s.say("bench-practise")})
 		for _, name := range tasks {
 			title := name
@@ -151,12 +172,5 @@ func (s *Session) Debrief(b bench.Bench, words content.BenchWords) Text {
 			text = append(text, Block{Plain, fmt.Sprintf("- %s: scratchpass quiz %s", title, name)})
 		}
 	}
-	return append(text, Block{Caution, s.say("rehearsal")})
-}
-
-func (s *Session) would(text Text, whom, what string) Text {
-	if what == "" {
-		return text
-	}
-	return append(text, Block{Plain, s.say("bench-would-"+whom) + " " + what})
+	return text
 }

@@ -45,9 +45,9 @@ func (s *Session) Played(b bench.Bench, words content.BenchWords) Text {
 	}
 	text = append(text, Block{Plain, ""})
 	if !b.Over {
-		return append(text, Block{Plain, s.say("bench-not-over")})
+		return append(append(text, Block{Plain, s.say("bench-not-over")}), s.mistakes(b, words, nil)...)
 	}
-	return append(text, s.Debrief(b, words)...)
+	return append(text, s.Debrief(b, words, nil)...)
 }
 
 // PlanPage is the card of a job. table puts the passes into columns; without it each

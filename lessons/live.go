@@ -125,11 +125,15 @@ func (p *pass) Frame(columns, rows int) string {
 	if at, ok := b.Mark(); ok {
 		d, err := drawing.ThreadDial(at, b.Job.Lathe.DialMarks, p.s.drawings)
 		if err == nil {
-			lines = append(lines, d.Terminal(min(columns-2, 2*(rows-8), 38))...)
+			lines = append(lines, d.Terminal(min(columns-2, 2*(rows-11), 34))...)
 		}
 	}
 	st := b.Status()
 	lines = append(lines, "", track(b, min(columns-2, 76)), Wrap(p.s.status(b), max(columns-2, NarrowestWidth)))
+	lines = append(lines, Wrap(p.s.say("bench-track"), max(columns-2, NarrowestWidth)))
+	if n := len(p.said); n > 0 {
+		lines = append(lines, Wrap(p.said[n-1].Text, max(columns-2, NarrowestWidth)))
+	}
 	key := "bench-key-close"
 	switch {
 	case st.Nut && p.reverse:
@@ -205,6 +209,7 @@ func (s *Session) run(r *Rehearsal, stage Stage) error {
 	if err == nil || len(p.events) > 0 {
 		p.settle()
 	}
+	before := r.Bench
 	r.Bench = p.base
 	for _, e := range p.events {
 		if r.Keep != nil {
@@ -216,10 +221,33 @@ func (s *Session) run(r *Rehearsal, stage Stage) error {
 	if err != nil {
 		return err
 	}
-	if err := s.Terminal.Show(append(p.said, Block{Plain, s.endOfPass(r.Bench)})); err != nil || r.Bench.Over || r.Bench.Turn == 0 || p.reverse {
+	text := p.said
+	if p.ended {
+		text = append(text, Block{Plain, s.endOfPass(r.Bench)})
+	}
+	if err := s.Terminal.Show(text); err != nil {
 		return err
 	}
+	if r.Bench.Over {
+		return s.takeBackAll(r, before, len(p.events))
+	}
+	if !p.ended || r.Bench.Turn == 0 || p.reverse {
+		return nil
+	}
 	return s.make(r, bench.Event{Verb: "return"})
+}
+
+// takeBackAll is takeBack for all the events of a pass.
+func (s *Session) takeBackAll(r *Rehearsal, before bench.Bench, events int) error {
+	if err := s.takeBack(r, before); err != nil || r.Bench.Over || r.Keep == nil {
+		return err
+	}
+	for range events - 1 {
+		if err := r.Keep(bench.Undo); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // endOfPass says where the pass ended.

@@ -53,6 +53,7 @@ type app struct {
 	learner    string
 	asOf       string
 	plain      bool
+	goOn       bool // with a rehearsal that was broken off
 	json       bool
 
 	session *lessons.Session // for the line at the end

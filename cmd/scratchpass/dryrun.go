@@ -44,6 +44,7 @@ make your own. --script plays a log again and marks it.`,
 	flags.add(cmd)
 	cmd.Flags().StringVar(&script, "script", "", "play the moves in `FILE`")
 	cmd.Flags().StringVar(&log, "log", "", "keep the log in `FILE` (default: in your data folder)")
+	cmd.Flags().BoolVar(&a.goOn, "go-on", false, "go on with the rehearsal of this job that was broken off")
 	cmd.Flags().BoolVar(&live, "live", false, "at a terminal: the clock is real")
 	cmd.AddCommand(a.dryrunJobs(), a.dryrunPlan())
 	return cmd

@@ -94,6 +94,8 @@ func (a *app) job(lib *content.Library, name string, flags *jobFlags) (r lessons
 			return r, job, usage("which job? Give one of %s, a file, or --thread", strings.Join(lib.JobNames(), ", "))
 		}
 		name = "own"
+	case flags.w.Thread != "":
+		return r, job, usage("%q is a job with its own thread; leave out --thread, or the job", name)
 	default:
 		written, err = readJob(lib, name)
 		if err != nil {
@@ -106,8 +108,11 @@ func (a *app) job(lib *content.Library, name string, flags *jobFlags) (r lessons
 		written.Lathe = "" // the learner's word counts
 	}
 	meant := flags.over(written, own)
+	if err := bench.CheckThread(meant); err != nil { // the rest could not be filled in
+		return r, job, usageError{err}
+	}
 	if job, err = bench.ParseJob(meant, own); err != nil {
-		return r, job, usage("job %s: %w", name, err)
+		return r, job, usageError{err}
 	}
 	r.Name = name
 	if ships = ships && reflect.DeepEqual(meant, written); !ships {

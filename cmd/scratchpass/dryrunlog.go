@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,7 +13,7 @@ import (
 )
 
 // logPath is where the log of a rehearsal is kept.
-func (a *app) logPath(given string) (string, error) {
+func (a *app) logPath(given, job string) (string, error) {
 	if given != "" {
 		return given, nil
 	}
@@ -19,7 +21,7 @@ func (a *app) logPath(given string) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return filepath.Join(dir, "scratchpass", "dryrun-"+safeName(a.learner)+".log"), nil
+	return filepath.Join(dir, "scratchpass", "dryrun-"+safeName(a.learner)+"-"+safeName(filepath.Base(job))+".log"), nil
 }
 
 // safeName makes a file name of a person's name.
@@ -38,7 +40,7 @@ func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (s
 	if a.recordFile == noRecord && given == "" {
 		return "", nil
 	}
-	path, err := a.logPath(given)
+	path, err := a.logPath(given, r.Name)
 	if err != nil {
 		return "", nil // no home, no log
 	}
@@ -49,9 +51,11 @@ func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (s
 	if err != nil {
 		return "", err
 	}
-	how := os.O_CREATE | os.O_WRONLY | os.O_TRUNC
+	how := os.O_CREATE | os.O_WRONLY | os.O_EXCL
 	if resumed {
 		how = os.O_WRONLY | os.O_APPEND
+	} else if err := setAside(path); err != nil {
+		return "", err
 	}
 	f, err := os.OpenFile(path, how, 0o600)
 	if err != nil {
@@ -72,14 +76,29 @@ func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (s
 	return path, nil
 }
 
-// resume offers to go on with a rehearsal of the same job that was broken off.
+// setAside gives the log of an earlier rehearsal another name, with the time it was last
+// written: nothing is lost.
+func setAside(path string) error {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	ending := filepath.Ext(path)
+	return os.Rename(path, strings.TrimSuffix(path, ending)+"-"+info.ModTime().Format("20060102-150405.000")+ending)
+}
+
+// resume goes on with a rehearsal of the same job that was broken off: a person is
+// asked, by pipe --go-on says it.
 func (a *app) resume(s *lessons.Session, r *lessons.Rehearsal, path string) (bool, error) {
 	text, err := os.ReadFile(path)
 	if err != nil {
 		return false, nil
 	}
 	script, err := bench.ParseScript(path, text)
-	if err != nil || script.Job != r.Name || script.As != r.As || script.Lathe != r.Lathe || script.Live != r.Bench.Live || len(script.Lines) == 0 {
+	if err != nil || script.Job != r.Name || script.As != r.As || script.Lathe != r.Lathe || len(script.Lines) == 0 {
 		return false, nil
 	}
 	events, err := script.Events(path, r.Bench.Job.System())
@@ -90,9 +109,16 @@ func (a *app) resume(s *lessons.Session, r *lessons.Rehearsal, path string) (boo
 	if b.Over {
 		return false, nil
 	}
-	yes, err := s.GoOnWith(r.Name, len(events))
-	if err != nil || !yes {
-		return false, err
+	if _, live := s.Terminal.(lessons.Stage); script.Live && !live {
+		return false, nil // its clock is real; here there is none
+	}
+	if _, person := tty(a.in); person && !a.goOn {
+		yes, err := s.GoOnWith(r.Name, len(events))
+		if err != nil || !yes {
+			return false, err
+		}
+	} else if !a.goOn {
+		return false, nil
 	}
 	r.Bench = b
 	return true, nil

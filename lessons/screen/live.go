@@ -17,7 +17,7 @@ const framesPerSecond = 30
 // Width is how wide a picture may be.
 func (s *Screen) Width() int { return s.width() }
 
-// Run shows a moving picture until it is done.
+// Run shows a moving picture until it is done, or until Esc leaves it.
 func (s *Screen) Run(m lessons.Motion) error {
 	if s.Stop.Err() != nil {
 		return lessons.ErrStopped
@@ -68,7 +68,9 @@ func (p player) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.KeyMsg:
 		p.advance(time.Now()) // the key counts from the moment it was pressed, not from the next frame
 		switch {
-		case msg.Type == tea.KeyCtrlC || msg.Type == tea.KeyEsc:
+		case msg.Type == tea.KeyEsc: // back to the bench, where the clock stands
+			return p, tea.Quit
+		case msg.Type == tea.KeyCtrlC:
 			p.left = true
 			return p, tea.Quit
 		case msg.String() == " ":

@@ -58,12 +58,22 @@ func (s *Screen) Show(t lessons.Text) error {
 			return err
 		}
 		lines = lines[page:]
-		if err := s.run(huh.NewNote().Title(s.More), nil); err != nil {
+		if err := s.run(huh.NewNote().Title(s.More), onlyEnter); err != nil {
 			return err
 		}
 	}
 	_, err := fmt.Fprintln(s.Out, strings.Join(lines, "\n")+"\n")
 	return err
+}
+
+// onlyEnter lets Enter through and the keys that leave: what someone types ahead is not
+// taken for leafing on, and is not lost to the question after it unseen.
+func onlyEnter(k tea.KeyMsg) tea.Msg {
+	switch k.Type {
+	case tea.KeyEnter, tea.KeyCtrlC, tea.KeyEsc:
+		return k
+	}
+	return nil
 }
 
 // Lay lays a text out in lines of at most width columns.

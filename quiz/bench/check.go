@@ -115,7 +115,12 @@ func (s *step) wires() string {
 		s.say("wires-too-early")
 		return "none"
 	}
-	s.say("over-wires", "wire", s.text(best.Best), "over", s.text(over))
+	limits := s.Job.Limits.Pitch
+	most, err := calc.OverWires(limits.Max, best.Best, s.Job.Thread.Pitch)
+	if err != nil {
+		return "none"
+	}
+	s.say("over-wires", "wire", s.text(best.Best), "over", s.text(over), "max", s.text(most), "min", s.text(most-(limits.Max-limits.Min)))
 	return s.text(over)
 }
 

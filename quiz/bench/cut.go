@@ -218,7 +218,10 @@ func (s *step) judge(p Pass) {
 	}
 	switch {
 	case p.Chatter:
-		s.once("chatter")
+		if !s.madeBefore("chatter") {
+			s.wrong("chatter")
+			return
+		}
 		s.say("chatters")
 	case p.Thickness < 0.0001:
 		s.say("cuts-no-more")

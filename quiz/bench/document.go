@@ -83,7 +83,7 @@ func (b Bench) Document(job string, words content.BenchWords) Document {
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places+2) }
 	d := Document{
 		Job: job, Thread: b.Job.Thread.String(), Lathe: b.Job.Lathe.Name, Unit: u.Name, Seconds: calc.Round(b.Clock, 2), Over: b.Over,
-		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, b.Practise(words)...),
+		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, Practise(b.Mistakes, words)...),
 	}
 	for i, e := range b.Log {
 		happened := []string{}
@@ -121,10 +121,10 @@ func (b Bench) Document(job string, words content.BenchWords) Document {
 	return d
 }
 
-// Practise lists the tasks that the mistakes point to, the first first, each once.
-func (b Bench) Practise(words content.BenchWords) []string {
+// Practise lists the tasks that mistakes point to, the first first, each once.
+func Practise(mistakes []Mistake, words content.BenchWords) []string {
 	var tasks []string
-	for _, m := range b.Mistakes {
+	for _, m := range mistakes {
 		for _, t := range words.Mistakes[m.Name].Practise {
 			if !slices.Contains(tasks, t) {
 				tasks = append(tasks, t)

@@ -87,6 +87,12 @@ func Parse(text string, s quiz.System) (Event, error) {
 	if rest == "" && how.bare {
 		return e, nil
 	}
+	if number, ok := strings.CutPrefix(rest, "on mark "); ok && how.takes == "mark" {
+		rest = "on " + number
+	}
+	if how.takes == "mark" && rest[0] >= '0' && rest[0] <= '9' { // close 1
+		rest = "on " + rest
+	}
 	if len(how.words) > 0 {
 		first, after, _ := strings.Cut(rest, " ")
 		if !slices.Contains(how.words, first) {
@@ -190,7 +196,7 @@ func (e *Event) readGears(text string) error {
 func (how shape) wants(verb string, s quiz.System) string {
 	text := verb
 	if len(how.words) > 0 {
-		text += " " + strings.Join(how.words, "|")
+		text += " " + strings.Join(how.words, " or ")
 	}
 	example := map[quiz.System]string{quiz.Imperial: " 0.005", quiz.Metric: " 0.12"}[s]
 	switch how.takes {
@@ -218,7 +224,7 @@ func (how shape) wants(verb string, s quiz.System) string {
 
 // nearest offers the verbs that are most like a word.
 func nearest(word string) string {
-	best, least := "", 3
+	best, least := "", min(3, (len(word)+1)/2)
 	for _, v := range Verbs() {
 		if d := levenshtein.ComputeDistance(word[:min(len(word), 20)], v); d < least {
 			best, least = v, d

@@ -43,8 +43,11 @@ func (s *step) close(e Event) {
 	mark := s.markNow()
 	if mark > 0 {
 		s.say("closed-on", "mark", calc.Shortest(float64(mark), 0))
-	} else {
-		s.say("closed")
+		return
+	}
+	s.say("closed")
+	if _, ok := s.Job.Lathe.ThreadDial(); ok && !s.Job.AnyMoment() && !s.Job.KeepClosed() {
+		s.once("closed-blind")
 	}
 }
 

@@ -83,6 +83,7 @@ func (s *step) toDepth(compound, straight calc.Length) {
 	for _, e := range s.Feeds(compound, straight) {
 		s.do(e)
 	}
+	s.say("fed", "compound", s.text(s.CompoundReading()), "cross", s.text(s.CrossReading()))
 }
 
 func number(n int) string { return strconv.Itoa(n) }

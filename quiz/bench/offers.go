@@ -1,5 +1,7 @@
 package bench
 
+import "scratchpass/calc"
+
 // Offer is a move that may be made now: its words, and whether a figure follows them.
 type Offer struct {
 	Text  string // "cross out"
@@ -22,7 +24,11 @@ func (b Bench) Offers() []Offer {
 		if len(b.Job.Lathe.Gears) == 0 {
 			drive = "levers"
 		}
-		return offers("dress", "key out", "feed off", "speed", drive, "angle", "overhang", "height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "stop")
+		bar := "overhang"
+		if b.Job.Side == calc.Outside {
+			bar = "unchuck"
+		}
+		return offers("dress", "key out", "feed off", "speed", drive, "angle", bar, "height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "stop")
 	case b.Turn != 0:
 		return offers("compound in", "compound out", "cross to", "cross in", "cross out", "close on", "close", "pass", "spring", "finish", "stop", "reverse", "clean hook", "test go", "emery")
 	}

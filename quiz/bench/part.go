@@ -190,7 +190,12 @@ func (s *step) end(why string) {
 	scrap[s.Torn]("torn")
 	scrap[s.second()]("second-groove")
 	scrap[s.wrongLead()]("wrong-lead")
-	scrap[why != "done"]("smashed")
+	if why != "done" { // it did not come to an end: nothing more is to be said of the part
+		say(Scrap, "smashed")
+		s.Over, s.Outcome = true, &o
+		s.say("verdict-" + o.Verdict)
+		return
+	}
 	e, ok := s.PitchDiameter()
 	end, okEnd := s.PitchAtEnd()
 	scrap[ok && s.metal(e) < 0 || okEnd && s.metal(end) < 0]("past-size")

@@ -60,8 +60,8 @@ func TestParse(t *testing.T) {
 		}
 	}
 	for text, want := range map[string]string{
-		"": "a move", "crss out 1": "did you mean cross?", "cross 0.2": "cross in|out|to 0.005", "cross out": "cross in|out|to", "cross out x": "cross in|out|to",
-		"close on 1.5": "close on 1, or just close", "gears 32": "gears 32/40", "speed fast": "speed 70", "dress up": "dress", "test nut": "test mate|go|not-go|wires",
+		"": "a move", "crss out 1": "did you mean cross?", "cross 0.2": "cross in or out or to 0.005", "cross out": "cross in or out or to", "cross out x": "cross in or out or to",
+		"close on 1.5": "close on 1, or just close", "gears 32": "gears 32/40", "speed fast": "speed 70", "dress up": "dress", "test nut": "test mate or go or not-go or wires",
 		"cross out 0.2 now": "cross in", "levers 10": "levers 10 TPI or levers 2.5 mm", "wait NaN": "wait 1.5",
 	} {
 		if _, err := Parse(text, quiz.Imperial); err == nil || !strings.Contains(err.Error(), want) {

@@ -31,7 +31,12 @@ type Script struct {
 	Lathe string // the lathe, on one line; empty for the job's own
 	Live  bool
 	Lines []Line
+
+	TakenBack int // moves that were taken back; they are not among the lines
 }
+
+// Undo is the line that takes back the one before it.
+const Undo = "undo"
 
 // Line is one event of a script.
 type Line struct {
@@ -61,6 +66,12 @@ func ParseScript(name string, text []byte) (Script, error) {
 			errs = append(errs, fmt.Errorf("%s:%d: a second job; a script has one", name, n))
 		case word == "job":
 			s.Job = rest
+		case line == Undo:
+			if len(s.Lines) == 0 {
+				errs = append(errs, fmt.Errorf("%s:%d: nothing was done that could be taken back", name, n))
+				break
+			}
+			s.Lines, s.TakenBack = s.Lines[:len(s.Lines)-1], s.TakenBack+1
 		case word == "as":
 			s.As = rest
 		case word == "lathe":

@@ -25,6 +25,7 @@ func (s *step) crossSlide(e Event) {
 		if s.crossOut() {
 			dial = s.backTo(e.Length(), turn)
 		}
+		s.wound(dial)
 	}
 	s.wind(&s.Cross, dial.Times(1/per))
 	if dial.Times(s.in()) < 0 {
@@ -44,6 +45,7 @@ func (s *step) compoundSlide(e Event) {
 			return
 		}
 		dial = s.wayTo(e.Length(), s.CompoundReading(), turn)
+		s.wound(dial)
 	}
 	if dial.Times(s.in()) > 0 && s.Touched() {
 		angle := max(s.Angle, -s.Angle)
@@ -57,17 +59,26 @@ func (s *step) compoundSlide(e Event) {
 	s.wind(&s.Compound, dial)
 }
 
+// wound says which way and how far a slide is wound to a reading.
+func (s *step) wound(dial calc.Length) {
+	switch {
+	case dial > 1e-9:
+		s.say("wound-in", "by", s.text(dial))
+	case dial < -1e-9:
+		s.say("wound-out", "by", s.text(-dial))
+	}
+}
+
 // Touched reports whether the tool has been brought up to the work.
 func (b Bench) Touched() bool { return b.Zeros != [2]calc.Length{} || len(b.Passes) > 0 }
 
-// wayTo is how far a dial is wound to come to a reading, in the direction of the metal:
-// to the next time that reading comes up.
+// wayTo is how far a dial is wound to come to a reading, the nearest way.
 func (s *step) wayTo(want, now, turn calc.Length) calc.Length {
-	way := (want - now).Times(s.in()).Remainder(turn)
-	if share := way.Over(turn); share > 1-1e-6 || share < 1e-6 {
-		way = 0
+	way := (want - now).Remainder(turn)
+	if way > turn.Times(0.5) {
+		way -= turn
 	}
-	return way.Times(s.in())
+	return way
 }
 
 // backTo is how far a cross slide that is out of its cut is wound to come to a reading:
@@ -84,7 +95,7 @@ func (s *step) backTo(want, turn calc.Length) calc.Length {
 // its dial or more.
 func (s *step) crossOut() bool {
 	out := (s.LastIn - s.crossTravel()).Times(s.Job.Lathe.CrossReads.PerRadial())
-	return out > s.Job.Lathe.Cross.Turn.Times(0.5)
+	return out > s.Job.Lathe.Cross.Turn.Times(0.5-1e-6)
 }
 
 // wind winds a screw and lets come what comes of it.
@@ -152,11 +163,11 @@ func (s *step) afterSlides(before calc.Length) {
 	if s.Nut && s.Turn != 0 {
 		return // the next bit of the way begins a pass at this depth
 	}
-	if depth <= s.deepest()+0.0015 { // it only touches, or lies in its groove
+	if depth <= s.deepest()+0.005 { // it only presses, or lies in its groove
 		return
 	}
 	if s.Turn == 0 {
-		s.smash("jammed")
+		s.smash("fed-over-work")
 		return
 	}
 	s.once("plunged")

@@ -65,12 +65,18 @@ func (s *step) wrong(name string, facts ...string) {
 
 // once is wrong, unless that mistake has been made before.
 func (s *step) once(name string, facts ...string) {
+	if !s.madeBefore(name) {
+		s.wrong(name, facts...)
+	}
+}
+
+func (s *step) madeBefore(name string) bool {
 	for _, m := range s.Mistakes {
 		if m.Name == name {
-			return
+			return true
 		}
 	}
-	s.wrong(name, facts...)
+	return false
 }
 
 func factsOf(pairs []string) Facts {

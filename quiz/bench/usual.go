@@ -76,3 +76,14 @@ func Usual(w content.Job, own quiz.Lathe) content.Job {
 	put(&w.StandsOut, round(length+gap+d.Nominal.Times(0.2)))
 	return w
 }
+
+// CheckThread returns what is wrong with a job's thread and side, on which all other
+// sizes hang.
+func CheckThread(w content.Job) error {
+	d, err := calc.ParseDesignation(w.Thread)
+	if err != nil {
+		return err
+	}
+	j := Job{Thread: d}
+	return j.side(w.Side)
+}

@@ -120,7 +120,7 @@ func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
 	return named("groove", words, func(label func(string) string) (Drawing, map[string]string) {
 		const wide, surface = 120.0, 52.0
 		scale := wide / (s.Pitch.Inches() * 1.5)
-		d := Drawing{Width: wide, Height: 74, Most: 60}
+		d := Drawing{Width: wide, Height: 74, Most: 44}
 		points := s.Groove.Points()
 		var line []Point
 		for _, period := range []float64{-1, 0, 1} {
@@ -141,8 +141,8 @@ func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
 		top := 70.0
 		d.line(false, Point{x - half*scale - (top-y)*tan30, top}, Point{x - half*scale, y}, Point{x + half*scale, y}, Point{x + half*scale + (top-y)*tan30, top})
 		d.label(x, top-3, label("tool"))
-		d.label(14, 4, label("work"))
-		where := s.Text(s.Depth)
+		d.label(20, surface-8, label("work"))
+		where := s.Text(s.Depth) + " " + label("deep")
 		if s.Depth <= 0 {
 			where = label("clear")
 		}

@@ -73,7 +73,8 @@ func named(name string, words map[string]content.DrawingWords, draw sketch) (Dra
 		return d, fmt.Errorf("the drawing %s has no value for %s; it has %s", name, strings.Join(unknown, ", "),
 			strings.Join(slices.Sorted(maps.Keys(values)), ", "))
 	}
-	d.Title, d.Twin = w.Title, strings.TrimSpace(twin)
+	title, _ := content.Fill(w.Title, func(name string) (string, bool) { v, ok := values[name]; return v, ok })
+	d.Title, d.Twin = title, strings.TrimSpace(twin)
 	return d, nil
 }
 
