@@ -18,7 +18,6 @@ func SlideDial(of string, reading, turn calc.Length, metric bool, words map[stri
 			label = func(l calc.Length) string { return calc.Shortest(l.Millimetres(), 2) }
 		}
 		d := slideFace(reading, turn, unit, label)
-		d.label(d.Width/2, d.Height/2-4, of)
 		return d, map[string]string{"slide": of, "reading": text(reading), "turn": text(turn)}
 	})
 }

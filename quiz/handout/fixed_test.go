@@ -40,6 +40,8 @@ func fixedSheet() Sheet {
 				Expects: "Answer with the number of one line.", Caution: true},
 			{Number: 3, Points: "3 points", Text: []string{"What does the dial show?"}, Readings: []string{"after the first pass:", "after the ⌀ was measured and the spring pass was taken, before the last cut of all:"},
 				Unit: "thou", Drawing: &fixedDrawing},
+			{Number: 4, Points: "1 point", Text: []string{"How deep does the tool stand, straight in?"}, Unit: "in"},
+			{Number: 5, Points: "1 point", Text: []string{"What is left to feed?"}, Unit: "in", Drawing: &fixedDrawing},
 		},
 	}
 }

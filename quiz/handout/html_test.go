@@ -96,7 +96,7 @@ func TestHTML(t *testing.T) {
 			t.Errorf("no element is called %q", id)
 		}
 	}
-	for name, want := range map[string]int{"h1": 3, "h2": 6, "section": 3, "article": 6, "svg": 1, "table": 3, "figcaption": 1, "td": 6 + 12} {
+	for name, want := range map[string]int{"h1": 3, "h2": 8, "section": 3, "article": 8, "svg": 2, "table": 3, "figcaption": 2, "td": 6 + 12} {
 		if count[name] != want {
 			t.Errorf("%d of %s, want %d", count[name], name, want)
 		}

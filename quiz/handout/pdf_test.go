@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"os/exec"
+	"regexp"
 	"strings"
 	"sync"
 	"testing"
@@ -143,5 +144,18 @@ func TestItemTallerThanAPage(t *testing.T) {
 	}
 	if !strings.Contains(pageText(pages[0]), "line0 of") {
 		t.Error("an item that can't be kept together leaves the page before it empty")
+	}
+}
+
+// Printed on both sides, each sheet begins on a leaf of its own.
+func TestDuplex(t *testing.T) {
+	short := Sheet{Title: "Short", Code: "C-1", Items: []Item{{Number: 1, Text: []string{"one"}}}}
+	for duplex, want := range map[bool]int{false: 3, true: 6} {
+		o := testOptions(A4)
+		o.Duplex = duplex
+		// Empty pages have no text to read: the page objects are counted.
+		if n := len(regexp.MustCompile(`/Type /Page\b`).FindAll(document(t, PDF, o, sheets(short, short, short)), -1)); n != want {
+			t.Errorf("duplex %v: %d pages, want %d", duplex, n, want)
+		}
 	}
 }

@@ -138,7 +138,7 @@ func (p *pdf) item(it Item) block {
 		b.add(p.hung(left, optionHang, strconv.Itoa(i+1)+")", option, width, regular)...)
 		b.add(space(2 * point))
 	}
-	if it.Drawing != nil {
+	if it.Drawing != nil && len(it.Options) > 0 { // options want no working; with working it stands beside that
 		b.add(p.picture(it.Drawing, left, width, p.paper.height/6))
 	}
 	if it.Expects != "" {
@@ -162,7 +162,13 @@ func numbered(n int, caution bool) string {
 func (p *pdf) box(it Item, left, right int) []row {
 	var rows []row
 	if len(it.Options) == 0 {
-		rows = append(rows, space(working))
+		free := space(working)
+		if it.Drawing != nil { // beside the working: it is looked at while writing, and saves half a page
+			part := (right - left) * 55 / 100
+			picture := p.picture(it.Drawing, right-part, part, p.paper.height/6)
+			free = row{max(working, picture.height), picture.paint}
+		}
+		rows = append(rows, free)
 	}
 	unit := p.measure(regular)(it.Unit)
 	if it.Unit != "" {

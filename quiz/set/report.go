@@ -28,7 +28,6 @@ type Report struct {
 	Strange    []OddAnswer  `json:"unrecognised"` // wrong, and no known road leads there
 	Statistics int          `json:"least_for_statistics"`
 	Missing    []string     `json:"not_handed_in"`
-	titles     map[string]string
 }
 
 // TaskReport is one task over all sheets.
