@@ -121,10 +121,12 @@ func TestTakenBack(t *testing.T) {
 // comes round, and again at the end of the thread.
 type handsOn struct {
 	*scripted
-	mark  float64 // of the dial, from 0
-	late  float64 // seconds behind the mark
-	sleep bool    // at the end: does nothing
-	log   []string
+	mark float64 // of the dial, from 0
+	late float64 // seconds behind the mark
+
+	lateAfter int  // from which pass on
+	sleep     bool // at the end: does nothing
+	log       []string
 }
 
 func (h *handsOn) Run(m Motion) error {
@@ -138,8 +140,8 @@ func (h *handsOn) Run(m Motion) error {
 		}
 		switch {
 		case !st.Nut && p.pending > 0.5 && st.Mark >= h.mark && st.Mark < h.mark+0.1:
-			for range int(h.late / tick) {
-				m.Advance(tick)
+			if len(p.base.Passes) >= h.lateAfter {
+				m.Advance(h.late)
 			}
 			m.Key("space")
 		case st.Nut && st.Place == "end" || st.Place == "gap" && st.Nut:
@@ -219,6 +221,34 @@ func BenchmarkLiveFrame(b *testing.B) {
 		p.Advance(1.0 / 30)
 		if p.Frame(80, 24) == "" {
 			b.Fatal("nothing to see")
+		}
+	}
+}
+
+// Live: closed late, the half-nut falls into a later thread of the screw, and the tool
+// runs beside its groove by just that; closed early it waits for the mark.
+func TestLiveEarlyAndLate(t *testing.T) {
+	// Up to the slack it drops back into the mark's own thread. On 8 TPI, 11 threads per inch
+	// fit on every second mark: whatever is later by 1 to 3 threads of the screw is beside.
+	for late, wrong := range map[float64]bool{0: false, 0.05: false, 0.6: true, 1.3: true, 2.6: true} {
+		s, term, r := atBench(t, "valve-stem", "dress", "key out", "feed off", "speed 70", "gears 32/44", "angle 29.5 tailstock", "height", "square", "gibs", "oil",
+			"start", "touch", "zero cross", "zero compound", "cross out 0.2", "return", "cross to 0", "compound in 0.002", "close", "compound in 0.002", "cross to 0", "close", "stop")
+		h := &handsOn{scripted: term, mark: 0}
+		s.Terminal = h
+		r.Bench.Live = true
+		// The first pass is closed just on the mark, the second late by so many threads of the
+		// lead screw, less the slack behind which it drops back.
+		perThread := 0.125 / (70.0 / 60 / 11) // seconds
+		h.lateAfter, h.late = 1, late*perThread
+		if err := s.DryRun(r); err != nil && err != ErrStopped {
+			t.Fatal(err)
+		}
+		made := false
+		for _, m := range r.Bench.Mistakes {
+			made = made || m.Name == "wrong-line"
+		}
+		if made != wrong || len(r.Bench.Passes) != 2 {
+			t.Errorf("%v threads late: %v, %d passes, shift %v", late, r.Bench.Mistakes, len(r.Bench.Passes), r.Bench.Passes)
 		}
 	}
 }

@@ -51,6 +51,7 @@ func TestRosters(t *testing.T) {
 		"id,name\n1,\"Ada\n":      "r.csv:",
 		many:                      "and 30 more",
 		"\xff\xfei\x00d\x00":      "UTF-16: save it as CSV in UTF-8",
+		"id,name\n1,J\xf6rg\n":    "not written in UTF-8, so its letters would be lost",
 		"id,name\n" + strings.Repeat("1,x\n", 20_001):    "more than 20000 rows",
 		"id,name\n1," + strings.Repeat("x", 130):         "a name 120",
 		strings.Replace(oneRoster, "student", "aide", 9): "no row has the role student",

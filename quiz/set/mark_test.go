@@ -3,6 +3,7 @@ package set
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -170,5 +171,130 @@ func TestStrangeAnswers(t *testing.T) {
 	m.secret = Secret("another secret, as long as it must be")
 	if _, err := NewMarker(m, class, []Given{{Code: code, Item: 1, Text: "1", Where: "a"}}); err == nil || !strings.Contains(err.Error(), "secret made the sheets") {
 		t.Error(err)
+	}
+}
+
+// Several apprentices may have one form: by a name in the file, or by the file each
+// handed in.
+func TestSeveralHaveOneForm(t *testing.T) {
+	m := example(t, "first-thread.yaml")
+	class, err := Forms(2)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := items(t, m, class[0].ID)
+	key := a[0].Problem.Answer.Text()
+	code := m.Code(class[0].ID)
+	answers, err := ParseAnswers("a.csv", []byte(fmt.Sprintf("code,name,1\n%s,Ada,%s\n%s,Ben,0.9\n", code, key, code)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"cato", "dilys"} {
+		more, err := ParseAnswers("/somewhere/"+name+".jsonl", []byte(fmt.Sprintf("{\"code\":%q,\"given\":%q}\n", a[0].Problem.Code, key)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		answers = append(answers, more...)
+	}
+	var got []string
+	for _, r := range mark(t, m, class, answers) {
+		got = append(got, fmt.Sprint(r.Form, " ", r.Name, " ", r.Points))
+	}
+	if s := strings.Join(got, ", "); s != "A Ada 1, A Ben 0, A cato 1, A dilys 1, B  0" {
+		t.Error(s)
+	}
+	// Without names two rows of one form can't be told apart, and that is said.
+	answers, err = ParseAnswers("a.csv", []byte(fmt.Sprintf("code,1\n%s,1\n%s,2\n", code, code)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := NewMarker(m, class, answers); err == nil || !strings.Contains(err.Error(), "give a column name to tell them apart") {
+		t.Error(err)
+	}
+}
+
+// Where a comma stands before decimals, 1,380 is no thousand: a file with semicolons
+// says so, or the blueprint.
+func TestDecimalComma(t *testing.T) {
+	const blueprint = "set: comma\ntitle: x\nunits: mm\nslots: [{tasks: [compound-travel]}, {tasks: [thread-dial-line], level: 2}]\n"
+	for text, comma := range map[string]bool{blueprint: false, blueprint + "decimal_comma: true\n": true} {
+		m := maker(t, text)
+		class := roster(1)
+		all := items(t, m, class[0].ID)
+		key := strings.ReplaceAll(strings.TrimSuffix(all[0].Problem.Answer.Text(), " mm"), ".", ",")
+		marks := all[1].Problem.Answer.Text()
+		for _, sep := range []string{";", "\t"} {
+			answers, err := ParseAnswers("a.csv", []byte(strings.Join([]string{"code", "1", "2"}, sep)+"\n"+strings.Join([]string{m.Code(class[0].ID), key, marks}, sep)+"\n"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			r := mark(t, m, class, answers)[0]
+			want := quiz.Unread
+			if comma || sep == ";" {
+				want = quiz.Right
+			}
+			if r.Items[0].Verdict != want || r.Items[1].Verdict != quiz.Right {
+				t.Errorf("%q with %q, comma %v: %s %s", key, sep, comma, r.Items[0].Verdict, r.Items[1].Verdict)
+			}
+		}
+	}
+}
+
+// What starts from an answer that was right but rounded counts; what starts from one that
+// can't be read is left for the instructor like it.
+func TestRoundedAndUnreadAnswersBeforeALink(t *testing.T) {
+	m := maker(t, "set: l\ntitle: x\nunits: in\nslots: [{name: travel, tasks: [compound-travel]}, {tasks: [infeed-left], takes: {total: travel}}]\n")
+	tried := 0
+	for _, who := range roster(20) {
+		all := items(t, m, who.ID)
+		rounded := strconv.FormatFloat(all[0].Problem.Answer.Key.X, 'f', 3, 64)
+		if all[0].Problem.Mark(rounded).Verdict != quiz.Right {
+			continue
+		}
+		x, _ := strconv.ParseFloat(rounded, 64)
+		after, err := all[1].Problem.Following("total", x, "")
+		if err != nil {
+			continue
+		}
+		tried++
+		code := m.Code(who.ID)
+		give := func(first, second string) Result {
+			return mark(t, m, []Apprentice{who}, []Given{{Code: code, Item: 1, Text: first, Where: "a"}, {Code: code, Item: 2, Text: second, Where: "b"}})[0]
+		}
+		if r := give(rounded, after.Answer.Text()); r.Points != 2 {
+			t.Errorf("%s then %s: %+v", rounded, after.Answer.Text(), r.Items)
+		}
+		if r := give("?", "0.0033"); r.Items[0].Verdict != quiz.Unread || r.Items[1].Verdict != quiz.Unread {
+			t.Errorf("%+v", r.Items)
+		}
+	}
+	if tried < 5 {
+		t.Errorf("only %d tried", tried)
+	}
+}
+
+// A shuffled set keeps questions that start from each other's answers together.
+func TestShuffleKeepsLinksTogether(t *testing.T) {
+	m := maker(t, strings.Replace(linked, "slots:\n", "rules: {shuffle: true}\nslots:\n  - {tasks: [best-wire]}\n  - {tasks: [stop-before-gauging]}\n", 1))
+	orders := map[string]bool{}
+	for _, who := range roster(40) {
+		order := ""
+		at := map[int]int{}
+		for _, it := range items(t, m, who.ID) {
+			order += strconv.Itoa(it.Place)
+			at[it.Place] = it.Number
+		}
+		orders[order] = true
+		if at[3] != at[2]+1 || at[4] != at[3]+1 {
+			t.Fatalf("order %s parts the links", order)
+		}
+		for _, it := range items(t, m, who.ID) {
+			if it.Place == 3 && !strings.Contains(it.Words.Question(it.Problem), fmt.Sprint("your answer to question ", at[2])) {
+				t.Fatalf("%d: %s", at[2], it.Words.Question(it.Problem))
+			}
+		}
+	}
+	if len(orders) < 5 {
+		t.Errorf("%d orders", len(orders))
 	}
 }
