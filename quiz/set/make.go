@@ -197,13 +197,14 @@ func printed(p *quiz.Problem) float64 {
 }
 
 // mostTries is how often other numbers are drawn for one apprentice. After it a problem
-// that is not quite alike is taken.
+// that is not quite alike, or gives a figure that another asks for, is taken.
 const mostTries = 200
 
 // Items makes the questions of one apprentice, in the order of their sheet.
 func (m *Maker) Items(who string) ([]Item, error) {
 	items := make([]Item, len(m.places))
 	keys := map[int]float64{}
+	printedBefore := figuresOf{keys: map[string]bool{}, given: map[string]bool{}}
 	numbers := m.inOrder()
 	if m.Blueprint.Rules.Shuffle {
 		numbers = m.shuffled(who)
@@ -213,13 +214,14 @@ func (m *Maker) Items(who string) ([]Item, error) {
 		if len(p.tasks) > 1 {
 			task = p.tasks[m.pick(len(p.tasks), "mix", who, strconv.Itoa(i))]
 		}
-		problem, err := m.alike(i, task, who, keys, numbers)
+		problem, err := m.alike(i, task, who, keys, numbers, printedBefore)
 		if err != nil {
 			return nil, fmt.Errorf("question %d: %w", numbers[i], err)
 		}
 		if problem.Answer.IsNumber() {
 			keys[i] = printed(problem)
 		}
+		printedBefore.add(m.words[task], problem)
 		s := m.Blueprint.Slots[p.slot]
 		items[numbers[i]-1] = Item{Number: numbers[i], Place: i, Slot: s.Name, Points: s.Points, Problem: problem, Words: m.words[task], From: p.takes}
 	}
@@ -227,7 +229,7 @@ func (m *Maker) Items(who string) ([]Item, error) {
 }
 
 // alike draws until a problem has the shape of its place.
-func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []int) (*quiz.Problem, error) {
+func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []int, before figuresOf) (*quiz.Problem, error) {
 	var spare *quiz.Problem
 	var last error
 	for try := range mostTries {
@@ -236,7 +238,8 @@ func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []i
 			last = err
 			continue
 		}
-		if m.Blueprint.Rules.Unlike || shapeOf(problem) == m.places[p].shapes[task] {
+		alike := m.Blueprint.Rules.Unlike || shapeOf(problem) == m.places[p].shapes[task]
+		if alike && !before.tell(m.words[task], problem) {
 			return problem, nil
 		}
 		if spare == nil {
