@@ -148,7 +148,11 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 		case WordRepeat:
 			err = s.Terminal.Show(text)
 		case WordHelp:
-			err = s.show(Plain, s.say("say-help", "expects", w.Expects(p)))
+			help := "say-help"
+			if s.strict {
+				help = "say-help-test"
+			}
+			err = s.show(Plain, s.say(help, "expects", w.Expects(p)))
 		case WordHint:
 			if s.strict {
 				err = s.show(Plain, s.say("say-no-hint"))
