@@ -406,7 +406,8 @@ func TestSimulatedLearners(t *testing.T) {
 			t.Errorf("%s: precision %.2f %%, recall %.2f %%", k.name, precision, recall)
 		}
 		unstable := k.name == "unstable slip" // half of the time it does know
-		if !k.knows && !unstable && (mastered > 2 || gate > 0.5) {
+		// One learner of a short run of 40 is no share; the long run holds to the shares.
+		if !k.knows && !unstable && (mastered > 2 && c.mastered > 1 || gate > 0.5) {
 			t.Errorf("%s: said to have shown it %.2f %%, gate %.2f %% %v", k.name, mastered, gate, append(c.leaks, g.leaks...))
 		}
 		if testing.Verbose() && k.holds && !unstable {
