@@ -209,9 +209,12 @@ func (s *Session) do(r *Rehearsal, e bench.Event) error {
 // the last on a small screen.
 func (s *Session) make(r *Rehearsal, e bench.Event) error {
 	before := r.Bench
+	if again, err := bench.Parse(e.Write(r.Bench.Job.System()), r.Bench.Job.System()); err == nil {
+		e = again // what is kept is what is done, to the last digit
+	}
 	var happened []bench.Happening
 	r.Bench, happened = r.Bench.Step(e)
-	if r.Keep != nil {
+	if r.Keep != nil && len(r.Bench.Log) > len(before.Log) {
 		if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
 			return err
 		}

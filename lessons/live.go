@@ -58,6 +58,11 @@ func (p *pass) Advance(seconds float64) {
 
 // settle writes the time that went by into the log.
 func (p *pass) settle() {
+	const longestWait = 600 // seconds, of one event
+	for p.pending > longestWait {
+		p.step(bench.Event{Verb: "wait", X: longestWait, Has: true})
+		p.pending -= longestWait
+	}
 	wait := calc.Round(p.pending, 3)
 	p.pending = 0
 	if wait > 0 {
@@ -179,7 +184,7 @@ func (s *Session) liveMove(r *Rehearsal, stage Stage, e bench.Event) (done bool,
 
 // livePass feeds, starts, and lets the learner do the rest in real time.
 func (s *Session) livePass(r *Rehearsal, stage Stage, e bench.Event) error {
-	if len(r.Bench.Passes) == 0 || r.Bench.Away.Verb == "" {
+	if len(r.Bench.Passes) == 0 || r.Bench.Away.Verb == "" || !r.Bench.AtStart() {
 		return s.make(r, e) // which says why not
 	}
 	compound, straight := calc.Length(0), calc.Length(0)
@@ -194,7 +199,8 @@ func (s *Session) livePass(r *Rehearsal, stage Stage, e bench.Event) error {
 		feeds = append(feeds, bench.Event{Verb: "start"})
 	}
 	for _, f := range feeds {
-		if err := s.make(r, f); err != nil || r.Bench.Over {
+		back := len(r.TakenBack)
+		if err := s.make(r, f); err != nil || r.Bench.Over || len(r.TakenBack) > back {
 			return err
 		}
 	}

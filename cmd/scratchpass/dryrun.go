@@ -104,11 +104,14 @@ func (a *app) rehearseIn(s *lessons.Session, name string, flags *jobFlags, live 
 	if live && !tty {
 		fmt.Fprintln(a.err, s.Say("bench-no-live"))
 	}
-	kept, err := a.keepLog(s, r, log)
+	kept, end, err := a.keepLog(s, r, log)
 	if err != nil {
 		return err
 	}
 	err = s.DryRun(r)
+	if e := end(); err == nil { // closed now: the same job may be begun again from the home screen
+		err = e
+	}
 	if kept != "" && len(r.Bench.Log) > 0 {
 		fmt.Fprintln(a.out, s.Say("bench-log-kept", "where", kept))
 	}

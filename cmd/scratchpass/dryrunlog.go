@@ -1,7 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"errors"
+	"fmt"
+	"hash/crc32"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -24,47 +27,51 @@ func (a *app) logPath(given, job string) (string, error) {
 	return filepath.Join(dir, "scratchpass", "dryrun-"+safeName(a.learner)+"-"+safeName(filepath.Base(job))+".log"), nil
 }
 
-// safeName makes a file name of a person's name.
+// safeName makes a file name of a person's name. Letters that a file name had better
+// not have are left out, and a sum over the name keeps two such names apart.
 func safeName(name string) string {
-	return strings.Map(func(r rune) rune {
+	safe := strings.Map(func(r rune) rune {
 		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' {
 			return r
 		}
 		return '_'
 	}, name)
+	if safe != name {
+		safe += fmt.Sprintf("-%08x", crc32.ChecksumIEEE([]byte(name)))
+	}
+	return safe
 }
 
 // keepLog lets every move be written down at once, so that a rehearsal that is broken
-// off can go on. It returns where, or "" when nothing is kept.
-func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (string, error) {
+// off can go on. It returns where, or "" when nothing is kept, and how to end it.
+func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (where string, end func() error, err error) {
+	nothing := func() error { return nil }
 	if a.recordFile == noRecord && given == "" {
-		return "", nil
+		return "", nothing, nil
 	}
 	path, err := a.logPath(given, r.Name)
 	if err != nil {
-		return "", nil // no home, no log
+		return "", nothing, nil // no home, no log
 	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
-		return "", err
+		return "", nil, err
 	}
 	resumed, err := a.resume(s, r, path)
 	if err != nil {
-		return "", err
+		return "", nil, err
 	}
-	how := os.O_CREATE | os.O_WRONLY | os.O_EXCL
-	if resumed {
-		how = os.O_WRONLY | os.O_APPEND
-	} else if err := setAside(path); err != nil {
-		return "", err
+	if !resumed {
+		if err := setAside(path); err != nil {
+			return "", nil, err
+		}
 	}
-	f, err := os.OpenFile(path, how, 0o600)
+	f, err := appendLines(path, tornMove)
 	if err != nil {
-		return "", err
+		return "", nil, err
 	}
-	a.closers = append(a.closers, f.Close)
 	if !resumed {
 		if _, err := f.WriteString(r.Bench.Transcript(r.Name, r.As, r.Lathe)); err != nil {
-			return "", err
+			return "", nil, err
 		}
 	}
 	r.Keep = func(line string) error {
@@ -73,7 +80,7 @@ func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (s
 		}
 		return f.Sync()
 	}
-	return path, nil
+	return path, f.Close, nil
 }
 
 // setAside gives the log of an earlier rehearsal another name, with the time it was last
@@ -97,6 +104,7 @@ func (a *app) resume(s *lessons.Session, r *lessons.Rehearsal, path string) (boo
 	if err != nil {
 		return false, nil
 	}
+	text = text[:bytes.LastIndexByte(text, '\n')+1] // half a line is no line
 	script, err := bench.ParseScript(path, text)
 	if err != nil || script.Job != r.Name || script.As != r.As || script.Lathe != r.Lathe || len(script.Lines) == 0 {
 		return false, nil
@@ -171,7 +179,9 @@ func (a *app) playScript(lib *content.Library, path string) error {
 		return err
 	}
 	if a.json {
-		return a.print(b.Document(script.Job, words))
+		d := b.Document(script.Job, words)
+		d.Back = script.TakenBack
+		return a.print(d)
 	}
 	s, err := a.open()
 	if err != nil {

@@ -6,21 +6,25 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 )
 
 // folder gathers files that are to be written all or none: they are written elsewhere
 // on the same disk first, and put in their place when the last one is whole.
 type folder struct {
-	dir   string
-	tmp   string
-	names []string
+	dir     string
+	private bool // readable by their owner alone: keys and marks
+	tmp     string
+	names   []string
+	open    map[*os.File]bool
 }
 
-func newFolder(dir string) *folder { return &folder{dir: dir} }
+func newFolder(dir string) *folder { return &folder{dir: dir, open: map[*os.File]bool{}} }
 
 // file writes one file.
 func (f *folder) file(name string, write func(io.Writer) error) error {
-	w, end, err := f.open(name)
+	w, end, err := f.begin(name)
 	if err != nil {
 		return err
 	}
@@ -30,10 +34,13 @@ func (f *folder) file(name string, write func(io.Writer) error) error {
 	return end()
 }
 
-// open begins a file; end makes it whole.
-func (f *folder) open(name string) (w io.Writer, end func() error, err error) {
+// begin begins a file; end makes it whole.
+func (f *folder) begin(name string) (w io.Writer, end func() error, err error) {
 	if f.tmp == "" {
 		parent := filepath.Dir(filepath.Clean(f.dir))
+		if info, err := os.Stat(f.dir); err == nil && info.IsDir() {
+			parent = f.dir // it may be another disk than the one above it
+		}
 		if err := os.MkdirAll(parent, 0o755); err != nil {
 			return nil, nil, err
 		}
@@ -41,15 +48,19 @@ func (f *folder) open(name string) (w io.Writer, end func() error, err error) {
 			return nil, nil, err
 		}
 	}
-	path := filepath.Join(f.tmp, name)
+	path := filepath.Join(f.tmp, "new", name)
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return nil, nil, err
 	}
-	file, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+	mode := os.FileMode(0o644)
+	if f.private {
+		mode = 0o600
+	}
+	file, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, mode)
 	if err != nil {
 		return nil, nil, err
 	}
-	f.names = append(f.names, name)
+	f.names, f.open[file] = append(f.names, name), true
 	buffered := bufio.NewWriter(file)
 	return buffered, func() error {
 		err := buffered.Flush()
@@ -59,39 +70,94 @@ func (f *folder) open(name string) (w io.Writer, end func() error, err error) {
 		if e := file.Close(); err == nil {
 			err = e
 		}
+		delete(f.open, file)
 		return err
 	}, nil
 }
 
-// keep puts the files in their place. Unless it is to replace them, what is there already
-// stays, and nothing is written.
-func (f *folder) keep(replace bool, there func(where string) error) error {
+// keep puts the files in their place, all or none. Unless it is to replace them, what is
+// there already stays, and nothing is written. stale are the beginnings of names that an
+// earlier run may have written more of: replaced, they go.
+func (f *folder) keep(replace bool, there func(where string) error, stale ...string) error {
+	var old []string
 	for _, name := range f.names {
-		if _, err := os.Stat(filepath.Join(f.dir, name)); err == nil && !replace {
-			return there(filepath.Join(f.dir, name))
+		if _, err := os.Lstat(filepath.Join(f.dir, name)); err == nil {
+			if !replace {
+				return there(filepath.Join(f.dir, name))
+			}
+			old = append(old, name)
 		}
 	}
-	for _, name := range f.names {
-		to := filepath.Join(f.dir, name)
-		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
+	if replace {
+		old = append(old, f.stale(stale)...)
+	}
+	var moved []string
+	back := func() { // what was moved away comes back
+		for _, name := range moved {
+			os.Rename(filepath.Join(f.tmp, "old", name), filepath.Join(f.dir, name))
+		}
+	}
+	for _, name := range old {
+		if err := move(filepath.Join(f.dir, name), filepath.Join(f.tmp, "old", name)); err != nil {
+			back()
 			return err
 		}
-		if err := os.Rename(filepath.Join(f.tmp, name), to); err != nil {
-			return fmt.Errorf("%s: %w", to, err)
+		moved = append(moved, name)
+	}
+	for i, name := range f.names {
+		if err := move(filepath.Join(f.tmp, "new", name), filepath.Join(f.dir, name)); err != nil {
+			for _, done := range f.names[:i] {
+				os.Remove(filepath.Join(f.dir, done))
+			}
+			back()
+			return err
 		}
+	}
+	return nil
+}
+
+// stale are the files of an earlier run that this one does not write.
+func (f *folder) stale(beginnings []string) []string {
+	var names []string
+	for _, beginning := range beginnings {
+		dir, begin := filepath.Split(beginning)
+		entries, err := os.ReadDir(filepath.Join(f.dir, dir))
+		if err != nil {
+			continue // nothing there
+		}
+		for _, e := range entries {
+			if name := filepath.Join(dir, e.Name()); !e.IsDir() && strings.HasPrefix(e.Name(), begin) && !slices.Contains(f.names, filepath.ToSlash(name)) {
+				names = append(names, name)
+			}
+		}
+	}
+	return names
+}
+
+func move(from, to string) error {
+	if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
+		return err
+	}
+	if err := os.Rename(from, to); err != nil {
+		return fmt.Errorf("%s: %w", to, err)
 	}
 	return nil
 }
 
 // drop takes away what was not kept.
 func (f *folder) drop() {
+	for file := range f.open {
+		file.Close()
+	}
 	if f.tmp != "" {
 		os.RemoveAll(f.tmp)
 	}
 }
 
-// holds reports whether a folder has files of a pattern.
-func holds(dir, pattern string) bool {
-	found, _ := filepath.Glob(filepath.Join(dir, pattern))
-	return len(found) > 0
+// holds reports whether a folder has a file or folder whose name begins like one of these.
+func holds(dir string, beginnings ...string) bool {
+	entries, err := os.ReadDir(dir)
+	return err == nil && slices.ContainsFunc(entries, func(e os.DirEntry) bool {
+		return slices.ContainsFunc(beginnings, func(b string) bool { return strings.HasPrefix(e.Name(), b) })
+	})
 }

@@ -85,7 +85,7 @@ func answeredIn(file, code string) bool {
 
 // alsoWrite lets a session write every answer to a file too, at once.
 func (a *app) alsoWrite(s *lessons.Session, path string) error {
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600)
+	f, err := appendLines(path, tornAnswer)
 	if err != nil {
 		return err
 	}

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/content"
+	"scratchpass/lessons"
 	"scratchpass/quiz/set"
 )
 
@@ -160,11 +161,20 @@ func (d *desk) progress(i int) {
 	}
 }
 
+// stopped is the error of someone who has stopped the program.
+func (d *desk) stopped() error {
+	if d.app.stop.Err() == nil {
+		return nil
+	}
+	fmt.Fprintln(d.app.err, d.say("set-stopped"))
+	return lessons.ErrStopped
+}
+
 // each makes every apprentice's questions, one after the other.
 func (d *desk) each(do func(a set.Apprentice, items []set.Item) error) error {
 	for i, who := range d.class {
-		if d.app.stop.Err() != nil {
-			return fmt.Errorf("stopped; nothing was written")
+		if err := d.stopped(); err != nil {
+			return err
 		}
 		items, err := d.maker.Items(who.ID)
 		if err != nil {
@@ -208,6 +218,9 @@ func (a *app) setExample() *cobra.Command {
 			says, err := lib.Screens()
 			if err != nil {
 				return err
+			}
+			if a.json {
+				return a.print(map[string]any{"written": len(content.Examples()), "folder": dir})
 			}
 			fmt.Fprintln(a.out, strings.ReplaceAll(says["set-example-made"], "${where}", dir))
 			return nil

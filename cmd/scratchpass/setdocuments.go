@@ -43,7 +43,7 @@ func (x *documents) next() (handout.Writer, error) {
 		if x.many {
 			name = fmt.Sprintf("%s-%03d", x.base, x.number)
 		}
-		file, end, err := x.out.open(name + x.format.Ending)
+		file, end, err := x.out.begin(name + x.format.Ending)
 		if err != nil {
 			return nil, err
 		}

@@ -26,7 +26,7 @@ func (a *app) setKey() *cobra.Command {
 			if dir == "" {
 				dir = d.maker.Blueprint.Set + "-key"
 			}
-			if holds(dir, "sheets*") {
+			if holds(dir, "sheets", "codes") {
 				return usage("%s has sheets in it; a key never travels with its sheets: give another --out", dir)
 			}
 			return d.makeKeys(dir, formats, f.replace)
@@ -41,6 +41,7 @@ func (a *app) setKey() *cobra.Command {
 // makeKeys makes keys, the class tally at the end of each document.
 func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
 	out := newFolder(dir)
+	out.private = true
 	defer out.drop()
 	var papers []*documents
 	for _, name := range formats {
@@ -77,7 +78,7 @@ func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
 			return err
 		}
 	}
-	if err := out.keep(replace, d.there); err != nil {
+	if err := out.keep(replace, d.there, "key"); err != nil {
 		return err
 	}
 	return d.done("set-keyed", len(d.class), dir)

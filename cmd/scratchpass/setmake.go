@@ -60,9 +60,15 @@ func (a *app) setMake() *cobra.Command {
 			dir := f.out
 			if dir == "" {
 				dir = d.maker.Blueprint.Set + "-sheets"
+				if all(formats, isPackage) {
+					dir = d.maker.Blueprint.Set + "-package"
+				}
 			}
-			if holds(dir, "key*") {
+			if holds(dir, "key", "feedback", "marks") {
 				return usage("%s has a key in it; a key never travels with its sheets: give another --out", dir)
+			}
+			if slices.ContainsFunc(formats, isPackage) && !all(formats, isPackage) {
+				return usage("a package holds all right answers, so it never lies beside sheets: make %s by itself, with another --out", strings.Join(formats, ","))
 			}
 			return d.makeSheets(dir, formats, choiceOnly, f.replace)
 		},
@@ -72,6 +78,13 @@ func (a *app) setMake() *cobra.Command {
 	cmd.Flags().StringVar(&f.formats, "format", "pdf", "pdf, html, text, codes (for the screen), qti3, qti2 (for a learning system)")
 	cmd.Flags().BoolVar(&choiceOnly, "choice-only", false, "QTI with single choice alone, for importers that take nothing else")
 	return cmd
+}
+
+// isPackage reports whether a format is for a learning system.
+func isPackage(format string) bool { return format == formatQTI3 || format == formatQTI2 }
+
+func all(formats []string, is func(string) bool) bool {
+	return !slices.ContainsFunc(formats, func(f string) bool { return !is(f) })
 }
 
 // makeSheets makes sheets in all formats asked for.
@@ -93,7 +106,12 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 	if lms && len(d.class) > perDocument {
 		return usage("a QTI package has one question for each apprentice and place; %d are too many: give --forms 10, and the learning system draws one of ten", len(d.class))
 	}
-	var all [][]set.Item
+	var forms [][]set.Item
+	if codes {
+		if _, err := d.maker.ProblemCodes(d.class); err != nil {
+			return err
+		}
+	}
 	same := newSameAnswers()
 	err := d.each(func(who set.Apprentice, items []set.Item) error {
 		same.add(items)
@@ -113,7 +131,7 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 			}
 		}
 		if lms {
-			all = append(all, items)
+			forms = append(forms, items)
 		}
 		if codes {
 			return out.file("codes/"+d.maker.Code(who.ID)+".txt", func(w io.Writer) error { return d.writeCodes(w, items) })
@@ -130,15 +148,17 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 	}
 	for name, version := range map[string]qti.Version{formatQTI3: qti.V30, formatQTI2: qti.V21} {
 		if slices.Contains(formats, name) {
-			if err := out.file(name+".zip", func(w io.Writer) error { return qti.Write(w, d.printer.Package(all, version, choiceOnly)) }); err != nil {
+			if err := out.file(name+".zip", func(w io.Writer) error { return qti.Write(w, d.printer.Package(forms, version, choiceOnly)) }); err != nil {
 				return err
 			}
 		}
 	}
-	if err := out.file("codes.csv", d.writeCodeList); err != nil {
-		return err
+	if !all(formats, isPackage) {
+		if err := out.file("codes.csv", d.writeCodeList); err != nil {
+			return err
+		}
 	}
-	if err := out.keep(replace, d.there); err != nil {
+	if err := out.keep(replace, d.there, "sheets", "codes", "codes/"); err != nil {
 		return err
 	}
 	if lms {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -24,7 +25,13 @@ func (a *app) marking(blueprint string, f *setFlags, files []string) (*desk, *se
 		return nil, nil, err
 	}
 	var answers []set.Given
+	stems := map[string]string{}
 	for _, file := range files {
+		stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
+		if other, twice := stems[stem]; twice && f.forms != 0 {
+			return nil, nil, usage("--answers %q and %q: with forms the name of a file tells who it is from; name them ada.jsonl, ben.jsonl", other, file)
+		}
+		stems[stem] = file
 		more, err := set.ReadAnswers(file)
 		if err != nil {
 			return nil, nil, usageOr(err)
@@ -61,6 +68,9 @@ func (a *app) setMark() *cobra.Command {
 			if dir == "" {
 				dir = d.maker.Blueprint.Set + "-marks"
 			}
+			if holds(dir, "sheets", "codes") {
+				return usage("%s has sheets in it; marks and feedback have keys in them and never travel with the sheets: give another --out", dir)
+			}
 			return d.writeMarks(dir, formats, m, f.replace)
 		},
 	}
@@ -86,12 +96,13 @@ func (d *desk) marksJSON(w io.Writer, m *set.Marker) error {
 // writeMarks writes marks as CSV and JSON, and what each apprentice is told.
 func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace bool) error {
 	out := newFolder(dir)
+	out.private = true
 	defer out.drop()
-	table, endTable, err := out.open("marks.csv")
+	table, endTable, err := out.begin("marks.csv")
 	if err != nil {
 		return err
 	}
-	object, endObject, err := out.open("marks.json")
+	object, endObject, err := out.begin("marks.json")
 	if err != nil {
 		return err
 	}
@@ -110,6 +121,9 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 	}
 	n, handed, unread := 0, 0, 0
 	err = m.Each(func(r set.Result) error {
+		if err := d.stopped(); err != nil {
+			return err
+		}
 		n++
 		d.progress(n)
 		if err := rows.Add(r); err != nil {
@@ -150,7 +164,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 		}
 	}
 	if err == nil {
-		err = out.keep(replace, d.there)
+		err = out.keep(replace, d.there, "feedback")
 	}
 	if err == nil {
 		fmt.Fprintln(d.app.out, d.say("set-marked", "n", n, "handed", handed, "where", dir))
@@ -181,10 +195,16 @@ func (a *app) setReport() *cobra.Command {
 				return err
 			}
 			summary := set.NewSummary(d.maker, d.lib)
-			if err := m.Each(func(r set.Result) error { summary.Add(r); return nil }); err != nil {
+			if err := m.Each(func(r set.Result) error { summary.Add(r); return d.stopped() }); err != nil {
 				return err
 			}
 			r := summary.Report()
+			if m.Repeats > 0 {
+				fmt.Fprintln(a.err, d.say("set-repeats", "n", m.Repeats))
+			}
+			if a.json && pdf != "" {
+				return usage("--json and --pdf: give one of the two")
+			}
 			switch {
 			case a.json:
 				return a.print(r)

@@ -25,6 +25,24 @@ func do(t testing.TB, b Bench, lines ...string) Bench {
 	return b
 }
 
+// A thread that is begun keeps its gears: others cut another helix, and the groove is lost.
+func TestGearsStayOnceAThreadIsBegun(t *testing.T) {
+	right := do(t, ready(t), "stop")
+	if again := do(t, right, "gears 40/32"); again.Lead != right.Lead {
+		t.Errorf("the lead went from %v to %v", right.Lead, again.Lead)
+	}
+	// A scratch with wrong gears is what a scratch is for: they may still be changed.
+	wrong := do(t, New(shippedJob(t, "adjusting-screw")), "dress", "key out", "feed off", "speed 70", "gears 40/32", "angle 29.5 tailstock", "height", "square", "gibs", "oil",
+		"start", "touch", "zero cross", "zero compound",
+		"cross out 0.2", "return", "cross to 0", "compound in 0.002", "close on 1", "run", "cross out 0.2", "open", "return", "stop")
+	if len(wrong.Passes) == 0 {
+		t.Fatal("nothing was cut")
+	}
+	if mended := do(t, wrong, "gears 32/40"); mended.Lead != right.Lead {
+		t.Errorf("the lead is %v, want %v", mended.Lead, right.Lead)
+	}
+}
+
 // ready is a bench set up for the adjusting screw, up to the first pass.
 func ready(t testing.TB) Bench {
 	return do(t, New(shippedJob(t, "adjusting-screw")), "dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "height", "square", "gibs", "oil",

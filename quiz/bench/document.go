@@ -22,6 +22,7 @@ type Document struct {
 	Tests    []TestDocument    `json:"tests"`
 	Part     PartDocument      `json:"part"`
 	Practise []string          `json:"practise"`
+	Back     int               `json:"taken_back"`
 }
 
 // EventDocument is one event and what came of it.

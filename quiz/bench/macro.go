@@ -23,10 +23,7 @@ func (s *step) whole(compound, straight calc.Length) {
 	case len(s.Passes) == 0 || s.Away.Verb == "":
 		s.say("by-hand-first")
 		return
-	case s.place() > 0 || s.cutting != nil:
-		s.say("not-at-start")
-		return
-	case s.Nut != s.Job.KeepClosed():
+	case !s.AtStart():
 		s.say("not-at-start")
 		return
 	}
@@ -84,6 +81,12 @@ func (s *step) toDepth(compound, straight calc.Length) {
 		s.do(e)
 	}
 	s.say("fed", "compound", s.text(s.CompoundReading()), "cross", s.text(s.CrossReading()))
+}
+
+// AtStart reports whether a whole pass may begin: the tool before the thread, the half-nut
+// as it is between passes.
+func (b Bench) AtStart() bool {
+	return b.place() <= 0 && b.cutting == nil && b.Nut == b.Job.KeepClosed()
 }
 
 func number(n int) string { return strconv.Itoa(n) }

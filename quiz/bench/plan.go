@@ -101,7 +101,7 @@ func NewPlan(j Job, angle calc.Angle) (Plan, error) {
 		return p, &calc.InputError{What: "stands_out, in a chuck,", Got: j.text(j.StandsOut), Want: "at most " + j.text(j.Start.Times(mostSlender)) +
 			", six diameters, and from three on a centre at the free end; or hold centres"}
 	}
-	if angle < 28 || angle > 30.5 {
+	if !(angle >= 28 && angle <= 30.5) {
 		return p, &calc.InputError{What: "compound angle from the cross-slide line", Got: calc.Shortest(angle.Degrees(), 2), Want: "29, 29.5 or 30"}
 	}
 	var err error

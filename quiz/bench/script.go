@@ -89,7 +89,7 @@ func ParseScript(name string, text []byte) (Script, error) {
 		errs = append(errs, fmt.Errorf("%s: a line is too long to be one: %w", name, lines.Err()))
 	case s.Job == "":
 		errs = append(errs, fmt.Errorf("%s: no job: begin with a line such as job adjusting-screw", name))
-	case len(s.Lines) > mostEvents:
+	case len(s.Lines) > mostEvents+1:
 		errs = append(errs, fmt.Errorf("%s: %d events: give at most %d", name, len(s.Lines), mostEvents))
 	}
 	return s, errors.Join(errs...)

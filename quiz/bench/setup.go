@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -39,7 +40,7 @@ func (s *step) speed(e Event) {
 		return
 	}
 	speeds := s.Job.Lathe.Speeds
-	if len(speeds) > 0 && !slices.Contains(speeds, int(e.X)) || e.X < 5 || e.X > 3000 {
+	if len(speeds) > 0 && !slices.Contains(speeds, int(e.X)) || e.X < 5 || e.X > 3000 || e.X != math.Trunc(e.X) {
 		s.say("no-such-speed", "speed", calc.Shortest(e.X, 1), "speeds", list(speeds))
 		return
 	}
@@ -100,6 +101,10 @@ func (s *step) levers(e Event) {
 
 // setLead sets what the gears give. What the dial showed before means nothing now.
 func (s *step) setLead(lead calc.Length) {
+	if s.hasFirst {
+		s.say("gears-too-late")
+		return
+	}
 	s.Lead, s.Set.Lead = lead, true
 	s.Screw, s.Turns, s.hasFirst, s.FirstDip, s.Nut = 0, 0, false, 0, false
 	s.say("geared")

@@ -144,7 +144,7 @@ func (s *step) afterSlides(before calc.Length) {
 		s.Torn = s.Torn || s.Turn != 0
 	}
 	if depth <= before+1e-12 {
-		if depth <= 0 {
+		if depth < before-1e-12 { // drawn back, if only in part: the cut under way goes on at another depth
 			s.endPass()
 		}
 		return

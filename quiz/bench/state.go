@@ -242,7 +242,7 @@ func (b Bench) all() []Pass {
 		return b.Passes
 	}
 	p := *b.cutting
-	p.To = b.Z
+	p.To = b.place()
 	return add(b.Passes, p)
 }
 

@@ -5,7 +5,7 @@ import (
 )
 
 // mostEvents is the longest job that is played: five times what a careful one takes.
-const mostEvents = 3000
+const mostEvents = 1500
 
 // step is one event being carried out on a copy of the bench.
 type step struct {
@@ -22,7 +22,7 @@ func (b Bench) Step(e Event) (Bench, []Happening) {
 	switch {
 	case b.Over:
 		return b, []Happening{{Name: "over"}}
-	case len(b.Log) >= mostEvents:
+	case len(b.Log) >= mostEvents && e.Verb != "done":
 		return b, []Happening{{Name: "too-long"}}
 	}
 	s.do(e)

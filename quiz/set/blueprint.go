@@ -75,7 +75,10 @@ func ReadBlueprint(path string) (*Blueprint, error) {
 		return nil, err
 	}
 	return ParseBlueprint(path, text, func(file string) (quiz.Lathe, error) {
-		return quiz.ReadLathe(filepath.Join(filepath.Dir(path), file))
+		if !filepath.IsAbs(file) {
+			file = filepath.Join(filepath.Dir(path), file)
+		}
+		return quiz.ReadLathe(file)
 	})
 }
 
@@ -174,6 +177,9 @@ func (b *Blueprint) slot(i int, say func(string, ...any)) {
 	if own := len(b.choices(*s)); own > 0 && (s.Count < 1 || s.Count > mostItems || !s.Mix && s.Count > own && s.Stage != "") {
 		say("%s: count %d: give 1 to %d", where, s.Count, min(own, mostItems))
 	}
+	if s.Name != "" && slices.ContainsFunc(b.Slots[:i], func(o Slot) bool { return o.Name == s.Name }) {
+		say("%s: a slot above is called %s already", where, calc.Quoted(s.Name))
+	}
 	b.takes(i, where, say)
 }
 
@@ -192,6 +198,8 @@ func (b *Blueprint) takes(i int, where string, say func(string, ...any)) {
 			continue
 		case len(b.Slots[k].Tasks) != 1 || b.Slots[k].Count != 1:
 			say("%s: takes %s from %s, which must have one task and a count of 1", where, input, calc.Quoted(from))
+		case !b.asksNumber(b.Slots[k].Tasks[0]):
+			say("%s: takes %s from %s, whose answer is no number", where, input, calc.Quoted(from))
 		}
 		t, err := tasks.Find(s.Tasks[0])
 		if err != nil {
@@ -206,6 +214,16 @@ func (b *Blueprint) takes(i int, where string, say func(string, ...any)) {
 			say("%s: %s has no input %s to take over; it has %s", where, t.Name, calc.Quoted(input), strings.Join(names, ", "))
 		}
 	}
+}
+
+// asksNumber reports whether the answer to a task is one number.
+func (b *Blueprint) asksNumber(task string) bool {
+	t, err := tasks.Find(task)
+	if err != nil {
+		return true // said elsewhere
+	}
+	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, b.system, 1, b.lathe))
+	return err != nil || p.Answer.IsNumber()
 }
 
 // choices are the tasks a slot may ask.

@@ -48,7 +48,7 @@ func TestRosters(t *testing.T) {
 		"id,name\n,Ada\n":         "r.csv, row 2: no id",
 		"id,name\n1,Ada,x\n":      "r.csv, row 2: 3 cells where there are 2 columns",
 		"id,id\n1,2\n":            `the column "id" stands twice`,
-		"id,name\n1,\"Ada\n":      "r.csv:",
+		"id,name\n1,\"Ada\n":      "r.csv, row 2: \"Ada\\n\" has a line break in it; is a quotation mark not closed?",
 		many:                      "and 30 more",
 		"\xff\xfei\x00d\x00":      "UTF-16: save it as CSV in UTF-8",
 		"id,name\n1,J\xf6rg\n":    "not written in UTF-8, so its letters would be lost",
@@ -67,6 +67,7 @@ func TestAnswerFiles(t *testing.T) {
 		"code,item,answer\nk7f2qxm,1,0.05 in\nK7F-2QXM,2,\n":        "K7F-2QXM 1 0.05 in, K7F-2QXM 2 ",
 		"code,item,answer,sure\nK7F-2QXM,1,0.05,Bet\n":              "K7F-2QXM 1 0.05",
 		"name,code,1,2\nAda,K7F-2QXM,0.05,3\nBen,ABC-2345,0.06\n":   "K7F-2QXM 1 0.05, K7F-2QXM 2 3, ABC-2345 1 0.06",
+		"code,item,answer\nK7F-2QXM,1,0.05\"\n,,\n":                 "K7F-2QXM 1 0.05\"",
 		"code;1;2\nK7F-2QXM;0,05;=1+1\n":                            "K7F-2QXM 1 0,05, K7F-2QXM 2 =1+1",
 		"{\"code\":\"single-depth@1-7f3a\",\"given\":\"0.05\"}\n\n": "single-depth@1-7f3a 0 0.05",
 	} {

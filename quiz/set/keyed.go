@@ -31,7 +31,7 @@ func ReadSecret(path string) (Secret, error) {
 	}
 	s := strings.TrimSpace(string(text))
 	if len(s) < 16 || len(s) > 4096 {
-		return nil, fmt.Errorf("secret %s has %d letters: give 16 to 4096, or let set make write one", calc.Quoted(path), len(s))
+		return nil, fmt.Errorf("secret %s has %d letters: give 16 to 4096, or delete the file and let set make write one", calc.Quoted(path), len(s))
 	}
 	return Secret(s), nil
 }
@@ -47,19 +47,26 @@ func NewSecret(path string) (Secret, error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return nil, err
 	}
-	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
-	if errors.Is(err, fs.ErrExist) {
-		return ReadSecret(path) // another run was first
-	}
+	// Written whole beside its place first, and linked into it only where none is yet: no
+	// half secret can stand there, and of two runs one is first.
+	f, err := os.CreateTemp(filepath.Dir(path), ".class-secret-*") // readable by its owner alone
 	if err != nil {
 		return nil, err
 	}
+	defer os.Remove(f.Name())
 	_, err = f.WriteString(s + "\n")
 	if err == nil {
 		err = f.Sync()
 	}
 	if e := f.Close(); err == nil {
 		err = e
+	}
+	if err != nil {
+		return nil, err
+	}
+	err = os.Link(f.Name(), path)
+	if errors.Is(err, fs.ErrExist) {
+		return ReadSecret(path) // another run was first
 	}
 	return Secret(s), err
 }

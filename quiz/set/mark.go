@@ -3,6 +3,7 @@ package set
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -81,7 +82,7 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 	byProblem := map[string]string{} // problem code -> sheet code, only where one was typed
 	for _, g := range answers {
 		if g.Item == 0 {
-			if byProblem, err = m.problemCodes(class); err != nil {
+			if byProblem, err = m.ProblemCodes(class); err != nil {
 				return nil, err
 			}
 			break
@@ -154,8 +155,8 @@ func (m *Maker) Codes(class []Apprentice) (map[string]Apprentice, error) {
 	return codes, nil
 }
 
-// problemCodes are the codes of all problems of a class, with the sheets they stand on.
-func (m *Maker) problemCodes(class []Apprentice) (map[string]string, error) {
+// ProblemCodes are the codes of all problems of a class, with the sheets they stand on.
+func (m *Maker) ProblemCodes(class []Apprentice) (map[string]string, error) {
 	codes := map[string]string{}
 	for _, a := range class {
 		items, err := m.Items(a.ID)
@@ -163,7 +164,11 @@ func (m *Maker) problemCodes(class []Apprentice) (map[string]string, error) {
 			return nil, err
 		}
 		for _, it := range items {
-			codes[it.Problem.Code.String()] = m.Code(a.ID)
+			problem, sheet := it.Problem.Code.String(), m.Code(a.ID)
+			if other, twice := codes[problem]; twice && other != sheet {
+				return nil, fmt.Errorf("the sheets %s and %s have the problem %s both, by a rare chance: give the set another name", other, sheet, problem)
+			}
+			codes[problem] = sheet
 		}
 	}
 	return codes, nil
@@ -193,6 +198,7 @@ func (k *Marker) Each(do func(Result) error) error {
 func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 	code := k.maker.Code(a.ID)
 	o := owner{code, who}
+	items = slices.Clone(items)
 	r := Result{ID: a.ID, Name: cmp.Or(a.Name, who), Form: a.Form, Code: code, Of: k.maker.Blueprint.Points(), Items: make([]ItemResult, len(items)), items: items}
 	read := map[int]quiz.Mark{} // by place, what was understood
 	for i, it := range items {
@@ -201,6 +207,12 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 			g = paper
 		} else if also {
 			k.Repeats++
+		}
+		if onScreen && len(it.From) > 0 { // on a screen the question has a number of its own
+			if own, err := quiz.Make(it.Problem.Task, it.Problem.Code); err == nil {
+				it.Problem = own
+				items[i] = it
+			}
 		}
 		res := ItemResult{Number: it.Number, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: g.Text, Key: it.Problem.Answer.Text(), Of: it.Points,
 			Certainty: g.Certainty, Gate: it.Problem.Task.Gate, Verdict: Blank, place: it.Place}
@@ -232,12 +244,6 @@ func (k *Marker) decimals(it Item, g Given) string {
 // from an answer that can't be read is left for the instructor like that one.
 func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read map[int]quiz.Mark) {
 	p := it.Problem
-	if onScreen && len(it.From) > 0 { // on a screen the question has a number of its own
-		if own, err := quiz.Make(p.Task, p.Code); err == nil {
-			p = own
-			res.Key = p.Answer.Text()
-		}
-	}
 	m := p.Mark(text)
 	read[it.Place] = m
 	res.Verdict, res.Slip, res.Points, res.mark = m.Verdict, m.Slip, m.Points*it.Points, m
@@ -245,7 +251,8 @@ func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read
 		return
 	}
 	after := p
-	for input, from := range it.From {
+	for _, input := range slices.Sorted(maps.Keys(it.From)) {
+		from := it.From[input]
 		before, ok := read[from]
 		if !ok {
 			return

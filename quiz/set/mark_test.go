@@ -69,6 +69,7 @@ slots:
 // A slip costs once: what follows rightly from it earns its points, through two links.
 func TestOneSlipCostsOnce(t *testing.T) {
 	m := maker(t, linked)
+	tried := 0
 	for _, who := range roster(12) {
 		all := items(t, m, who.ID)
 		for i := 1; i < 3; i++ {
@@ -103,6 +104,7 @@ func TestOneSlipCostsOnce(t *testing.T) {
 		if err != nil {
 			continue // with half the travel nothing is left to feed: there is no answer to carry
 		}
+		tried++
 		keys := []string{all[0].Problem.Answer.Text(), all[1].Problem.Answer.Text(), all[2].Problem.Answer.Text()}
 		wrong := typed(all[0].Problem, half)
 		for want, texts := range map[string][]string{
@@ -119,6 +121,9 @@ func TestOneSlipCostsOnce(t *testing.T) {
 				t.Errorf("%v: %s, want %s", texts, got, want)
 			}
 		}
+	}
+	if tried < 6 {
+		t.Errorf("only %d of 12 sheets could carry an answer", tried)
 	}
 }
 
@@ -147,6 +152,14 @@ func TestAnswersFromAScreen(t *testing.T) {
 	for i, r := range mark(t, m, class, answers) {
 		if handed := i == 1 || i == 2; r.Handed != handed || handed && r.Points != r.Of {
 			t.Errorf("%s: %v points of %v, %+v", r.ID, r.Points, r.Of, r.Items)
+		}
+		if !r.Handed {
+			continue
+		}
+		for k, it := range r.Items { // what they are told is of the question they had
+			if told := r.items[k].Problem.Answer.Text(); told != it.Key {
+				t.Errorf("%s, question %d: the key is %s, what they are told is of %s", r.ID, it.Number, it.Key, told)
+			}
 		}
 	}
 }

@@ -178,6 +178,7 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 	r := csv.NewReader(bytes.NewReader(text))
 	r.FieldsPerRecord = -1
 	r.TrimLeadingSpace = true
+	r.LazyQuotes = true // 0.05" has an inch mark
 	r.Comma = separator(text)
 	h := header{at: map[string]int{}, comma: r.Comma == ';'}
 	var rows []line
@@ -190,6 +191,11 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 			return h, nil, fmt.Errorf("%s: %w", file, err)
 		}
 		number, _ := r.FieldPos(0)
+		for _, c := range cells { // a quote that is never closed would take the rows below with it
+			if strings.Contains(c, "\n") {
+				return h, nil, fmt.Errorf("%s, row %d: %s has a line break in it; is a quotation mark not closed?", file, number, calc.Quoted(c))
+			}
+		}
 		if h.names == nil {
 			h.names = cells
 			for i, c := range cells {
@@ -201,7 +207,7 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 			}
 			continue
 		}
-		if len(cells) == 1 && strings.TrimSpace(cells[0]) == "" {
+		if strings.TrimSpace(strings.Join(cells, "")) == "" { // spreadsheets leave such rows at the end
 			continue
 		}
 		if len(cells) > len(h.names) {

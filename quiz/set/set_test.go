@@ -282,7 +282,7 @@ func TestCodes(t *testing.T) {
 		}
 	}
 	m := example(t, "first-thread.yaml")
-	if codes, err := m.Codes(roster(20_000)); err == nil && len(codes) != 20_000 {
+	if codes, err := m.Codes(roster(20_000)); err != nil || len(codes) != 20_000 {
 		t.Error(len(codes), err)
 	}
 }

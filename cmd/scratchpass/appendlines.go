@@ -1,0 +1,48 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"io"
+	"os"
+)
+
+// appendLines opens a file to add lines to. A last line without an end is taken off when
+// it is torn, because the disk was full or the power went; else it gets its end.
+func appendLines(path string, torn func(last []byte) bool) (*os.File, error) {
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
+	if err != nil {
+		return nil, err
+	}
+	if err := mendLastLine(f, torn); err != nil {
+		f.Close()
+		return nil, err
+	}
+	return f, nil
+}
+
+func mendLastLine(f *os.File, torn func(last []byte) bool) error {
+	text, err := io.ReadAll(f)
+	if err != nil {
+		return err
+	}
+	whole := bytes.LastIndexByte(text, '\n') + 1
+	switch last := text[whole:]; {
+	case len(last) == 0:
+		return nil
+	case !torn(last):
+		_, err = f.WriteString("\n")
+		return err
+	}
+	if err := f.Truncate(int64(whole)); err != nil {
+		return err
+	}
+	_, err = f.Seek(int64(whole), io.SeekStart)
+	return err
+}
+
+// tornMove: a move has no sign of its end, "in 0.01" may have been "in 0.015".
+func tornMove([]byte) bool { return true }
+
+// tornAnswer: an answer is an object, and half an object is none.
+func tornAnswer(last []byte) bool { return last[0] == '{' && !json.Valid(last) }
