@@ -3,7 +3,6 @@ package lessons
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -319,13 +318,16 @@ func (s *Session) offered(r *Rehearsal, offers []bench.Offer) Text {
 	return Text{{Faint, s.say("bench-moves")}, {Figures, columns(lines)}}
 }
 
-// columns puts short lines two side by side, as narrow as any window is laid out for.
+// columns puts lines two side by side, as narrow as any window is laid out for. A line
+// too long for the left has a row to itself.
 func columns(lines []string) string {
+	const left = 20
 	var out []string
-	for pair := range slices.Chunk(lines, 2) {
-		row := pair[0]
-		if len(pair) > 1 {
-			row = fmt.Sprintf("%-20s%s", pair[0], pair[1])
+	for i := 0; i < len(lines); i++ {
+		row := lines[i]
+		if i+1 < len(lines) && len(row) <= left-2 {
+			i++
+			row = fmt.Sprintf("%-*s%s", left, row, lines[i])
 		}
 		out = append(out, row)
 	}
