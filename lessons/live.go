@@ -136,6 +136,9 @@ func (p *pass) Frame(columns, rows int) string {
 	st := b.Status()
 	lines = append(lines, "", track(b, min(columns-2, 76)), Wrap(p.s.status(b), max(columns-2, NarrowestWidth)))
 	lines = append(lines, Wrap(p.s.say("bench-track"), max(columns-2, NarrowestWidth)))
+	if p.ended { // what happened is told below the picture, all of it
+		return strings.Join(append(lines, ""), "\n")
+	}
 	if n := len(p.said); n > 0 {
 		lines = append(lines, Wrap(p.said[n-1].Text, max(columns-2, NarrowestWidth)))
 	}
