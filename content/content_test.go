@@ -82,27 +82,6 @@ func TestPrintable(t *testing.T) {
 	}
 }
 
-func FuzzWords(f *testing.F) {
-	for _, name := range []string{"compound-travel", "cross-slide-return", "when-to-leave-compound"} {
-		w, err := content.Shipped().Task(name)
-		if err != nil {
-			f.Fatal(err)
-		}
-		f.Add([]byte("title: " + w.Title + "\nslips: {a: b}\nask: {1: c}\n"))
-	}
-	f.Add([]byte("a: &a [*a]"))
-	f.Fuzz(func(t *testing.T, text []byte) {
-		lib := content.Reading("", fstest.MapFS{"tasks/a.yaml": {Data: text}, "lessons/010-a.yaml": {Data: text}, "safety.yaml": {Data: text}})
-		_, _ = lib.Task("a")
-		_, _ = lib.Lesson("a")
-		for _, finding := range lib.Check(content.Known{}) {
-			if finding.Text == "" || finding.File == "" {
-				t.Errorf("%q: a finding without words: %+v", text, finding)
-			}
-		}
-	})
-}
-
 func BenchmarkLoadAllContent(b *testing.B) {
 	lib := content.Shipped()
 	b.ReportAllocs()
