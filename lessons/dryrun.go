@@ -62,7 +62,8 @@ func (s *Session) jobPage(r *Rehearsal) Text {
 	for _, line := range s.jobFacts(j) {
 		text = append(text, Block{Plain, "- " + line})
 	}
-	text = append(text, Block{Plain, s.say("bench-ways", "deeper", map[calc.Side]string{calc.Outside: "in", calc.Inside: "out"}[j.Side])})
+	deeper, _ := j.Ways()
+	text = append(text, Block{Plain, s.say("bench-ways", "deeper", deeper)})
 	if r.Bench.Live {
 		text = append(text, Block{Plain, s.say("bench-live")})
 	}

@@ -77,7 +77,7 @@ func (s *Session) depthChart(b bench.Bench) Text {
 	for _, p := range b.Passes {
 		depths = append(depths, p.Depth.Inches()*u.Factor)
 		width := p.Width
-		if p.Thickness < 0.0001 { // it cut nothing
+		if !p.Cuts() {
 			width = 0
 		}
 		widths = append(widths, width.Inches()*u.Factor)
@@ -94,7 +94,7 @@ func (s *Session) depthChart(b bench.Bench) Text {
 	}
 	widest, at := calc.Length(0), 0
 	for _, p := range b.Passes {
-		if p.Thickness >= 0.0001 && p.Width > widest {
+		if p.Cuts() && p.Width > widest {
 			widest, at = p.Width, p.N
 		}
 	}

@@ -92,7 +92,8 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 	if p.Unscrews {
 		return s.planEnd(p, text)
 	}
-	say("plan-out", "out", size(p.Out), "way", map[calc.Side]string{calc.Outside: "out", calc.Inside: "in"}[j.Side], "deeper", map[calc.Side]string{calc.Outside: "in", calc.Inside: "out"}[j.Side])
+	deeper, away := j.Ways()
+	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)
 	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
 	text = append(text, s.planPasses(p, table)...)
 	if p.Wire > 0 {

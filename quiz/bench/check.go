@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"strconv"
 
 	"scratchpass/calc"
 )
@@ -138,7 +139,7 @@ func (b Bench) turnsOn() string {
 	if turns == 1 {
 		return "1 turn"
 	}
-	return number(turns) + " turns"
+	return strconv.Itoa(turns) + " turns"
 }
 
 // book is what the learner says the slide's total is since its zero.

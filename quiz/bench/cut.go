@@ -32,22 +32,18 @@ func (b Bench) Stiffness() (float64, error) {
 }
 
 // flat is the tool's flat, or the flat that its nose is like.
-func (b Bench) flat() calc.Length {
-	if b.Job.Tip.Nose > 0 {
-		f, _ := calc.FlatOfNose(b.Job.Tip.Nose) // checked with the job
+func (j Job) flat() calc.Length {
+	if j.Tip.Nose > 0 {
+		f, _ := calc.FlatOfNose(j.Tip.Nose) // checked with the job
 		return f
 	}
-	return b.Job.Tip.Flat
+	return j.Tip.Flat
 }
 
 // FullDepth is how deep the tool goes straight in for the middle of the pitch
 // diameter's limits.
 func (j Job) FullDepth() (calc.Length, error) {
-	flat := j.Tip.Flat
-	if j.Tip.Nose > 0 {
-		flat, _ = calc.FlatOfNose(j.Tip.Nose) // checked with the job
-	}
-	return calc.RadialDepth(j.Side, j.Start, j.Limits.Pitch.Middle(), j.Thread.Pitch, flat)
+	return calc.RadialDepth(j.Side, j.Start, j.Limits.Pitch.Middle(), j.Thread.Pitch, j.flat())
 }
 
 // Lag is the share of a cut that stays on, for the whole job: the cut at full depth
@@ -61,7 +57,7 @@ func (b Bench) Lag() float64 {
 	if err != nil {
 		return 0
 	}
-	width, err := calc.ChipWidth(depth, b.flat(), calc.OneFlank)
+	width, err := calc.ChipWidth(depth, b.Job.flat(), calc.OneFlank)
 	if err != nil {
 		return 0
 	}
@@ -191,7 +187,7 @@ func (s *step) measure(p *Pass) bool {
 	if p.Both {
 		feed = calc.BothFlanks
 	}
-	if p.Width, err = calc.ChipWidth(depth, s.flat(), feed); err != nil {
+	if p.Width, err = calc.ChipWidth(depth, s.Job.flat(), feed); err != nil {
 		return false
 	}
 	p.Thickness = depth - p.Before
@@ -223,7 +219,7 @@ func (s *step) judge(p Pass) {
 			return
 		}
 		s.say("chatters")
-	case p.Thickness < 0.0001:
+	case !p.Cuts():
 		s.say("cuts-no-more")
 	case p.Spring:
 		s.say("springs-off")

@@ -5,10 +5,7 @@ import "scratchpass/calc"
 // Feeds returns the moves that a whole pass begins with: the compound fed by a cut, and
 // the cross slide back at its last cut and on by a feed of its dial.
 func (b Bench) Feeds(compound, straight calc.Length) []Event {
-	deeper := "in"
-	if b.in() < 0 {
-		deeper = "out"
-	}
+	deeper, _ := b.Job.Ways()
 	var events []Event
 	if compound > 0 {
 		events = append(events, Event{Verb: "compound", Word: deeper, X: compound.Inches(), Has: true})

@@ -1,10 +1,6 @@
 package bench
 
-import (
-	"strconv"
-
-	"scratchpass/calc"
-)
+import "scratchpass/calc"
 
 // pass makes one whole pass on the compound: every move of it, as it was made by hand
 // before.
@@ -88,5 +84,3 @@ func (s *step) toDepth(compound, straight calc.Length) {
 func (b Bench) AtStart() bool {
 	return b.place() <= 0 && b.cutting == nil && b.Nut == b.Job.KeepClosed()
 }
-
-func number(n int) string { return strconv.Itoa(n) }

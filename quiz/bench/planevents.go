@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"strconv"
+
 	"scratchpass/calc"
 )
 
@@ -17,11 +19,8 @@ func (p Plan) Events() []Event {
 	move := func(verb, word string, l calc.Length) {
 		events = append(events, Event{Verb: verb, Word: word, X: l.Inches(), Has: true})
 	}
-	deeper, away := "in", "out"
-	if p.Job.Side == calc.Inside {
-		deeper, away = "out", "in"
-	}
-	for _, text := range []string{"dress", "key out", "feed off", "speed " + number(p.RPM)} {
+	deeper, away := p.Job.Ways()
+	for _, text := range []string{"dress", "key out", "feed off", "speed " + strconv.Itoa(p.RPM)} {
 		do(text)
 	}
 	switch {

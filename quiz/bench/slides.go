@@ -11,21 +11,14 @@ import (
 func (s *step) crossSlide(e Event) {
 	per := s.Job.Lathe.CrossReads.PerRadial()
 	turn := s.Job.Lathe.Cross.Turn
-	dial := e.Length()
-	switch e.Word {
-	case "in":
-	case "out":
-		dial = -dial
-	default:
-		if e.Length() >= turn {
-			s.say("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
-			return
-		}
-		dial = s.wayTo(e.Length(), s.CrossReading(), turn)
+	dial, ok := s.asked(e, turn, func(want calc.Length) calc.Length {
 		if s.crossOut() {
-			dial = s.backTo(e.Length(), turn)
+			return s.backTo(want, turn)
 		}
-		s.wound(dial)
+		return s.wayTo(want, s.CrossReading(), turn)
+	})
+	if !ok {
+		return
 	}
 	s.wind(&s.Cross, dial.Times(1/per))
 	if dial.Times(s.in()) < 0 {
@@ -34,18 +27,10 @@ func (s *step) crossSlide(e Event) {
 }
 
 func (s *step) compoundSlide(e Event) {
-	dial, turn := e.Length(), s.Job.Lathe.Compound.Turn
-	switch e.Word {
-	case "in":
-	case "out":
-		dial = -dial
-	default:
-		if e.Length() >= turn {
-			s.say("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
-			return
-		}
-		dial = s.wayTo(e.Length(), s.CompoundReading(), turn)
-		s.wound(dial)
+	turn := s.Job.Lathe.Compound.Turn
+	dial, ok := s.asked(e, turn, func(want calc.Length) calc.Length { return s.wayTo(want, s.CompoundReading(), turn) })
+	if !ok {
+		return
 	}
 	if dial.Times(s.in()) > 0 && s.Touched() {
 		angle := max(s.Angle, -s.Angle)
@@ -57,6 +42,24 @@ func (s *step) compoundSlide(e Event) {
 		}
 	}
 	s.wind(&s.Compound, dial)
+}
+
+// asked is how far a move winds a dial: by so much in or out, or to a reading, to which
+// way finds the way. A reading that the dial does not have is refused in words.
+func (s *step) asked(e Event, turn calc.Length, way func(want calc.Length) calc.Length) (dial calc.Length, ok bool) {
+	switch e.Word {
+	case "in":
+		return e.Length(), true
+	case "out":
+		return -e.Length(), true
+	}
+	if e.Length() >= turn {
+		s.say("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
+		return 0, false
+	}
+	dial = way(e.Length())
+	s.wound(dial)
+	return dial, true
 }
 
 // wound says which way and how far a slide is wound to a reading.

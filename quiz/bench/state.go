@@ -79,6 +79,9 @@ type Pass struct {
 	Spring    bool
 }
 
+// Cuts reports whether a chip came off that one would see.
+func (p Pass) Cuts() bool { return p.Thickness >= 0.0001 }
+
 // Mistake is something that was done wrong.
 type Mistake struct {
 	Name  string
@@ -161,6 +164,14 @@ func (b Bench) in() float64 {
 		return -1
 	}
 	return 1
+}
+
+// Ways are the words for winding the cross slide deeper into the metal and away from it.
+func (j Job) Ways() (deeper, away string) {
+	if j.Side == calc.Inside {
+		return "out", "in"
+	}
+	return "in", "out"
 }
 
 // Depth is how deep the tip of the tool stands below the surface; above 0 it cuts.
