@@ -20,30 +20,37 @@ import (
 // on top of a job that is written down.
 type jobFlags struct{ w content.Job }
 
+// jobFlag is one size of a job as a flag.
+type jobFlag struct {
+	name string
+	size *string
+	help string
+}
+
+// flagsOf are the sizes of a job that may be given, always in the same order.
+func flagsOf(w *content.Job) []jobFlag {
+	return []jobFlag{
+		{"thread", &w.Thread, "`THREAD` to cut, such as \"3/4-10 UNC-2A\""},
+		{"side", &w.Side, "outside or inside, where the class does not tell"},
+		{"blank", &w.Blank, "`SIZE` of the blank, with its unit"},
+		{"bore", &w.Bore, "`SIZE` of the bore"},
+		{"length", &w.Length, "`SIZE`: how long the thread is"},
+		{"end", &w.End, "what lies behind the thread: shoulder, bottom or chuck"},
+		{"gap", &w.Gap, "`SIZE` of the free way from the end of the thread to that"},
+		{"hold", &w.Hold, "chuck or centres"},
+		{"stands-out", &w.StandsOut, "`SIZE`: how far the work stands out of the jaws, or the bar out of its holder"},
+		{"bar", &w.Bar, "`SIZE` of the boring bar"},
+		{"reach", &w.Reach, "`SIZE`: how far the tool stands out of the bar"},
+		{"flat", &w.Flat, "`SIZE` of the flat on the tip of the tool"},
+		{"ahead", &w.Ahead, "`SIZE`: how far tool, bar or holder stand ahead of the tip"},
+		{"spindle-nose", &w.Nose, "screwed or locked, where the job tells it and not the lathe"},
+		{"nose", &w.Round, "`SIZE`: radius of a round tip, instead of a flat"},
+	}
+}
+
 func (j *jobFlags) add(cmd *cobra.Command) {
-	f := cmd.Flags()
-	for _, flag := range []struct {
-		name string
-		into *string
-		help string
-	}{
-		{"thread", &j.w.Thread, "`THREAD` to cut, such as \"3/4-10 UNC-2A\""},
-		{"side", &j.w.Side, "outside or inside, where the class does not tell"},
-		{"blank", &j.w.Blank, "`SIZE` of the blank, with its unit"},
-		{"bore", &j.w.Bore, "`SIZE` of the bore"},
-		{"length", &j.w.Length, "`SIZE`: how long the thread is"},
-		{"end", &j.w.End, "what lies behind the thread: shoulder, bottom or chuck"},
-		{"gap", &j.w.Gap, "`SIZE` of the free way from the end of the thread to that"},
-		{"hold", &j.w.Hold, "chuck or centres"},
-		{"stands-out", &j.w.StandsOut, "`SIZE`: how far the work stands out of the jaws, or the bar out of its holder"},
-		{"bar", &j.w.Bar, "`SIZE` of the boring bar"},
-		{"reach", &j.w.Reach, "`SIZE`: how far the tool stands out of the bar"},
-		{"flat", &j.w.Flat, "`SIZE` of the flat on the tip of the tool"},
-		{"ahead", &j.w.Ahead, "`SIZE`: how far tool, bar or holder stand ahead of the tip"},
-		{"spindle-nose", &j.w.Nose, "screwed or locked, where the job tells it and not the lathe"},
-		{"nose", &j.w.Round, "`SIZE`: radius of a round tip, instead of a flat"},
-	} {
-		f.StringVar(flag.into, flag.name, "", flag.help)
+	for _, flag := range flagsOf(&j.w) {
+		cmd.Flags().StringVar(flag.size, flag.name, "", flag.help)
 	}
 }
 
@@ -51,32 +58,18 @@ func (j *jobFlags) add(cmd *cobra.Command) {
 // that leaves sizes out gets usual ones.
 func (j *jobFlags) over(base content.Job, own quiz.Lathe) content.Job {
 	out := base
-	put := func(into *string, flag string) {
-		if flag != "" {
-			*into = flag
-		}
-	}
 	if j.w.Thread != "" { // another thread: the sizes of the old one say nothing
 		out = content.Job{Title: j.w.Thread, Story: base.Story, Lathe: base.Lathe}
 	}
-	put(&out.Thread, j.w.Thread)
-	put(&out.Side, j.w.Side)
-	put(&out.Blank, j.w.Blank)
-	put(&out.Bore, j.w.Bore)
-	put(&out.Length, j.w.Length)
-	put(&out.End, j.w.End)
-	put(&out.Gap, j.w.Gap)
-	put(&out.Hold, j.w.Hold)
-	put(&out.StandsOut, j.w.StandsOut)
-	put(&out.Bar, j.w.Bar)
-	put(&out.Reach, j.w.Reach)
-	put(&out.Ahead, j.w.Ahead)
-	put(&out.Nose, j.w.Nose)
 	if j.w.Round != "" {
 		out.Flat = ""
 	}
-	put(&out.Flat, j.w.Flat)
-	put(&out.Round, j.w.Round)
+	into := flagsOf(&out)
+	for i, flag := range flagsOf(&j.w) {
+		if *flag.size != "" {
+			*into[i].size = *flag.size
+		}
+	}
 	return bench.Usual(out, own)
 }
 
