@@ -2,6 +2,7 @@ package content
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"maps"
 	"os"
@@ -154,6 +155,19 @@ func Fill(text string, values func(name string) (string, bool)) (filled string, 
 	})
 	slices.Sort(unknown)
 	return filled, slices.Compact(unknown)
+}
+
+// FillPairs is Fill from pairs of name and value, as they are printed.
+func FillPairs(text string, pairs ...any) string {
+	filled, _ := Fill(text, func(name string) (string, bool) {
+		for i := 0; i+1 < len(pairs); i += 2 {
+			if pairs[i] == name {
+				return fmt.Sprint(pairs[i+1]), true
+			}
+		}
+		return "", false
+	})
+	return filled
 }
 
 // Names lists the ${name}s that a text asks for, sorted.

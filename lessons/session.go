@@ -5,7 +5,6 @@ package lessons
 
 import (
 	"errors"
-	"fmt"
 	"time"
 
 	"scratchpass/content"
@@ -87,15 +86,7 @@ func (s *Session) say(phrase string, pairs ...any) string {
 	if !ok {
 		raw = s.phrases[phrase]
 	}
-	text, _ := content.Fill(raw, func(name string) (string, bool) {
-		for i := 0; i+1 < len(pairs); i += 2 {
-			if pairs[i] == name {
-				return fmt.Sprint(pairs[i+1]), true
-			}
-		}
-		return "", false
-	})
-	return text
+	return content.FillPairs(raw, pairs...)
 }
 
 // show shows phrases in one style.

@@ -8,7 +8,17 @@ import (
 // WriteWhole writes a file whole or not at all: beside its place first, and into it when
 // the last byte is on the disk.
 func WriteWhole(path string, write func(*os.File) error) error {
-	f, err := os.CreateTemp(filepath.Dir(path), ".scratchpass-*")
+	return writeBeside(path, write, os.Rename)
+}
+
+// WriteNew is WriteWhole for a file that is not there yet, readable by its owner alone.
+// Where one is there it stays, and the error is fs.ErrExist: of two runs one is first.
+func WriteNew(path string, write func(*os.File) error) error {
+	return writeBeside(path, write, os.Link)
+}
+
+func writeBeside(path string, write func(*os.File) error, put func(from, to string) error) error {
+	f, err := os.CreateTemp(filepath.Dir(path), ".scratchpass-*") // readable by its owner alone
 	if err != nil {
 		return err
 	}
@@ -21,7 +31,7 @@ func WriteWhole(path string, write func(*os.File) error) error {
 		err = e
 	}
 	if err == nil {
-		err = os.Rename(f.Name(), path)
+		err = put(f.Name(), path)
 	}
 	return err
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -53,7 +54,8 @@ func handedOut(args []string, file string) ([]string, error) {
 // askHandedOut asks them.
 func (a *app) askHandedOut(s *lessons.Session, codes []string, out string) error {
 	if out != "" { // a sitting that was broken off goes on where it was left
-		codes = slices.DeleteFunc(codes, func(code string) bool { return answeredIn(out, code) })
+		done := answeredIn(out)
+		codes = slices.DeleteFunc(codes, func(code string) bool { return done[code] })
 		if len(codes) == 0 {
 			fmt.Fprintln(a.out, s.Say("handed-all", "where", out))
 			return nil
@@ -68,19 +70,20 @@ func (a *app) askHandedOut(s *lessons.Session, codes []string, out string) error
 	return nil
 }
 
-// answeredIn reports whether a file of answers has one to a problem.
-func answeredIn(file, code string) bool {
+// answeredIn are the codes of the problems that a file of answers has one to.
+func answeredIn(file string) map[string]bool {
+	done := map[string]bool{}
 	text, err := os.ReadFile(file)
 	if err != nil {
-		return false
+		return done // nothing is there yet
 	}
-	for line := range strings.Lines(string(text)) {
+	for line := range bytes.Lines(text) {
 		var kept set.Kept
-		if json.Unmarshal([]byte(line), &kept) == nil && kept.Code == code {
-			return true
+		if json.Unmarshal(line, &kept) == nil {
+			done[kept.Code] = true
 		}
 	}
-	return false
+	return done
 }
 
 // alsoWrite lets a session write every answer to a file too, at once.

@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -127,8 +126,7 @@ func (a *app) classSecret(path string, makeOne bool, lib *content.Library) (set.
 		}
 		says, err := lib.Screens()
 		if err == nil {
-			text, _ := content.Fill(says["set-secret-made"], func(string) (string, bool) { return path, true })
-			fmt.Fprintln(a.err, text)
+			fmt.Fprintln(a.err, content.FillPairs(says["set-secret-made"], "where", path))
 		}
 		return s, err
 	}
@@ -205,14 +203,11 @@ func (a *app) setExample() *cobra.Command {
 			out := newFolder(dir)
 			defer out.drop()
 			for name, text := range content.Examples() {
-				if _, err := os.Stat(filepath.Join(dir, name)); err == nil {
-					return usage("%s is there already: give another folder", filepath.Join(dir, name))
-				}
 				if err := out.file(name, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
 					return err
 				}
 			}
-			if err := out.keep(true, nil); err != nil {
+			if err := out.keep(false, func(where string) error { return usage("%s is there already: give another folder", where) }); err != nil {
 				return err
 			}
 			says, err := lib.Screens()
@@ -222,7 +217,7 @@ func (a *app) setExample() *cobra.Command {
 			if a.json {
 				return a.print(map[string]any{"written": len(content.Examples()), "folder": dir})
 			}
-			fmt.Fprintln(a.out, strings.ReplaceAll(says["set-example-made"], "${where}", dir))
+			fmt.Fprintln(a.out, content.FillPairs(says["set-example-made"], "where", dir))
 			return nil
 		},
 	}

@@ -25,9 +25,42 @@ type documents struct {
 	last   func(handout.Writer) error // before each is closed
 }
 
-func (d *desk) documents(out *folder, format, base string) (*documents, error) {
-	f, err := handout.FormatNamed(format)
-	return &documents{desk: d, out: out, format: f, base: base, many: len(d.class) > perDocument}, err
+// papers are the documents of all formats that are for paper.
+type papers []*documents
+
+// papers begins them; formats that are not for paper are passed over. last is written
+// before each document is closed; nil writes nothing.
+func (d *desk) papers(out *folder, base string, formats []string, last func(handout.Writer) error) papers {
+	var all papers
+	for _, name := range formats {
+		if f, err := handout.FormatNamed(name); err == nil {
+			all = append(all, &documents{desk: d, out: out, format: f, base: base, many: len(d.class) > perDocument, last: last})
+		}
+	}
+	return all
+}
+
+// each writes one more sheet into every format.
+func (p papers) each(write func(handout.Writer) error) error {
+	for _, x := range p {
+		w, err := x.next()
+		if err == nil {
+			err = write(w)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (p papers) close() error {
+	for _, x := range p {
+		if err := x.close(); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // next returns the writer for one more sheet.

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"cmp"
+
 	"github.com/spf13/cobra"
 
 	"scratchpass/quiz/handout"
@@ -22,10 +24,7 @@ func (a *app) setKey() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			dir := f.out
-			if dir == "" {
-				dir = d.maker.Blueprint.Set + "-key"
-			}
+			dir := cmp.Or(f.out, d.maker.Blueprint.Set+"-key")
 			if holds(dir, "sheets", "codes") {
 				return usage("%s has sheets in it; a key never travels with its sheets: give another --out", dir)
 			}
@@ -43,40 +42,21 @@ func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
 	out := newFolder(dir)
 	out.private = true
 	defer out.drop()
-	var papers []*documents
-	for _, name := range formats {
-		x, err := d.documents(out, name, "key")
-		if err != nil {
+	papers := d.papers(out, "key", formats, func(w handout.Writer) error {
+		if err := w.Report(d.printer.Roads()); err != nil {
 			return err
 		}
-		x.last = func(w handout.Writer) error {
-			if err := w.Report(d.printer.Roads()); err != nil {
-				return err
-			}
-			return w.Tally(d.maker.Blueprint.Title, d.printer.TallyItems())
-		}
-		papers = append(papers, x)
-	}
+		return w.Tally(d.maker.Blueprint.Title, d.printer.TallyItems())
+	})
 	err := d.each(func(who set.Apprentice, items []set.Item) error {
 		key := d.printer.Key(who, items)
-		for _, x := range papers {
-			w, err := x.next()
-			if err == nil {
-				err = w.Key(key)
-			}
-			if err != nil {
-				return err
-			}
-		}
-		return nil
+		return papers.each(func(w handout.Writer) error { return w.Key(key) })
 	})
 	if err != nil {
 		return err
 	}
-	for _, x := range papers {
-		if err := x.close(); err != nil {
-			return err
-		}
+	if err := papers.close(); err != nil {
+		return err
 	}
 	if err := out.keep(replace, d.there, "key"); err != nil {
 		return err

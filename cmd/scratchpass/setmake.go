@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"encoding/csv"
 	"fmt"
 	"io"
@@ -57,17 +58,15 @@ func (a *app) setMake() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			dir := f.out
-			if dir == "" {
-				dir = d.maker.Blueprint.Set + "-sheets"
-				if all(formats, isPackage) {
-					dir = d.maker.Blueprint.Set + "-package"
-				}
+			lms, what := isPackage(formats[0]), "-sheets"
+			if lms {
+				what = "-package"
 			}
+			dir := cmp.Or(f.out, d.maker.Blueprint.Set+what)
 			if holds(dir, "key", "feedback", "marks") {
 				return usage("%s has a key in it; a key never travels with its sheets: give another --out", dir)
 			}
-			if slices.ContainsFunc(formats, isPackage) && !all(formats, isPackage) {
+			if slices.ContainsFunc(formats, func(f string) bool { return isPackage(f) != lms }) {
 				return usage("a package holds all right answers, so it never lies beside sheets: make %s by itself, with another --out", strings.Join(formats, ","))
 			}
 			return d.makeSheets(dir, formats, choiceOnly, f.replace)
@@ -83,35 +82,18 @@ func (a *app) setMake() *cobra.Command {
 // isPackage reports whether a format is for a learning system.
 func isPackage(format string) bool { return format == formatQTI3 || format == formatQTI2 }
 
-func all(formats []string, is func(string) bool) bool {
-	return !slices.ContainsFunc(formats, func(f string) bool { return !is(f) })
-}
-
 // makeSheets makes sheets in all formats asked for.
 func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool) error {
 	out := newFolder(dir)
 	defer out.drop()
-	var papers []*documents
-	for _, name := range formats {
-		if _, err := handout.FormatNamed(name); err == nil {
-			x, err := d.documents(out, name, "sheets")
-			if err != nil {
-				return err
-			}
-			papers = append(papers, x)
-		}
-	}
+	papers := d.papers(out, "sheets", formats, nil)
 	d.warnOfLetters(formats)
-	codes, lms := slices.Contains(formats, formatCodes), slices.Contains(formats, formatQTI3) || slices.Contains(formats, formatQTI2)
+	codes, lms := slices.Contains(formats, formatCodes), slices.ContainsFunc(formats, isPackage)
 	if lms && len(d.class) > perDocument {
 		return usage("a QTI package has one question for each apprentice and place; %d are too many: give --forms 10, and the learning system draws one of ten", len(d.class))
 	}
 	var forms [][]set.Item
-	if codes {
-		if _, err := d.maker.ProblemCodes(d.class); err != nil {
-			return err
-		}
-	}
+	sheetOf := set.ProblemCodes{}
 	same := newSameAnswers()
 	err := d.each(func(who set.Apprentice, items []set.Item) error {
 		same.add(items)
@@ -120,20 +102,17 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 			if err != nil {
 				return err
 			}
-			for _, x := range papers {
-				w, err := x.next()
-				if err == nil {
-					err = w.Sheet(sheet)
-				}
-				if err != nil {
-					return err
-				}
+			if err := papers.each(func(w handout.Writer) error { return w.Sheet(sheet) }); err != nil {
+				return err
 			}
 		}
 		if lms {
 			forms = append(forms, items)
 		}
 		if codes {
+			if err := sheetOf.Add(d.maker.Code(who.ID), items); err != nil {
+				return err
+			}
 			return out.file("codes/"+d.maker.Code(who.ID)+".txt", func(w io.Writer) error { return d.writeCodes(w, items) })
 		}
 		return nil
@@ -141,10 +120,8 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 	if err != nil {
 		return err
 	}
-	for _, x := range papers {
-		if err := x.close(); err != nil {
-			return err
-		}
+	if err := papers.close(); err != nil {
+		return err
 	}
 	for name, version := range map[string]qti.Version{formatQTI3: qti.V30, formatQTI2: qti.V21} {
 		if slices.Contains(formats, name) {
@@ -153,7 +130,7 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 			}
 		}
 	}
-	if !all(formats, isPackage) {
+	if !lms {
 		if err := out.file("codes.csv", d.writeCodeList); err != nil {
 			return err
 		}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -64,10 +65,7 @@ func (a *app) setMark() *cobra.Command {
 			if a.json {
 				return d.marksJSON(a.out, m)
 			}
-			dir := f.out
-			if dir == "" {
-				dir = d.maker.Blueprint.Set + "-marks"
-			}
+			dir := cmp.Or(f.out, d.maker.Blueprint.Set+"-marks")
 			if holds(dir, "sheets", "codes") {
 				return usage("%s has sheets in it; marks and feedback have keys in them and never travel with the sheets: give another --out", dir)
 			}
@@ -111,14 +109,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 	if err != nil {
 		return err
 	}
-	var papers []*documents
-	for _, name := range formats {
-		x, err := d.documents(out, name, "feedback")
-		if err != nil {
-			return err
-		}
-		papers = append(papers, x)
-	}
+	papers := d.papers(out, "feedback", formats, nil)
 	n, handed, unread := 0, 0, 0
 	err = m.Each(func(r set.Result) error {
 		if err := d.stopped(); err != nil {
@@ -142,40 +133,30 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 			}
 		}
 		feedback := d.printer.Feedback(r)
-		for _, x := range papers {
-			w, err := x.next()
-			if err == nil {
-				err = w.Report(feedback)
-			}
-			if err != nil {
-				return err
-			}
-		}
-		return nil
+		return papers.each(func(w handout.Writer) error { return w.Report(feedback) })
 	})
 	for _, end := range []func() error{rows.Close, endTable, j.Close, endObject} {
 		if e := end(); err == nil {
 			err = e
 		}
 	}
-	for _, x := range papers {
-		if e := x.close(); err == nil {
-			err = e
-		}
+	if err == nil {
+		err = papers.close()
 	}
 	if err == nil {
 		err = out.keep(replace, d.there, "feedback")
 	}
-	if err == nil {
-		fmt.Fprintln(d.app.out, d.say("set-marked", "n", n, "handed", handed, "where", dir))
+	if err != nil {
+		return err
 	}
-	if err == nil && unread > 0 {
+	fmt.Fprintln(d.app.out, d.say("set-marked", "n", n, "handed", handed, "where", dir))
+	if unread > 0 {
 		fmt.Fprintln(d.app.out, d.say("set-unread", "n", unread))
 	}
-	if err == nil && m.Repeats > 0 {
+	if m.Repeats > 0 {
 		fmt.Fprintln(d.app.out, d.say("set-repeats", "n", m.Repeats))
 	}
-	return err
+	return nil
 }
 
 func (a *app) setReport() *cobra.Command {
@@ -190,6 +171,9 @@ func (a *app) setReport() *cobra.Command {
 			if pdf == "-" {
 				return usage("--pdf -: give the name of a file")
 			}
+			if a.json && pdf != "" {
+				return usage("--json and --pdf: give one of the two")
+			}
 			d, m, err := a.marking(args[0], &f, files)
 			if err != nil {
 				return err
@@ -202,9 +186,6 @@ func (a *app) setReport() *cobra.Command {
 			if m.Repeats > 0 {
 				fmt.Fprintln(a.err, d.say("set-repeats", "n", m.Repeats))
 			}
-			if a.json && pdf != "" {
-				return usage("--json and --pdf: give one of the two")
-			}
 			switch {
 			case a.json:
 				return a.print(r)
@@ -212,11 +193,7 @@ func (a *app) setReport() *cobra.Command {
 				if err := quiz.WriteWhole(pdf, func(file *os.File) error { return d.reportPDF(file, r) }); err != nil {
 					return err
 				}
-				s, err := a.open()
-				if err != nil {
-					return err
-				}
-				fmt.Fprintln(a.out, s.Say("ready-written", "where", pdf))
+				fmt.Fprintln(a.out, d.say("ready-written", "where", pdf))
 				return nil
 			}
 			return a.showPage(reportPage(d.printer.Page(r), a.width()))

@@ -11,9 +11,12 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
 
 	"scratchpass/calc"
+	"scratchpass/quiz"
 )
 
 // Secret is what a class's numbers hang on. Who has it can make every key.
@@ -47,24 +50,7 @@ func NewSecret(path string) (Secret, error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return nil, err
 	}
-	// Written whole beside its place first, and linked into it only where none is yet: no
-	// half secret can stand there, and of two runs one is first.
-	f, err := os.CreateTemp(filepath.Dir(path), ".class-secret-*") // readable by its owner alone
-	if err != nil {
-		return nil, err
-	}
-	defer os.Remove(f.Name())
-	_, err = f.WriteString(s + "\n")
-	if err == nil {
-		err = f.Sync()
-	}
-	if e := f.Close(); err == nil {
-		err = e
-	}
-	if err != nil {
-		return nil, err
-	}
-	err = os.Link(f.Name(), path)
+	err := quiz.WriteNew(path, func(f *os.File) error { _, err := f.WriteString(s + "\n"); return err })
 	if errors.Is(err, fs.ErrExist) {
 		return ReadSecret(path) // another run was first
 	}
@@ -103,6 +89,14 @@ func (m *Maker) pick(n int, what ...string) int {
 	}
 	sum := m.secret.keyed(parts...)
 	return int(binary.BigEndian.Uint64(sum[:]) % uint64(n))
+}
+
+// shuffle puts things into an order that hangs on what.
+func shuffle[T any](m *Maker, things []T, what ...string) {
+	for i := len(things) - 1; i > 0; i-- {
+		j := m.pick(i+1, append(slices.Clip(what), strconv.Itoa(i))...)
+		things[i], things[j] = things[j], things[i]
+	}
 }
 
 // codeLetters are those of a sheet's code: none is taken for another, in print or by

@@ -2,6 +2,7 @@ package set
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 
@@ -96,10 +97,7 @@ func (m *Maker) taskFor(slot, n int) string {
 	if m.Blueprint.Slots[slot].Stage == "" {
 		return choices[n%len(choices)]
 	}
-	for i := len(choices) - 1; i > 0; i-- {
-		j := m.pick(i+1, "task", strconv.Itoa(slot), strconv.Itoa(i))
-		choices[i], choices[j] = choices[j], choices[i]
-	}
+	shuffle(m, choices, "task", strconv.Itoa(slot))
 	return choices[n%len(choices)]
 }
 
@@ -171,12 +169,7 @@ func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64, num
 
 // follow takes over the answers that a question takes.
 func (m *Maker) follow(p int, problem *quiz.Problem, keys map[int]float64, numbers []int) (*quiz.Problem, error) {
-	inputs := make([]string, 0, len(m.places[p].takes))
-	for input := range m.places[p].takes {
-		inputs = append(inputs, input)
-	}
-	slices.Sort(inputs)
-	for _, input := range inputs {
+	for _, input := range slices.Sorted(maps.Keys(m.places[p].takes)) {
 		from := m.places[p].takes[input]
 		next, err := problem.Following(input, keys[from], "your answer to question "+strconv.Itoa(numbers[from]))
 		if err != nil {
@@ -282,10 +275,7 @@ func (m *Maker) shuffled(who string) []int {
 		}
 		slices.Sort(chains[in[i]])
 	}
-	for i := len(chains) - 1; i > 0; i-- {
-		j := m.pick(i+1, "order", who, strconv.Itoa(i))
-		chains[i], chains[j] = chains[j], chains[i]
-	}
+	shuffle(m, chains, "order", who)
 	numbers := make([]int, len(m.places))
 	n := 0
 	for _, chain := range chains {

@@ -79,13 +79,16 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 		}
 		return owner{code, who}
 	}
-	byProblem := map[string]string{} // problem code -> sheet code, only where one was typed
-	for _, g := range answers {
-		if g.Item == 0 {
-			if byProblem, err = m.ProblemCodes(class); err != nil {
+	byProblem := ProblemCodes{} // only where one was typed
+	if slices.ContainsFunc(answers, func(g Given) bool { return g.Item == 0 }) {
+		for _, a := range class {
+			items, err := m.Items(a.ID)
+			if err == nil {
+				err = byProblem.Add(m.Code(a.ID), items)
+			}
+			if err != nil {
 				return nil, err
 			}
-			break
 		}
 	}
 	var errs []error
@@ -155,23 +158,21 @@ func (m *Maker) Codes(class []Apprentice) (map[string]Apprentice, error) {
 	return codes, nil
 }
 
-// ProblemCodes are the codes of all problems of a class, with the sheets they stand on.
-func (m *Maker) ProblemCodes(class []Apprentice) (map[string]string, error) {
-	codes := map[string]string{}
-	for _, a := range class {
-		items, err := m.Items(a.ID)
-		if err != nil {
-			return nil, err
+// ProblemCodes are the codes of a class's problems, each with the code of the sheet it
+// stands on.
+type ProblemCodes map[string]string
+
+// Add takes the problems of one sheet. That another sheet has one of them too is an
+// error: on a screen nothing would tell the two apart.
+func (c ProblemCodes) Add(sheet string, items []Item) error {
+	for _, it := range items {
+		problem := it.Problem.Code.String()
+		if other, twice := c[problem]; twice && other != sheet {
+			return fmt.Errorf("the sheets %s and %s have the problem %s both, by a rare chance: give the set another name", other, sheet, problem)
 		}
-		for _, it := range items {
-			problem, sheet := it.Problem.Code.String(), m.Code(a.ID)
-			if other, twice := codes[problem]; twice && other != sheet {
-				return nil, fmt.Errorf("the sheets %s and %s have the problem %s both, by a rare chance: give the set another name", other, sheet, problem)
-			}
-			codes[problem] = sheet
-		}
+		c[problem] = sheet
 	}
-	return codes, nil
+	return nil
 }
 
 // Each marks one apprentice after the other.

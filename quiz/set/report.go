@@ -9,7 +9,6 @@ import (
 	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz"
-	"scratchpass/quiz/tasks"
 )
 
 // Report is what a class got right and wrong.
@@ -193,6 +192,7 @@ func (s *Summary) Report() Report {
 		}
 		return strings.Compare(a.Task, b.Task)
 	})
+	where := taught(s.lib)
 	for _, name := range slices.Sorted(maps.Keys(s.tasks)) {
 		t := *s.tasks[name]
 		right := t.Right + t.Convention + t.Carried
@@ -202,7 +202,7 @@ func (s *Summary) Report() Report {
 		low, high := Wilson(right, t.N)
 		t.Low, t.High = calc.Round(low, 3), calc.Round(high, 3)
 		t.Slips = s.slipCounts(name)
-		t.Lesson, t.Part = Taught(s.lib, name)
+		t.Lesson, t.Part = where[name].lesson, where[name].part
 		r.Tasks = append(r.Tasks, t)
 	}
 	// What went worst stands first.
@@ -232,7 +232,7 @@ func (s *Summary) slipCounts(task string) []SlipCount {
 	for _, slip := range slices.Sorted(maps.Keys(s.slips[task])) {
 		says := s.maker.words[task].Task.Slips[slip]
 		if says == "" || strings.Contains(says, "${") {
-			says = strings.ReplaceAll(slip, "-", " ")
+			says = roadName(slip)
 		}
 		counts = append(counts, SlipCount{slip, says, s.slips[task][slip]})
 	}
@@ -240,21 +240,23 @@ func (s *Summary) slipCounts(task string) []SlipCount {
 	return counts
 }
 
-// Taught is the lesson and its part that teach a task, for a short look back at it.
-func Taught(lib *content.Library, task string) (lesson, part string) {
-	if _, err := tasks.Find(task); err != nil {
-		return "", ""
-	}
+// taughtIn is a lesson and its part.
+type taughtIn struct{ lesson, part string }
+
+// taught tells for each task the first lesson and part that teach it, for a short look
+// back at it.
+func taught(lib *content.Library) map[string]taughtIn {
+	where := map[string]taughtIn{}
 	for _, name := range lib.LessonNames() {
 		l, err := lib.Lesson(name)
 		if err != nil {
 			continue
 		}
 		for _, p := range l.Parts {
-			if p.Task == task {
-				return name, p.Title
+			if _, before := where[p.Task]; !before {
+				where[p.Task] = taughtIn{name, p.Title}
 			}
 		}
 	}
-	return "", ""
+	return where
 }

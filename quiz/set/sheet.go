@@ -2,7 +2,6 @@ package set
 
 import (
 	"cmp"
-	"fmt"
 	"maps"
 	"math"
 	"slices"
@@ -35,15 +34,7 @@ func NewPrinter(m *Maker, lib *content.Library) (*Printer, error) {
 
 // Say fills a phrase of the set's words, its ${names} from pairs of name and value.
 func (p *Printer) Say(name string, pairs ...any) string {
-	text, _ := content.Fill(p.says[name], func(key string) (string, bool) {
-		for i := 0; i+1 < len(pairs); i += 2 {
-			if pairs[i] == key {
-				return fmt.Sprint(pairs[i+1]), true
-			}
-		}
-		return "", false
-	})
-	return text
+	return content.FillPairs(p.says[name], pairs...)
 }
 
 // Options are what a document of this set needs to know.
@@ -113,7 +104,7 @@ func (p *Printer) Roads() handout.Report {
 				if strings.Contains(text, "${") { // it has this apprentice's figures in it
 					continue
 				}
-				table.Rows = append(table.Rows, []string{strings.ReplaceAll(slip, "-", " "), text})
+				table.Rows = append(table.Rows, []string{roadName(slip), text})
 			}
 			if len(table.Rows) > 0 {
 				r.Parts = append(r.Parts, handout.Part{Heading: w.Task.Title, Table: table})
@@ -122,6 +113,9 @@ func (p *Printer) Roads() handout.Report {
 	}
 	return r
 }
+
+// roadName is the name of a wrong road as it is printed.
+func roadName(slip string) string { return strings.ReplaceAll(slip, "-", " ") }
 
 // unitBehind is the unit that is printed behind the answer line.
 func unitBehind(p *quiz.Problem) string {
@@ -218,7 +212,7 @@ func (p *Printer) seen(it Item) []handout.Seen {
 		case "quantity", "limits":
 			value = it.Problem.Answer.Unit.Fixed(r.X)
 		}
-		name := strings.ReplaceAll(s.Name, "-", " ")
+		name := roadName(s.Name)
 		if s.Convention {
 			name = p.Say("set-counts", "name", name)
 		}
