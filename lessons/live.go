@@ -155,7 +155,7 @@ func (p *pass) Frame(columns, rows int) string {
 // track is the way of the tool from the start of the thread to what lies behind it:
 // V the tool, = the thread, . free way, # what must not be met.
 func track(b bench.Bench, columns int) string {
-	before := b.Job.Thread.Lead().Times(4)
+	before := b.Job.StartRoom()
 	whole := before + b.Job.Length + b.Job.Gap
 	cells := max(columns-2, 20)
 	at := func(l calc.Length) int {

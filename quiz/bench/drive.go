@@ -45,7 +45,7 @@ func (s *step) stop(Event) {
 	if s.Nut {
 		s.hands()
 	}
-	in := s.Nut && s.Depth() > 0.0005 && s.overWork()
+	in := s.Nut && s.inMetal()
 	s.advance(coastSeconds(s.RPM))
 	s.endPass()
 	s.Turn = 0
@@ -138,14 +138,19 @@ func (j Job) Meets() string {
 
 // back runs the carriage back with the spindle in reverse.
 func (s *step) back(run calc.Length) {
-	least := -s.Job.Thread.Lead().Times(startRoom)
+	least := -s.Job.StartRoom()
 	run = max(run, min(least-s.Z, 0))
-	if s.overWork() && s.Depth() > 0.0005 && len(s.Passes) > 0 {
+	s.drag()
+	s.Screw += run
+	s.Z += run
+}
+
+// drag looks at a tool that goes back through the thread without being drawn out.
+func (s *step) drag() {
+	if s.inMetal() && len(s.Passes) > 0 {
 		s.once("dragged")
 		s.Torn = true
 	}
-	s.Screw += run
-	s.Z += run
 }
 
 // run lets the carriage run: to the end of the thread, on from there into whatever
@@ -157,7 +162,7 @@ func (s *step) run(Event) {
 	case !s.Nut:
 		s.say("carriage-stands")
 	case s.Turn < 0:
-		way := s.Z + s.Job.Thread.Lead().Times(startRoom)
+		way := s.Z + s.Job.StartRoom()
 		s.advance(way.Over(s.perSecond()))
 		s.say("back-at-start")
 	case s.place() < s.Job.Length-1e-9:
@@ -179,12 +184,9 @@ func (s *step) goBack(Event) {
 		s.say("nut-is-closed")
 		return
 	}
-	if s.overWork() && s.Depth() > 0.0005 && len(s.Passes) > 0 {
-		s.once("dragged")
-		s.Torn = true
-	}
+	s.drag()
 	s.advance(2)
-	s.Z = -s.Job.Thread.Lead().Times(startRoom)
+	s.Z = -s.Job.StartRoom()
 	s.say("back-at-start")
 	s.surprise()
 }

@@ -98,7 +98,7 @@ func (s *step) open(Event) {
 	if s.Over {
 		return
 	}
-	inMetal := s.Depth() > 0.0005 && s.overWork()
+	inMetal := s.inMetal()
 	s.endPass()
 	s.Nut = false
 	s.say("opened")

@@ -139,6 +139,9 @@ func (b Bench) place() calc.Length { return b.Z + b.sideways() }
 // overWork reports whether the tip is over the thread or what lies behind it.
 func (b Bench) overWork() bool { return b.place() > 0 }
 
+// inMetal reports whether the tip stands in the thread, and does not only touch it.
+func (b Bench) inMetal() bool { return b.overWork() && b.Depth() > 0.0005 }
+
 // afterSlides looks at where a move of a slide has brought the tool.
 func (s *step) afterSlides(before calc.Length) {
 	depth := s.Depth()

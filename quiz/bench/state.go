@@ -130,13 +130,16 @@ func coastSeconds(rpm float64) float64 { return 0.3 + rpm/500 }
 
 // New returns the bench as it is found: work and tool in, nothing set.
 func New(j Job) Bench {
-	b := Bench{Job: j, FeedOn: true, Z: -j.Thread.Lead().Times(startRoom)}
+	b := Bench{Job: j, FeedOn: true, Z: -j.StartRoom()}
 	b.Cross, b.Compound = j.slide(), j.slide()
 	b.RPM = float64(slices.Max(append([]int{500}, j.Lathe.Speeds...)))
 	b.Lead = j.lastLead()
 	b.Angle = 0
 	return b
 }
+
+// StartRoom is how far before the thread the tool stands when it is wound back.
+func (j Job) StartRoom() calc.Length { return j.Thread.Lead().Times(startRoom) }
 
 // slide is a slide that was last moved the way the tool will be fed, its play taken up.
 func (j Job) slide() calc.Slide {
