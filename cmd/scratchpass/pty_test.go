@@ -78,6 +78,24 @@ func (c *console) send(keys string) {
 	}
 }
 
+// press sends a key until it shows: what is typed before a field is up may be lost on
+// purpose, and how long that takes is the machine's affair. A key that leads somewhere
+// else is only sent once the field has answered to another.
+func (c *console) press(key, shows string) {
+	c.t.Helper()
+	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline); {
+		c.send(key)
+		for range 50 {
+			if strings.Contains(c.text(), shows) {
+				c.waitFor(shows)
+				return
+			}
+			time.Sleep(10 * time.Millisecond)
+		}
+	}
+	c.t.Fatalf("%q did not come up after %q; the screen has\n%q", shows, key, c.text())
+}
+
 // exit waits for the end and returns the exit code.
 func (c *console) exit() int {
 	c.t.Helper()
@@ -109,11 +127,13 @@ func TestOneProblemOnAScreen(t *testing.T) {
 	for _, columns := range []uint16{80, 40} {
 		c := start(t, columns, 24, "quiz", "pitch-from-tpi", "--seed", "1", "--count", "3")
 		c.waitFor("thou.")
-		c.send("0.9999\r")
-		c.waitFor("You gave 0.9999 in")
+		c.waitFor("> ")
+		c.press("0", "> 0")
+		c.send(".9999\r")
+		c.waitFor("0.9999 in") // with more zeros before it, should the key have gone twice
 		c.waitFor("Problem 2 of 3")
 		c.waitFor("> ")
-		time.Sleep(200 * time.Millisecond) // keys typed before the field is up are lost on purpose
+		c.press("7", "> 7")
 		c.send("\x03")
 		c.waitFor("Stopped. 1 answered, 0 right.")
 		if code := c.exit(); code != exitStopped {
@@ -126,14 +146,10 @@ func TestOneProblemOnAScreen(t *testing.T) {
 func TestHomeScreen(t *testing.T) {
 	c := start(t, 80, 60)
 	c.waitFor("What would you like to do?")
-	time.Sleep(200 * time.Millisecond)
-	c.send("7")
-	time.Sleep(200 * time.Millisecond)
+	c.press("7", "> 7)")
 	c.send("\r")
 	c.waitFor("Never hold cloth")
-	time.Sleep(200 * time.Millisecond)
-	c.send("8")
-	time.Sleep(200 * time.Millisecond)
+	c.press("8", "> 8)")
 	c.send("\r")
 	if code := c.exit(); code != exitDone {
 		t.Errorf("exit code %d", code)
