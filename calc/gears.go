@@ -3,6 +3,8 @@ package calc
 import (
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 )
 
 // Train is a set of change gears. Drivers sit on the spindle's side: the stud gear
@@ -15,6 +17,15 @@ type Train struct {
 
 // Exact reports whether the train cuts just the lead that was wanted.
 func (t Train) Exact() bool { return t.PPM == 0 }
+
+// String writes the pairs of a train, driver over driven: 20/40 x 50/100.
+func (t Train) String() string {
+	pairs := make([]string, 0, len(t.Drivers))
+	for i, driver := range t.Drivers {
+		pairs = append(pairs, strconv.Itoa(driver)+"/"+strconv.Itoa(t.Driven[i]))
+	}
+	return strings.Join(pairs, " x ")
+}
 
 // ErrorOver returns how far the thread is off after a length of it:
 //

@@ -140,13 +140,7 @@ func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
 	case len(p.Trains) > 0:
 		var ways []string
 		for _, t := range p.Trains {
-			way := ""
-			for i := range t.Drivers {
-				if i > 0 {
-					way += " x "
-				}
-				way += fmt.Sprintf("%d/%d", t.Drivers[i], t.Driven[i])
-			}
+			way := t.String()
 			if !t.Exact() {
 				side := "plan-long"
 				if t.PPM < 0 {

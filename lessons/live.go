@@ -173,9 +173,13 @@ func track(b bench.Bench, columns int) string {
 // liveMove plays a move in real time where it is one that the clock decides. done tells
 // that it was.
 func (s *Session) liveMove(r *Rehearsal, stage Stage, e bench.Event) (done bool, err error) {
+	if compound, straight, ok := e.WholePass(); ok {
+		if !r.Bench.CanRepeat() || !r.Bench.AtStart() {
+			return true, s.make(r, e) // which says why not
+		}
+		return true, s.livePass(r, stage, r.Bench.Feeds(compound, straight))
+	}
 	switch {
-	case e.Verb == "pass" || e.Verb == "spring" || e.Verb == "finish":
-		return true, s.livePass(r, stage, e)
 	case e.Verb == "close" && r.Bench.Turn > 0 && !r.Bench.Nut && !r.Bench.FeedOn, e.Verb == "run" && r.Bench.Nut && r.Bench.Turn > 0:
 		if r.Bench.Away.Verb == "" {
 			return true, s.show(Plain, s.say("bench-live-way"))
@@ -186,18 +190,7 @@ func (s *Session) liveMove(r *Rehearsal, stage Stage, e bench.Event) (done bool,
 }
 
 // livePass feeds, starts, and lets the learner do the rest in real time.
-func (s *Session) livePass(r *Rehearsal, stage Stage, e bench.Event) error {
-	if len(r.Bench.Passes) == 0 || r.Bench.Away.Verb == "" || !r.Bench.AtStart() {
-		return s.make(r, e) // which says why not
-	}
-	compound, straight := calc.Length(0), calc.Length(0)
-	switch e.Verb {
-	case "pass":
-		compound = e.Length()
-	case "finish":
-		straight = e.Length()
-	}
-	feeds := r.Bench.Feeds(compound, straight)
+func (s *Session) livePass(r *Rehearsal, stage Stage, feeds []bench.Event) error {
 	if r.Bench.Turn == 0 {
 		feeds = append(feeds, bench.Event{Verb: "start"})
 	}

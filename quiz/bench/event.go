@@ -252,11 +252,11 @@ func (e Event) Write(s quiz.System) string {
 	case how.takes == "lead", how.takes == "swing":
 		parts = append(parts, calc.Shortest(e.X, 6), e.Word)
 	case how.takes == "gears":
-		var pairs []string
+		var t calc.Train
 		for i := 0; i+1 < len(e.Ns); i += 2 {
-			pairs = append(pairs, strconv.Itoa(e.Ns[i])+"/"+strconv.Itoa(e.Ns[i+1]))
+			t.Drivers, t.Driven = append(t.Drivers, e.Ns[i]), append(t.Driven, e.Ns[i+1])
 		}
-		parts = append(parts, strings.Join(pairs, " x "))
+		parts = append(parts, t.String())
 	default:
 		parts = append(parts, calc.Shortest(e.X, 6))
 	}

@@ -2,21 +2,30 @@ package bench
 
 import "scratchpass/calc"
 
-// pass makes one whole pass on the compound: every move of it, as it was made by hand
-// before.
-func (s *step) pass(e Event) { s.whole(e.Length(), 0) }
+// WholePass reports whether an event is a whole pass, and what it feeds first: pass goes
+// on with the compound, finish goes straight in past the last cut with the cross slide,
+// spring feeds nothing.
+func (e Event) WholePass() (compound, straight calc.Length, ok bool) {
+	switch e.Verb {
+	case "pass":
+		return e.Length(), 0, true
+	case "finish":
+		return 0, e.Length(), true
+	case "spring":
+		return 0, 0, true
+	}
+	return 0, 0, false
+}
 
-// spring is a whole pass that feeds nothing.
-func (s *step) spring(Event) { s.whole(0, 0) }
+// CanRepeat reports whether a pass was made by hand: whoever has not made the moves has
+// nothing to repeat.
+func (b Bench) CanRepeat() bool { return len(b.Passes) > 0 && b.Away.Verb != "" }
 
-// finish is a whole pass that goes on past the last cut with the cross slide.
-func (s *step) finish(e Event) { s.whole(0, e.Length()) }
-
-// whole makes a pass with every move. It wants one pass made by hand first: whoever
-// has not made the moves has nothing to repeat.
-func (s *step) whole(compound, straight calc.Length) {
+// whole makes a pass with every move of it, as it was made by hand before.
+func (s *step) whole(e Event) {
+	compound, straight, _ := e.WholePass()
 	switch {
-	case len(s.Passes) == 0 || s.Away.Verb == "":
+	case !s.CanRepeat():
 		s.say("by-hand-first")
 		return
 	case !s.AtStart():

@@ -40,7 +40,7 @@ func init() { // not in the declaration: the moves of a whole pass use other mov
 		"angle": (*step).angle, "overhang": (*step).overhang, "touch": (*step).touch, "zero": (*step).zero,
 		"start": (*step).start, "stop": (*step).stop, "reverse": (*step).reverse, "wait": (*step).wait, "run": (*step).run,
 		"cross": (*step).crossSlide, "compound": (*step).compoundSlide, "close": (*step).close, "open": (*step).open, "return": (*step).goBack,
-		"pass": (*step).pass, "spring": (*step).spring, "finish": (*step).finish,
+		"pass": (*step).whole, "spring": (*step).whole, "finish": (*step).whole,
 		"clean": (*step).clean, "test": (*step).test, "count": (*step).count, "emery": (*step).emery, "unchuck": (*step).unchuck,
 		"book": (*step).book, "note": func(*step, Event) {}, "done": func(s *step, _ Event) { s.end("done") },
 	}
