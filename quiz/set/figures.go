@@ -2,49 +2,43 @@ package set
 
 import (
 	"regexp"
+	"slices"
 
 	"scratchpass/quiz"
 )
 
-// figuresOf are the figures of the questions of one sheet so far: a question must not
-// give what another one asks for.
-type figuresOf struct{ keys, given map[string]bool }
+// figures are the numbers with decimals in what a question asks for and in what it gives.
+type figures struct{ keys, given []string }
 
 var decimalFigure = regexp.MustCompile(`\d+\.\d+`)
 
-// figures are those with decimals in what a problem asks for and in what it gives.
-func figures(w *quiz.Words, p *quiz.Problem) (keys, given []string) {
+func figuresOf(w *quiz.Words, p *quiz.Problem) figures {
+	var f figures
 	switch p.Answer.Kind.Name() {
 	case "quantity", "readings":
-		keys = decimalFigure.FindAllString(p.Answer.Text(), -1)
+		f.keys = decimalFigure.FindAllString(p.Answer.Text(), -1)
 	}
 	text, _ := w.Ask(p)
-	return keys, decimalFigure.FindAllString(text, -1)
+	f.given = decimalFigure.FindAllString(text, -1)
+	return f
 }
 
-func (f figuresOf) add(w *quiz.Words, p *quiz.Problem) {
-	keys, given := figures(w, p)
-	for _, k := range keys {
-		f.keys[k] = true
+// sheetFigures are the figures of the questions of one sheet so far: a question must not
+// give what another one asks for.
+type sheetFigures struct{ keys, given map[string]bool }
+
+func (s sheetFigures) add(f figures) {
+	for _, k := range f.keys {
+		s.keys[k] = true
 	}
-	for _, g := range given {
-		f.given[g] = true
+	for _, g := range f.given {
+		s.given[g] = true
 	}
 }
 
-// tell reports whether the problem gives what one before it asks for, or asks for what
+// tell reports whether a question gives what one before it asks for, or asks for what
 // one before it gives.
-func (f figuresOf) tell(w *quiz.Words, p *quiz.Problem) bool {
-	keys, given := figures(w, p)
-	for _, k := range keys {
-		if f.given[k] {
-			return true
-		}
-	}
-	for _, g := range given {
-		if f.keys[g] {
-			return true
-		}
-	}
-	return false
+func (s sheetFigures) tell(f figures) bool {
+	return slices.ContainsFunc(f.keys, func(k string) bool { return s.given[k] }) ||
+		slices.ContainsFunc(f.given, func(g string) bool { return s.keys[g] })
 }

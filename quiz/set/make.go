@@ -197,7 +197,7 @@ const mostTries = 200
 func (m *Maker) Items(who string) ([]Item, error) {
 	items := make([]Item, len(m.places))
 	keys := map[int]float64{}
-	printedBefore := figuresOf{keys: map[string]bool{}, given: map[string]bool{}}
+	before := sheetFigures{keys: map[string]bool{}, given: map[string]bool{}}
 	numbers := m.inOrder()
 	if m.Blueprint.Rules.Shuffle {
 		numbers = m.shuffled(who)
@@ -207,22 +207,23 @@ func (m *Maker) Items(who string) ([]Item, error) {
 		if len(p.tasks) > 1 {
 			task = p.tasks[m.pick(len(p.tasks), "mix", who, strconv.Itoa(i))]
 		}
-		problem, err := m.alike(i, task, who, keys, numbers, printedBefore)
+		problem, its, err := m.alike(i, task, who, keys, numbers, before)
 		if err != nil {
 			return nil, fmt.Errorf("question %d: %w", numbers[i], err)
 		}
 		if problem.Answer.IsNumber() {
 			keys[i] = printed(problem)
 		}
-		printedBefore.add(m.words[task], problem)
+		before.add(its)
 		s := m.Blueprint.Slots[p.slot]
 		items[numbers[i]-1] = Item{Number: numbers[i], Place: i, Slot: s.Name, Points: s.Points, Problem: problem, Words: m.words[task], From: p.takes}
 	}
 	return items, nil
 }
 
-// alike draws until a problem has the shape of its place.
-func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []int, before figuresOf) (*quiz.Problem, error) {
+// alike draws until a problem has the shape of its place and tells nothing of the
+// questions before it, nor they of it.
+func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []int, before sheetFigures) (problem *quiz.Problem, its figures, err error) {
 	var spare *quiz.Problem
 	var last error
 	for try := range mostTries {
@@ -232,17 +233,19 @@ func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []i
 			continue
 		}
 		alike := m.Blueprint.Rules.Unlike || shapeOf(problem) == m.places[p].shapes[task]
-		if alike && !before.tell(m.words[task], problem) {
-			return problem, nil
+		if alike {
+			if its := figuresOf(m.words[task], problem); !before.tell(its) {
+				return problem, its, nil
+			}
 		}
 		if spare == nil {
 			spare = problem
 		}
 	}
 	if spare != nil {
-		return spare, nil
+		return spare, figuresOf(m.words[task], spare), nil
 	}
-	return nil, fmt.Errorf("%s: no problem can be made here: %w", task, last)
+	return nil, figures{}, fmt.Errorf("%s: no problem can be made here: %w", task, last)
 }
 
 // inOrder numbers the places as the blueprint has them.

@@ -148,12 +148,12 @@ func TestNoQuestionTellsAnother(t *testing.T) {
 	for _, who := range roster(100) {
 		all := items(t, m, who.ID)
 		for i, it := range all {
-			keys, _ := figures(it.Words, it.Problem)
+			keys := figuresOf(it.Words, it.Problem).keys
 			for j, other := range all {
 				if i == j {
 					continue
 				}
-				_, given := figures(other.Words, other.Problem)
+				given := figuresOf(other.Words, other.Problem).given
 				for _, k := range keys {
 					if slices.Contains(given, k) {
 						told++
