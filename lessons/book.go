@@ -1,14 +1,20 @@
 package lessons
 
 import (
-	"slices"
+	"time"
 
 	"scratchpass/content"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz"
-	"scratchpass/quiz/tasks"
 )
+
+// Book keeps answers and places. The record of a learner is one.
+type Book interface {
+	Keep(a record.Answer) error
+	Place(lesson string) (part int, ok bool, err error)
+	SetPlace(lesson string, part int) error
+}
 
 // recordBook is a book in a learner's record.
 type recordBook struct {
@@ -31,51 +37,23 @@ func NewBook(r *record.Record, system quiz.System) (Book, error) {
 
 func (b recordBook) Keep(a record.Answer) error { return b.Append(a, b.fold) }
 
-// Catalogue is the schedule's view of all tasks, in the order of the stages, for a
-// learner who works in a system of units.
-func Catalogue(system quiz.System) []schedule.Item {
-	var items []schedule.Item
-	for _, t := range tasks.All() {
-		items = append(items, schedule.ItemOf(t, kindOf(t), system))
+// keep writes an answer into the book.
+func (s *Session) keep(p *quiz.Problem, a Answered, given string, took time.Duration) error {
+	if s.Book == nil {
+		return nil
 	}
-	return items
+	const longest = 10 * time.Minute // someone was called away: that is no time on the task
+	return s.Book.Keep(record.Answer{
+		At: s.Now(), Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: string(a.Mark.Verdict), Slip: a.Mark.Slip,
+		Points: a.Mark.Points, Certainty: a.Certainty, Hint: a.Hint, Seconds: min(took, longest).Round(100 * time.Millisecond).Seconds(),
+		Form: p.Values.Case(), Key: p.Answer.Text(), Content: s.Library.Version(a.Task),
+	})
 }
 
-// kindOf is the kind of a task's answers: that of any of its problems.
-func kindOf(t *quiz.Task) string {
-	system := quiz.Imperial
-	if !t.Allows(system) {
-		system = t.Systems[0]
+// shortened cuts what was typed to a length worth keeping.
+func shortened(text string) string {
+	if runes := []rune(text); len(runes) > 200 {
+		return string(runes[:200])
 	}
-	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, 1, quiz.DefaultLathe(system)))
-	if err != nil {
-		return "" // a task that can't be drawn; its own tests say so
-	}
-	return p.Answer.Kind.Name()
-}
-
-// CourseOrder is the catalogue in the order in which the lessons bring the tasks;
-// those that no lesson brings come last.
-func CourseOrder(lib *content.Library, system quiz.System) []schedule.Item {
-	place := map[string]int{}
-	for _, name := range lib.LessonNames() {
-		l, err := lib.Lesson(name)
-		if err != nil {
-			continue // a lesson that can't be read says so when it is taken
-		}
-		for _, p := range l.Parts {
-			if _, seen := place[p.Task]; !seen {
-				place[p.Task] = len(place) + 1
-			}
-		}
-	}
-	items := Catalogue(system)
-	at := func(it schedule.Item) int {
-		if n := place[it.Task]; n > 0 {
-			return n
-		}
-		return len(place) + 1
-	}
-	slices.SortStableFunc(items, func(a, b schedule.Item) int { return at(a) - at(b) })
-	return items
+	return text
 }

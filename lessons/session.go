@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"scratchpass/content"
-	"scratchpass/lessons/record"
 	"scratchpass/quiz"
 )
 
@@ -42,13 +41,6 @@ type Session struct {
 	count  int               // problems so far
 
 	posed func(*quiz.Problem) // tests listen here to know what is asked
-}
-
-// Book keeps answers and places. The record of a learner is one.
-type Book interface {
-	Keep(a record.Answer) error
-	Place(lesson string) (part int, ok bool, err error)
-	SetPlace(lesson string, part int) error
 }
 
 // Answered is one marked answer.
@@ -231,27 +223,6 @@ func (s *Session) certainty() (string, error) {
 	}
 	i, err := s.choose(q)
 	return certainties[i], err
-}
-
-// keep writes an answer into the book.
-func (s *Session) keep(p *quiz.Problem, a Answered, given string, took time.Duration) error {
-	if s.Book == nil {
-		return nil
-	}
-	const longest = 10 * time.Minute // someone was called away: that is no time on the task
-	return s.Book.Keep(record.Answer{
-		At: s.Now(), Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: string(a.Mark.Verdict), Slip: a.Mark.Slip,
-		Points: a.Mark.Points, Certainty: a.Certainty, Hint: a.Hint, Seconds: min(took, longest).Round(100 * time.Millisecond).Seconds(),
-		Form: p.Values.Case(), Key: p.Answer.Text(), Content: s.Library.Version(a.Task),
-	})
-}
-
-// shortened cuts what was typed to a length worth keeping.
-func shortened(text string) string {
-	if runes := []rune(text); len(runes) > 200 {
-		return string(runes[:200])
-	}
-	return text
 }
 
 // followUp asks which of two causes was behind a wrong number that has two.

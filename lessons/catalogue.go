@@ -1,0 +1,59 @@
+package lessons
+
+import (
+	"slices"
+
+	"scratchpass/content"
+	"scratchpass/lessons/schedule"
+	"scratchpass/quiz"
+	"scratchpass/quiz/tasks"
+)
+
+// Catalogue is the schedule's view of all tasks, in the order of the stages, for a
+// learner who works in a system of units.
+func Catalogue(system quiz.System) []schedule.Item {
+	var items []schedule.Item
+	for _, t := range tasks.All() {
+		items = append(items, schedule.ItemOf(t, kindOf(t), system))
+	}
+	return items
+}
+
+// kindOf is the kind of a task's answers: that of any of its problems.
+func kindOf(t *quiz.Task) string {
+	system := quiz.Imperial
+	if !t.Allows(system) {
+		system = t.Systems[0]
+	}
+	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, 1, quiz.DefaultLathe(system)))
+	if err != nil {
+		return "" // a task that can't be drawn; its own tests say so
+	}
+	return p.Answer.Kind.Name()
+}
+
+// CourseOrder is the catalogue in the order in which the lessons bring the tasks;
+// those that no lesson brings come last.
+func CourseOrder(lib *content.Library, system quiz.System) []schedule.Item {
+	place := map[string]int{}
+	for _, name := range lib.LessonNames() {
+		l, err := lib.Lesson(name)
+		if err != nil {
+			continue // a lesson that can't be read says so when it is taken
+		}
+		for _, p := range l.Parts {
+			if _, seen := place[p.Task]; !seen {
+				place[p.Task] = len(place) + 1
+			}
+		}
+	}
+	items := Catalogue(system)
+	at := func(it schedule.Item) int {
+		if n := place[it.Task]; n > 0 {
+			return n
+		}
+		return len(place) + 1
+	}
+	slices.SortStableFunc(items, func(a, b schedule.Item) int { return at(a) - at(b) })
+	return items
+}

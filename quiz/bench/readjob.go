@@ -1,0 +1,132 @@
+package bench
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+)
+
+// ParseJob reads a job that is written down. own is the learner's lathe, for jobs that
+// name none.
+func ParseJob(w content.Job, own quiz.Lathe) (Job, error) {
+	j := Job{Title: w.Title, Story: w.Story, End: w.End, Hold: w.Hold, Surprises: w.Surprises, Lathe: own}
+	var errs []error
+	say := func(err error) { errs = append(errs, err) }
+	switch w.Lathe {
+	case "":
+	case "inch":
+		j.Lathe = quiz.InchLathe
+	case "metric":
+		j.Lathe = quiz.MetricLathe
+	default:
+		say(&calc.InputError{What: "lathe", Got: calc.Quoted(w.Lathe), Want: "inch or metric, or leave the line out for your own"})
+	}
+	var err error
+	if j.Thread, err = calc.ParseDesignation(w.Thread); err != nil {
+		say(fmt.Errorf("thread: %w", err))
+		return j, errors.Join(errs...)
+	}
+	say(j.side(w.Side))
+	word(say, "end", w.End, Shoulder, Bottom, Jaws)
+	word(say, "hold", w.Hold, Chuck, Centres)
+	size := func(key, text string, into *calc.Length) {
+		x, unit, err := calc.ParseLength(text)
+		switch {
+		case err != nil:
+			say(fmt.Errorf("%s: %w", key, err))
+		case !unit.Known:
+			say(&calc.InputError{What: key, Got: calc.Quoted(text), Want: "a size with its unit, such as 0.750 in or 20 mm"})
+		default:
+			*into = unit.One.Times(x)
+		}
+	}
+	if j.Side == calc.Inside {
+		size("bore", w.Bore, &j.Start)
+		size("bar", w.Bar, &j.Bar)
+		size("reach", w.Reach, &j.Reach)
+		unused(say, "blank", w.Blank, "an outside thread; an inside one has a bore")
+	} else {
+		size("blank", w.Blank, &j.Start)
+		unused(say, "bore", w.Bore, "an inside thread; an outside one has a blank")
+		unused(say, "bar", w.Bar, "an inside thread")
+		unused(say, "reach", w.Reach, "an inside thread")
+	}
+	size("length", w.Length, &j.Length)
+	size("gap", w.Gap, &j.Gap)
+	if w.Ahead != "" {
+		size("ahead", w.Ahead, &j.Ahead)
+	}
+	switch w.Nose {
+	case "":
+	case "screwed", "locked":
+		j.Lathe.ScrewedNose = w.Nose == "screwed"
+	default:
+		say(&calc.InputError{What: "spindle_nose", Got: calc.Quoted(w.Nose), Want: "screwed or locked, or leave the line out for the lathe's own"})
+	}
+	size("stands_out", w.StandsOut, &j.StandsOut)
+	switch {
+	case w.Round != "" && w.Flat != "":
+		say(errors.New("flat and nose: give one of the two"))
+	case w.Round != "":
+		size("nose", w.Round, &j.Tip.Nose)
+	default:
+		size("flat", w.Flat, &j.Tip.Flat)
+	}
+	for _, s := range w.Surprises {
+		if s.After < 1 || s.After > 200 {
+			say(&calc.InputError{What: "surprise after", Got: fmt.Sprint(s.After), Want: "a number of passes from 1 to 200"})
+		}
+		word(say, "surprise", s.What, CalledAway, LinePast)
+	}
+	if err := errors.Join(errs...); err != nil {
+		return j, err
+	}
+	return j, j.Check()
+}
+
+// side finds which side the thread is on, and its limits. A thread without a class
+// gets the usual one.
+func (j *Job) side(written string) error {
+	side, known := j.Thread.Side()
+	switch {
+	case written == "" && !known:
+		return errors.New("side: the thread has no class that tells; give outside or inside")
+	case written != "" && written != calc.Outside.String() && written != calc.Inside.String():
+		return &calc.InputError{What: "side", Got: calc.Quoted(written), Want: "outside or inside"}
+	case written == calc.Inside.String():
+		if known && side == calc.Outside {
+			return fmt.Errorf("side: %s is an outside thread by its class", j.Thread)
+		}
+		side = calc.Inside
+	case written == calc.Outside.String():
+		if known && side == calc.Inside {
+			return fmt.Errorf("side: %s is an inside thread by its class", j.Thread)
+		}
+	}
+	j.Side = side
+	if !known {
+		j.Thread.Class = map[bool]map[calc.Side]string{true: {calc.Outside: "6g", calc.Inside: "6H"}, false: {calc.Outside: "2A", calc.Inside: "2B"}}[j.Thread.Metric][side]
+	}
+	var err error
+	j.Limits, err = calc.LimitsOf(j.Thread)
+	return err
+}
+
+func word(say func(error), key, got string, want ...string) {
+	for _, w := range want {
+		if got == w {
+			return
+		}
+	}
+	say(&calc.InputError{What: key, Got: calc.Quoted(got), Want: strings.Join(want, " or ")})
+}
+
+func unused(say func(error), key, text, why string) {
+	if text != "" {
+		say(fmt.Errorf("%s %s: that is for %s", key, calc.Quoted(text), why))
+	}
+}
