@@ -79,13 +79,23 @@ func (a *app) setMark() *cobra.Command {
 	return cmd
 }
 
+// marked marks one apprentice after the other until someone stops it.
+func (d *desk) marked(m *set.Marker, do func(set.Result) error) error {
+	return m.Each(func(r set.Result) error {
+		if err := d.stopped(); err != nil {
+			return err
+		}
+		return do(r)
+	})
+}
+
 // marksJSON writes all marks as one object.
 func (d *desk) marksJSON(w io.Writer, m *set.Marker) error {
 	j, err := set.NewMarksJSON(w, d.maker.Blueprint)
 	if err != nil {
 		return err
 	}
-	if err := m.Each(j.Add); err != nil {
+	if err := d.marked(m, j.Add); err != nil {
 		return err
 	}
 	return j.Close()
@@ -111,10 +121,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 	}
 	papers := d.papers(out, "feedback", formats, nil)
 	n, handed, unread := 0, 0, 0
-	err = m.Each(func(r set.Result) error {
-		if err := d.stopped(); err != nil {
-			return err
-		}
+	err = d.marked(m, func(r set.Result) error {
 		n++
 		d.progress(n)
 		if err := rows.Add(r); err != nil {
@@ -179,7 +186,7 @@ func (a *app) setReport() *cobra.Command {
 				return err
 			}
 			summary := set.NewSummary(d.maker, d.lib)
-			if err := m.Each(func(r set.Result) error { summary.Add(r); return d.stopped() }); err != nil {
+			if err := d.marked(m, func(r set.Result) error { summary.Add(r); return nil }); err != nil {
 				return err
 			}
 			r := summary.Report()

@@ -138,20 +138,18 @@ func (p *Printer) points(x float64) string {
 
 // Key is the key of one apprentice's sheet.
 func (p *Printer) Key(a Apprentice, items []Item) handout.Key {
-	number := map[int]int{} // as printed, by place
-	for _, it := range items {
-		number[it.Place] = it.Number
-	}
 	k := handout.Key{Title: p.maker.Blueprint.Title, Name: a.Name, Form: a.Form, Code: p.maker.Code(a.ID)}
 	for _, it := range items {
 		key := handout.KeyItem{Number: it.Number, Title: it.Words.Task.Title, Points: p.points(it.Points), Answer: keyText(it), Limits: accepted(it.Problem),
 			Path: path(it.Problem), Seen: p.seen(it), Caution: it.Problem.Task.Gate}
+		takes := slices.Collect(maps.Values(it.From))
 		var from []string
-		for _, place := range it.From {
-			from = append(from, strconv.Itoa(number[place]))
+		for _, other := range items { // in the order of their numbers
+			if slices.Contains(takes, other.Place) {
+				from = append(from, strconv.Itoa(other.Number))
+			}
 		}
 		if len(from) > 0 {
-			slices.Sort(from)
 			key.Carried = p.Say("set-carried", "from", strings.Join(from, ", "))
 		}
 		k.Items = append(k.Items, key)
