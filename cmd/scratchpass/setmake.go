@@ -2,7 +2,6 @@ package main
 
 import (
 	"cmp"
-	"encoding/csv"
 	"fmt"
 	"io"
 	"slices"
@@ -21,6 +20,9 @@ const (
 	formatQTI3  = "qti3"
 	formatQTI2  = "qti2"
 )
+
+// codeList is the file beside the sheets that says who has which.
+const codeList = "codes.csv"
 
 // readFormats reads "pdf,html".
 func readFormats(text string, more ...string) ([]string, error) {
@@ -131,7 +133,7 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 		}
 	}
 	if !lms {
-		if err := out.file("codes.csv", d.writeCodeList); err != nil {
+		if err := out.file(codeList, func(w io.Writer) error { return d.maker.WriteCodes(w, d.class) }); err != nil {
 			return err
 		}
 	}
@@ -156,21 +158,6 @@ func (d *desk) writeCodes(w io.Writer, items []set.Item) error {
 		}
 	}
 	return nil
-}
-
-// writeCodeList writes who has which sheet.
-func (d *desk) writeCodeList(w io.Writer) error {
-	c := csv.NewWriter(w)
-	if err := c.Write([]string{"id", "name", "form", "code"}); err != nil {
-		return err
-	}
-	for _, who := range d.class {
-		if err := c.Write([]string{set.Safe(who.ID), set.Safe(who.Name), who.Form, d.maker.Code(who.ID)}); err != nil {
-			return err
-		}
-	}
-	c.Flush()
-	return c.Error()
 }
 
 // warnOfLetters says which names the letters of the PDF can't print.

@@ -145,36 +145,6 @@ func hintForForms(a Apprentice, who string) string {
 	return "; where several have one form, give a column name to tell them apart"
 }
 
-// Codes are the codes of a class's sheets.
-func (m *Maker) Codes(class []Apprentice) (map[string]Apprentice, error) {
-	codes := make(map[string]Apprentice, len(class))
-	for _, a := range class {
-		code := m.Code(a.ID)
-		if other, twice := codes[code]; twice {
-			return nil, fmt.Errorf("%s and %s have one code, by a rare chance: give the set another name", other.ID, a.ID)
-		}
-		codes[code] = a
-	}
-	return codes, nil
-}
-
-// ProblemCodes are the codes of a class's problems, each with the code of the sheet it
-// stands on.
-type ProblemCodes map[string]string
-
-// Add takes the problems of one sheet. That another sheet has one of them too is an
-// error: on a screen nothing would tell the two apart.
-func (c ProblemCodes) Add(sheet string, items []Item) error {
-	for _, it := range items {
-		problem := it.Problem.Code.String()
-		if other, twice := c[problem]; twice && other != sheet {
-			return fmt.Errorf("the sheets %s and %s have the problem %s both, by a rare chance: give the set another name", other, sheet, problem)
-		}
-		c[problem] = sheet
-	}
-	return nil
-}
-
 // Each marks one apprentice after the other.
 func (k *Marker) Each(do func(Result) error) error {
 	for _, a := range k.class {
