@@ -43,6 +43,9 @@ func (a *app) marking(blueprint string, f *setFlags, files []string) (*desk, *se
 	if err != nil {
 		return nil, nil, usageError{err}
 	}
+	for _, row := range m.Names {
+		fmt.Fprintln(a.err, d.say("set-names", "row", row))
+	}
 	return d, m, nil
 }
 
@@ -120,7 +123,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 		return err
 	}
 	papers := d.papers(out, "feedback", formats, nil)
-	n, handed, unread := 0, 0, 0
+	n, handed, open := 0, 0, 0
 	err = d.marked(m, func(r set.Result) error {
 		n++
 		d.progress(n)
@@ -134,11 +137,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 			return nil
 		}
 		handed++
-		for _, it := range r.Items {
-			if it.Verdict == quiz.Unread {
-				unread++
-			}
-		}
+		open += r.Open
 		feedback := d.printer.Feedback(r)
 		return papers.each(func(w handout.Writer) error { return w.Report(feedback) })
 	})
@@ -157,8 +156,8 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 		return err
 	}
 	fmt.Fprintln(d.app.out, d.say("set-marked", "n", n, "handed", handed, "where", dir))
-	if unread > 0 {
-		fmt.Fprintln(d.app.out, d.say("set-unread", "n", unread))
+	if open > 0 {
+		fmt.Fprintln(d.app.out, d.say("set-unread", "n", open))
 	}
 	if m.Repeats > 0 {
 		fmt.Fprintln(d.app.out, d.say("set-repeats", "n", m.Repeats))

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -20,7 +21,8 @@ type Given struct {
 	Item      int    // as printed, from 1; 0 with a problem's code
 	Text      string
 	Certainty string // guess, fairly or bet; empty where it was not asked
-	Who       string // of several who have one form: the name, or the file it came in
+	Who       string // whose it is: the name or id in the row, or the file it came in
+	Row       bool   // Who stands in a row beside the answer
 	Comma     bool   // the file is of a country that writes decimals with a comma
 	Where     string // file and row, for errors
 }
@@ -66,41 +68,89 @@ func longAnswers(file string, head header, rows []line) ([]Given, error) {
 	var errs []error
 	for _, r := range rows {
 		item, err := strconv.Atoi(head.of(r, "item"))
-		sure := strings.ToLower(head.of(r, "sure"))
+		sure, known := readSure(head.of(r, "sure"))
 		switch {
 		case err != nil || item < 1 || item > mostItems:
 			errs = append(errs, rowError(file, r.row, "item %s: give the number of a question", calc.Quoted(head.of(r, "item"))))
-		case !slices.Contains(certainties, sure):
-			errs = append(errs, rowError(file, r.row, "sure %s: give guess, fairly, bet or nothing", calc.Quoted(sure)))
+		case !known:
+			errs = append(errs, sureError(file, r.row, "sure", head.of(r, "sure")))
 		default:
-			all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(head.of(r, "answer")), Certainty: sure, Who: head.who(r), Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
+			all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(head.of(r, "answer")), Certainty: sure, Who: head.who(r), Row: true, Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
 		}
 	}
 	return all, firstErrors(errs)
 }
 
-func wideAnswers(file string, head header, rows []line) ([]Given, error) {
-	var items []int // by column; 0 for the others
-	some := false
-	for _, name := range head.names {
-		n, err := strconv.Atoi(strings.TrimSpace(name))
-		if err != nil || n < 1 || n > mostItems {
-			n = 0
+// readSure reads how sure someone is, as the sheet has it or in one word: "fairly sure",
+// "would bet the part on it", "guess".
+func readSure(text string) (sure string, known bool) {
+	for _, word := range strings.Fields(strings.ToLower(text)) {
+		if slices.Contains(certainties, word) {
+			return word, true
 		}
-		items, some = append(items, n), some || n > 0
 	}
-	if !some {
-		return nil, fmt.Errorf("%s: the columns are %s: beside code give 1, 2, 3 and so on, the numbers of the questions", file, calc.Quoted(strings.Join(head.names, ", ")))
+	return "", strings.TrimSpace(text) == ""
+}
+
+func sureError(file string, row int, column, text string) error {
+	return rowError(file, row, "%s %s: give guess, fairly, bet or nothing", column, calc.Quoted(text))
+}
+
+// besideAnswers are columns that a file with a row an apprentice may have too.
+var besideAnswers = []string{"code", "id", "name", "form", "class"}
+
+// wideColumns finds the answer to each question in a row, and how sure someone is of it
+// ("3 sure"), by question. A column that is neither is an error: an answer in it would
+// be lost.
+func wideColumns(file string, head header) (answers, sures map[int]int, err error) {
+	answers, sures = map[int]int{}, map[int]int{}
+	for i, name := range head.names {
+		name = strings.ToLower(strings.TrimSpace(content.Printable(name)))
+		number, isSure := strings.CutSuffix(name, " sure")
+		n, err := strconv.Atoi(strings.TrimSpace(number))
+		switch {
+		case err == nil && n >= 1 && n <= mostItems && isSure:
+			sures[n] = i
+		case err == nil && n >= 1 && n <= mostItems:
+			answers[n] = i
+		case name != "" && !slices.Contains(besideAnswers, name):
+			return nil, nil, fmt.Errorf("%s: the column %s is not known, and what stands in it would be lost: beside code give 1, 2, 3 and so on, the numbers of the questions; there may be %s, 1 sure, 2 sure too",
+				file, calc.Quoted(head.names[i]), strings.Join(besideAnswers[1:], ", "))
+		}
+	}
+	if len(answers) == 0 {
+		return nil, nil, fmt.Errorf("%s: the columns are %s: beside code give 1, 2, 3 and so on, the numbers of the questions", file, calc.Quoted(strings.Join(head.names, ", ")))
+	}
+	return answers, sures, nil
+}
+
+func wideAnswers(file string, head header, rows []line) ([]Given, error) {
+	answers, sures, err := wideColumns(file, head)
+	if err != nil {
+		return nil, err
+	}
+	cell := func(r line, i int, ok bool) string {
+		if !ok || i >= len(r.cells) {
+			return ""
+		}
+		return answerText(r.cells[i])
 	}
 	var all []Given
+	var errs []error
 	for _, r := range rows {
-		for i, item := range items {
-			if item > 0 && i < len(r.cells) {
-				all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(r.cells[i]), Who: head.who(r), Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
+		for _, item := range slices.Sorted(maps.Keys(answers)) {
+			at, ok := sures[item]
+			text := cell(r, at, ok)
+			sure, known := readSure(text)
+			if !known {
+				errs = append(errs, sureError(file, r.row, fmt.Sprintf("%d sure", item), text))
+			}
+			if text := cell(r, answers[item], true); text != "" { // what is blank was not answered
+				all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: text, Certainty: sure, Who: head.who(r), Row: true, Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
 			}
 		}
 	}
-	return all, nil
+	return all, firstErrors(errs)
 }
 
 // Kept is one line of an answer file.

@@ -26,15 +26,15 @@ import (
 type Blueprint struct {
 	Set    string   `yaml:"set" json:"set"` // a short name; another name gives other numbers
 	Title  string   `yaml:"title" json:"-"`
-	Units  string   `yaml:"units" json:"units"`                     // in or mm
-	Lathe  string   `yaml:"lathe,omitempty" json:"lathe,omitempty"` // a lathe file beside the blueprint; else the one that ships
-	Paper  string   `yaml:"paper,omitempty" json:"-"`               // A4 or Letter
-	Duplex bool     `yaml:"duplex,omitempty" json:"-"`              // each sheet begins on a page of its own when printed on both sides
-	Date   string   `yaml:"date,omitempty" json:"-"`                // 2026-12-01: printed, and in the documents
-	Time   string   `yaml:"time,omitempty" json:"-"`                // printed: "40 minutes"
-	Notes  []string `yaml:"notes,omitempty" json:"-"`               // printed on each sheet: what is allowed, how exact
-	Sure   bool     `yaml:"sure,omitempty" json:"-"`                // each question asks how sure someone is
-	Comma  bool     `yaml:"decimal_comma,omitempty" json:"-"`       // in answers a comma stands before the decimals
+	Units  string   `yaml:"units" json:"units"`               // in or mm
+	Lathe  string   `yaml:"lathe,omitempty" json:"-"`         // a lathe file beside the blueprint; else the one that ships. Not its name but the lathe tells the numbers
+	Paper  string   `yaml:"paper,omitempty" json:"-"`         // A4 or Letter
+	Duplex bool     `yaml:"duplex,omitempty" json:"-"`        // each sheet begins on a page of its own when printed on both sides
+	Date   string   `yaml:"date,omitempty" json:"-"`          // 2026-12-01: printed, and in the documents
+	Time   string   `yaml:"time,omitempty" json:"-"`          // printed: "40 minutes"
+	Notes  []string `yaml:"notes,omitempty" json:"-"`         // printed on each sheet: what is allowed, how exact
+	Sure   bool     `yaml:"sure,omitempty" json:"-"`          // each question asks how sure someone is
+	Comma  bool     `yaml:"decimal_comma,omitempty" json:"-"` // in answers a comma stands before the decimals
 	Rules  Rules    `yaml:"rules,omitempty" json:"rules"`
 	Slots  []Slot   `yaml:"slots" json:"slots"`
 

@@ -3,6 +3,7 @@ package set
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/quiz/drawing"
@@ -55,20 +56,35 @@ func (p *Printer) Page(r Report) handout.Report {
 	part("set-report-tasks", nil, p.taskTable(r))
 	part("set-report-slips", p.slipLines(r), nil)
 	part("set-report-items", nil, p.itemTable(r))
-	part("set-report-unread", p.oddLines(r.Unread), nil)
+	part("set-report-open", p.oddLines(r.Open), nil)
 	part("set-report-strange", p.oddLines(r.Strange), nil)
-	part("set-report-missing", r.Missing, nil)
+	part("set-report-missing", p.some(r.Missing), nil)
 	return page
 }
 
 func (p *Printer) sureLines(r Report) []string {
 	var lines []string
 	for _, s := range r.Sure {
-		line := p.Say("set-report-sure-line", "name", s.Name, "task", s.Title, "given", s.Given, "key", s.Key)
+		line := p.Say("set-report-sure-line", "name", s.Name, "n", s.Number, "task", s.Title, "given", s.Given, "key", s.Key)
+		if s.Slip != "" {
+			line += " (" + roadName(s.Slip) + ")"
+		}
 		if s.Gate {
 			line = "* " + line
 		}
 		lines = append(lines, line)
+	}
+	return p.some(lines)
+}
+
+// mostLines is how many single answers one part of the printed report lists. The marks
+// have them all.
+const mostLines = 40
+
+// some are the first lines of many, and how many more there are.
+func (p *Printer) some(lines []string) []string {
+	if more := len(lines) - mostLines; more > 1 {
+		return append(slices.Clone(lines[:mostLines]), p.Say("set-report-more", "n", more))
 	}
 	return lines
 }
@@ -84,8 +100,8 @@ func (p *Printer) taskTable(r Report) *handout.Table {
 		if x.N == 0 {
 			share = "-"
 		}
-		t.Rows = append(t.Rows, []string{title, strconv.Itoa(x.N), strconv.Itoa(x.Right + x.Carried), strconv.Itoa(x.Convention), strconv.Itoa(x.Unit), strconv.Itoa(x.Slip),
-			strconv.Itoa(x.Wrong), share, calc.Fixed(x.Low*100, 0) + " to " + calc.Fixed(x.High*100, 0) + " %", strconv.Itoa(x.Unread), strconv.Itoa(x.Blank)})
+		t.Rows = append(t.Rows, []string{title, strconv.Itoa(x.N), strconv.Itoa(x.Right + x.Carried), strconv.Itoa(x.Convention), strconv.Itoa(x.Unit + x.Partly), strconv.Itoa(x.Slip),
+			strconv.Itoa(x.Wrong), share, calc.Fixed(x.Low*100, 0) + " to " + calc.Fixed(x.High*100, 0) + " %", strconv.Itoa(x.Open), strconv.Itoa(x.Blank)})
 	}
 	if t.Rows == nil {
 		return nil
@@ -125,10 +141,10 @@ func (p *Printer) itemTable(r Report) *handout.Table {
 	t := &handout.Table{Columns: split(p.Say("set-report-item-columns"))}
 	few := r.Handed < r.Statistics
 	if few {
-		t.Columns = t.Columns[:3]
+		t.Columns = t.Columns[:4]
 	}
 	for _, it := range r.Items {
-		row := []string{strconv.Itoa(it.Number), strconv.Itoa(it.N), calc.Fixed(it.Share*100, 0) + " %"}
+		row := []string{strconv.Itoa(it.Number), strings.Join(it.Titles, ", or "), strconv.Itoa(it.N), calc.Fixed(it.Share*100, 0) + " %"}
 		if !few {
 			d := "-"
 			if it.Discrimination != nil {
@@ -144,7 +160,7 @@ func (p *Printer) itemTable(r Report) *handout.Table {
 func (p *Printer) oddLines(odd []OddAnswer) []string {
 	var lines []string
 	for _, o := range odd {
-		lines = append(lines, p.Say("set-report-odd", "name", o.Name, "task", o.Task, "given", o.Given, "key", o.Key, "code", o.Code))
+		lines = append(lines, p.Say("set-report-odd", "name", o.Name, "n", o.Number, "task", o.Title, "given", o.Given, "key", o.Key, "code", o.Code))
 	}
-	return lines
+	return p.some(lines)
 }

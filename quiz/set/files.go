@@ -26,10 +26,10 @@ func NewMarksCSV(w io.Writer) *MarksCSV { return &MarksCSV{w: csv.NewWriter(w)} 
 func (m *MarksCSV) Add(r Result) error {
 	if !m.begun {
 		m.begun = true
-		head := []string{"id", "name", "form", "code", "handed_in", "points", "of"}
+		head := []string{"id", "name", "form", "code", "handed_in", "points", "of", "open"}
 		for _, it := range r.Items {
 			n := fmt.Sprint(it.Number)
-			head = append(head, n+" given", n+" verdict", n+" slip", n+" points")
+			head = append(head, n+" given", n+" verdict", n+" slip", n+" points", n+" sure")
 		}
 		if err := m.w.Write(head); err != nil {
 			return err
@@ -39,9 +39,9 @@ func (m *MarksCSV) Add(r Result) error {
 	if !r.Handed { // no sheet is no zero
 		handed, earned = "no", ""
 	}
-	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, handed, earned, points(r.Of)}
+	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, handed, earned, points(r.Of), fmt.Sprint(r.Open)}
 	for _, it := range r.Items {
-		row = append(row, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points))
+		row = append(row, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points), it.Certainty)
 	}
 	return m.w.Write(row)
 }
@@ -106,6 +106,9 @@ func (m *MarksJSON) Close() error {
 func (p *Printer) Feedback(r Result) handout.Report {
 	report := handout.Report{Title: p.maker.Blueprint.Title, Owner: r.label(), Note: p.Say("rehearsal"),
 		Facts: []string{p.Say("set-feedback-of", "name", r.label()), p.Say("set-feedback-points", "points", points(r.Points), "of", points(r.Of))}}
+	if r.Open > 0 {
+		report.Facts = append(report.Facts, p.Say("set-feedback-open", "n", r.Open))
+	}
 	for i, res := range r.Items {
 		it := r.items[i]
 		part := handout.Part{Heading: p.Say("set-feedback-item", "n", res.Number, "title", it.Words.Task.Title, "points", points(res.Points), "of", points(res.Of))}
@@ -117,6 +120,8 @@ func (p *Printer) Feedback(r Result) handout.Report {
 			part.Lines = append([]string{p.Say("set-feedback-carried", "given", res.Given, "key", it.Words.KeyText(problem))}, it.Words.StepLines(problem)...)
 		case quiz.Unread:
 			part.Lines = []string{p.Say("set-feedback-unread", "given", res.Given)}
+		case ByHand:
+			part.Lines = []string{p.Say("set-feedback-by-hand", "given", res.Given)}
 		default:
 			part.Lines = feedbackLines(it.Words.Feedback(problem, res.mark))
 		}

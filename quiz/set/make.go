@@ -1,6 +1,7 @@
 package set
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -32,13 +33,12 @@ type place struct {
 }
 
 // shape is what makes two problems of a task equally hard: the kind of answer, how many
-// steps lead to it, how many digits and options it has, how many of them are right, and
-// how exact it must be.
+// steps lead to it, how many digits and options it has, and how exact it must be. How many
+// options are right is not of it: that is what such a question asks.
 type shape struct {
 	kind            string
 	steps, digits   int
 	options, inputs int
-	right           int
 	tolerance       float64
 }
 
@@ -104,10 +104,10 @@ func (m *Maker) taskFor(slot, n int) string {
 // shapesTried is how many problems tell what is usual for a task.
 const shapesTried = 48
 
-// usual is the shape that most problems of a question have; of two as common ones the
-// first that came.
+// usual is the shape of a question that has the most different answers, so that few have
+// one in common; of two such ones the one that more problems have, or that came first.
 func (m *Maker) usual(p int, task string) (shape, error) {
-	count := map[shape]int{}
+	count, answers := map[shape]int{}, map[shape]map[string]bool{}
 	var best shape
 	var last error
 	for try := range shapesTried {
@@ -117,7 +117,11 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 			continue
 		}
 		s := shapeOf(it)
-		if count[s]++; count[s] > count[best] {
+		if count[s]++; count[s] == 1 {
+			answers[s] = map[string]bool{}
+		}
+		answers[s][it.Answer.Text()] = true
+		if cmp.Or(len(answers[s])-len(answers[best]), count[s]-count[best]) > 0 {
 			best = s
 		}
 	}
@@ -128,8 +132,7 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 }
 
 func shapeOf(p *quiz.Problem) shape {
-	s := shape{kind: p.Answer.Kind.Name(), steps: len(p.Working.Steps), options: len(p.Answer.Options), inputs: len(p.Values.Givens()),
-		right: len(p.Answer.Key.Keys)}
+	s := shape{kind: p.Answer.Kind.Name(), steps: len(p.Working.Steps), options: len(p.Answer.Options), inputs: len(p.Values.Givens())}
 	if s.kind == "quantity" || s.kind == "limits" {
 		for _, r := range p.Answer.Unit.Fixed(p.Answer.Key.X) {
 			if r >= '1' && r <= '9' || r == '0' && s.digits > 0 {

@@ -4,9 +4,12 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
+	"scratchpass/calc"
 	"scratchpass/quiz"
 )
 
@@ -14,6 +17,7 @@ import (
 const (
 	Carried quiz.Verdict = "carried" // wrong, but right from the wrong answer it starts from
 	Blank   quiz.Verdict = "blank"   // nothing was written
+	ByHand  quiz.Verdict = "by-hand" // can be read, but starts from an answer that nothing can be worked out from
 )
 
 // Result is what came of one apprentice's sheet.
@@ -24,6 +28,7 @@ type Result struct {
 	Code   string       `json:"code"`
 	Points float64      `json:"points"`
 	Of     float64      `json:"of"`
+	Open   int          `json:"open"` // answers that an instructor must look at; their points are not in Points
 	Handed bool         `json:"handed_in"`
 	Items  []ItemResult `json:"items"`
 
@@ -48,9 +53,13 @@ type ItemResult struct {
 	mark  quiz.Mark
 }
 
+// undecided reports whether a verdict leaves an answer to the instructor.
+func undecided(v quiz.Verdict) bool { return v == quiz.Unread || v == ByHand }
+
 // Marker marks the sheets of a set.
 type Marker struct {
-	Repeats int // answers that came a second time; the first counts
+	Repeats int      // answers that came a second time; the first counts
+	Names   []string // what stands in rows whose code is someone else's
 
 	maker *Maker
 	class []Apprentice
@@ -117,6 +126,7 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 			errs = append(errs, fmt.Errorf("%s: no sheet of this set has the code %q", g.Where, g.Code))
 			continue
 		}
+		k.compareNames(codes[g.Code], g)
 		if g.Item > m.Blueprint.Items() {
 			errs = append(errs, fmt.Errorf("%s: question %d: the set has %d", g.Where, g.Item, m.Blueprint.Items()))
 			continue
@@ -136,6 +146,24 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 	}
 	return k, firstErrors(errs)
 }
+
+// compareNames notes a row whose name has not one word in common with the apprentice
+// whose code it has: sheets may have been mixed up.
+func (k *Marker) compareNames(a Apprentice, g Given) {
+	if !g.Row || g.Who == "" || a.Form != "" || strings.EqualFold(g.Who, a.ID) {
+		return
+	}
+	words := strings.FieldsFunc(strings.ToLower(a.Name), apart)
+	if slices.ContainsFunc(strings.FieldsFunc(strings.ToLower(g.Who), apart), func(w string) bool { return slices.Contains(words, w) }) {
+		return
+	}
+	if told := fmt.Sprintf("%s: %s has the code of %s", g.Where, calc.Quoted(g.Who), calc.Quoted(cmp.Or(a.Name, a.ID))); !slices.Contains(k.Names, told) && len(k.Names) < mostErrors {
+		k.Names = append(k.Names, told)
+	}
+}
+
+// apart reports what parts the words of a name.
+func apart(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }
 
 // hintForForms says how several who have one form are told apart.
 func hintForForms(a Apprentice, who string) string {
@@ -191,7 +219,14 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 			r.Handed = true
 		} else if strings.TrimSpace(g.Text) != "" {
 			r.Handed = true
-			k.mark(&res, it, k.decimals(it, g), onScreen, read)
+			text := g.Text
+			if !onScreen { // a screen reads commas itself
+				text = k.decimals(it, g)
+			}
+			k.mark(&res, it, text, onScreen, read)
+		}
+		if undecided(res.Verdict) {
+			r.Open++
 		}
 		r.Points += res.Points
 		r.Items[i] = res
@@ -199,46 +234,56 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 	return r
 }
 
+// commaDecimal is a comma before decimals; one between two numbers has a space after it.
+var commaDecimal = regexp.MustCompile(`,(\d)`)
+
 // decimals writes a number as it is read here, where a comma stands before its decimals.
 func (k *Marker) decimals(it Item, g Given) string {
+	if !g.Comma && !k.maker.Blueprint.Comma || strings.Contains(g.Text, ".") { // with points in it a comma is none
+		return g.Text
+	}
 	switch it.Problem.Answer.Kind.Name() {
 	case "quantity", "limits", "readings":
-		if g.Comma || k.maker.Blueprint.Comma {
-			return strings.ReplaceAll(g.Text, ",", ".")
-		}
+		return commaDecimal.ReplaceAllString(g.Text, ".$1")
 	}
 	return g.Text
 }
 
 // mark marks one answer. An answer that follows rightly from the one before it as it was
-// written, wrong or only rounded, costs nothing more: one slip costs once. What starts
-// from an answer that can't be read is left for the instructor like that one.
+// written, wrong or only rounded, costs nothing more, and neither does a unit that was
+// wrong there already: one slip costs once. What starts from an answer that can't be
+// read, or from which nothing can be worked out, is left for the instructor.
 func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read map[int]quiz.Mark) {
 	p := it.Problem
 	m := p.Mark(text)
 	read[it.Place] = m
 	res.Verdict, res.Slip, res.Points, res.mark = m.Verdict, m.Slip, m.Points*it.Points, m
-	if m.Correct() || m.Verdict == quiz.Unread || onScreen {
+	if m.Correct() || m.Verdict == quiz.Unread || onScreen || len(it.From) == 0 {
 		return
 	}
-	after := p
+	after, wrongUnit := p, false
 	for _, input := range slices.Sorted(maps.Keys(it.From)) {
-		from := it.From[input]
-		before, ok := read[from]
+		before, ok := read[it.From[input]]
 		if !ok {
+			return // nothing was written there
+		}
+		var err error
+		if before.Verdict != quiz.Unread {
+			if before.Verdict == quiz.UnitSlip { // what was meant is known
+				wrongUnit = true
+				continue
+			}
+			after, err = after.Following(input, before.Reply.X, "")
+		}
+		if before.Verdict == quiz.Unread || err != nil {
+			res.Verdict, res.Slip, res.Points = ByHand, "", 0
 			return
 		}
-		if before.Verdict == quiz.Unread {
-			res.Verdict, res.Slip, res.Points = quiz.Unread, "", 0
-			return
-		}
-		next, err := after.Following(input, before.Reply.X, "")
-		if err != nil {
-			return
-		}
-		after = next
 	}
-	if len(it.From) > 0 && after.Answer.Right(m.Reply) {
+	switch follows := after.MarkReply(m.Reply); {
+	case follows.Verdict == quiz.Right, follows.Verdict == quiz.UnitSlip && wrongUnit:
 		res.Verdict, res.Slip, res.Points = Carried, "", it.Points
+	case follows.Verdict == quiz.UnitSlip:
+		res.Verdict, res.Slip, res.Points = quiz.UnitSlip, "", follows.Points*it.Points
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"scratchpass/calc"
 	"scratchpass/quiz"
 	"scratchpass/quiz/tasks"
 )
@@ -277,12 +278,80 @@ func TestRoundedAndUnreadAnswersBeforeALink(t *testing.T) {
 		if r := give(rounded, after.Answer.Text()); r.Points != 2 {
 			t.Errorf("%s then %s: %+v", rounded, after.Answer.Text(), r.Items)
 		}
-		if r := give("?", "0.0033"); r.Items[0].Verdict != quiz.Unread || r.Items[1].Verdict != quiz.Unread {
+		if r := give("?", "0.0033"); r.Items[0].Verdict != quiz.Unread || r.Items[1].Verdict != ByHand || r.Open != 2 {
 			t.Errorf("%+v", r.Items)
 		}
 	}
 	if tried < 5 {
 		t.Errorf("only %d tried", tried)
+	}
+}
+
+// One unit that is wrong costs once, wherever in a chain it is written, and what starts
+// from a number that nothing can be worked out from is left to the instructor.
+func TestUnitsAndImpossibleNumbersInALink(t *testing.T) {
+	m := maker(t, "set: l\ntitle: x\nunits: in\nslots: [{name: travel, tasks: [compound-travel]}, {tasks: [infeed-left], takes: {total: travel}}]\n")
+	thou := func(p *quiz.Problem) string { return strconv.FormatFloat(p.Answer.Key.X*1000, 'f', 1, 64) }
+	for _, who := range roster(10) {
+		all := items(t, m, who.ID)
+		code := m.Code(who.ID)
+		give := func(first, second string) Result {
+			return mark(t, m, []Apprentice{who}, []Given{{Code: code, Item: 1, Text: first, Where: "a"}, {Code: code, Item: 2, Text: second, Where: "b"}})[0]
+		}
+		if r := give(thou(all[0].Problem), thou(all[1].Problem)); r.Items[0].Points != 0.5 || r.Items[1].Points != 1 || r.Items[1].Verdict != Carried {
+			t.Errorf("thou twice: %+v", r.Items)
+		}
+		if r := give(all[0].Problem.Answer.Text(), thou(all[1].Problem)); r.Points != 1.5 {
+			t.Errorf("thou once: %+v", r.Items)
+		}
+		wrong := all[0].Problem.Answer.Key.X + 0.0095
+		after, err := all[1].Problem.Following("total", wrong, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r := give(calc.Fixed(wrong, 5), thou(after)); r.Items[0].Points != 0 || r.Items[1].Verdict != quiz.UnitSlip || r.Points != 0.5 {
+			t.Errorf("a wrong travel, and what follows in thou: %+v", r.Items)
+		}
+		if r := give("12 in", "11.9 in"); r.Items[1].Verdict != ByHand || r.Open != 1 || r.Points != 0 {
+			t.Errorf("an impossible travel: %+v", r.Items)
+		}
+	}
+}
+
+// In a row of readings a comma between the numbers is none before decimals, and what was
+// typed on a screen is read as the screen read it.
+func TestCommasBetweenReadings(t *testing.T) {
+	m := maker(t, "set: c\ntitle: x\nunits: mm\ndecimal_comma: true\nslots: [{tasks: [cross-slide-return], level: 2}]\n")
+	for _, who := range roster(10) {
+		it := items(t, m, who.ID)[0]
+		var numbers []string
+		for _, x := range it.Problem.Answer.Key.Xs {
+			numbers = append(numbers, it.Problem.Answer.Unit.Fixed(x))
+		}
+		points := strings.Join(numbers, ", ")
+		commas := strings.ReplaceAll(strings.Join(numbers, " "), ".", ",")
+		for _, g := range []Given{{Code: m.Code(who.ID), Item: 1, Text: points}, {Code: m.Code(who.ID), Item: 1, Text: commas},
+			{Code: m.Code(who.ID), Item: 1, Text: strings.ReplaceAll(points, ".", ",")}, {Code: it.Problem.Code.String(), Text: points}} {
+			if r := mark(t, m, []Apprentice{who}, []Given{g})[0]; r.Items[0].Verdict != quiz.Right {
+				t.Errorf("%q: %s", g.Text, r.Items[0].Verdict)
+			}
+		}
+	}
+}
+
+// A row whose name is not that of the code is told of: sheets may have been mixed up.
+func TestNamesInRows(t *testing.T) {
+	m := maker(t, twenty(5))
+	class := []Apprentice{{ID: "a1", Name: "Ada Brink"}, {ID: "b2", Name: "Ben O'Corrie"}}
+	for who, want := range map[string]int{"": 0, "Ada Brink": 0, "brink, ada": 0, "A1": 0, "Ben O'Corrie": 1, "b2": 1} {
+		k, err := NewMarker(m, class, []Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: who, Row: true, Where: "row 2"}, {Code: m.Code("a1"), Item: 2, Text: "1", Who: who, Row: true, Where: "row 2"}})
+		if err != nil || len(k.Names) != want {
+			t.Errorf("%q: %q, %v", who, k.Names, err)
+		}
+	}
+	k, err := NewMarker(m, class, []Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: "answers"}})
+	if err != nil || len(k.Names) != 0 {
+		t.Errorf("the name of a file: %q, %v", k.Names, err)
 	}
 }
 

@@ -23,7 +23,7 @@ type Report struct {
 	Sure       []SureWrong  `json:"sure_but_wrong"`
 	Tasks      []TaskReport `json:"tasks"`
 	Items      []ItemReport `json:"items"`
-	Unread     []OddAnswer  `json:"unread"`
+	Open       []OddAnswer  `json:"open"`         // left to the instructor
 	Strange    []OddAnswer  `json:"unrecognised"` // wrong, and no known road leads there
 	Statistics int          `json:"least_for_statistics"`
 	Missing    []string     `json:"not_handed_in"`
@@ -39,9 +39,10 @@ type TaskReport struct {
 	Convention int         `json:"convention"`
 	Carried    int         `json:"carried"`
 	Unit       int         `json:"unit"`
+	Partly     int         `json:"partly"` // a part of what is right and nothing wrong: half the points
 	Slip       int         `json:"slip"`
 	Wrong      int         `json:"wrong"`
-	Unread     int         `json:"unread"`
+	Open       int         `json:"open"` // left to the instructor
 	Blank      int         `json:"blank"`
 	Share      float64     `json:"share_right"`
 	Low        float64     `json:"low"` // 95 % interval of the share
@@ -60,8 +61,9 @@ type SlipCount struct {
 
 // ItemReport is one place of the sheet.
 type ItemReport struct {
-	Number         int      `json:"number"`
+	Number         int      `json:"number"` // as the blueprint has them
 	Tasks          []string `json:"tasks"`
+	Titles         []string `json:"titles"`
 	N              int      `json:"n"`
 	Share          float64  `json:"share_of_points"`
 	Discrimination *float64 `json:"discrimination"` // null below 30 sheets
@@ -73,18 +75,25 @@ type SureWrong struct {
 	Title string `json:"title"`
 	Gate  bool   `json:"gate"`
 	Name  string `json:"name"`
-	Given string `json:"given"`
-	Key   string `json:"key"`
-	Slip  string `json:"slip"`
+	asked
+	Slip string `json:"slip"`
+}
+
+// asked is a question as someone had it and what they answered: of options the words, for
+// each sheet has them in an order of its own.
+type asked struct {
+	Number int    `json:"number"` // as printed
+	Given  string `json:"given"`
+	Key    string `json:"key"`
 }
 
 // OddAnswer is an answer to look at by hand.
 type OddAnswer struct {
 	Name  string `json:"name"`
 	Task  string `json:"task"`
+	Title string `json:"title"`
 	Code  string `json:"code"`
-	Given string `json:"given"`
-	Key   string `json:"key"`
+	asked
 }
 
 // Summary gathers results one by one.
@@ -102,7 +111,7 @@ type Summary struct {
 func NewSummary(m *Maker, lib *content.Library) *Summary {
 	return &Summary{maker: m, lib: lib, tasks: map[string]*TaskReport{}, slips: map[string]map[string]int{}, points: make([][]float64, len(m.places)),
 		report: Report{Set: m.Blueprint.Set, Title: m.Blueprint.Title, Of: m.Blueprint.Points(), Statistics: leastForStatistics,
-			Sure: []SureWrong{}, Unread: []OddAnswer{}, Strange: []OddAnswer{}, Missing: []string{}}}
+			Sure: []SureWrong{}, Open: []OddAnswer{}, Strange: []OddAnswer{}, Missing: []string{}}}
 }
 
 // label is how an apprentice is called: with the code of the sheet, which finds the paper
@@ -114,6 +123,9 @@ const mostOdd = 200
 
 // Add takes one apprentice's result.
 func (s *Summary) Add(r Result) {
+	if !r.Handed && r.Form != "" && r.Name == "" {
+		return // a form that nobody had
+	}
 	s.report.Class++
 	if !r.Handed {
 		s.report.Missing = append(s.report.Missing, r.label())
@@ -121,26 +133,42 @@ func (s *Summary) Add(r Result) {
 	}
 	s.report.Handed++
 	s.total = append(s.total, r.Points)
-	for _, it := range r.Items {
+	for i, it := range r.Items {
 		s.points[it.place] = append(s.points[it.place], it.Points)
-		s.item(r, it)
+		s.item(r, it, asked{it.Number, r.items[i].given(it), r.items[i].Words.KeyText(r.items[i].Problem)})
 	}
 }
 
-func (s *Summary) item(r Result, it ItemResult) {
+// given is what was answered: of options their words.
+func (it Item) given(res ItemResult) string {
+	switch it.Problem.Answer.Kind.Name() {
+	case "choice", "several", "order":
+		if res.Verdict != quiz.Unread && res.Verdict != Blank {
+			return it.Words.ShownAnswer(it.Problem, res.mark.Reply)
+		}
+	}
+	return res.Given
+}
+
+func (s *Summary) item(r Result, it ItemResult, a asked) {
 	t := s.tasks[it.Task]
 	if t == nil {
 		t = &TaskReport{Task: it.Task, Title: s.maker.words[it.Task].Task.Title, Gate: it.Gate}
 		s.tasks[it.Task], s.slips[it.Task] = t, map[string]int{}
 	}
-	odd := OddAnswer{r.label(), it.Task, it.Code, it.Given, it.Key}
+	odd := OddAnswer{r.label(), it.Task, t.Title, it.Code, a}
 	if it.Verdict == Blank {
 		t.Blank++
 		return
 	}
-	if it.Verdict != quiz.Unread {
-		t.N++ // what could not be read was not judged
+	if undecided(it.Verdict) {
+		t.Open++
+		if len(s.report.Open) < mostOdd {
+			s.report.Open = append(s.report.Open, odd)
+		}
+		return
 	}
+	t.N++
 	switch it.Verdict {
 	case quiz.Right:
 		t.Right++
@@ -153,21 +181,19 @@ func (s *Summary) item(r Result, it ItemResult) {
 	case quiz.NamedSlip:
 		t.Slip++
 		s.slips[it.Task][it.Slip]++
-	case quiz.Unread:
-		t.Unread++
-		if len(s.report.Unread) < mostOdd {
-			s.report.Unread = append(s.report.Unread, odd)
-		}
 	default:
-		t.Wrong++
-		if it.Slip != "" { // a part of what is right
+		if it.Slip != "" { // a part of what is right, and nothing wrong
+			t.Partly++
 			s.slips[it.Task][it.Slip]++
-		} else if len(s.report.Strange) < mostOdd {
+			return
+		}
+		t.Wrong++
+		if len(s.report.Strange) < mostOdd {
 			s.report.Strange = append(s.report.Strange, odd)
 		}
 	}
-	if it.Certainty == "bet" && !correct(it.Verdict) && it.Verdict != quiz.Unread {
-		s.report.Sure = append(s.report.Sure, SureWrong{it.Task, t.Title, it.Gate, r.label(), it.Given, it.Key, it.Slip})
+	if it.Certainty == "bet" && !correct(it.Verdict) {
+		s.report.Sure = append(s.report.Sure, SureWrong{it.Task, t.Title, it.Gate, r.label(), a, it.Slip})
 	}
 }
 
@@ -209,6 +235,9 @@ func (s *Summary) Report() Report {
 	slices.SortStableFunc(r.Tasks, func(a, b TaskReport) int { return cmp.Compare(a.Share, b.Share) })
 	for i, p := range s.maker.places {
 		item := ItemReport{Number: i + 1, Tasks: p.tasks, N: len(s.points[i])}
+		for _, task := range p.tasks {
+			item.Titles = append(item.Titles, s.maker.words[task].Task.Title)
+		}
 		worth := s.maker.Blueprint.Slots[p.slot].Points
 		for _, x := range s.points[i] {
 			item.Share += x / worth / float64(item.N)

@@ -162,7 +162,7 @@ func (h header) of(l line, name string) string {
 
 // who is whose row it is, by name or id; "" where neither is told.
 func (h header) who(l line) string {
-	return content.Printable(cmp.Or(h.of(l, "name"), h.of(l, "id")))
+	return strings.TrimSpace(content.Printable(cmp.Or(h.of(l, "name"), h.of(l, "id"))))
 }
 
 // readCSV reads a file with names of columns in its first row. A byte-order mark is
@@ -177,9 +177,9 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 	}
 	r := csv.NewReader(bytes.NewReader(text))
 	r.FieldsPerRecord = -1
-	r.TrimLeadingSpace = true
 	r.LazyQuotes = true // 0.05" has an inch mark
 	r.Comma = separator(text)
+	r.TrimLeadingSpace = r.Comma != '\t' // else an empty cell would be taken for space and the rest move up
 	h := header{at: map[string]int{}, comma: r.Comma == ';'}
 	var rows []line
 	for {
@@ -209,6 +209,9 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 		}
 		if strings.TrimSpace(strings.Join(cells, "")) == "" { // spreadsheets leave such rows at the end
 			continue
+		}
+		for len(cells) > len(h.names) && strings.TrimSpace(cells[len(cells)-1]) == "" { // and such cells at the end of a row
+			cells = cells[:len(cells)-1]
 		}
 		if len(cells) > len(h.names) {
 			return h, nil, rowError(file, number, "%d cells where there are %d columns", len(cells), len(h.names))

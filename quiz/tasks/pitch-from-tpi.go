@@ -29,7 +29,6 @@ var _ = register(quiz.Task{
 	Slips: []quiz.Slip{
 		{Name: "tpi-as-pitch", Work: func(v quiz.Values) quiz.Reply { return quiz.X(perInch(v)) }},
 		{Name: "decimal", Work: func(v quiz.Values) quiz.Reply { return quiz.X(perInch(v) / 100) }},
-		{Name: "mm", Work: func(v quiz.Values) quiz.Reply { return quiz.X(calc.MillimetresPerInch / perInch(v)) }},
 		{Name: "half", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch().Times(0.5)) }},
 	},
 })

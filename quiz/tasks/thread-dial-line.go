@@ -31,6 +31,10 @@ var _ = register(quiz.Task{
 			first = 1 + d.IntN(lathe.DialMarks)
 		}
 		v.Set("first", float64(first))
+		// Whoever always says "any mark" must often be wrong.
+		if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == v.Count("marks") && d.IntN(4) != 0 {
+			return quiz.Values{}
+		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
