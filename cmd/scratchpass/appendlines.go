@@ -14,11 +14,15 @@ func appendLines(path string, torn func(last []byte) bool) (*os.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := mendLastLine(f, torn); err != nil {
-		f.Close()
+	err = mendLastLine(f, torn)
+	if e := f.Close(); err == nil {
+		err = e
+	}
+	if err != nil {
 		return nil, err
 	}
-	return f, nil
+	// Each line goes to the end, wherever another program has moved that to.
+	return os.OpenFile(path, os.O_APPEND|os.O_WRONLY, 0o600)
 }
 
 func mendLastLine(f *os.File, torn func(last []byte) bool) error {
@@ -34,11 +38,7 @@ func mendLastLine(f *os.File, torn func(last []byte) bool) error {
 		_, err = f.WriteString("\n")
 		return err
 	}
-	if err := f.Truncate(int64(whole)); err != nil {
-		return err
-	}
-	_, err = f.Seek(int64(whole), io.SeekStart)
-	return err
+	return f.Truncate(int64(whole))
 }
 
 // tornMove: a move has no sign of its end, "in 0.01" may have been "in 0.015".

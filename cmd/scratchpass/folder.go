@@ -4,10 +4,11 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
-	"strings"
 )
 
 // folder gathers files that are to be written all or none: they are written elsewhere
@@ -18,6 +19,7 @@ type folder struct {
 	tmp     string
 	names   []string
 	open    map[*os.File]bool
+	only    bool // what was moved away could not be put back: the only copy lies in tmp
 }
 
 func newFolder(dir string) *folder { return &folder{dir: dir, open: map[*os.File]bool{}} }
@@ -76,9 +78,9 @@ func (f *folder) begin(name string) (w io.Writer, end func() error, err error) {
 }
 
 // keep puts the files in their place, all or none. Unless it is to replace them, what is
-// there already stays, and nothing is written. stale are the beginnings of names that an
-// earlier run may have written more of: replaced, they go.
-func (f *folder) keep(replace bool, there func(where string) error, stale ...string) error {
+// there already stays, and nothing is written. stale are the names of files that an
+// earlier run may have written more of: replaced, they go. Nothing else does.
+func (f *folder) keep(replace bool, there func(where string) error, stale ...*regexp.Regexp) error {
 	var old []string
 	for _, name := range f.names {
 		if _, err := os.Lstat(filepath.Join(f.dir, name)); err == nil {
@@ -94,7 +96,9 @@ func (f *folder) keep(replace bool, there func(where string) error, stale ...str
 	var moved []string
 	back := func() { // what was moved away comes back
 		for _, name := range moved {
-			os.Rename(filepath.Join(f.tmp, "old", name), filepath.Join(f.dir, name))
+			if err := os.Rename(filepath.Join(f.tmp, "old", name), filepath.Join(f.dir, name)); err != nil {
+				f.only = true
+			}
 		}
 	}
 	for _, name := range old {
@@ -116,22 +120,33 @@ func (f *folder) keep(replace bool, there func(where string) error, stale ...str
 	return nil
 }
 
+// The files that set commands write, by their names in the folder.
+var (
+	sheetFiles    = regexp.MustCompile(`^sheets(-\d{3})?\.(pdf|html|txt)$`)
+	keyFiles      = regexp.MustCompile(`^key(-\d{3})?\.(pdf|html|txt)$`)
+	feedbackFiles = regexp.MustCompile(`^feedback(-\d{3})?\.(pdf|html|txt)$`)
+	codeFiles     = regexp.MustCompile(`^codes(\.csv|/[A-Z0-9]{3}-[A-Z0-9]{4}\.txt)$`)
+	markFiles     = regexp.MustCompile(`^marks\.(csv|json)$`)
+)
+
 // stale are the files of an earlier run that this one does not write.
-func (f *folder) stale(beginnings []string) []string {
-	var names []string
-	for _, beginning := range beginnings {
-		dir, begin := filepath.Split(beginning)
-		entries, err := os.ReadDir(filepath.Join(f.dir, dir))
-		if err != nil {
-			continue // nothing there
-		}
-		for _, e := range entries {
-			if name := filepath.Join(dir, e.Name()); !e.IsDir() && strings.HasPrefix(e.Name(), begin) && !slices.Contains(f.names, filepath.ToSlash(name)) {
-				names = append(names, name)
+func (f *folder) stale(names []*regexp.Regexp) []string {
+	return slices.DeleteFunc(written(f.dir, names), func(name string) bool { return slices.Contains(f.names, name) })
+}
+
+// written lists what stands in a folder, and in its folder of codes, under names like these.
+func written(dir string, names []*regexp.Regexp) []string {
+	var found []string
+	for _, pattern := range []string{"*", "codes/*"} {
+		paths, _ := fs.Glob(os.DirFS(dir), pattern) // a folder that is not there has nothing
+		for _, path := range paths {
+			info, err := os.Lstat(filepath.Join(dir, path))
+			if err == nil && !info.IsDir() && slices.ContainsFunc(names, func(n *regexp.Regexp) bool { return n.MatchString(path) }) {
+				found = append(found, path)
 			}
 		}
 	}
-	return names
+	return found
 }
 
 func move(from, to string) error {
@@ -149,15 +164,10 @@ func (f *folder) drop() {
 	for file := range f.open {
 		file.Close()
 	}
-	if f.tmp != "" {
+	if f.tmp != "" && !f.only {
 		os.RemoveAll(f.tmp)
 	}
 }
 
-// holds reports whether a folder has a file or folder whose name begins like one of these.
-func holds(dir string, beginnings ...string) bool {
-	entries, err := os.ReadDir(dir)
-	return err == nil && slices.ContainsFunc(entries, func(e os.DirEntry) bool {
-		return slices.ContainsFunc(beginnings, func(b string) bool { return strings.HasPrefix(e.Name(), b) })
-	})
-}
+// holds reports whether a folder has files of such names.
+func holds(dir string, names ...*regexp.Regexp) bool { return len(written(dir, names)) > 0 }

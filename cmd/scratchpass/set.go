@@ -146,16 +146,16 @@ func (d *desk) done(sentence string, n int, dir string) error {
 }
 
 // progress tells how far it is, on a terminal.
-func (d *desk) progress(i int) {
+func (d *desk) progress(i, of int) {
 	if _, ok := tty(d.app.err); !ok {
 		return
 	}
 	end := "\r"
-	if i == len(d.class) {
+	if i == of {
 		end = "\r\n"
 	}
-	if i%10 == 0 || i == len(d.class) {
-		fmt.Fprint(d.app.err, d.say("set-progress", "i", i, "of", len(d.class)), end)
+	if i%10 == 0 || i == of {
+		fmt.Fprint(d.app.err, d.say("set-progress", "i", i, "of", of), end)
 	}
 }
 
@@ -181,7 +181,7 @@ func (d *desk) each(do func(a set.Apprentice, items []set.Item) error) error {
 		if err := do(who, items); err != nil {
 			return err
 		}
-		d.progress(i + 1)
+		d.progress(i+1, len(d.class))
 	}
 	return nil
 }

@@ -28,13 +28,13 @@ type documents struct {
 // papers are the documents of all formats that are for paper.
 type papers []*documents
 
-// papers begins them; formats that are not for paper are passed over. last is written
-// before each document is closed; nil writes nothing.
-func (d *desk) papers(out *folder, base string, formats []string, last func(handout.Writer) error) papers {
+// papers begins them for at most so many sheets; formats that are not for paper are passed
+// over. last is written before each document is closed; nil writes nothing.
+func (d *desk) papers(out *folder, base string, sheets int, formats []string, last func(handout.Writer) error) papers {
 	var all papers
 	for _, name := range formats {
 		if f, err := handout.FormatNamed(name); err == nil {
-			all = append(all, &documents{desk: d, out: out, format: f, base: base, many: len(d.class) > perDocument, last: last})
+			all = append(all, &documents{desk: d, out: out, format: f, base: base, many: sheets > perDocument, last: last})
 		}
 	}
 	return all

@@ -28,7 +28,7 @@ func (a *app) setKey() *cobra.Command {
 				return err
 			}
 			dir := cmp.Or(f.out, d.maker.Blueprint.Set+"-key")
-			if holds(dir, "sheets", "codes") {
+			if holds(dir, sheetFiles, codeFiles) {
 				return usage("%s has sheets in it; a key never travels with its sheets: give another --out", dir)
 			}
 			if err := d.checkSheets(sheets); err != nil {
@@ -71,7 +71,7 @@ func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
 	out := newFolder(dir)
 	out.private = true
 	defer out.drop()
-	papers := d.papers(out, "key", formats, func(w handout.Writer) error {
+	papers := d.papers(out, "key", len(d.class), formats, func(w handout.Writer) error {
 		if err := w.Report(d.printer.Roads()); err != nil {
 			return err
 		}
@@ -87,7 +87,7 @@ func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
 	if err := papers.close(); err != nil {
 		return err
 	}
-	if err := out.keep(replace, d.there, "key"); err != nil {
+	if err := out.keep(replace, d.there, keyFiles); err != nil {
 		return err
 	}
 	return d.done("set-keyed", len(d.class), dir)

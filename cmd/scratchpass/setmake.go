@@ -65,7 +65,7 @@ func (a *app) setMake() *cobra.Command {
 				what = "-package"
 			}
 			dir := cmp.Or(f.out, d.maker.Blueprint.Set+what)
-			if holds(dir, "key", "feedback", "marks") {
+			if holds(dir, keyFiles, feedbackFiles, markFiles) {
 				return usage("%s has a key in it; a key never travels with its sheets: give another --out", dir)
 			}
 			if slices.ContainsFunc(formats, func(f string) bool { return isPackage(f) != lms }) {
@@ -88,7 +88,7 @@ func isPackage(format string) bool { return format == formatQTI3 || format == fo
 func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool) error {
 	out := newFolder(dir)
 	defer out.drop()
-	papers := d.papers(out, "sheets", formats, nil)
+	papers := d.papers(out, "sheets", len(d.class), formats, nil)
 	d.warnOfLetters(formats)
 	codes, lms := slices.Contains(formats, formatCodes), slices.ContainsFunc(formats, isPackage)
 	if lms && len(d.class) > perDocument {
@@ -137,7 +137,7 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 			return err
 		}
 	}
-	if err := out.keep(replace, d.there, "sheets", "codes", "codes/"); err != nil {
+	if err := out.keep(replace, d.there, sheetFiles, codeFiles); err != nil {
 		return err
 	}
 	if lms {

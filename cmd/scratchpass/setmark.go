@@ -69,7 +69,7 @@ func (a *app) setMark() *cobra.Command {
 				return d.marksJSON(a.out, m)
 			}
 			dir := cmp.Or(f.out, d.maker.Blueprint.Set+"-marks")
-			if holds(dir, "sheets", "codes") {
+			if holds(dir, sheetFiles, codeFiles) {
 				return usage("%s has sheets in it; marks and feedback have keys in them and never travel with the sheets: give another --out", dir)
 			}
 			return d.writeMarks(dir, formats, m, f.replace)
@@ -122,11 +122,11 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 	if err != nil {
 		return err
 	}
-	papers := d.papers(out, "feedback", formats, nil)
+	papers := d.papers(out, "feedback", m.People(), formats, nil)
 	n, handed, open := 0, 0, 0
 	err = d.marked(m, func(r set.Result) error {
 		n++
-		d.progress(n)
+		d.progress(n, m.People())
 		if err := rows.Add(r); err != nil {
 			return err
 		}
@@ -150,7 +150,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 		err = papers.close()
 	}
 	if err == nil {
-		err = out.keep(replace, d.there, "feedback")
+		err = out.keep(replace, d.there, feedbackFiles)
 	}
 	if err != nil {
 		return err

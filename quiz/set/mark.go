@@ -173,6 +173,16 @@ func hintForForms(a Apprentice, who string) string {
 	return "; where several have one form, give a column name to tell them apart"
 }
 
+// People is how many results there will be: one for each apprentice, and where several
+// have one form one for each of them.
+func (k *Marker) People() int {
+	n := len(k.class)
+	for _, who := range k.forms {
+		n += len(who) - 1
+	}
+	return n
+}
+
 // Each marks one apprentice after the other.
 func (k *Marker) Each(do func(Result) error) error {
 	for _, a := range k.class {

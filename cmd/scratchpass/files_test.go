@@ -1,0 +1,157 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// A line that was torn goes; one that only lacks its end, or is not the program's, stays.
+func TestTornLinesGo(t *testing.T) {
+	const whole = `{"n":1}` + "\n"
+	for _, c := range []struct {
+		name, before, want string
+		torn               func([]byte) bool
+	}{
+		{"none yet", "", whole, tornAnswer},
+		{"whole", whole, whole + whole, tornAnswer},
+		{"torn", whole + `{"n":2,"co`, whole + whole, tornAnswer},
+		{"only torn", `{"n":2,"co`, whole, tornAnswer},
+		{"without its end", whole + `{"n":2}`, whole + `{"n":2}` + "\n" + whole, tornAnswer},
+		{"notes of someone", "my notes", "my notes\n" + whole, tornAnswer},
+		{"a move", "job first\nin 0.01", "job first\n" + whole, tornMove},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			path := filepath.Join(t.TempDir(), "lines")
+			if err := os.WriteFile(path, []byte(c.before), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			f, err := appendLines(path, c.torn)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if _, err := f.WriteString(whole); err != nil {
+				t.Fatal(err)
+			}
+			if err := f.Close(); err != nil {
+				t.Fatal(err)
+			}
+			if got, err := os.ReadFile(path); err != nil || string(got) != c.want {
+				t.Errorf("got %q, %v, want %q", got, err, c.want)
+			}
+		})
+	}
+}
+
+// Folders with signs of a pattern in their names are looked into all the same.
+func TestHolds(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "class [b] *?")
+	if holds(dir, keyFiles) {
+		t.Error("a folder that is not there holds a key")
+	}
+	if err := os.Mkdir(dir, 0o700); err != nil {
+		t.Skip(err) // Windows has no such names
+	}
+	if err := os.WriteFile(filepath.Join(dir, "key-001.pdf"), nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if !holds(dir, markFiles, keyFiles) || holds(dir, sheetFiles) {
+		t.Error("the key in an oddly named folder was not seen")
+	}
+}
+
+// What an instructor keeps beside sheets and keys stays, whatever it is called, and what
+// could not be replaced comes back.
+func TestReplacedFiles(t *testing.T) {
+	dir := t.TempDir()
+	own := []string{"key ideas.txt", "keyboard.txt", "sheets to order.csv", "codes-of-conduct.txt", "codes/readme.txt", "feedback.txt"}
+	for _, name := range append([]string{"key.pdf", "key-002.pdf", "codes/K7F-2QXM.txt"}, own...) {
+		if err := os.MkdirAll(filepath.Dir(filepath.Join(dir, name)), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(dir, name), []byte("old"), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	there := func(string) error { return os.ErrExist }
+	write := func(name string, replace bool) error {
+		out := newFolder(dir)
+		defer out.drop()
+		if err := out.file(name, func(w io.Writer) error { _, err := io.WriteString(w, "new"); return err }); err != nil {
+			t.Fatal(err)
+		}
+		return out.keep(replace, there, keyFiles)
+	}
+	if err := write("key.pdf", false); !errors.Is(err, os.ErrExist) {
+		t.Errorf("not to be replaced: %v", err)
+	}
+	if err := write("key.pdf", true); err != nil {
+		t.Fatal(err)
+	}
+	read := func(name string) string {
+		text, err := os.ReadFile(filepath.Join(dir, name))
+		if err != nil {
+			return "nothing"
+		}
+		return string(text)
+	}
+	if read("key.pdf") != "new" || read("key-002.pdf") != "nothing" || read("codes/K7F-2QXM.txt") != "old" {
+		t.Errorf("the key: %s, the second of an earlier run: %s, a code: %s", read("key.pdf"), read("key-002.pdf"), read("codes/K7F-2QXM.txt"))
+	}
+	for _, name := range own {
+		if read(name) != "old" {
+			t.Errorf("%s was taken away", name)
+		}
+	}
+	// A file can't stand where a folder is: all stays as it was.
+	if err := os.Mkdir(filepath.Join(dir, "key.html"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "key.html", "x"), nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out := newFolder(dir)
+	for _, name := range []string{"key.pdf", "key.html/x/y"} { // the second can't be put in its place
+		if err := out.file(name, func(w io.Writer) error { _, err := io.WriteString(w, "newer"); return err }); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := out.keep(true, there, keyFiles); err == nil {
+		t.Error("a file was put where there is none to be")
+	}
+	out.drop()
+	if read("key.pdf") != "new" {
+		t.Errorf("after an error the key is %s", read("key.pdf"))
+	}
+	if left, _ := filepath.Glob(filepath.Join(dir, ".scratchpass-*")); len(left) > 0 {
+		t.Errorf("left over: %q", left)
+	}
+}
+
+// Two programs that add to one file keep each other's lines.
+func TestTwoWriters(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "answers.jsonl")
+	var both [2]*os.File
+	for i := range both {
+		f, err := appendLines(path, tornAnswer)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.Close()
+		both[i] = f
+	}
+	want := ""
+	for i := range 10 {
+		line := strings.Repeat("x", 10-i) + "\n"
+		want += line
+		if _, err := both[i%2].WriteString(line); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got, err := os.ReadFile(path); err != nil || string(got) != want {
+		t.Errorf("got %q, %v, want %q", got, err, want)
+	}
+}
