@@ -11,7 +11,6 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"time"
 
@@ -55,7 +54,8 @@ type Slot struct {
 	Stage  string            `yaml:"stage,omitempty" json:"stage,omitempty"` // instead of tasks: all of a stage
 	Level  int               `yaml:"level,omitempty" json:"level,omitempty"`
 	Count  int               `yaml:"count,omitempty" json:"count,omitempty"`
-	Points float64           `yaml:"points,omitempty" json:"-"`
+	Worth  *float64          `yaml:"points,omitempty" json:"-"` // points as written; left out is 1
+	Points float64           `yaml:"-" json:"-"`
 	Mix    bool              `yaml:"mix,omitempty" json:"mix,omitempty"` // each apprentice may get another of the tasks
 	Takes  map[string]string `yaml:"takes,omitempty" json:"takes,omitempty"`
 }
@@ -134,96 +134,6 @@ func ParseBlueprint(name string, text []byte, lathe func(string) (quiz.Lathe, er
 		say("%d questions: give at most %d", n, mostItems)
 	}
 	return &b, errors.Join(errs...)
-}
-
-// slot checks one slot and fills in what it leaves out.
-func (b *Blueprint) slot(i int, say func(string, ...any)) {
-	s := &b.Slots[i]
-	where := fmt.Sprintf("slot %d", i+1)
-	if s.Level == 0 {
-		s.Level = 1
-	}
-	if s.Level < 1 || s.Level > 3 {
-		say("%s: level %d: give 1, 2 or 3", where, s.Level)
-	}
-	if s.Count == 0 {
-		s.Count = 1
-	}
-	if s.Points == 0 {
-		s.Points = 1
-	}
-	if s.Points < 0 || s.Points > 100 || s.Points*2 != float64(int(s.Points*2)) {
-		say("%s: points %s: give whole or half points up to 100", where, calc.Shortest(s.Points, 4))
-	}
-	switch {
-	case s.Stage != "" && len(s.Tasks) > 0:
-		say("%s: give tasks or a stage, not both", where)
-	case s.Stage != "":
-		if !slices.Contains(quiz.Stages, quiz.Stage(s.Stage)) {
-			say("%s: stage %s: give one of %v", where, calc.Quoted(s.Stage), quiz.Stages)
-		}
-	case len(s.Tasks) == 0:
-		say("%s: give tasks or a stage", where)
-	}
-	for _, name := range s.Tasks {
-		t, err := tasks.Find(name)
-		switch {
-		case err != nil:
-			say("%s: %w", where, err)
-		case !t.Allows(b.system):
-			say("%s: %s is not set in %s", where, name, b.Units)
-		}
-	}
-	if own := len(b.choices(*s)); own > 0 && (s.Count < 1 || s.Count > mostItems || !s.Mix && s.Count > own && s.Stage != "") {
-		say("%s: count %d: give 1 to %d", where, s.Count, min(own, mostItems))
-	}
-	if s.Name != "" && slices.ContainsFunc(b.Slots[:i], func(o Slot) bool { return o.Name == s.Name }) {
-		say("%s: a slot above is called %s already", where, calc.Quoted(s.Name))
-	}
-	b.takes(i, where, say)
-}
-
-// takes checks what a slot takes over from others.
-func (b *Blueprint) takes(i int, where string, say func(string, ...any)) {
-	s := b.Slots[i]
-	if len(s.Takes) > 0 && (len(s.Tasks) != 1 || s.Count != 1) {
-		say("%s: a question that takes an answer over has one task and a count of 1", where)
-		return
-	}
-	for input, from := range s.Takes {
-		k := slices.IndexFunc(b.Slots[:i], func(o Slot) bool { return o.Name == from && from != "" })
-		switch {
-		case k < 0:
-			say("%s: takes %s from %s: no slot above has that name", where, input, calc.Quoted(from))
-			continue
-		case len(b.Slots[k].Tasks) != 1 || b.Slots[k].Count != 1:
-			say("%s: takes %s from %s, which must have one task and a count of 1", where, input, calc.Quoted(from))
-		case !b.asksNumber(b.Slots[k].Tasks[0]):
-			say("%s: takes %s from %s, whose answer is no number", where, input, calc.Quoted(from))
-		}
-		t, err := tasks.Find(s.Tasks[0])
-		if err != nil {
-			continue // said above
-		}
-		inputs := t.NumberInputs()
-		if !slices.ContainsFunc(inputs, func(in quiz.Input) bool { return in.Name == input }) {
-			var names []string
-			for _, in := range inputs {
-				names = append(names, in.Name)
-			}
-			say("%s: %s has no input %s to take over; it has %s", where, t.Name, calc.Quoted(input), strings.Join(names, ", "))
-		}
-	}
-}
-
-// asksNumber reports whether the answer to a task is one number.
-func (b *Blueprint) asksNumber(task string) bool {
-	t, err := tasks.Find(task)
-	if err != nil {
-		return true // said elsewhere
-	}
-	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, b.system, 1, b.lathe))
-	return err != nil || p.Answer.IsNumber()
 }
 
 // choices are the tasks a slot may ask.

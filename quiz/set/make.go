@@ -208,7 +208,7 @@ func (m *Maker) Items(who string) ([]Item, error) {
 	for i, p := range m.places {
 		task := p.tasks[0]
 		if len(p.tasks) > 1 {
-			task = p.tasks[m.pick(len(p.tasks), "mix", who, strconv.Itoa(i))]
+			task = m.mixed(p, who)
 		}
 		problem, its, err := m.alike(i, task, who, keys, numbers, before)
 		if err != nil {
@@ -222,6 +222,14 @@ func (m *Maker) Items(who string) ([]Item, error) {
 		items[numbers[i]-1] = Item{Number: numbers[i], Place: i, Slot: s.Name, Points: s.Points, Problem: problem, Words: m.words[task], From: p.takes}
 	}
 	return items, nil
+}
+
+// mixed is the task of a question whose slot is mixed: each of the slot's tasks comes once
+// before one comes again.
+func (m *Maker) mixed(p place, who string) string {
+	all := slices.Clone(p.tasks)
+	shuffle(m, all, "mix", who, strconv.Itoa(p.slot))
+	return all[p.nth%len(all)]
 }
 
 // alike draws until a problem has the shape of its place and tells nothing of the

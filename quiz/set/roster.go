@@ -79,6 +79,8 @@ func ParseRoster(file string, text []byte) ([]Apprentice, error) {
 			}
 			add(r.row, a)
 		}
+	case head.has("sourcedid"):
+		return nil, fmt.Errorf("%s: the columns are %s: the users.csv of OneRoster has sourcedId, givenName, familyName and role", file, calc.Quoted(strings.Join(head.names, ", ")))
 	default:
 		return nil, fmt.Errorf("%s: the columns are %s: give id and name, or the users.csv of OneRoster", file, calc.Quoted(strings.Join(head.names, ", ")))
 	}

@@ -90,14 +90,14 @@ func TestNumbersHangOnSecretSetAndApprentice(t *testing.T) {
 	if codes(a) != codes(again) {
 		t.Error("made again, the questions are others")
 	}
-	if got := m.Code("mf-01") + " " + a[2].Problem.Code.String(); got != "4R4-V3R5 compound-travel@1-e4bdae98" {
+	if got := m.Code("mf-01") + " " + a[2].Problem.Code.String(); got != "9HR-KNM9 compound-travel@1-fce2b7de" {
 		t.Errorf("the pinned question is %s; sheets handed out earlier can no longer be marked", got)
 	}
 	if codes(a) == codes(items(t, m, "mf-02")) {
 		t.Error("two apprentices have the same questions")
 	}
 	m.secret = Secret("another secret, as long as it must be")
-	if codes(a) == codes(items(t, m, "mf-01")) || m.Code("mf-01") == "4R4-V3R5" {
+	if codes(a) == codes(items(t, m, "mf-01")) || m.Code("mf-01") == "9HR-KNM9" {
 		t.Error("another secret gives the same questions")
 	}
 	other := maker(t, strings.Replace(string(content.Examples()["first-thread.yaml"]), "set: first-thread", "set: second-thread", 1))
@@ -227,7 +227,7 @@ func TestBlueprints(t *testing.T) {
 		"set: a\ntitle: x\nunits: in\nslots: [{stage: shape, tasks: [single-depth]}]":                                                "give tasks or a stage, not both",
 		"set: a\ntitle: x\nunits: in\nslots: [{}]":                                                                                   "slot 1: give tasks or a stage",
 		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], level: 4}]":                                                    "level 4: give 1, 2 or 3",
-		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], points: 1.3}]":                                                 "points 1.3: give whole or half points",
+		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], points: 1.3}]":                                                 "points 1.3: give half a point to 100, in halves",
 		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], count: 70}]":                                                   "count 70: give 1 to",
 		"set: a\ntitle: x\nunits: in\npaper: A5\nslots: [{tasks: [single-depth]}]":                                                   `paper "A5": give A4 or Letter`,
 		"set: a\ntitle: x\nunits: in\ndate: today\nslots: [{tasks: [single-depth]}]":                                                 `date "today": give a day`,
