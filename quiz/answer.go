@@ -100,7 +100,7 @@ func unread(text, want string) error {
 
 // pick finds the option meant by a number, a letter or a key.
 func (a *Answer) pick(text string) (string, bool) {
-	text = strings.TrimRight(strings.ToLower(strings.TrimSpace(text)), ".)") // as the line itself is numbered
+	text = strings.Trim(strings.ToLower(strings.TrimSpace(text)), ".()#") // as the line itself is numbered
 	if i, err := strconv.Atoi(text); err == nil && i >= 1 && i <= len(a.Options) {
 		return a.Options[i-1], true
 	}
@@ -118,7 +118,8 @@ func (a *Answer) number(key string) string {
 // numbers is the range of numbers that may be typed.
 func (a *Answer) numbers() string { return "1 to " + strconv.Itoa(len(a.Options)) }
 
-// list parts "1, 3 4" into its items.
+// list parts "1, 3 4" and "1 and 3" into their items.
 func list(text string) []string {
-	return strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' || r == ';' })
+	items := strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" ,;+&", r) })
+	return slices.DeleteFunc(items, func(item string) bool { return strings.EqualFold(item, "and") })
 }

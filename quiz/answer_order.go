@@ -14,8 +14,12 @@ func (order) Name() string { return "order" }
 
 func (order) Read(a *Answer, text string) (Reply, error) {
 	want := "the numbers of all the steps in order, such as " + inOrderExample(len(a.Options))
+	items := list(strings.NewReplacer("-", " ", ">", " ", "\u2192", " ", "\u2013", " ", "then", " ").Replace(text))
+	if n := len(a.Options); len(items) == 1 && len(items[0]) == n && n < 10 {
+		items = strings.Split(items[0], "") // 6412753
+	}
 	var keys []string
-	for _, item := range list(text) {
+	for _, item := range items {
 		key, ok := a.pick(item)
 		if !ok || slices.Contains(keys, key) {
 			return Reply{}, unread(text, want)

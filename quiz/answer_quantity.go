@@ -1,6 +1,8 @@
 package quiz
 
 import (
+	"strings"
+
 	"scratchpass/calc"
 )
 
@@ -22,6 +24,9 @@ func readQuantity(u Unit, text string) (Reply, error) {
 	if len(text) > 200 {
 		return Reply{}, unread(text, want)
 	}
+	if symbol, number, ok := strings.Cut(text, "="); ok && !strings.ContainsAny(symbol, "0123456789") { // P = 0.0556
+		text = number
+	}
 	switch u.Name {
 	case "in", "mm":
 		x, written, err := calc.ParseLength(text)
@@ -38,6 +43,12 @@ func readQuantity(u Unit, text string) (Reply, error) {
 			return Reply{}, unread(text, want)
 		}
 		return Reply{X: angle.Degrees()}, nil
+	}
+	switch u.Name {
+	case "percent":
+		text = trimUnit(text, "%")
+	case "": // a ratio of gears: 8:10
+		text = strings.Replace(text, ":", "/", 1)
 	}
 	x, err := calc.ParseNumber(trimUnit(trimUnit(text, u.Name), u.One))
 	if err != nil {

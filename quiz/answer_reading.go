@@ -35,7 +35,7 @@ func (reading) Read(a *Answer, text string) (Reply, error) {
 		switch item {
 		case "outside", "inside", "right", "left":
 			said = append(said, item)
-		case "in", "mm", "tpi", "hand", "pitch", "thread":
+		case "in", "mm", "tpi", "hand", "pitch", "thread", "start", "starts":
 		default:
 			x, err := calc.ParseNumber(trimUnit(trimUnit(trimUnit(item, "mm"), "in"), "tpi"))
 			if err != nil {

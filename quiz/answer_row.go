@@ -17,7 +17,11 @@ func (row) Name() string { return "readings" }
 func (row) Read(a *Answer, text string) (Reply, error) {
 	want := strconv.Itoa(len(a.Key.Xs)) + " numbers with a space between them, such as " +
 		strings.TrimSuffix(strings.Repeat(a.Unit.Fixed(0.003)+" ", len(a.Key.Xs)), " ")
-	items := strings.FieldsFunc(strings.ReplaceAll(text, "then", " "), func(r rune) bool { return r == ' ' || r == ';' })
+	parted := strings.NewReplacer("then", ";", "and", ";", "&", ";", ", ", "; ").Replace(text)
+	items := strings.FieldsFunc(parted, func(r rune) bool { return r == ';' }) // each may have its unit
+	if len(items) != len(a.Key.Xs) {
+		items = strings.FieldsFunc(parted, func(r rune) bool { return r == ' ' || r == ';' })
+	}
 	if u := a.Unit.Name; len(items) == len(a.Key.Xs)+1 && items[len(items)-1] == u {
 		items = items[:len(items)-1] // one unit behind them all
 	}
@@ -29,7 +33,7 @@ func (row) Read(a *Answer, text string) (Reply, error) {
 	}
 	xs := make([]float64, len(items))
 	for i, item := range items {
-		r, err := readQuantity(a.Unit, strings.Trim(item, ","))
+		r, err := readQuantity(a.Unit, strings.Trim(item, ", "))
 		if err != nil {
 			return Reply{}, unread(text, want)
 		}

@@ -1,8 +1,10 @@
 package quiz
 
 import (
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // several is all of the options that fit, and no other.
@@ -12,21 +14,43 @@ var _ Kind = several{}
 
 func (several) Name() string { return "several" }
 
+// What people write for all and for none of the options.
+var (
+	sayAll  = []string{"all", "all marks", "all of them", "all the marks", "any", "any mark", "any of them"}
+	sayNone = []string{"none", "no mark", "no marks", "none of them"}
+)
+
+// span is a run of numbers: 1-8, 1 to 8.
+var span = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d+)\s*(?:-|\x{2013}|\bto\b)\s*(\d+)`) })
+
 func (several) Read(a *Answer, text string) (Reply, error) {
 	want := "the numbers of all that fit with commas between them, such as 1, 3, or all, or none"
+	said := strings.ToLower(strings.Trim(text, " ."))
+	switch {
+	case len(text) > 200:
+		return Reply{}, unread(text, want)
+	case slices.Contains(sayAll, said):
+		return Reply{Keys: slices.Clone(a.Options)}, nil
+	case slices.Contains(sayNone, said):
+		return Reply{}, nil
+	}
 	var keys []string
-	for _, item := range list(text) {
-		if strings.EqualFold(item, "none") && len(list(text)) == 1 {
-			return Reply{}, nil
-		}
-		if strings.EqualFold(item, "all") && len(list(text)) == 1 {
-			return Reply{Keys: slices.Clone(a.Options)}, nil
-		}
-		key, ok := a.pick(item)
+	for _, item := range list(span().ReplaceAllString(said, "$1-$2")) {
+		first, last, isSpan := strings.Cut(item, "-")
+		key, ok := a.pick(first)
 		if !ok {
 			return Reply{}, unread(text, want)
 		}
-		keys = append(keys, key)
+		if !isSpan {
+			keys = append(keys, key)
+			continue
+		}
+		end, ok := a.pick(last)
+		i, j := slices.Index(a.Options, key), slices.Index(a.Options, end)
+		if !ok || j <= i {
+			return Reply{}, unread(text, want)
+		}
+		keys = append(keys, a.Options[i:j+1]...)
 	}
 	if len(keys) == 0 {
 		return Reply{}, unread(text, want)

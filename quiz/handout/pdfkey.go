@@ -41,16 +41,16 @@ func (p *pdf) keyItem(it KeyItem) block {
 	}
 	b.add(head...)
 	limits := labelled(p.words.Accepted, it.Limits)
-	answers := p.wrap(it.Answer, width, smaller)
+	answers := p.wrap(it.Answer, width, strong)
 	// The limits stand behind a short answer and below a long one.
-	behind := p.measure(smaller)(answers[0]) + 2*columnGap
+	behind := p.measure(strong)(answers[0]) + 2*columnGap
 	if len(answers) == 1 && behind+p.measure(small)(limits) <= width {
-		b.add(row{smaller.leading(), func(top int) {
-			p.text(left, top, answers[0], smaller)
-			p.text(left+behind, top, limits, small)
+		b.add(row{strong.leading(), func(top int) {
+			p.text(left, top, answers[0], strong)
+			p.text(left+behind, top+strong.leading()-small.leading()-point, limits, small)
 		}})
 	} else {
-		b.add(p.lines(left, it.Answer, width, smaller)...)
+		b.add(p.lines(left, it.Answer, width, strong)...)
 		if limits != "" {
 			b.add(p.lines(left, limits, width, small)...)
 		}

@@ -10,7 +10,7 @@ var _ = register(quiz.Task{
 	Inputs: []quiz.Input{
 		length("turn", "R", 0.04, 0.5), length("start", "r0", 0, 0.5), length("infeed", "i", 0, 2),
 	},
-	Tol:     quiz.Tolerance{Inch: 0.0015, MM: 0.03},
+	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
 	Sources: []string{"dial-marking"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

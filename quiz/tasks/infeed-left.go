@@ -10,7 +10,7 @@ import (
 var _ = register(quiz.Task{
 	Name: "infeed-left", Stage: quiz.Infeed,
 	Inputs:  []quiz.Input{length("total", "T", 0.01, 0.5), cutsInput},
-	Tol:     quiz.Tolerance{Inch: 0.0008, MM: 0.02},
+	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
 	Scrap:   quiz.ScrapHigh,
 	Sources: []string{"arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {

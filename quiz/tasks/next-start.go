@@ -10,7 +10,7 @@ var _ = register(quiz.Task{
 	Inputs: inputs(quiz.ThreadInputs,
 		quiz.Input{Name: "lead", Symbol: "l", Is: quiz.ALength, Low: 0.02, High: 4, Group: "thread"},
 		quiz.Input{Name: "starts", Symbol: "z", Is: quiz.ACount, Low: 2, High: 12}),
-	Tol:     quiz.Tolerance{Inch: 0.0015, MM: 0.04},
+	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
 	Sources: []string{"arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

@@ -12,7 +12,7 @@ var _ = register(quiz.Task{
 	Inputs: inputs(turnedSize,
 		quiz.Input{Name: "turning-speed", Symbol: "V", Is: quiz.APlain, Low: 10, High: 1000}),
 	Scrap:   quiz.ScrapHigh,
-	Tol:     quiz.Tolerance{Else: 2},
+	Tol:     quiz.Tolerance{Else: 1},
 	Systems: []quiz.System{quiz.Imperial},
 	Sources: []string{"tm-1-420", "common-practice"},
 	Draw: func(d *quiz.Draw) quiz.Values {
@@ -87,12 +87,14 @@ func feetOverInches(v quiz.Values) float64 { return v.X("turning-speed") / sizeO
 // fastestFirstThread is the highest spindle speed that a problem leads to.
 const fastestFirstThread = 150
 
-// tooQuick reports whether the rule gives more than a first thread should turn at.
+// tooQuick reports whether the rule gives more than a first thread should turn at, or a
+// limit that would be printed rounded up: a highest speed must not be.
 func tooQuick(v quiz.Values) bool {
 	speed := calc.FeetPerMinute(v.X("turning-speed"))
 	if v.System == quiz.Metric {
 		speed = calc.MetresPerMinute(v.X("turning-speed"))
 	}
 	full, err := calc.SpindleSpeedFor(speed, sizeOf(v))
-	return err != nil || full.RPM()*calc.ThreadingShare > fastestFirstThread
+	limit := full.RPM() * calc.ThreadingShare
+	return err != nil || limit > fastestFirstThread || calc.Round(limit, 0) > limit+1e-9
 }

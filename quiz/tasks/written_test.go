@@ -1,0 +1,76 @@
+package tasks
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"scratchpass/quiz"
+)
+
+// What people write on paper for one and the same answer is read as one and the same.
+func TestWaysOfWriting(t *testing.T) {
+	made := func(name string, fits func(*quiz.Problem) bool) *quiz.Problem {
+		t.Helper()
+		task, err := Find(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for seed := range uint32(400) {
+			p, err := quiz.Make(task, quiz.NewCode(name, quiz.NumbersGiven, quiz.Imperial, seed, quiz.InchLathe))
+			if err == nil && (fits == nil || fits(p)) {
+				return p
+			}
+		}
+		t.Fatalf("%s: no problem fits", name)
+		return nil
+	}
+	same := func(p *quiz.Problem, texts ...string) {
+		t.Helper()
+		for _, text := range texts {
+			if m := p.Mark(text); m.Verdict != quiz.Right {
+				t.Errorf("%s: %q is %s, the answer is %s", p.Code, text, m.Verdict, p.Answer.Text())
+			}
+		}
+	}
+	p := made("one-full-pass", nil)
+	steps := strings.Fields(p.Answer.Text())
+	same(p, strings.Join(steps, ""), strings.Join(steps, "-"), strings.Join(steps, ", "), strings.Join(steps, " > "), strings.Join(steps, ") "))
+	for _, text := range []string{strings.Join(steps[1:], ""), steps[0], strings.Join(steps, "") + steps[0]} {
+		if m := p.Mark(text); m.Verdict != quiz.Unread {
+			t.Errorf("%q is %s", text, m.Verdict)
+		}
+	}
+	p = made("thread-dial-line", func(p *quiz.Problem) bool { return p.Answer.Text() == "1, 2, 3, 4, 5, 6, 7, 8" })
+	same(p, "all", "All.", "all marks", "any", "1-8", "1 to 8", "1 \u2013 8", "1-3, 4-8", "1 2 3 4 5 6 7 and 8")
+	for _, text := range []string{"8-1", "1-9", "1-", "-8", "1-2-8", "1..8"} {
+		if m := p.Mark(text); m.Verdict != quiz.Unread {
+			t.Errorf("%q is %s", text, m.Verdict)
+		}
+	}
+	p = made("thread-dial-line", func(p *quiz.Problem) bool { return p.Answer.Text() == "1, 3, 5, 7" })
+	same(p, "1, 3, 5 and 7", "1+3+5+7", "(1) (3) (5) (7)", "1 & 3 & 5 & 7", "7,5,3,1")
+	p = made("cross-slide-return", nil)
+	var two []string
+	for _, x := range p.Answer.Key.Xs {
+		two = append(two, p.Answer.Unit.Fixed(x))
+	}
+	same(p, strings.Join(two, " "), strings.Join(two, " and "), strings.Join(two, " in, ")+" in", strings.Join(two, " in and ")+" in", strings.Join(two, ", "))
+	p = made("gear-ratio", func(p *quiz.Problem) bool { return p.Answer.Key.X == 0.5 })
+	same(p, "0.5", "r = 0.5", "1:2", "20:40", "20/40")
+	p = made("percent-of-thread", nil)
+	percent := p.Answer.Unit.Fixed(p.Answer.Key.X)
+	same(p, percent+"%", percent+" %", percent+" percent")
+	p = made("pitch-from-tpi", nil)
+	same(p, "P="+p.Answer.Text(), "P = "+p.Answer.Unit.Fixed(p.Answer.Key.X))
+	for _, text := range []string{"2=1", "=", "P="} {
+		if m := p.Mark(text); m.Verdict != quiz.Unread {
+			t.Errorf("%q is %s", text, m.Verdict)
+		}
+	}
+	p = made("inch-designation", nil)
+	parts := strings.Split(p.Answer.Text(), ", ")
+	if i := slices.Index([]string{"right", "left"}, parts[len(parts)-1]); i >= 0 {
+		same(p, p.Answer.Text()+" hand")
+	}
+}
