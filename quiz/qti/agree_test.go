@@ -47,6 +47,36 @@ func TestProcessingAgreesWithQuiz(t *testing.T) {
 	}
 }
 
+// What a convention costs is taken off in the package, and nothing else is.
+func TestConventionsCost(t *testing.T) {
+	slot := everyTask(t, 2)
+	pack := packageOf(V30, false, slot)
+	pack.ConventionCosts = 0.5
+	_, files := packed(t, pack)
+	chance := rand.New(rand.NewPCG(1, 2))
+	halved := 0
+	for _, it := range slot.Items {
+		item := parse(t, files[itemFile(it.ID)])
+		ends := endsOf(item)
+		for _, c := range casesOf(it, chance) {
+			if besideAnEnd(ends, c.given) {
+				continue
+			}
+			want := c.mark.Points * it.Points
+			if c.mark.Verdict == quiz.Convention {
+				want /= 2
+				halved++
+			}
+			if got := evaluate(item, c.given); got.score != want {
+				t.Errorf("%s %v: %v points, want %v", it.Problem.Code, c.given, got.score, want)
+			}
+		}
+	}
+	if halved == 0 {
+		t.Error("no convention was tried")
+	}
+}
+
 // same holds far-off and wrong for one verdict: quiz tells them apart in words only.
 func same(got, want result) bool {
 	return got == want || want.feedback == "wrong" && got.feedback == "far-off" && got.score == want.score

@@ -28,7 +28,11 @@ func (d *draft) named(id string, when *node, m quiz.Mark, exact bool) {
 	for n := 2; slices.ContainsFunc(d.rules, func(r rule) bool { return r.id == free && r.text != said }); n++ {
 		free = id + "-" + strconv.Itoa(n)
 	}
-	d.rules = append(d.rules, rule{when, free, m.Points * d.Points, said})
+	points := m.Points * d.Points
+	if m.Verdict == quiz.Convention {
+		points *= 1 - d.pack.ConventionCosts
+	}
+	d.rules = append(d.rules, rule{when, free, points, said})
 }
 
 // unread adds the rule for no answer, half an answer, or a text where a number

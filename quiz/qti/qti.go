@@ -65,6 +65,10 @@ type Package struct {
 	Title      string
 	Version    Version
 	ChoiceOnly bool // for importers that take nothing but single choice
+
+	// ConventionCosts is the share of the points, 0 to 1, that an answer loses which is right
+	// by another convention than the one asked for.
+	ConventionCosts float64
 	Slots      []Slot
 	Words      Words
 }

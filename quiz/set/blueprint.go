@@ -45,7 +45,14 @@ type Blueprint struct {
 type Rules struct {
 	Unlike  bool `yaml:"unlike,omitempty" json:"unlike,omitempty"`   // numbers may differ in steps and digits
 	Shuffle bool `yaml:"shuffle,omitempty" json:"shuffle,omitempty"` // each apprentice has the questions in another order
+
+	// Conventions is what an answer is worth that is right by another published
+	// convention than the one the question names: full, half or none.
+	Conventions string `yaml:"conventions,omitempty" json:"-"`
 }
+
+// conventionCosts is the share of the points that another convention costs.
+var conventionCosts = map[string]float64{"": 0, "full": 0, "half": 0.5, "none": 1}
 
 // Slot is one or more questions of one kind.
 type Slot struct {
@@ -123,6 +130,9 @@ func ParseBlueprint(name string, text []byte, lathe func(string) (quiz.Lathe, er
 	}
 	if _, err := time.Parse(time.DateOnly, b.Date); b.Date != "" && err != nil {
 		say("date %s: give a day such as 2026-12-01", calc.Quoted(b.Date))
+	}
+	if _, ok := conventionCosts[b.Rules.Conventions]; !ok {
+		say("rules: conventions %s: give full, half or none", calc.Quoted(b.Rules.Conventions))
 	}
 	if len(b.Slots) == 0 || len(b.Slots) > mostSlots {
 		say("slots: give 1 to %d", mostSlots)

@@ -124,6 +124,9 @@ func (p *Printer) Feedback(r Result) handout.Report {
 			part.Lines = []string{p.Say("set-feedback-by-hand", "given", res.Given)}
 		default:
 			part.Lines = feedbackLines(it.Words.Feedback(problem, res.mark))
+			if res.Verdict == quiz.Convention && res.Points < res.Of {
+				part.Lines = append(part.Lines, p.Say("set-feedback-convention", "points", points(res.Points), "of", points(res.Of)))
+			}
 		}
 		report.Parts = append(report.Parts, part)
 	}

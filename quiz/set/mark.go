@@ -160,6 +160,9 @@ func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read
 	m := p.Mark(text)
 	read[it.Place] = m
 	res.Verdict, res.Slip, res.Points, res.mark = m.Verdict, m.Slip, m.Points*it.Points, m
+	if m.Verdict == quiz.Convention {
+		res.Points *= 1 - conventionCosts[k.maker.Blueprint.Rules.Conventions]
+	}
 	if m.Correct() || m.Verdict == quiz.Unread || onScreen || len(it.From) == 0 {
 		return
 	}

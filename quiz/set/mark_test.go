@@ -355,6 +355,46 @@ func TestNamesInRows(t *testing.T) {
 	}
 }
 
+// What another published convention is worth is for the blueprint to say.
+func TestConventions(t *testing.T) {
+	for rule, want := range map[string]float64{"": 2, "conventions: full": 2, "conventions: half": 1, "conventions: none": 0} {
+		m := maker(t, "set: c\ntitle: x\nunits: in\nrules: {"+rule+"}\nslots: [{tasks: [single-depth], points: 2}]\n")
+		for _, who := range roster(5) {
+			it := items(t, m, who.ID)[0]
+			it.Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
+				if !s.Convention {
+					return
+				}
+				res := mark(t, m, []Apprentice{who}, []Given{{Code: m.Code(who.ID), Item: 1, Text: typed(it.Problem, r)}})[0]
+				if res.Points != want || res.Items[0].Verdict != quiz.Convention {
+					t.Errorf("%q, %s: %v of 2, %s", rule, s.Name, res.Points, res.Items[0].Verdict)
+				}
+			})
+		}
+	}
+}
+
+// A slot that is mixed asks each of its tasks before it asks one again.
+func TestMixedSlotsDoNotRepeat(t *testing.T) {
+	m := maker(t, "set: c\ntitle: x\nunits: in\nslots: [{stage: fitting, mix: true, count: 6}, {stage: passes, mix: true, count: 3}]\n")
+	first := map[string]bool{}
+	for _, who := range roster(60) {
+		asked := map[string]bool{}
+		for i, it := range items(t, m, who.ID) {
+			if asked[it.Problem.Task.Name] {
+				t.Errorf("%s has %s twice", who.ID, it.Problem.Task.Name)
+			}
+			asked[it.Problem.Task.Name] = true
+			if i == 0 {
+				first[it.Problem.Task.Name] = true
+			}
+		}
+	}
+	if len(first) < 5 {
+		t.Errorf("the first question is one of only %d tasks", len(first))
+	}
+}
+
 // A shuffled set keeps questions that start from each other's answers together.
 func TestShuffleKeepsLinksTogether(t *testing.T) {
 	m := maker(t, strings.Replace(linked, "slots:\n", "rules: {shuffle: true}\nslots:\n  - {tasks: [best-wire]}\n  - {tasks: [stop-before-gauging]}\n", 1))

@@ -13,7 +13,7 @@ import (
 // an answer over stands by itself there, with a number of its own.
 func (p *Printer) Package(all [][]Item, version qti.Version, choiceOnly bool) qti.Package {
 	b := p.maker.Blueprint
-	out := qti.Package{ID: "set-" + b.Set, Title: b.Title, Version: version, ChoiceOnly: choiceOnly, Words: p.qtiWords()}
+	out := qti.Package{ID: "set-" + b.Set, Title: b.Title, Version: version, ChoiceOnly: choiceOnly, ConventionCosts: conventionCosts[b.Rules.Conventions], Words: p.qtiWords()}
 	for place := range p.maker.places {
 		slot := qti.Slot{ID: fmt.Sprintf("question-%d", place+1), Select: 1}
 		for i, items := range all {
