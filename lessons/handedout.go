@@ -5,28 +5,36 @@ import (
 	"scratchpass/quiz/tasks"
 )
 
-// HandedOut asks the problems of codes that an instructor has handed out, in their
-// order, without hints, and tells what came of them at the end.
-func (s *Session) HandedOut(codes []string) error {
-	problems := make([]*quiz.Problem, len(codes))
-	for i, code := range codes { // all of them first: a bad code is said before the first question
+// Handed are the questions that an instructor has handed out.
+type Handed struct {
+	Codes []string          // of their problems, in their order
+	Given map[string]string // what was answered in an earlier sitting, by code
+	Sure  bool              // each question asks how sure the learner is, not only those that can hurt
+}
+
+// HandedOut asks the questions that have no answer yet, without hints, and tells what came
+// of all of them at the end.
+func (s *Session) HandedOut(h Handed) error {
+	problems := make([]*quiz.Problem, len(h.Codes))
+	for i, code := range h.Codes { // all of them first: a bad code is said before the first question
 		p, err := tasks.Remake(code)
 		if err != nil {
 			return err
 		}
 		problems[i] = p
 	}
-	s.certain, s.strict = true, true
+	s.certain, s.certainOfAll, s.strict = true, h.Sure, true
+	s.handed = len(h.Codes)
 	defer func() { s.strict = false }()
-	if err := s.Terminal.Show(Text{{Heading, s.say("handed-title")}, {Plain, s.say("handed-rules", "n", len(codes))}}); err != nil {
+	if err := s.Terminal.Show(Text{{Heading, s.say("handed-title")}, {Plain, s.say("handed-rules", "n", len(h.Codes))}}); err != nil {
 		return err
 	}
-	got, err := s.askAllThenTell(len(codes), func(i int) (*quiz.Problem, *quiz.Words, error) {
+	got, err := s.askAllThenTell(len(problems), func(i int) (*quiz.Problem, *quiz.Words, error) {
 		w, err := s.wordsOf(problems[i].Task.Name)
 		return problems[i], w, err
-	})
+	}, h.Given)
 	if err != nil {
 		return err
 	}
-	return s.Terminal.Show(Text{{Heading, s.say("say-check-result", "right", got, "of", len(codes))}, {Caution, s.say("rehearsal")}})
+	return s.Terminal.Show(Text{{Heading, s.say("handed-result", "right", got, "of", len(h.Codes))}, {Caution, s.say("rehearsal")}})
 }

@@ -196,7 +196,7 @@ func (s *Session) check(l content.Lesson) error {
 	if err := s.Terminal.Show(Text{{Heading, s.say("say-check")}, {Plain, s.say("say-check-rules", "n", len(l.Check.Tasks))}}); err != nil {
 		return err
 	}
-	got, err := s.askAllThenTell(len(l.Check.Tasks), s.oneOfEach(l.Check.Tasks, levelOf(l.Check.Level)))
+	got, err := s.askAllThenTell(len(l.Check.Tasks), s.oneOfEach(l.Check.Tasks, levelOf(l.Check.Level)), nil)
 	if err != nil {
 		return err
 	}
@@ -229,6 +229,9 @@ func (s *Session) Goodbye() string {
 	}
 	if s.rehearsing {
 		return s.say("bench-stopped")
+	}
+	if s.handed > 0 { // what came of them is told at the end, not before
+		return s.say("handed-stopped", "n", s.given+len(s.Answers), "of", s.handed)
 	}
 	return s.say("say-stopped", "done", s.Done())
 }

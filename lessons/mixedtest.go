@@ -31,7 +31,7 @@ func (s *Session) MixedTest(items []schedule.Item, special map[string]bool, leve
 	}
 	names := append(s.shuffled(gate, "")[:min(n/2, len(gate))], s.shuffled(core, "")...)
 	names = s.shuffled(names[:min(n, len(names))], "")
-	got, err := s.askAllThenTell(len(names), s.oneOfEach(names, level))
+	got, err := s.askAllThenTell(len(names), s.oneOfEach(names, level), nil)
 	if err != nil {
 		return record.Test{}, err
 	}
@@ -49,8 +49,9 @@ func (s *Session) oneOfEach(names []string, level quiz.Level) func(i int) (*quiz
 }
 
 // askAllThenTell asks n problems without a word in between, then tells what came of
-// them. It returns how many were right.
-func (s *Session) askAllThenTell(n int, next func(i int) (*quiz.Problem, *quiz.Words, error)) (got int, err error) {
+// them. given are answers of an earlier sitting, by the codes of their problems: those
+// are not asked again. It returns how many were right.
+func (s *Session) askAllThenTell(n int, next func(i int) (*quiz.Problem, *quiz.Words, error), given map[string]string) (got int, err error) {
 	type posed struct {
 		p *quiz.Problem
 		w *quiz.Words
@@ -61,6 +62,11 @@ func (s *Session) askAllThenTell(n int, next func(i int) (*quiz.Problem, *quiz.W
 		p, w, err := next(i)
 		if err != nil {
 			return 0, err
+		}
+		if reply, ok := given[p.Code.String()]; ok {
+			s.given++
+			all = append(all, posed{p, w, Answered{Task: p.Task.Name, Code: p.Code.String(), Mark: markOf(p, reply)}})
+			continue
 		}
 		a, err := s.pose(p, w, how{place: s.say("say-problem", "i", i+1, "of", n), quiet: true})
 		if err != nil {

@@ -36,6 +36,10 @@ type Session struct {
 	describing bool                     // a lathe is being described
 	rehearsing bool                     // a job is being rehearsed
 
+	certainOfAll bool // ask how sure someone is, for all tasks
+	handed       int  // questions that an instructor handed out; 0 in any other session
+	given        int  // those of them that were answered in an earlier sitting
+
 	seen   map[string]int    // when numbers and situations were shown last, in problems
 	lastOf map[string]string // situation last shown, by task
 	count  int               // problems so far
@@ -144,13 +148,10 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 			a.Hint = true
 			err = s.show(Plain, s.hint(w))
 		default:
-			m := p.Mark(reply)
-			if word == WordPass { // not known: wrong, and told
-				m = quiz.Mark{Verdict: quiz.Wrong, Passed: true}
-			}
+			m := markOf(p, reply)
 			if m.Verdict != quiz.Unread {
 				a.Mark = m
-				if s.certain && p.Task.Gate {
+				if s.certainOfAll || s.certain && p.Task.Gate {
 					if a.Certainty, err = s.certainty(); err != nil { // the answer was given: it counts all the same
 						a.Certainty = ""
 						s.Answers = append(s.Answers, a)
@@ -177,6 +178,14 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 			return a, err
 		}
 	}
+}
+
+// markOf marks a reply. Whoever passes does not know: that is wrong, and told.
+func markOf(p *quiz.Problem, reply string) quiz.Mark {
+	if word, _ := asked(reply, anywhere); word == WordPass {
+		return quiz.Mark{Verdict: quiz.Wrong, Passed: true}
+	}
+	return p.Mark(reply)
 }
 
 // anywhere are the words that may be typed instead of any answer.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"os"
 	"slices"
 	"strings"
@@ -14,54 +15,65 @@ import (
 	"scratchpass/quiz/set"
 )
 
+// sureMark is the line of a file of codes that has each question ask how sure someone is.
+const sureMark = "# each question asks how sure you are"
+
 // handedOut are the problem codes that are to be asked: arguments that are codes, or the
 // lines of a file.
-func handedOut(args []string, file string) ([]string, error) {
-	var codes []string
+func handedOut(args []string, file string) (h lessons.Handed, err error) {
 	for _, arg := range args {
 		if strings.Contains(arg, "@") {
-			codes = append(codes, arg)
+			h.Codes = append(h.Codes, arg)
 		}
 	}
 	switch {
-	case len(codes) > 0 && len(codes) < len(args):
-		return nil, usage("give problem codes or tasks, not both: %q", args)
+	case len(h.Codes) > 0 && len(h.Codes) < len(args):
+		return h, usage("give problem codes or tasks, not both: %q", args)
 	case file == "":
-		return codes, nil
+		return h, nil
 	case len(args) > 0:
-		return nil, usage("--codes %q has the questions; leave out %q", file, args)
+		return h, usage("--codes %q has the questions; leave out %q", file, args)
 	}
 	text, err := os.ReadFile(file)
 	if err != nil {
-		return nil, err
+		return h, err
 	}
 	for i, line := range strings.Split(strings.TrimPrefix(string(text), "\ufeff"), "\n") {
 		line = strings.TrimSpace(line)
 		if line == "" || strings.HasPrefix(line, "#") {
+			h.Sure = h.Sure || line == sureMark
 			continue
 		}
 		if _, err := quiz.ParseCode(line); err != nil {
-			return nil, usage("%s, line %d: %w", file, i+1, err)
+			return h, usage("%s, line %d: %w", file, i+1, err)
 		}
-		codes = append(codes, line)
+		h.Codes = append(h.Codes, line)
 	}
-	if len(codes) == 0 || len(codes) > mostProblems {
-		return nil, usage("%s has %d problem codes: give 1 to %d, one a line", file, len(codes), mostProblems)
+	if len(h.Codes) == 0 || len(h.Codes) > mostProblems {
+		return h, usage("%s has %d problem codes: give 1 to %d, one a line", file, len(h.Codes), mostProblems)
 	}
-	return codes, nil
+	return h, nil
+}
+
+// goOnIn takes up what a file of answers has of an earlier sitting. A file of other
+// questions is someone else's.
+func goOnIn(h *lessons.Handed, file string) error {
+	h.Given = answeredIn(file)
+	for _, code := range slices.Sorted(maps.Keys(h.Given)) {
+		if !slices.Contains(h.Codes, code) {
+			return usage("%s has answers to other questions (%s): give another --out", file, code)
+		}
+	}
+	return nil
 }
 
 // askHandedOut asks them.
-func (a *app) askHandedOut(s *lessons.Session, codes []string, out string) error {
-	if out != "" { // a sitting that was broken off goes on where it was left
-		done := answeredIn(out)
-		codes = slices.DeleteFunc(codes, func(code string) bool { return done[code] })
-		if len(codes) == 0 {
-			fmt.Fprintln(a.out, s.Say("handed-all", "where", out))
-			return nil
-		}
+func (a *app) askHandedOut(s *lessons.Session, h lessons.Handed, out string) error {
+	if len(h.Given) > 0 && !slices.ContainsFunc(h.Codes, func(code string) bool { _, done := h.Given[code]; return !done }) {
+		fmt.Fprintln(a.out, s.Say("handed-all", "where", out))
+		return nil
 	}
-	if err := s.HandedOut(codes); err != nil {
+	if err := s.HandedOut(h); err != nil {
 		return err
 	}
 	if out != "" {
@@ -70,20 +82,23 @@ func (a *app) askHandedOut(s *lessons.Session, codes []string, out string) error
 	return nil
 }
 
-// answeredIn are the codes of the problems that a file of answers has one to.
-func answeredIn(file string) map[string]bool {
-	done := map[string]bool{}
+// answeredIn are the answers in a file, the first to each problem, by its code.
+func answeredIn(file string) map[string]string {
+	given := map[string]string{}
 	text, err := os.ReadFile(file)
 	if err != nil {
-		return done // nothing is there yet
+		return given // nothing is there yet
 	}
 	for line := range bytes.Lines(text) {
 		var kept set.Kept
-		if json.Unmarshal(line, &kept) == nil {
-			done[kept.Code] = true
+		if json.Unmarshal(line, &kept) != nil || kept.Code == "" {
+			continue
+		}
+		if _, twice := given[kept.Code]; !twice {
+			given[kept.Code] = kept.Given
 		}
 	}
-	return done
+	return given
 }
 
 // alsoWrite lets a session write every answer to a file too, at once.

@@ -36,7 +36,7 @@ func (a *app) quiz() *cobra.Command {
 				return err
 			}
 			var names []string
-			if len(handed) == 0 {
+			if len(handed.Codes) == 0 {
 				if names, err = lessons.Resolve(args); err != nil {
 					return usageError{err}
 				}
@@ -49,11 +49,16 @@ func (a *app) quiz() *cobra.Command {
 				return err
 			}
 			if out != "" {
+				if len(handed.Codes) > 0 {
+					if err := goOnIn(&handed, out); err != nil {
+						return err
+					}
+				}
 				if err := a.alsoWrite(s, out); err != nil {
 					return err
 				}
 			}
-			if len(handed) > 0 {
+			if len(handed.Codes) > 0 {
 				return a.askHandedOut(s, handed, out)
 			}
 			if test {

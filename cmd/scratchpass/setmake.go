@@ -152,6 +152,11 @@ func (d *desk) writeCodes(w io.Writer, items []set.Item) error {
 	if _, err := fmt.Fprintf(w, "# %s\n", d.maker.Blueprint.Title); err != nil {
 		return err
 	}
+	if d.maker.Blueprint.Sure {
+		if _, err := fmt.Fprintln(w, sureMark); err != nil {
+			return err
+		}
+	}
 	for _, it := range items {
 		if _, err := fmt.Fprintln(w, it.Problem.Code); err != nil {
 			return err
