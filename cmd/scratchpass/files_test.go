@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // A line that was torn goes; one that only lacks its end, or is not the program's, stays.
@@ -128,6 +129,25 @@ func TestReplacedFiles(t *testing.T) {
 	}
 	if left, _ := filepath.Glob(filepath.Join(dir, ".scratchpass-*")); len(left) > 0 {
 		t.Errorf("left over: %q", left)
+	}
+}
+
+// What a killed run has left goes with the next run, unless that is going on still.
+func TestSweep(t *testing.T) {
+	dir := t.TempDir()
+	for name, age := range map[string]time.Duration{".scratchpass-1": 2 * time.Hour, ".scratchpass-2": time.Minute, "scratchpass-3": 2 * time.Hour} {
+		if err := os.MkdirAll(filepath.Join(dir, name, "new"), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		then := time.Now().Add(-age)
+		if err := os.Chtimes(filepath.Join(dir, name), then, then); err != nil {
+			t.Fatal(err)
+		}
+	}
+	sweep(dir)
+	left, err := filepath.Glob(filepath.Join(dir, "*scratchpass-*"))
+	if err != nil || len(left) != 2 || filepath.Base(left[0]) != ".scratchpass-2" {
+		t.Errorf("left %q, %v", left, err)
 	}
 }
 

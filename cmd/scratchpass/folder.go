@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"time"
 )
 
 // folder gathers files that are to be written all or none: they are written elsewhere
@@ -23,6 +24,21 @@ type folder struct {
 }
 
 func newFolder(dir string) *folder { return &folder{dir: dir, open: map[*os.File]bool{}} }
+
+// leftover is the name of a folder that files are gathered in.
+const leftover = ".scratchpass-*"
+
+// sweep takes away what a run that was killed has left: it may have keys in it. A folder
+// that was touched within the hour may be another run's.
+func sweep(dir string) {
+	paths, _ := fs.Glob(os.DirFS(dir), leftover)
+	for _, path := range paths {
+		path = filepath.Join(dir, path)
+		if info, err := os.Lstat(path); err == nil && info.IsDir() && time.Since(info.ModTime()) > time.Hour {
+			os.RemoveAll(path) // what can't be taken away is in nobody's way
+		}
+	}
+}
 
 // file writes one file.
 func (f *folder) file(name string, write func(io.Writer) error) error {
@@ -46,7 +62,8 @@ func (f *folder) begin(name string) (w io.Writer, end func() error, err error) {
 		if err := os.MkdirAll(parent, 0o755); err != nil {
 			return nil, nil, err
 		}
-		if f.tmp, err = os.MkdirTemp(parent, ".scratchpass-*"); err != nil {
+		sweep(parent)
+		if f.tmp, err = os.MkdirTemp(parent, leftover); err != nil {
 			return nil, nil, err
 		}
 	}
