@@ -236,19 +236,28 @@ func (s *Session) takeBack(r *Rehearsal, before bench.Bench) error {
 	if r.Bench.Outcome == nil || r.Bench.Outcome.Why == "done" {
 		return nil
 	}
-	reply, err := s.Terminal.Ask(Question{Prompt: s.say("bench-take-back")})
-	if errors.Is(err, ErrStopped) || err == nil && !strings.EqualFold(strings.TrimSpace(reply), wordBack) {
-		return nil // the end: the debrief follows
+	back := false
+	for known := false; !known; { // a rehearsal does not end of a mistyped word
+		reply, err := s.Terminal.Ask(Question{Prompt: s.say("bench-take-back")})
+		if errors.Is(err, ErrStopped) {
+			return nil // the end: the debrief follows
+		}
+		if err != nil {
+			return err
+		}
+		var word string
+		word, known = asked(reply, []string{"", wordBack, bench.Undo, wordLeave})
+		back = word == wordBack || word == bench.Undo
 	}
-	if err != nil {
-		return err
+	if !back {
+		return nil
 	}
 	r.TakenBack = append(r.TakenBack, r.Bench.Mistakes[len(before.Mistakes):]...)
 	r.Bench = before
-	if r.Keep != nil {
-		err = r.Keep(bench.Undo)
+	if r.Keep == nil {
+		return nil
 	}
-	return err
+	return r.Keep(bench.Undo)
 }
 
 // hintAtTheBench says what to think of now.

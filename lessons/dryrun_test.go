@@ -3,6 +3,7 @@ package lessons
 import (
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -99,18 +100,22 @@ func TestEveryMoveIsKept(t *testing.T) {
 // plays without it.
 func TestTakenBack(t *testing.T) {
 	var kept []string
-	s, term, r := atBench(t, "adjusting-screw", "dress", "key out", "start", "stop", "reverse", "back", "", "done")
+	s, term, r := atBench(t, "adjusting-screw", "dress", "key out", "start", "stop", "reverse", "look", "back", "", "done")
 	r.Keep = func(line string) error { kept = append(kept, line); return nil }
 	if err := s.DryRun(r); err != nil {
 		t.Fatal(err)
 	}
 	log := term.log.String()
-	if r.Bench.Outcome.Why != "done" || len(r.Bench.Mistakes) != 0 || !strings.Contains(log, "after pass 0; taken back)") {
+	if r.Bench.Outcome.Why != "done" || len(r.Bench.Mistakes) != 0 || !strings.Contains(log, "(at move 5; taken back)") {
 		t.Errorf("%+v %v\n%s", r.Bench.Outcome, r.Bench.Mistakes, log)
 	}
 	script, err := bench.ParseScript("log", []byte("job adjusting-screw\n"+strings.Join(kept, "\n")))
-	if err != nil || script.TakenBack != 1 || len(script.Lines) != 5 {
-		t.Errorf("%v: %d taken back, %d lines", err, script.TakenBack, len(script.Lines))
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := script.Replay("log", r.Bench.Job)
+	if err != nil || again.Undone != 1 || len(again.Bench.Log) != 5 || !reflect.DeepEqual(again.TakenBack, r.TakenBack) || len(again.TakenBack) == 0 {
+		t.Errorf("%v: %d taken back (%v), %d moves", err, again.Undone, again.TakenBack, len(again.Bench.Log))
 	}
 	if _, err := bench.ParseScript("log", []byte("job a\nundo\n")); err == nil || !strings.Contains(err.Error(), "log:2: nothing was done") {
 		t.Error(err)
@@ -126,6 +131,7 @@ type handsOn struct {
 
 	lateAfter int  // from which pass on
 	sleep     bool // at the end: does nothing
+	openFirst bool // at the end: opens the half-nut with the tool still in
 	log       []string
 }
 
@@ -145,7 +151,10 @@ func (h *handsOn) Run(m Motion) error {
 			}
 			m.Key("space")
 		case st.Nut && st.Place == "end" || st.Place == "gap" && st.Nut:
-			if !h.sleep {
+			switch {
+			case h.openFirst:
+				m.Key("h")
+			case !h.sleep:
 				m.Key("space")
 			}
 		}
@@ -185,13 +194,45 @@ func TestLivePassesByTheClock(t *testing.T) {
 	if err != nil || !script.Live {
 		t.Fatal(err, script.Live)
 	}
-	events, err := script.Events("log", quiz.Imperial)
+	replayed, err := script.Replay("log", r.Bench.Job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	again := bench.Play(r.Bench.Job, true, events)
+	again := replayed.Bench
 	if len(again.Passes) != 4 || again.Passes[3].To != r.Bench.Passes[3].To || again.Clock != r.Bench.Clock {
 		t.Errorf("played again: %d passes, %v s against %v s", len(again.Passes), again.Clock, r.Bench.Clock)
+	}
+}
+
+// Live: whoever opens the half-nut with the tool still in has made that mistake and no
+// other: nobody winds the carriage back for them.
+func TestLiveOpenedFirst(t *testing.T) {
+	r := liveBench(t, &handsOn{mark: 1, openFirst: true}, "close", "cross out 0.2", "return")
+	var made []string
+	for _, m := range r.Bench.Mistakes {
+		made = append(made, m.Name)
+	}
+	if strings.Join(made, " ") != "opened-first" || r.Bench.Status().Place != "start" {
+		t.Errorf("%v, at %s", made, r.Bench.Status().Place)
+	}
+}
+
+// Live: what is said of the way that was left is the way that the bench has left, and
+// nothing beyond it is drawn as free.
+func TestLiveWayLeft(t *testing.T) {
+	r := liveBench(t, &handsOn{mark: 1}, "close", "leave")
+	b := r.Bench
+	at := b.Passes[0].To
+	left := b.Job.Length + b.Job.Gap - b.Job.Ahead - at
+	if b.Job.Ahead == 0 || left <= 0 {
+		t.Fatalf("%v ahead, %v left", b.Job.Ahead, left)
+	}
+	hit := b
+	hit.Nut, hit.Turn = true, 1
+	hit.Z += hit.Left()
+	rows := strings.Split(track(hit, 60), "\n")
+	if v, wall := strings.Index(rows[0], "V"), strings.Index(rows[1], "#"); v != wall {
+		t.Errorf("the tool that hits stands at %d, the wall at %d", v, wall)
 	}
 }
 

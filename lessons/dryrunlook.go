@@ -3,6 +3,7 @@ package lessons
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/guptarohit/asciigraph"
@@ -125,7 +126,7 @@ func (s *Session) Debrief(b bench.Bench, words content.BenchWords, takenBack []b
 	if e, ok := b.PitchDiameter(); ok {
 		text = append(text, Block{Plain, s.say("bench-pitch", "pitch", size(e), "max", size(limits.Max), "min", size(limits.Min))})
 	}
-	text = append(text, Block{Plain, s.say("bench-sum", "passes", len(b.Passes), "minutes", calc.Fixed(b.Clock/60, 0), "mistakes", len(b.Mistakes))})
+	text = append(text, Block{Plain, s.say("bench-sum", "passes", len(b.Passes), "minutes", calc.Fixed(b.Clock/60, 0), "mistakes", s.counted(b.Mistakes, takenBack))})
 	if len(b.Passes) > 1 {
 		text = append(text, s.depthChart(b)...)
 	}
@@ -140,28 +141,53 @@ func (s *Session) would(text Text, whom, what string) Text {
 	return append(text, Block{Plain, s.say("bench-would-"+whom) + " " + what})
 }
 
-// mistakes tells each mistake once, with what it would have done, and what to practise.
+// counted says how many mistakes were made.
+func (s *Session) counted(stand, takenBack []bench.Mistake) string {
+	text := fmt.Sprint(len(stand))
+	if kinds := len(byKind(stand)); kinds < len(stand) {
+		text = s.say("bench-kinds", "n", len(stand), "kinds", kinds)
+	}
+	if n := len(takenBack); n > 0 {
+		text += s.say("bench-and-back", "n", n)
+	}
+	return text
+}
+
+// byKind are mistakes of one kind together, in the order of their first.
+func byKind(all []bench.Mistake) (kinds [][]bench.Mistake) {
+	for _, m := range all {
+		i := slices.IndexFunc(kinds, func(k []bench.Mistake) bool { return k[0].Name == m.Name })
+		if i < 0 {
+			kinds = append(kinds, nil)
+			i = len(kinds) - 1
+		}
+		kinds[i] = append(kinds[i], m)
+	}
+	return kinds
+}
+
+// mistakes tells each kind of mistake once, with what it would have done, and what to
+// practise.
 func (s *Session) mistakes(b bench.Bench, words content.BenchWords, takenBack []bench.Mistake) Text {
 	var text Text
-	seen := map[string]bool{}
-	all := slices.Concat(b.Mistakes, takenBack)
-	for i, m := range all {
-		w := words.Mistakes[m.Name]
-		if seen[m.Name] {
-			continue
-		}
-		seen[m.Name] = true
-		title := "bench-mistake"
-		if i >= len(b.Mistakes) {
-			title = "bench-mistake-back"
-		}
-		what := bench.Happening{Name: "mistake-" + m.Name, Facts: m.Facts}.Text(words)
-		text = append(text, Block{Bad, "\n" + s.say(title, "title", w.Title, "event", m.Event, "pass", m.Pass)}, Block{Plain, what})
-		text = s.would(s.would(s.would(text, "part", w.Part), "tool", w.Tool), "you", w.You)
-		for _, key := range w.Safety {
-			text = append(text, Block{Caution, s.say("say-caution", "text", s.safety[key].Text)})
+	tell := func(title string, kinds [][]bench.Mistake) {
+		for _, kind := range kinds {
+			m, w := kind[0], words.Mistakes[kind[0].Name]
+			var moves []string
+			for _, one := range kind {
+				moves = append(moves, strconv.Itoa(one.Event))
+			}
+			what := bench.Happening{Name: "mistake-" + m.Name, Facts: m.Facts}.Text(words)
+			text = append(text, Block{Bad, "\n" + s.say(title, "title", w.Title, "event", strings.Join(moves, ", "))}, Block{Plain, what})
+			text = s.would(s.would(s.would(text, "part", w.Part), "tool", w.Tool), "you", w.You)
+			for _, key := range w.Safety {
+				text = append(text, Block{Caution, s.say("say-caution", "text", s.safety[key].Text)})
+			}
 		}
 	}
+	tell("bench-mistake", byKind(b.Mistakes))
+	tell("bench-mistake-back", byKind(takenBack))
+	all := slices.Concat(b.Mistakes, takenBack)
 	if tasks := bench.Practise(all, words); len(tasks) > 0 {
 		text = append(text, Block{Plain, "\n" + s.say("bench-practise")})
 		for _, name := range tasks {

@@ -2,6 +2,7 @@ package lessons
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"scratchpass/calc"
@@ -30,7 +31,8 @@ func (s *Session) GoOnWith(job string, moves int) (bool, error) {
 }
 
 // Played tells a log: every move with what came of it, and the end.
-func (s *Session) Played(b bench.Bench, words content.BenchWords) Text {
+func (s *Session) Played(r bench.Replayed, words content.BenchWords) Text {
+	b := r.Bench
 	text := Text{{Heading, s.say("bench-title", "title", b.Job.Title)}}
 	for i, e := range b.Log {
 		line := fmt.Sprintf("%d. %s", i+1, e.Event.Write(b.Job.System()))
@@ -45,9 +47,9 @@ func (s *Session) Played(b bench.Bench, words content.BenchWords) Text {
 	}
 	text = append(text, Block{Plain, ""})
 	if !b.Over {
-		return append(append(text, Block{Plain, s.say("bench-not-over")}), s.mistakes(b, words, nil)...)
+		return append(append(text, Block{Plain, s.say("bench-not-over")}), s.mistakes(b, words, r.TakenBack)...)
 	}
-	return append(text, s.Debrief(b, words, nil)...)
+	return append(text, s.Debrief(b, words, r.TakenBack)...)
 }
 
 // PlanPage is the card of a job. table puts the passes into columns; without it each
@@ -60,11 +62,17 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 	for _, line := range s.jobFacts(j) {
 		text = append(text, Block{Plain, "- " + line})
 	}
-	if p.Slender > 3 {
+	if p.Whips() {
 		text = append(text, Block{Caution, s.say("plan-slender", "times", calc.Fixed(p.Slender, 1))})
 	}
 	if p.Unscrews {
 		text = append(text, Block{Caution, "\n" + s.say("plan-unscrews")}, Block{Caution, s.safety["screwed-chuck"].Text})
+	}
+	if p.TooFast {
+		text = append(text, Block{Caution, "\n" + s.say("plan-too-fast")})
+	}
+	if !p.Passes() {
+		text = append(text, Block{Caution, s.say("plan-none")})
 	}
 	text = append(text, Block{Heading, "\n" + s.say("plan-set")})
 	say := func(phrase string, pairs ...any) { text = append(text, Block{Plain, "- " + s.say(phrase, pairs...)}) }
@@ -76,10 +84,13 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 	if j.End == bench.Bottom {
 		say("plan-mark-bar")
 	}
-	say("plan-order")
-	say("plan-speed", "rpm", p.RPM, "usual", calc.Fixed(p.Usual, 0), "fastest", calc.Fixed(p.Fastest, 0), "hands", calc.Fixed(p.Hands, 0))
-	if p.TooFast {
-		text = append(text, Block{Caution, s.say("plan-too-fast")})
+	say("plan-order-" + j.Side.String())
+	floor := func(x float64) string { return calc.Fixed(math.Floor(x), 0) } // a limit is never rounded up
+	switch {
+	case p.TooFast:
+		say("plan-no-speed", "rpm", p.RPM, "fastest", floor(p.Fastest), "hands", calc.Fixed(p.Hands, 0))
+	case p.Passes():
+		say("plan-speed", "rpm", p.RPM, "usual", floor(p.Usual), "fastest", floor(p.Fastest), "hands", calc.Fixed(p.Hands, 0))
 	}
 	s.planDrive(p, say)
 	say("plan-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing())
@@ -89,11 +100,15 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 	if j.Side == calc.Inside {
 		say("plan-overhang", "overhang", size(p.Overhang))
 	}
-	if p.Unscrews {
+	if !p.Passes() {
 		return s.planEnd(p, text)
 	}
 	deeper, away := j.Ways()
-	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)
+	out := size(p.Out)
+	if turns := p.Out.Over(j.Lathe.Cross.Turn); turns > 1-1e-6 {
+		out = s.say("plan-turns", "out", out, "turns", calc.Shortest(turns, 2))
+	}
+	say("plan-out", "out", out, "way", away, "deeper", deeper)
 	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
 	text = append(text, s.planPasses(p, table)...)
 	if p.Wire > 0 {
@@ -115,7 +130,10 @@ func (s *Session) planEnd(p bench.Plan, text Text) Text {
 func (s *Session) planPasses(p bench.Plan, table bool) Text {
 	text := Text{{Heading, "\n" + s.say("plan-passes")}}
 	if p.Chatters {
-		text = append(text, Block{Caution, s.say("plan-chatters")})
+		text = append(text, Block{Caution, s.say("plan-chatters-" + p.Job.Side.String())})
+	}
+	if len(p.Faults) > 0 {
+		text = append(text, Block{Caution, s.say("plan-faults", "what", s.faults(p))})
 	}
 	if table {
 		text = append(text, Block{Figures, s.say("plan-columns")})
@@ -130,9 +148,18 @@ func (s *Session) planPasses(p bench.Plan, table bool) Text {
 	return append(text, Block{Plain, "- " + s.say("plan-lag", "lag", calc.Fixed(p.Lag, 1))})
 }
 
-// farOff is the error of gears, in parts per million, from which a long thread will not
-// go into its mate: common practice, no source.
-const farOff = 500
+// faults names the mistakes that a card leads to.
+func (s *Session) faults(p bench.Plan) string {
+	words, err := s.Library.Bench()
+	if err != nil {
+		return strings.Join(p.Faults, ", ")
+	}
+	var titles []string
+	for _, name := range p.Faults {
+		titles = append(titles, strings.ToLower(words.Mistakes[name].Title))
+	}
+	return strings.Join(titles, ", ")
+}
 
 // planDrive says gears and lines.
 func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
@@ -146,8 +173,9 @@ func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
 				if t.PPM < 0 {
 					side = "plan-short"
 				}
-				way += s.say("plan-off", "ppm", calc.Fixed(max(t.PPM, -t.PPM), 0), "way", s.say(side))
-				if max(t.PPM, -t.PPM) > farOff {
+				over := t.ErrorOver(p.Job.Length)
+				way += s.say("plan-off", "ppm", calc.Fixed(max(t.PPM, -t.PPM), 0), "way", s.say(side), "over", p.Job.System().Length().Text(max(over, -over).Inches()))
+				if bench.FarOff(t) {
 					way += s.say("plan-far-off")
 				}
 			}
@@ -160,7 +188,7 @@ func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
 		say("plan-levers")
 	}
 	switch {
-	case p.Unscrews:
+	case !p.Passes():
 	case p.Job.KeepClosed():
 		say("plan-keep-closed")
 	case p.Job.AnyMoment():

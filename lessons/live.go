@@ -73,8 +73,11 @@ func (p *pass) settle() {
 
 func (p *pass) step(e bench.Event) {
 	var happened []bench.Happening
+	before := len(p.base.Log)
 	p.base, happened = p.base.Step(e)
-	p.events = append(p.events, e)
+	if len(p.base.Log) > before { // what the bench refused is not kept: the log must play again
+		p.events = append(p.events, e)
+	}
 	if len(happened) > 0 {
 		p.said = append(p.said, p.words(happened)...)
 	}
@@ -108,7 +111,7 @@ func (p *pass) Key(key string) {
 			p.step(bench.Event{Verb: "close"})
 			break
 		}
-		if p.base.Depth() > -0.02 { // it may be out already
+		if !p.base.Clear() { // it may be out already
 			p.step(p.base.Away)
 		}
 		if p.reverse {
@@ -156,7 +159,7 @@ func (p *pass) Frame(columns, rows int) string {
 // V the tool, = the thread, . free way, # what must not be met.
 func track(b bench.Bench, columns int) string {
 	before := b.Job.StartRoom()
-	whole := before + b.Job.Length + b.Job.Gap
+	whole := before + b.Job.Length + b.Job.Free() // of the tip: something stands ahead of it
 	cells := max(columns-2, 20)
 	at := func(l calc.Length) int {
 		return min(max(int(math.Round(l.Over(whole)*float64(cells))), 0), cells)
@@ -166,7 +169,7 @@ func track(b bench.Bench, columns int) string {
 		row[i] = '='
 	}
 	tool := []byte(strings.Repeat(" ", cells+2))
-	tool[at(before+b.Z)] = 'V'
+	tool[at(whole-b.Left())] = 'V'
 	return strings.TrimRight(string(tool), " ") + "\n" + string(row)
 }
 
@@ -180,6 +183,11 @@ func (s *Session) liveMove(r *Rehearsal, stage Stage, e bench.Event) (done bool,
 		return true, s.livePass(r, stage, r.Bench.Feeds(compound, straight))
 	}
 	switch {
+	case e.Verb == "start" && r.Bench.Turn == 0 && r.Bench.Nut: // the carriage runs at once, and so does the clock
+		if err := s.make(r, e); err != nil || r.Bench.Over || r.Bench.Turn == 0 {
+			return true, err
+		}
+		return true, s.run(r, stage)
 	case e.Verb == "close" && r.Bench.Turn > 0 && !r.Bench.Nut && !r.Bench.FeedOn, e.Verb == "run" && r.Bench.Nut && r.Bench.Turn > 0:
 		if r.Bench.Away.Verb == "" {
 			return true, s.show(Plain, s.say("bench-live-way"))
@@ -233,7 +241,10 @@ func (s *Session) run(r *Rehearsal, stage Stage) error {
 	if r.Bench.Over {
 		return s.takeBackAll(r, before, len(p.events))
 	}
-	if !p.ended || r.Bench.Turn == 0 || p.reverse {
+	if !p.ended { // left in the middle of it
+		return s.show(Plain, s.say("bench-live-left"))
+	}
+	if r.Bench.Turn == 0 || p.reverse || !r.Bench.Clear() { // nobody winds back a tool that is still in
 		return nil
 	}
 	return s.make(r, bench.Event{Verb: "return"})
@@ -257,7 +268,6 @@ func (s *Session) endOfPass(b bench.Bench) string {
 	if len(b.Passes) == 0 || b.Over {
 		return ""
 	}
-	u := b.Job.System().Length()
-	left := b.Job.Length + b.Job.Gap - b.Z
+	u, left := b.Job.System().Length(), b.Left()
 	return s.say("bench-live-end", "left", u.Text(left.Inches()), "seconds", fmt.Sprintf("%.1f", left.Over(b.Lead.Times(b.RPM/60))))
 }

@@ -56,36 +56,65 @@ func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (w
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return "", nil, err
 	}
+	if err := isLog(path); err != nil {
+		return "", nil, err
+	}
 	resumed, err := a.resume(s, r, path)
 	if err != nil {
 		return "", nil, err
 	}
-	if !resumed {
-		if err := setAside(path); err != nil {
-			return "", nil, err
-		}
+	if a.goOn && !resumed {
+		fmt.Fprintln(a.err, s.Say("bench-nothing-to-go-on", "job", r.Name))
 	}
-	f, err := appendLines(path, tornMove)
-	if err != nil {
-		return "", nil, err
-	}
-	if !resumed {
-		if _, err := f.WriteString(r.Bench.Transcript(r.Name, r.As, r.Lathe)); err != nil {
-			return "", nil, err
-		}
-	}
+	var f *os.File
 	r.Keep = func(line string) error {
+		if f == nil { // only now: a rehearsal without a move takes no other's place
+			if f, err = a.openLog(s, r, path, resumed); err != nil {
+				return err
+			}
+		}
 		if _, err := f.WriteString(line + "\n"); err != nil {
 			return err
 		}
 		return f.Sync()
 	}
-	return path, f.Close, nil
+	return path, func() error {
+		if f == nil {
+			return nil
+		}
+		return f.Close()
+	}, nil
 }
 
-// setAside gives the log of an earlier rehearsal another name, with the time it was last
-// written: nothing is lost.
-func setAside(path string) error {
+// openLog opens the log of a rehearsal that goes on, or begins a new one. What was there
+// gets another name, and is told of.
+func (a *app) openLog(s *lessons.Session, r *lessons.Rehearsal, path string, resumed bool) (*os.File, error) {
+	if resumed {
+		return appendLines(path, tornMove)
+	}
+	aside, err := setAside(path)
+	if err != nil {
+		return nil, err
+	}
+	if aside != "" {
+		fmt.Fprintln(a.err, s.Say("bench-log-aside", "where", aside))
+	}
+	f, err := appendLines(path, tornMove)
+	if err != nil {
+		return nil, err
+	}
+	begun := bench.New(r.Bench.Job)
+	begun.Live = r.Bench.Live
+	if _, err := f.WriteString(begun.Transcript(r.Name, r.As, r.Lathe)); err != nil {
+		f.Close()
+		return nil, err
+	}
+	return f, nil
+}
+
+// isLog returns an error for a file that is there and is no log: it is not to be taken
+// away.
+func isLog(path string) error {
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
@@ -93,8 +122,29 @@ func setAside(path string) error {
 	if err != nil {
 		return err
 	}
+	if !info.Mode().IsRegular() {
+		return usage("--log %q is no file: give the name of a file for the log", path)
+	}
+	text, err := os.ReadFile(path)
+	if err == nil && len(text) > 0 && !bytes.HasPrefix(text, []byte("job ")) {
+		return usage("--log %q is there already and is no log of a rehearsal: give another file", path)
+	}
+	return err
+}
+
+// setAside gives the log of an earlier rehearsal another name, with the time it was last
+// written: nothing is lost. It returns the name, "" where there was no log.
+func setAside(path string) (aside string, err error) {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) || err == nil && info.Size() == 0 {
+		return "", nil
+	}
+	if err != nil {
+		return "", err
+	}
 	ending := filepath.Ext(path)
-	return os.Rename(path, strings.TrimSuffix(path, ending)+"-"+info.ModTime().Format("20060102-150405.000")+ending)
+	aside = strings.TrimSuffix(path, ending) + "-" + info.ModTime().Format("20060102-150405.000") + ending
+	return aside, os.Rename(path, aside)
 }
 
 // resume goes on with a rehearsal of the same job that was broken off: a person is
@@ -109,26 +159,22 @@ func (a *app) resume(s *lessons.Session, r *lessons.Rehearsal, path string) (boo
 	if err != nil || script.Job != r.Name || script.As != r.As || script.Lathe != r.Lathe || len(script.Lines) == 0 {
 		return false, nil
 	}
-	events, err := script.Events(path, r.Bench.Job.System())
-	if err != nil {
-		return false, nil // written by another version: it stays readable until the new one begins
-	}
-	b := bench.Play(r.Bench.Job, script.Live, events)
-	if b.Over {
+	played, err := script.Replay(path, r.Bench.Job)
+	if err != nil || played.Bench.Over || len(played.Bench.Log) == 0 { // over, or written by another version: it stays readable until the new one begins
 		return false, nil
 	}
 	if _, live := s.Terminal.(lessons.Stage); script.Live && !live {
 		return false, nil // its clock is real; here there is none
 	}
 	if _, person := tty(a.in); person && !a.goOn {
-		yes, err := s.GoOnWith(r.Name, len(events))
+		yes, err := s.GoOnWith(r.Name, len(played.Bench.Log))
 		if err != nil || !yes {
 			return false, err
 		}
 	} else if !a.goOn {
 		return false, nil
 	}
-	r.Bench = b
+	r.Bench, r.TakenBack = played.Bench, played.TakenBack
 	return true, nil
 }
 
@@ -169,23 +215,20 @@ func (a *app) playScript(lib *content.Library, path string) error {
 	if err != nil {
 		return err
 	}
-	events, err := script.Events(path, job.System())
+	played, err := script.Replay(path, job)
 	if err != nil {
 		return usageError{err}
 	}
-	b := bench.Play(job, script.Live, events)
 	words, err := lib.Bench()
 	if err != nil {
 		return err
 	}
 	if a.json {
-		d := b.Document(script.Job, words)
-		d.Back = script.TakenBack
-		return a.print(d)
+		return a.print(played.Document(script.Job, words))
 	}
 	s, err := a.open()
 	if err != nil {
 		return err
 	}
-	return s.Terminal.Show(s.Played(b, words))
+	return s.Terminal.Show(s.Played(played, words))
 }

@@ -344,9 +344,9 @@ func BenchmarkAhead(b *testing.B) {
 
 func BenchmarkWholeJob(b *testing.B) {
 	_, played := playRun(b, "testdata/runs/good-outside.run")
-	events := eventsOf(played)
+	events := eventsOf(played.Bench)
 	b.ReportAllocs()
 	for b.Loop() {
-		Play(played.Job, false, events)
+		Play(played.Bench.Job, false, events)
 	}
 }

@@ -30,7 +30,7 @@ func (s *step) emery(Event) {
 func (s *step) unchuck(Event) {
 	switch {
 	case !s.standing():
-	case s.overWork() && s.Depth() > -0.02 && len(s.Passes) > 0:
+	case s.overWork() && !s.Clear() && len(s.Passes) > 0:
 		s.say("tool-in-the-way")
 	case s.Job.Hold == Centres:
 		s.Out = true
@@ -73,7 +73,7 @@ func (s *step) test(e Event) {
 	case s.Nut && !s.Job.KeepClosed():
 		s.say("nut-is-closed")
 		return
-	case s.overWork() && s.Depth() > -0.02:
+	case s.overWork() && !s.Clear():
 		s.say("tool-in-the-way")
 		return
 	case s.Job.Hold == Centres && !s.Out && e.Word != "wires":
@@ -88,9 +88,9 @@ func (s *step) test(e Event) {
 		result = s.Bench.notGo()
 	default:
 		result = s.Bench.goes()
-		if s.Dirty && result == "goes" {
+		if s.Dirty && (result == "goes" || result == "binds") { // which of the two nobody can tell
 			result = "chips-bind"
-			s.once("tested-dirty")
+			s.act("tested-dirty")
 		}
 	}
 	s.Tests = add(s.Tests, Test{e.Word, result})
@@ -142,7 +142,8 @@ func (b Bench) turnsOn() string {
 	return strconv.Itoa(turns) + " turns"
 }
 
-// book is what the learner says the slide's total is since its zero.
+// book is what the learner says the slide's total is: of the compound since its zero, of
+// the cross slide at its last cut, wherever it stands now.
 func (s *step) book(e Event) {
 	total, line := s.compoundTravel(), s.Job.Lathe.Compound.Division
 	if e.Word == "cross" {

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"math"
+
 	"scratchpass/calc"
 )
 
@@ -117,7 +119,7 @@ func (s *step) beginPass(from calc.Length) {
 		s.first, s.hasFirst, s.FirstDip = s.phase(), true, s.markNow()
 	}
 	p := Pass{N: len(s.Passes) + 1, Mark: s.markNow(), Compound: s.compoundTravel(), Set: s.Depth(), From: from, To: from, Lead: s.Lead, RPM: s.RPM}
-	p.Straight = s.crossTravel()
+	p.Straight, p.Leaning, p.OffCentre = s.crossTravel(), !s.Squared, !s.Height
 	shift := s.shift()
 	p.Shift, p.Across = shift, s.sideways()+shift
 	last := s.lastIn(shift)
@@ -207,6 +209,7 @@ func (s *step) measure(p *Pass) bool {
 func (s *step) judge(p Pass) {
 	switch {
 	case p.Force > breakingForce:
+		s.cutting = nil // nothing more is cut
 		s.smash("too-heavy", "cut", s.text(p.Set-p.Before))
 		return
 	case p.Force > heavyForce:
@@ -214,17 +217,30 @@ func (s *step) judge(p Pass) {
 	}
 	switch {
 	case p.Chatter:
-		if !s.madeBefore("chatter") {
-			s.wrong("chatter")
-			return
-		}
-		s.say("chatters")
+		s.act("chatter", "width", s.text(p.Counted), "quiet", s.text(p.Quiet))
+		s.whyChatter()
 	case !p.Cuts():
 		s.say("cuts-no-more")
 	case p.Spring:
 		s.say("springs-off")
 	default:
 		s.say("cuts")
+	}
+}
+
+// whyChatter says what helps, of what was not done.
+func (s *step) whyChatter() {
+	if !s.Snug {
+		s.say("chatter-gibs")
+	}
+	if !s.Oiled {
+		s.say("chatter-dry")
+	}
+	if usual, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), s.Job.Start); err == nil && s.RPM > usual.RPM()*1.1 {
+		s.say("chatter-fast", "speed", calc.Shortest(s.RPM, 1), "usual", calc.Shortest(math.Floor(usual.RPM()), 0))
+	}
+	if s.Job.slender() > supportFrom {
+		s.say("chatter-slender")
 	}
 }
 
@@ -251,5 +267,11 @@ func (s *step) readiness() {
 	}
 	if !s.Height {
 		s.once("off-centre")
+	}
+	if !s.Snug {
+		s.once("gibs-loose")
+	}
+	if !s.Oiled {
+		s.once("no-oil")
 	}
 }

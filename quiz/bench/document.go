@@ -60,6 +60,7 @@ type MistakeDocument struct {
 	You      string   `json:"you"`
 	Practise []string `json:"practise"`
 	Safety   []string `json:"safety"`
+	Back     bool     `json:"taken_back"` // its move was taken back
 }
 
 // TestDocument is one try of the fit.
@@ -79,12 +80,14 @@ type PartDocument struct {
 }
 
 // Document returns the result with its words. job is the name of the job.
-func (b Bench) Document(job string, words content.BenchWords) Document {
+func (r Replayed) Document(job string, words content.BenchWords) Document {
+	b := r.Bench
+	all := slices.Concat(b.Mistakes, r.TakenBack)
 	u := b.Job.System().Length()
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places+2) }
 	d := Document{
 		Job: job, Thread: b.Job.Thread.String(), Lathe: b.Job.Lathe.Name, Unit: u.Name, Seconds: calc.Round(b.Clock, 2), Over: b.Over,
-		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, Practise(b.Mistakes, words)...),
+		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, Practise(all, words)...), Back: r.Undone,
 	}
 	for i, e := range b.Log {
 		happened := []string{}
@@ -97,11 +100,11 @@ func (b Bench) Document(job string, words content.BenchWords) Document {
 		d.Passes = append(d.Passes, PassDocument{p.N, p.Mark, shown(p.Compound), shown(p.Straight), shown(p.Set), shown(p.Depth), shown(p.Shift), shown(p.To),
 			shown(p.Width), shown(p.Thickness), p.Spring, p.Chatter})
 	}
-	for _, m := range b.Mistakes {
+	for i, m := range all {
 		w := words.Mistakes[m.Name]
 		fill := func(text string) string { return filled(text, m.Facts) }
 		d.Mistakes = append(d.Mistakes, MistakeDocument{m.Name, m.Event, m.Pass, fill(w.What), fill(w.Part), fill(w.Tool), fill(w.You),
-			append([]string{}, w.Practise...), append([]string{}, w.Safety...)})
+			append([]string{}, w.Practise...), append([]string{}, w.Safety...), i >= len(b.Mistakes)})
 	}
 	for _, t := range b.Tests {
 		d.Tests = append(d.Tests, TestDocument(t))

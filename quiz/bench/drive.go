@@ -32,7 +32,7 @@ func (s *step) start(Event) {
 // does not move.
 func (s *step) dig() {
 	if s.Turn != 0 && !s.Nut && s.overWork() && s.Depth() > 0.001 && s.place() < s.Job.Length-1e-9 {
-		s.once("plunged")
+		s.act("plunged")
 		s.Torn = true
 	}
 }
@@ -50,7 +50,7 @@ func (s *step) stop(Event) {
 	s.endPass()
 	s.Turn = 0
 	if in && !s.Over {
-		s.once("stopped-in-cut")
+		s.act("stopped-in-cut")
 	}
 	if !s.Over {
 		s.say("stopped")
@@ -64,8 +64,15 @@ func (s *step) reverse(Event) {
 	}
 	if s.Turn > 0 {
 		s.hands()
+		if s.Over { // it ran on into what lies behind, while the hand was on its way
+			return
+		}
 		s.endPass()
 		s.wrong("reversed-while-running")
+	}
+	if s.Out {
+		s.Out = false
+		s.say("back-between-centres")
 	}
 	if s.Job.Unscrews() {
 		s.smash("chuck-unscrewed")
@@ -148,7 +155,7 @@ func (s *step) back(run calc.Length) {
 // drag looks at a tool that goes back through the thread without being drawn out.
 func (s *step) drag() {
 	if s.inMetal() && len(s.Passes) > 0 {
-		s.once("dragged")
+		s.act("dragged")
 		s.Torn = true
 	}
 }

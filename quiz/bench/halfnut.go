@@ -19,7 +19,7 @@ func (s *step) close(e Event) {
 		s.say("spindle-stands")
 		return
 	case s.FeedOn:
-		s.once("feed-left-in")
+		s.act("feed-left-in")
 		return
 	}
 	if s.Doubt {
@@ -47,7 +47,7 @@ func (s *step) close(e Event) {
 	}
 	s.say("closed")
 	if _, ok := s.Job.Lathe.ThreadDial(); ok && !s.Job.AnyMoment() && !s.Job.KeepClosed() {
-		s.once("closed-blind")
+		s.act("closed-blind")
 	}
 }
 
@@ -103,13 +103,13 @@ func (s *step) open(Event) {
 	s.Nut = false
 	s.say("opened")
 	if s.Job.KeepClosed() && len(s.Passes) > 0 {
-		s.once("opened-on-metric")
+		s.act("opened-on-metric")
 	}
 	if inMetal && s.Turn != 0 {
 		where := "relief"
 		if s.place() < s.Job.Length-1e-9 {
 			where, s.Torn = "thread", true
 		}
-		s.once("opened-first", "where", where)
+		s.act("opened-first", "where", where)
 	}
 }

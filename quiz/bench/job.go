@@ -90,7 +90,11 @@ func (j Job) Check() error {
 		within("length", j.Length, p.Times(2), 12),
 		within("ahead", j.Ahead, 0, 2),
 		within("gap, less what stands ahead of the tip,", j.Gap-j.Ahead, p.Times(0.5), 4),
-		within("stands_out", j.StandsOut, 0.25, 24),
+	}
+	standsOut := func(what string, least calc.Length) {
+		if least < 24 { // else the length or the gap is wrong, and said to be
+			errs = append(errs, within(what, j.StandsOut, max(least, 0.25), 24))
+		}
 	}
 	switch {
 	case j.Thread.Starts > 1:
@@ -99,8 +103,8 @@ func (j Job) Check() error {
 		errs = append(errs, fmt.Errorf("thread %s: the bench cuts right-hand threads", j.Thread))
 	}
 	if j.Side == calc.Outside {
-		errs = append(errs, within("blank", j.Start, j.Limits.Pitch.Max+p.Times(0.25), j.Thread.Nominal+0.02),
-			within("stands_out, more than the thread and its gap,", j.StandsOut, min(j.Length+j.Gap, 24), 24))
+		errs = append(errs, within("blank", j.Start, j.Limits.Pitch.Max+p.Times(0.25), j.Thread.Nominal+0.02))
+		standsOut("stands_out, more than the thread and its gap,", j.Length+j.Gap)
 		if j.End == Bottom {
 			errs = append(errs, errors.New("end bottom: only a bore has one; give shoulder or chuck"))
 		}
@@ -108,8 +112,8 @@ func (j Job) Check() error {
 	}
 	basic, err := calc.BasicInternalMinor(j.Thread.Nominal, p)
 	errs = append(errs, err, within("bore", j.Start, basic-0.02, j.Limits.Pitch.Min-p.Times(0.15)),
-		within("bar", j.Bar, 0.1, j.Start), within("reach", j.Reach, p.Times(0.5), 2),
-		within("stands_out, at least the length of the thread,", j.StandsOut, min(j.Length, 24), 24))
+		within("bar", j.Bar, 0.1, j.Start), within("reach", j.Reach, p.Times(0.5), 2))
+	standsOut("stands_out, so that the bar reaches through the thread and its gap,", j.LeastOverhang()-1e-9)
 	if room := j.Room(); room <= p.Times(0.8) {
 		errs = append(errs, fmt.Errorf("bar %s with a tool that reaches %s leaves %s to come clear in a bore of %s: take a thinner bar or a shorter tool",
 			j.text(j.Bar), j.text(j.Reach), j.text(max(room, 0)), j.text(j.Start)))

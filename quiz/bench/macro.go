@@ -32,7 +32,14 @@ func (s *step) whole(e Event) {
 		s.say("not-at-start")
 		return
 	}
+	before := *s
 	s.toDepth(compound, straight)
+	if s.refused { // nothing is cut, and nothing has been moved
+		why := s.happened[len(s.happened)-1]
+		*s = before
+		s.happened = add(s.happened, why)
+		return
+	}
 	if s.Job.KeepClosed() {
 		s.reversing()
 		return
@@ -49,7 +56,7 @@ func (s *step) whole(e Event) {
 		s.do(line)
 	}
 	for _, verb := range []string{"run", "away", "open", "return"} {
-		if s.Over {
+		if s.Over || !s.Nut && verb == "run" { // it did not close: that was said
 			return
 		}
 		if verb == "away" {
@@ -83,7 +90,9 @@ func (s *step) reversing() {
 // toDepth feeds the compound and brings the cross slide back to its last cut, and on.
 func (s *step) toDepth(compound, straight calc.Length) {
 	for _, e := range s.Feeds(compound, straight) {
-		s.do(e)
+		if s.do(e); s.refused {
+			return
+		}
 	}
 	s.say("fed", "compound", s.text(s.CompoundReading()), "cross", s.text(s.CrossReading()))
 }

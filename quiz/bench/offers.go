@@ -1,6 +1,10 @@
 package bench
 
-import "scratchpass/calc"
+import (
+	"slices"
+
+	"scratchpass/calc"
+)
 
 // Offer is a move that may be made now: its words, and whether a figure follows them.
 type Offer struct {
@@ -17,23 +21,32 @@ func (b Bench) Offers() []Offer {
 		return nil
 	case len(b.Passes) == 0 && !b.Nut && b.overWork():
 		return offers("zero cross", "zero compound", "cross out", "cross in", "return", "stop", "start", "close")
+	case b.overWork() && !b.Nut && b.Turn == 0:
+		return offers("return", "cross out", "cross in", "compound in", "compound out", "start", "clean hook", "clean hand", "test go")
 	case b.Nut || b.overWork():
 		return offers("run", "cross out", "cross in", "open", "close", "return", "stop", "reverse", "start", "compound in", "compound out", "wait")
-	case len(b.Passes) == 0 && b.Zeros[0] == 0:
+	case len(b.Passes) == 0 && !b.Zeroed[0]:
 		drive := "gears"
 		if len(b.Job.Lathe.Gears) == 0 {
 			drive = "levers"
 		}
-		bar := "overhang"
-		if b.Job.Side == calc.Outside {
-			bar = "unchuck"
-		}
-		return offers("dress", "key out", "feed off", "speed", drive, "angle", bar, "height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "stop")
+		setUp := []string{"dress", "key out", "feed off", "speed", drive, "angle", "overhang", "height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "stop"}
+		return offers(slices.DeleteFunc(setUp, func(move string) bool {
+			return move == "overhang" && b.Job.Side == calc.Outside || move == "key out" && b.Job.Hold == Centres
+		})...)
 	case b.Turn != 0:
-		return offers("compound in", "compound out", "cross to", "cross in", "cross out", "close on", "close", "pass", "spring", "finish", "stop", "reverse", "clean hook", "test go", "emery")
+		return b.wholeToo("compound in", "compound out", "cross to", "cross in", "cross out", "close on", "close", "pass", "spring", "finish", "stop", "reverse", "clean hook", "test go", "emery")
 	}
-	return offers("start", "reverse", "clean hook", "clean hand", "count", "test mate", "test go", "test not-go", "test wires", "book compound", "book cross",
+	return b.wholeToo("start", "reverse", "clean hook", "clean hand", "count", "test mate", "test go", "test not-go", "test wires", "book compound", "book cross",
 		"compound in", "compound out", "cross to", "pass", "spring", "finish", "gears", "levers", "speed", "emery", "unchuck", "done")
+}
+
+// wholeToo offers whole passes only when there is one to repeat.
+func (b Bench) wholeToo(texts ...string) []Offer {
+	return slices.DeleteFunc(offers(texts...), func(o Offer) bool {
+		_, _, whole := Event{Verb: o.Verb}.WholePass()
+		return whole && !b.CanRepeat()
+	})
 }
 
 func offers(texts ...string) []Offer {
@@ -70,7 +83,7 @@ type Status struct {
 // Status returns what can be seen. What the slides' totals are can't be seen: the
 // learner keeps count.
 func (b Bench) Status() Status {
-	s := Status{Turn: b.Turn, RPM: b.RPM, Mark: -1, Nut: b.Nut, PassesDone: len(b.Passes), Clear: b.Depth() < -0.03,
+	s := Status{Turn: b.Turn, RPM: b.RPM, Mark: -1, Nut: b.Nut, PassesDone: len(b.Passes), Clear: b.Clear(),
 		CrossDial: b.Job.text(b.CrossReading()), CompoundDial: b.Job.text(b.CompoundReading())}
 	if at, ok := b.Mark(); ok {
 		s.Mark = at

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"slices"
+
 	"scratchpass/calc"
 )
 
@@ -71,7 +73,7 @@ func (b Bench) goes() string {
 	}
 	end, ok := b.PitchAtEnd()
 	switch {
-	case !ok || b.metal(end) > 0, b.crest() != "", !b.Squared, !b.Height, b.wrongLead(), b.second():
+	case !ok || b.metal(end) > 0, b.crest() != "", b.cutSo(leaning), b.cutSo(offCentre), b.wrongLead(), b.second():
 		return "binds"
 	case b.metal(e) < 0:
 		return "shakes"
@@ -126,6 +128,14 @@ func (b Bench) wrongLead() bool {
 
 // cutDeep reports whether more than a scratch has been cut.
 func (b Bench) cutDeep() bool { return b.deepest() > scratchDepth }
+
+func leaning(p Pass) bool   { return p.Leaning }
+func offCentre(p Pass) bool { return p.OffCentre }
+
+// cutSo reports whether more than a scratch was cut by a tool that stood so.
+func (b Bench) cutSo(so func(Pass) bool) bool {
+	return slices.ContainsFunc(b.all(), func(p Pass) bool { return p.Depth > scratchDepth && so(p) })
+}
 
 // second reports whether there is a second groove beside the first.
 func (b Bench) second() bool {
@@ -202,8 +212,8 @@ func (s *step) end(why string) {
 	if s.metal(e) < 0 && ok {
 		s.once("cut-past-size", "pitch", s.text(e))
 	}
-	scrap[s.cutDeep() && !s.Squared]("leans")
-	scrap[s.cutDeep() && !s.Height]("off-centre")
+	scrap[s.cutSo(leaning)]("leans")
+	scrap[s.cutSo(offCentre)]("off-centre")
 	if what := s.outOfLimits(); what != "" {
 		say(Scrap, what)
 	}

@@ -1,6 +1,10 @@
 package bench
 
-import "scratchpass/calc"
+import (
+	"slices"
+
+	"scratchpass/calc"
+)
 
 // Plan is the pass-by-pass card of a job: what to set, and every reading to come back
 // to. It is a rehearsal aid: the fit decides, not the card.
@@ -12,9 +16,10 @@ type Plan struct {
 	TooFast bool    // even the slowest speed of the lathe is faster than that
 	Hands   float64 // how many seconds the gap is to leave
 
-	Unscrews bool    // the half-nut must stay closed, and what drives the work would unscrew in reverse: there are no passes
-	Slender  float64 // outside, in the chuck: how many times its diameter the work stands out
-	Chatters bool    // whatever the cuts, this set-up chatters at the bench
+	Unscrews bool     // the half-nut must stay closed, and what drives the work would unscrew in reverse: there are no passes
+	Slender  float64  // outside, in the chuck: how many times its diameter the work stands out
+	Chatters bool     // whatever the cuts, this set-up chatters at the bench
+	Faults   []string // other mistakes that following the card leads to at the bench: a dial too coarse for the job
 	Trains   []calc.Train
 	Lead     calc.Length
 	Marks    []int // of the thread dial when the first pass was on mark 1
@@ -70,13 +75,8 @@ func NewPlan(j Job, angle calc.Angle) (Plan, error) {
 	}
 	p.Lag = New(j).Lag()
 	p.Unscrews = j.KeepClosed() && j.Unscrews()
-	p.Hands = handTime
-	if j.KeepClosed() {
-		p.Hands = stopTime
-	}
-	if j.Side == calc.Outside && j.Hold == Chuck {
-		p.Slender = j.StandsOut.Over(j.Start)
-	}
+	p.Hands = j.hands()
+	p.Slender = j.slender()
 	if p.Slender > mostSlender {
 		return p, &calc.InputError{What: "stands_out, in a chuck,", Got: j.text(j.StandsOut), Want: "at most " + j.text(j.Start.Times(mostSlender)) +
 			", six diameters, and from three on a centre at the free end; or hold centres"}
@@ -103,7 +103,7 @@ func NewPlan(j Job, angle calc.Angle) (Plan, error) {
 	if p.Estimate, err = calc.RuleOfThumbTravel(j.Thread.Pitch); err != nil {
 		return p, err
 	}
-	if !p.Unscrews {
+	if p.Passes() {
 		p.lighten(angle)
 	}
 	if j.Side == calc.Outside {
@@ -124,6 +124,29 @@ func NewPlan(j Job, angle calc.Angle) (Plan, error) {
 	return p, nil
 }
 
+// hands is how many seconds a beginner should have at the end of a pass.
+func (j Job) hands() float64 {
+	if j.KeepClosed() {
+		return stopTime
+	}
+	return handTime
+}
+
+// slender is how many times its diameter work in a chuck stands out; 0 for any other.
+func (j Job) slender() float64 {
+	if j.Side == calc.Inside || j.Hold != Chuck {
+		return 0
+	}
+	return j.StandsOut.Over(j.Start)
+}
+
+// Whips reports whether the work stands out so far that its free end must be held.
+func (p Plan) Whips() bool { return p.Slender > supportFrom }
+
+// Passes reports whether the thread can be cut as the job stands: without passes the card
+// only says what is in the way.
+func (p Plan) Passes() bool { return !p.Unscrews && !p.TooFast }
+
 // speeds finds the fastest speed of the lathe that is slow enough in both ways.
 func (p *Plan) speeds() error {
 	usual, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), p.Job.Start)
@@ -135,9 +158,10 @@ func (p *Plan) speeds() error {
 		return err
 	}
 	p.Usual, p.Fastest = usual.RPM(), fastest.RPM()
+	const slack = 1e-6 // of long sums
 	slowest := 0
 	for _, n := range p.Job.Lathe.Speeds {
-		if float64(n) <= min(p.Usual, p.Fastest) {
+		if float64(n) <= min(p.Usual, p.Fastest)+slack {
 			p.RPM = max(p.RPM, n)
 		}
 		if slowest == 0 || n < slowest {
@@ -145,7 +169,7 @@ func (p *Plan) speeds() error {
 		}
 	}
 	if p.RPM == 0 {
-		p.RPM, p.TooFast = slowest, float64(slowest) > p.Fastest
+		p.RPM, p.TooFast = slowest, float64(slowest) > p.Fastest+slack
 	}
 	if slowest == 0 { // the lathe's speeds are not known
 		p.RPM = int(min(p.Usual, p.Fastest))
@@ -160,9 +184,11 @@ func (p *Plan) drive() error {
 		if err != nil {
 			return err
 		}
-		if p.Trains, err = calc.FindTrains(p.Job.Lathe.Gears, ratio, 3); err != nil {
+		trains, err := calc.FindTrains(p.Job.Lathe.Gears, ratio, 3)
+		if err != nil {
 			return err
 		}
+		p.Trains = fitting(trains)
 	}
 	for _, k := range p.Job.SafeMarks() {
 		p.Marks = append(p.Marks, k+1)
@@ -172,9 +198,28 @@ func (p *Plan) drive() error {
 
 func (p *Plan) in() float64 { return New(p.Job).in() }
 
+// farOff is the error of gears, in parts per million, from which a long thread will not
+// go into its mate: common practice, no source.
+const farOff = 500
+
+// fitting are the gears worth setting: exact ones alone where there are any, else those
+// that are near, else the nearest.
+func fitting(trains []calc.Train) []calc.Train {
+	for _, ppm := range []float64{0, farOff} {
+		near := slices.DeleteFunc(slices.Clone(trains), func(t calc.Train) bool { return max(t.PPM, -t.PPM) > ppm })
+		if len(near) > 0 {
+			return near
+		}
+	}
+	return trains[:min(1, len(trains))]
+}
+
+// FarOff reports whether a long thread cut with these gears will not go into its mate.
+func FarOff(t calc.Train) bool { return max(t.PPM, -t.PPM) > farOff }
+
 // cautions collects what must be said beside this job.
 func (p *Plan) cautions() {
-	if p.Slender > supportFrom {
+	if p.Whips() {
 		p.Cautions = append(p.Cautions, "support-work")
 	}
 	p.Cautions = append(p.Cautions, "eyes-sleeves-gloves", "chuck-key", "slow-enough", "withdraw-first")

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 
 	"scratchpass/calc"
 )
@@ -27,15 +28,16 @@ func (p *Plan) lighten(angle calc.Angle) {
 	for part := 1.0; ; part *= 0.8 {
 		p.Steps = nil
 		p.passes(angle, part)
-		p.Chatters = p.tried()
+		p.tried()
 		if !p.Chatters || part < lightestPart {
 			return
 		}
 	}
 }
 
-// tried plays the card up to the first try of the fit, and reports whether it chatters.
-func (p *Plan) tried() bool {
+// tried plays the card up to the first try of the fit and the first cut after it, and
+// notes what goes wrong with it.
+func (p *Plan) tried() {
 	j := p.Job
 	j.Surprises = nil
 	b := Play(j, false, p.Events())
@@ -46,12 +48,14 @@ func (p *Plan) tried() bool {
 			break
 		}
 	}
+	p.Chatters, p.Faults = false, nil
 	for _, m := range b.Mistakes {
 		if m.Name == "chatter" {
-			return true
+			p.Chatters = true
+		} else if !slices.Contains(p.Faults, m.Name) {
+			p.Faults = append(p.Faults, m.Name)
 		}
 	}
-	return false
 }
 
 // passes lists the passes: a scratch, cuts on the compound that grow lighter, a spring
@@ -69,8 +73,10 @@ func (p *Plan) passes(angle calc.Angle, part float64) {
 	cross := p.Job.Lathe.Cross
 	// The tool must come clear of the crests from the bottom of the finished groove.
 	clear := (p.Depth + calc.Thou.Times(20)).Times(p.Job.Lathe.CrossReads.PerRadial())
-	half := cross.Turn.Times(0.5)
-	p.Out = half.Times(math.Ceil(clear.Over(half) - 1e-9))
+	p.Out = cross.Turn.Times(max(0.5, math.Ceil(clear.Over(cross.Turn)-1e-9))) // whole turns are the easiest to come back by
+	if clear < cross.Turn.Times(0.5) {
+		p.Out = cross.Turn.Times(0.5)
+	}
 	if room := p.Job.Room().Times(0.9 * p.Job.Lathe.CrossReads.PerRadial()); p.Job.Side == calc.Inside && p.Out > room {
 		p.Out = cross.Division.Times(math.Floor(room.Over(cross.Division)))
 	}
@@ -82,7 +88,7 @@ func (p *Plan) passes(angle calc.Angle, part float64) {
 			Cross: reading(straight.Times(p.in()), cross.Turn)}
 		p.Steps = append(p.Steps, s)
 	}
-	total = min(whole(calc.Thou.Times(1.5), 1), p.Leave)
+	total = min(whole(calc.Thou.Times(1.5*part), 1), p.Leave)
 	add("scratch", total, 0)
 	for total < p.Leave-line.Times(0.5) && len(p.Steps) < 300 {
 		share := lastShare

@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"math"
+
 	"scratchpass/calc"
 )
 
@@ -11,25 +13,34 @@ type PlanDocument struct {
 	Thread   string              `json:"thread"`
 	Lathe    string              `json:"lathe"`
 	Unit     string              `json:"unit"`
-	RPM      int                 `json:"rpm"`
+	RPM      *int                `json:"rpm"` // null where there are no passes, as all that belongs to them
 	Fastest  float64             `json:"fastest"`
 	TooFast  bool                `json:"too_fast"`
 	Unscrews bool                `json:"unscrews_in_reverse"`
 	Chatters bool                `json:"chatters"`
 	Swing    string              `json:"handle_towards"`
-	Overhang float64             `json:"bar_stands_out"`
-	Gears    [][2][]int          `json:"gears"`
+	Faults   []string            `json:"faults"`
+	Overhang *float64            `json:"bar_stands_out"` // null for an outside thread
+	Drive    string              `json:"drive"`          // gears or levers
+	Gears    []TrainDocument     `json:"gears"`          // none come near where the list is empty and the drive is gears
 	Marks    []int               `json:"marks"`
 	Closed   bool                `json:"keep_half_nut_closed"`
 	Scale    float64             `json:"compound_scale"`
 	Depth    float64             `json:"depth"`
 	Travel   float64             `json:"travel"`
-	Leave    float64             `json:"leave_compound_at"`
+	Leave    *float64            `json:"leave_compound_at"`
 	Estimate float64             `json:"rule_of_thumb"`
-	Out      float64             `json:"withdraw"`
+	Out      *float64            `json:"withdraw"`
 	Steps    []PlanStepDocument  `json:"steps"`
 	Wires    map[string]*float64 `json:"wires"`
 	Cautions []string            `json:"cautions"`
+}
+
+// TrainDocument is one set of change gears.
+type TrainDocument struct {
+	Drivers []int   `json:"drivers"`
+	Driven  []int   `json:"driven"`
+	PPM     float64 `json:"ppm"` // error of the lead in parts per million
 }
 
 // PlanStepDocument is one line.
@@ -47,12 +58,23 @@ type PlanStepDocument struct {
 func (p Plan) Document(job string) PlanDocument {
 	u := p.Job.System().Length()
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places) }
-	d := PlanDocument{Job: job, Thread: p.Job.Thread.String(), Lathe: p.Job.Lathe.Name, Unit: u.Name, RPM: p.RPM, Fastest: calc.Round(p.Fastest, 1),
-		TooFast: p.TooFast, Unscrews: p.Unscrews, Chatters: p.Chatters, Swing: p.Job.Swing(), Overhang: shown(p.Overhang), Steps: []PlanStepDocument{},
-		Gears: [][2][]int{}, Marks: append([]int{}, p.Marks...), Closed: p.Job.KeepClosed(), Scale: p.Scale.Degrees(), Depth: shown(p.Depth), Travel: shown(p.Travel),
-		Leave: shown(p.Leave), Estimate: shown(p.Estimate), Out: shown(p.Out), Cautions: p.Cautions, Wires: map[string]*float64{"best": nil, "over_max": nil, "over_min": nil}}
+	d := PlanDocument{Job: job, Thread: p.Job.Thread.String(), Lathe: p.Job.Lathe.Name, Unit: u.Name, Fastest: math.Floor(p.Fastest*10) / 10,
+		TooFast: p.TooFast, Unscrews: p.Unscrews, Chatters: p.Chatters, Faults: append([]string{}, p.Faults...), Swing: p.Job.Swing(), Drive: "levers", Steps: []PlanStepDocument{},
+		Gears: []TrainDocument{}, Marks: append([]int{}, p.Marks...), Closed: p.Job.KeepClosed(), Scale: p.Scale.Degrees(), Depth: shown(p.Depth), Travel: shown(p.Travel),
+		Estimate: shown(p.Estimate), Cautions: p.Cautions, Wires: map[string]*float64{"best": nil, "over_max": nil, "over_min": nil}}
+	if p.Passes() {
+		leave, out := shown(p.Leave), shown(p.Out)
+		d.RPM, d.Leave, d.Out = &p.RPM, &leave, &out
+	}
+	if p.Job.Side == calc.Inside {
+		overhang := shown(p.Overhang)
+		d.Overhang = &overhang
+	}
+	if len(p.Job.Lathe.Gears) > 0 {
+		d.Drive = "gears"
+	}
 	for _, t := range p.Trains {
-		d.Gears = append(d.Gears, [2][]int{t.Drivers, t.Driven})
+		d.Gears = append(d.Gears, TrainDocument{t.Drivers, t.Driven, calc.Round(t.PPM, 1)})
 	}
 	for _, s := range p.Steps {
 		d.Steps = append(d.Steps, PlanStepDocument{s.Kind, shown(s.Feed), shown(s.Total), shown(s.Compound), s.Turns, shown(s.Cross), shown(s.Depth)})

@@ -29,7 +29,7 @@ func shippedJob(t testing.TB, name string) Job {
 }
 
 // playRun plays one of the fixed runs.
-func playRun(t testing.TB, file string) (Script, Bench) {
+func playRun(t testing.TB, file string) (Script, Replayed) {
 	t.Helper()
 	text, err := os.ReadFile(file)
 	if err != nil {
@@ -40,11 +40,11 @@ func playRun(t testing.TB, file string) (Script, Bench) {
 		t.Fatal(err)
 	}
 	j := shippedJob(t, s.Job)
-	events, err := s.Events(file, j.System())
+	r, err := s.Replay(file, j)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return s, Play(j, s.Live, events)
+	return s, r
 }
 
 // Every run gives just the result that was read when it was committed. The good ones
@@ -62,7 +62,8 @@ func TestRuns(t *testing.T) {
 	for _, file := range files {
 		name := strings.TrimSuffix(filepath.Base(file), ".run")
 		t.Run(name, func(t *testing.T) {
-			s, b := playRun(t, file)
+			s, r := playRun(t, file)
+			b := r.Bench
 			if !b.Over {
 				t.Fatal("the run does not come to an end")
 			}
@@ -79,7 +80,7 @@ func TestRuns(t *testing.T) {
 			e := json.NewEncoder(&out)
 			e.SetEscapeHTML(false)
 			e.SetIndent("", " ")
-			if err := e.Encode(b.Document(s.Job, words)); err != nil {
+			if err := e.Encode(r.Document(s.Job, words)); err != nil {
 				t.Fatal(err)
 			}
 			golden := strings.TrimSuffix(file, ".run") + ".json"

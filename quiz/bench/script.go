@@ -30,9 +30,7 @@ type Script struct {
 	As    string // the job itself, on one line; empty for one that is found by its name
 	Lathe string // the lathe, on one line; empty for the job's own
 	Live  bool
-	Lines []Line
-
-	TakenBack int // moves that were taken back; they are not among the lines
+	Lines []Line // undo is a line too: it takes back the move before it
 }
 
 // Undo is the line that takes back the one before it.
@@ -55,7 +53,9 @@ func ParseScript(name string, text []byte) (Script, error) {
 		return s, fmt.Errorf("%s: longer than a megabyte; a script is a job and a list of events", name)
 	}
 	var errs []error
+	moves := 0
 	lines := bufio.NewScanner(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
+	lines.Buffer(nil, mostScript+1)
 	for n := 1; lines.Scan(); n++ {
 		line := strings.TrimSpace(lines.Text())
 		word, rest, _ := strings.Cut(line, " ")
@@ -67,11 +67,11 @@ func ParseScript(name string, text []byte) (Script, error) {
 		case word == "job":
 			s.Job = rest
 		case line == Undo:
-			if len(s.Lines) == 0 {
+			if moves == 0 {
 				errs = append(errs, fmt.Errorf("%s:%d: nothing was done that could be taken back", name, n))
 				break
 			}
-			s.Lines, s.TakenBack = s.Lines[:len(s.Lines)-1], s.TakenBack+1
+			s.Lines, moves = append(s.Lines, Line{n, line}), moves-1
 		case word == "as":
 			s.As = rest
 		case word == "lathe":
@@ -81,16 +81,16 @@ func ParseScript(name string, text []byte) (Script, error) {
 				errs = append(errs, fmt.Errorf("%s:%d: hands %q: give hands real, or leave the line out", name, n, rest))
 			}
 		default:
-			s.Lines = append(s.Lines, Line{n, line})
+			s.Lines, moves = append(s.Lines, Line{n, line}), moves+1
 		}
 	}
 	switch {
 	case lines.Err() != nil:
-		errs = append(errs, fmt.Errorf("%s: a line is too long to be one: %w", name, lines.Err()))
+		errs = append(errs, fmt.Errorf("%s: %w", name, lines.Err()))
 	case s.Job == "":
 		errs = append(errs, fmt.Errorf("%s: no job: begin with a line such as job adjusting-screw", name))
-	case len(s.Lines) > mostEvents+1:
-		errs = append(errs, fmt.Errorf("%s: %d events: give at most %d", name, len(s.Lines), mostEvents))
+	case moves > mostEvents+1:
+		errs = append(errs, fmt.Errorf("%s: %d events: give at most %d", name, moves, mostEvents))
 	}
 	return s, errors.Join(errs...)
 }
@@ -128,20 +128,40 @@ func (s Script) ReadJob(name string, written content.Job, own quiz.Lathe) (Job, 
 	return ParseJob(written, own)
 }
 
-// Events reads the events in the units of the lathe's dials, and returns all that can't
-// be read at once.
-func (s Script) Events(name string, system quiz.System) ([]Event, error) {
-	var events []Event
+// Replayed is what came of a script.
+type Replayed struct {
+	Bench     Bench
+	TakenBack []Mistake // mistakes of moves that were taken back
+	Undone    int       // how many moves were
+}
+
+// Replay makes the moves of a script at its job, and takes back those that were taken
+// back. The moves are in the units of the lathe's dials; all that can't be read come at
+// once.
+func (s Script) Replay(name string, j Job) (Replayed, error) {
+	first := New(j)
+	first.Live = s.Live
+	benches := []Bench{first} // after each move that stands
+	var r Replayed
 	var errs []error
 	for _, line := range s.Lines {
-		e, err := Parse(line.Text, system)
+		now := benches[len(benches)-1]
+		if line.Text == Undo && len(benches) > 1 {
+			benches = benches[:len(benches)-1]
+			before := benches[len(benches)-1]
+			r.TakenBack, r.Undone = append(r.TakenBack, now.Mistakes[len(before.Mistakes):]...), r.Undone+1
+			continue
+		}
+		e, err := Parse(line.Text, j.System())
 		if err != nil {
 			errs = append(errs, fmt.Errorf("%s:%d: %w", name, line.Number, err))
 			continue
 		}
-		events = append(events, e)
+		now, _ = now.Step(e)
+		benches = append(benches, now)
 	}
-	return events, errors.Join(errs...)
+	r.Bench = benches[len(benches)-1]
+	return r, errors.Join(errs...)
 }
 
 // Play carries events out from the beginning.

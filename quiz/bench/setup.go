@@ -15,14 +15,22 @@ func (s *step) feed(Event)  { s.FeedOn = false; s.say("feed-off") }
 func (s *step) oil(Event)   { s.Oiled = true; s.say("oiled") }
 
 func (s *step) square(Event) {
-	if s.standing() {
+	switch {
+	case !s.standing():
+	case s.cutDeep() && !s.Squared:
+		s.say("tool-too-late")
+	default:
 		s.Squared = true
 		s.say("squared")
 	}
 }
 
 func (s *step) height(Event) {
-	if s.standing() {
+	switch {
+	case !s.standing():
+	case s.cutDeep() && !s.Height:
+		s.say("tool-too-late")
+	default:
 		s.Height = true
 		s.say("on-centre")
 	}
@@ -106,6 +114,7 @@ func (s *step) setLead(lead calc.Length) {
 		return
 	}
 	s.Lead, s.Set.Lead = lead, true
+	s.Away = Event{} // the next pass is a first one again, made by hand
 	s.Screw, s.Turns, s.hasFirst, s.FirstDip, s.Nut = 0, 0, false, 0, false
 	s.say("geared")
 }
@@ -192,9 +201,10 @@ func (s *step) touch(Event) {
 
 func (s *step) zero(e Event) {
 	if e.Word == "cross" {
-		s.Zeros[0] = s.Cross.Screw
+		s.Zeros[0], s.Zeroed[0] = s.Cross.Screw, true
+		s.AtTouch = s.overWork() && calc.Within(s.Depth().Inches(), 0, 0.002)
 	} else {
-		s.Zeros[1] = s.Compound.Screw
+		s.Zeros[1], s.Zeroed[1] = s.Compound.Screw, true
 	}
 	s.say("zeroed", "dial", e.Word)
 }

@@ -21,7 +21,7 @@ func (s *step) crossSlide(e Event) {
 		return
 	}
 	s.wind(&s.Cross, dial.Times(1/per))
-	if dial.Times(s.in()) < 0 {
+	if dial.Times(s.in()) < 0 && !s.refused && s.Clear() { // only this was the tool taken out: a little back is none
 		s.Away = Event{Verb: "cross", Word: map[bool]string{true: "in", false: "out"}[dial > 0], X: max(dial, -dial).Inches(), Has: true}
 	}
 }
@@ -54,7 +54,7 @@ func (s *step) asked(e Event, turn calc.Length, way func(want calc.Length) calc.
 		return -e.Length(), true
 	}
 	if e.Length() >= turn {
-		s.say("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
+		s.refuse("past-a-turn", "reading", s.text(e.Length()), "turn", s.text(turn))
 		return 0, false
 	}
 	dial = way(e.Length())
@@ -73,7 +73,7 @@ func (s *step) wound(dial calc.Length) {
 }
 
 // Touched reports whether the tool has been brought up to the work.
-func (b Bench) Touched() bool { return b.Zeros != [2]calc.Length{} || len(b.Passes) > 0 }
+func (b Bench) Touched() bool { return b.Zeroed[0] || b.Zeroed[1] || len(b.Passes) > 0 }
 
 // wayTo is how far a dial is wound to come to a reading, the nearest way.
 func (s *step) wayTo(want, now, turn calc.Length) calc.Length {
@@ -104,7 +104,7 @@ func (s *step) crossOut() bool {
 // wind winds a screw and lets come what comes of it.
 func (s *step) wind(slide *calc.Slide, by calc.Length) {
 	if by > 1 || by < -1 {
-		s.say("too-far")
+		s.refuse("too-far")
 		return
 	}
 	deeper := by.Times(s.in()) > 1e-9
@@ -121,7 +121,7 @@ func (s *step) wind(slide *calc.Slide, by calc.Length) {
 	}
 	wound, err := slide.Wound(by)
 	if err != nil {
-		s.say("too-far")
+		s.refuse("too-far")
 		return
 	}
 	*slide = wound
@@ -146,7 +146,7 @@ func (b Bench) inMetal() bool { return b.overWork() && b.Depth() > 0.0005 }
 func (s *step) afterSlides(before calc.Length) {
 	depth := s.Depth()
 	if s.Job.Side == calc.Inside && s.overWork() && -depth > s.Job.Room() {
-		s.once("hit-far-wall", "room", s.text(s.Job.Room()))
+		s.act("hit-far-wall", "room", s.text(s.Job.Room()))
 		s.Torn = s.Torn || s.Turn != 0
 	}
 	if depth <= before+1e-12 {
@@ -176,7 +176,7 @@ func (s *step) afterSlides(before calc.Length) {
 		s.smash("fed-over-work")
 		return
 	}
-	s.once("plunged")
+	s.act("plunged")
 	s.Torn = true
 }
 

@@ -27,6 +27,8 @@ type Bench struct {
 	Cross    calc.Slide
 	Compound calc.Slide
 	Zeros    [2]calc.Length // the screws' place at which the dials were set to zero: cross, compound
+	Zeroed   [2]bool        // they have been set
+	AtTouch  bool           // the cross slide's was set while the tool just touched
 	Angle    calc.Angle     // of the compound from the cross-slide line, as it truly stands
 
 	// Set-up.
@@ -77,6 +79,8 @@ type Pass struct {
 	Both      bool        // cut on both flanks
 	Chatter   bool
 	Spring    bool
+	Leaning   bool // the tool was not square to the work
+	OffCentre bool // its tip was not at centre height
 }
 
 // Cuts reports whether a chip came off that one would see.
@@ -120,7 +124,7 @@ const (
 	crossPlay     = calc.Length(.006) // backlash of a slide that has seen some years
 	breakingForce = 2000.0            // newtons: the tip breaks
 	heavyForce    = 900.0             // newtons: everything groans
-	clearOf       = calc.Length(.300) // how far the tool stands off the work at the start
+	clearOf       = calc.Length(.287) // how far the tool stands off the work at the start: no round figure of a dial
 	startRoom     = 4.0               // leads of room before the thread begins
 )
 
@@ -130,7 +134,7 @@ func coastSeconds(rpm float64) float64 { return 0.3 + rpm/500 }
 
 // New returns the bench as it is found: work and tool in, nothing set.
 func New(j Job) Bench {
-	b := Bench{Job: j, FeedOn: true, Z: -j.StartRoom()}
+	b := Bench{Job: j, FeedOn: true, Z: -j.StartRoom(), KeyOut: j.Hold == Centres} // a dog has no key
 	b.Cross, b.Compound = j.slide(), j.slide()
 	b.RPM = float64(slices.Max(append([]int{500}, j.Lathe.Speeds...)))
 	b.Lead = j.lastLead()
@@ -189,6 +193,20 @@ func (b Bench) gapAtStart() calc.Length {
 	}
 	return clearOf
 }
+
+// Clear reports whether the tool is drawn back so far that one can see it. A small bore
+// leaves little room for that.
+func (b Bench) Clear() bool {
+	back := calc.Length(.020)
+	if b.Job.Side == calc.Inside {
+		back = min(back, b.Job.Room().Times(0.15))
+	}
+	return b.Depth() < -back
+}
+
+// Left is the way that the tip still has until something that stands ahead of it meets
+// what lies behind the thread.
+func (b Bench) Left() calc.Length { return b.Job.Length + b.Job.Free() - b.place() }
 
 // sideways is how far the compound has moved the tool along the bed.
 func (b Bench) sideways() calc.Length { return b.Compound.Table.Times(b.in() * b.Angle.Sin()) }

@@ -12,6 +12,7 @@ type step struct {
 	Bench
 	happened []Happening
 	ending   bool // something broke: what is unfinished now is no mistake of its own
+	refused  bool // a slide can't do what was asked of it
 }
 
 // Step carries out an event. What can't be done is refused in words and changes
@@ -57,6 +58,12 @@ func (s *step) say(name string, facts ...string) {
 	s.happened = append(s.happened, Happening{name, factsOf(facts)})
 }
 
+// refuse says why a slide does not do what was asked of it.
+func (s *step) refuse(name string, facts ...string) {
+	s.refused = true
+	s.say(name, facts...)
+}
+
 // wrong records a mistake and says so.
 func (s *step) wrong(name string, facts ...string) {
 	s.Mistakes = add(s.Mistakes, Mistake{name, len(s.Log) + 1, len(s.Passes), factsOf(facts)})
@@ -68,6 +75,15 @@ func (s *step) once(name string, facts ...string) {
 	if !s.madeBefore(name) {
 		s.wrong(name, facts...)
 	}
+}
+
+// act is once for what a single move does: made again it is said again.
+func (s *step) act(name string, facts ...string) {
+	if s.madeBefore(name) {
+		s.happened = append(s.happened, Happening{"mistake-" + name, factsOf(facts)})
+		return
+	}
+	s.wrong(name, facts...)
 }
 
 func (s *step) madeBefore(name string) bool {

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -14,7 +15,7 @@ const usualAhead = calc.Length(0.050)
 
 // Usual fills in what a job that someone gives by its thread alone leaves out: a blank
 // or bore in the middle of its limits, a thread one and a half times as long as it is
-// thick, a gap, a usual tool. What is given stays; what can't be filled in is left for
+// thick, a gap that leaves the hands their time at the lathe's slowest speed, a usual tool. What is given stays; what can't be filled in is left for
 // ParseJob to ask for.
 func Usual(w content.Job, own quiz.Lathe) content.Job {
 	d, err := calc.ParseDesignation(w.Thread)
@@ -54,7 +55,7 @@ func Usual(w content.Job, own quiz.Lathe) content.Job {
 	}
 	length := put(&w.Length, round(d.Nominal.Times(1.5)))
 	ahead := put(&w.Ahead, round(usualAhead))
-	gap := put(&w.Gap, round(d.Pitch.Times(2.5)+ahead))
+	gap := put(&w.Gap, round(max(d.Pitch.Times(2.5), j.timeForHands())+ahead))
 	if w.Round == "" {
 		share := 1.0 / 8
 		put(&w.Flat, calc.Inches(math.Floor(d.Pitch.Inches()*unit.Factor*share/step*10)*step/10/unit.Factor))
@@ -75,6 +76,15 @@ func Usual(w content.Job, own quiz.Lathe) content.Job {
 	put(&w.Reach, min(round(d.Pitch.Times(1.2)), bore-bar-d.Pitch.Times(1.2)))
 	put(&w.StandsOut, round(length+gap+d.Nominal.Times(0.2)))
 	return w
+}
+
+// timeForHands is the way that the carriage goes at the slowest speed in the time that
+// hands should have at the end of a pass; 0 where the speeds are not known.
+func (j Job) timeForHands() calc.Length {
+	if len(j.Lathe.Speeds) == 0 {
+		return 0
+	}
+	return j.Thread.Lead().Times(float64(slices.Min(j.Lathe.Speeds)) / 60 * j.hands())
 }
 
 // CheckThread returns what is wrong with a job's thread and side, on which all other

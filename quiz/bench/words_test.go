@@ -40,7 +40,7 @@ func TestEverythingSaidHasWords(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for call, into := range map[string]map[string]bool{`s\.say\("([a-z-]+)"[,)]`: said, `s\.(?:wrong|once|smash)\("([a-z-]+)"[,)]`: wrong} {
+		for call, into := range map[string]map[string]bool{`s\.(?:say|refuse)\("([a-z-]+)"[,)]`: said, `s\.(?:wrong|once|act|smash)\("([a-z-]+)"[,)]`: wrong} {
 			for _, m := range regexp.MustCompile(call).FindAllStringSubmatch(string(text), -1) {
 				into[m[1]] = true
 			}

@@ -69,8 +69,8 @@ type Package struct {
 	// ConventionCosts is the share of the points, 0 to 1, that an answer loses which is right
 	// by another convention than the one asked for.
 	ConventionCosts float64
-	Slots      []Slot
-	Words      Words
+	Slots           []Slot
+	Words           Words
 }
 
 // Words are the fixed sentences of a package. They say how to answer in a learning

@@ -1,0 +1,114 @@
+package bench
+
+import (
+	"slices"
+	"testing"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/quiz"
+)
+
+func planOf(t *testing.T, w content.Job, l quiz.Lathe) Plan {
+	t.Helper()
+	j, err := ParseJob(Usual(w, l), l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := NewPlan(j, 29.5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// A card has passes only where someone could cut them, and then its speed leaves the hands
+// their time.
+func TestACardWithoutPasses(t *testing.T) {
+	fast := quiz.InchLathe
+	fast.Speeds = []int{300, 600}
+	p := planOf(t, content.Job{Thread: "1/2-13 UNC-2A", Gap: "0.2 in"}, fast)
+	if !p.TooFast || p.Passes() || len(p.Steps) > 0 {
+		t.Errorf("too fast %v, %d steps", p.TooFast, len(p.Steps))
+	}
+	if d := p.Document("own"); d.RPM != nil || d.Leave != nil || d.Out != nil || d.Overhang != nil || len(d.Steps) > 0 {
+		t.Errorf("%+v", d)
+	}
+	p = planOf(t, content.Job{Thread: "M12x1.75-6g"}, quiz.InchLathe)
+	if !p.Unscrews || p.Passes() || len(p.Steps) > 0 {
+		t.Errorf("unscrews %v, %d steps", p.Unscrews, len(p.Steps))
+	}
+	for _, thread := range []string{"1/4-20 UNC-2A", "1/2-13 UNC-2B", "1-8 UNC-2A", "1-1/2-6 UNC-2A"} {
+		p := planOf(t, content.Job{Thread: thread}, quiz.InchLathe)
+		if !p.Passes() || float64(p.RPM) > p.Fastest+1e-6 || len(p.Steps) < 10 || len(p.Faults) > 0 {
+			t.Errorf("%s: %d rpm, fastest %v, %d steps, faults %v", thread, p.RPM, p.Fastest, len(p.Steps), p.Faults)
+		}
+	}
+}
+
+// A dial too coarse for the job is told of: the last cuts would go past the size or break
+// the tip.
+func TestACardTellsItsFaults(t *testing.T) {
+	coarse := quiz.InchLathe
+	coarse.Cross.Division, coarse.CrossReads = .005, calc.ReadsRadius
+	if p := planOf(t, content.Job{Thread: "2-4.5 UNC-2A"}, coarse); !slices.Contains(p.Faults, "too-heavy") {
+		t.Errorf("faults %v", p.Faults)
+	}
+}
+
+// The tool is taken out by half a turn or by whole turns of the dial, clear of the crests
+// from the bottom of the groove.
+func TestTheWithdrawalOfACard(t *testing.T) {
+	small := quiz.InchLathe
+	small.Cross = quiz.Dial{Turn: .040, Division: .001}
+	small.CrossReads = calc.ReadsRadius
+	for _, l := range []quiz.Lathe{quiz.InchLathe, small} {
+		for _, thread := range []string{"1/4-20 UNC-2A", "3/4-10 UNC-2A", "1-1/2-6 UNC-2A"} {
+			p := planOf(t, content.Job{Thread: thread}, l)
+			turns := p.Out.Over(l.Cross.Turn)
+			if turns != 0.5 && !calc.Within(calc.Round(turns, 0), turns, 1e-9) {
+				t.Errorf("%s, %v a turn: %v turns", thread, l.Cross.Turn, turns)
+			}
+			if out := p.Out.Times(1 / l.CrossReads.PerRadial()); out < p.Depth+calc.Thou.Times(19) {
+				t.Errorf("%s: out %v from a depth of %v", thread, out, p.Depth)
+			}
+		}
+	}
+}
+
+// Exact gears stand alone; near ones stand alone where there are no exact ones.
+func TestGearsWorthSetting(t *testing.T) {
+	train := func(ppm float64) calc.Train { return calc.Train{Drivers: []int{1}, Driven: []int{2}, PPM: ppm} }
+	for _, c := range []struct {
+		have, want []float64
+	}{
+		{[]float64{0, 0, 1953}, []float64{0, 0}},
+		{[]float64{125, -125, 606}, []float64{125, -125}},
+		{[]float64{900, 1200}, []float64{900}},
+		{nil, nil},
+	} {
+		var trains []calc.Train
+		for _, ppm := range c.have {
+			trains = append(trains, train(ppm))
+		}
+		var got []float64
+		for _, x := range fitting(trains) {
+			got = append(got, x.PPM)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%v: %v, want %v", c.have, got, c.want)
+		}
+	}
+}
+
+// A bar that does not reach through the thread and its gap is refused with the job.
+func TestABarTooShort(t *testing.T) {
+	_, err := ParseJob(Usual(content.Job{Thread: "M36x4-6H", StandsOut: "55 mm"}, quiz.MetricLathe), quiz.MetricLathe)
+	if err == nil {
+		t.Error("a bar of 55 mm for a thread of 54 mm and its gap is taken")
+	}
+	_, err = ParseJob(Usual(content.Job{Thread: "3/4-10 UNC-2A", Length: "40 in"}, quiz.InchLathe), quiz.InchLathe)
+	if err == nil || len(err.Error()) > 140 {
+		t.Errorf("a thread 40 in long: %v", err)
+	}
+}
