@@ -32,7 +32,7 @@ var everything = map[string]any{
 	"ChipWidth": calc.ChipWidth, "GrooveArea": calc.GrooveArea, "ChipArea": calc.ChipArea, "EqualSteps": calc.EqualSteps, "EqualArea": calc.EqualArea,
 	"EqualAreaLeast": calc.EqualAreaLeast, "PassesForFirstCut": calc.PassesForFirstCut, "FeedToFit": calc.FeedToFit,
 	"AcmeDepth": calc.AcmeDepth, "AcmeToolFlat": calc.AcmeToolFlat, "AcmePitchDiameter": calc.AcmePitchDiameter, "PipeThread": calc.PipeThread, "SetOver": calc.SetOver,
-	"RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
+	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
 	"CountedWidth": calc.CountedWidth, "DepthAfterPass": calc.DepthAfterPass,
 	"PassesOf": calc.PassesOf, "NewGroove": calc.NewGroove, "UnifiedSizes": nil,
 }

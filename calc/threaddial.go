@@ -84,7 +84,15 @@ func (d ThreadDial) AnyMoment(lead Length) (bool, error) {
 	if _, err := d.ThreadsBetween(lead, 0); err != nil {
 		return false, err
 	}
-	return isWhole(Inch.Times(1 / d.LeadScrew.Number()).Over(lead)), nil
+	return AnyMoment(Inch.Times(1/d.LeadScrew.Number()), lead), nil
+}
+
+// AnyMoment is ThreadDial.AnyMoment for a lead screw of which only its lead is known; both
+// leads above 0.
+//
+//	screw / lead is whole
+func AnyMoment(screw, lead Length) bool {
+	return lead > 0 && screw > lead.Times(0.5) && isWhole(screw.Over(lead))
 }
 
 // MissBy returns how far beside its groove the tool lands when the half-nut is

@@ -152,7 +152,7 @@ func (s *Session) atTheBench(r *Rehearsal) error {
 	case wordLook:
 		return s.look(r)
 	case wordLog:
-		return s.Terminal.Show(Text{{Figures, r.Bench.Transcript(r.Name, r.As, r.Lathe)}})
+		return s.Terminal.Show(Text{{Figures, r.Bench.Transcript(r.Name, "", "")}}) // what job and lathe are, repeat tells
 	}
 	if strings.TrimSpace(reply) == "" {
 		return nil
@@ -190,6 +190,12 @@ func (s *Session) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.
 	}
 	e, err := bench.Parse(reply, r.Bench.Job.System())
 	if err != nil {
+		if word, ok := asked(reply, []string{"quit", "exit", "q", "bye", "end"}); ok {
+			return bench.Event{}, s.show(Plain, s.say("bench-meant-leave", "word", word))
+		}
+		if word, ok := asked(reply, []string{wordBack, bench.Undo}); ok {
+			return bench.Event{}, s.show(Plain, s.say("bench-meant-back", "word", word))
+		}
 		return bench.Event{}, s.show(Plain, s.say("bench-unread", "problem", strings.TrimSuffix(err.Error(), "?")))
 	}
 	return e, nil

@@ -126,33 +126,44 @@ func (p *pass) Key(key string) {
 
 func (p *pass) Done() bool { return p.ended }
 
-// Frame draws the thread dial, the way of the tool and what the keys do.
+// Frame draws the thread dial, as large as the lines below it leave room for, the way of
+// the tool and what the keys do.
 func (p *pass) Frame(columns, rows int) string {
-	var lines []string
 	b := p.now
+	below := p.below(b, columns)
+	var lines []string
 	if at, ok := b.Mark(); ok {
+		room := rows - 1 - strings.Count(strings.Join(below, "\n"), "\n")
 		d, err := drawing.ThreadDial(at, b.Job.Lathe.DialMarks, p.s.drawings)
-		if err == nil {
-			lines = append(lines, d.Terminal(min(columns-2, 2*(rows-11), 34))...)
+		if err == nil && room >= leastDial {
+			lines = d.Terminal(min(columns-2, 2*room, 34))
+			lines = lines[:min(len(lines), room)]
 		}
 	}
-	st := b.Status()
-	lines = append(lines, "", track(b, min(columns-2, 76)), Wrap(p.s.status(b), max(columns-2, NarrowestWidth)))
-	lines = append(lines, Wrap(p.s.say("bench-track"), max(columns-2, NarrowestWidth)))
+	return strings.Join(append(lines, below...), "\n")
+}
+
+// leastDial is the fewest lines in which a dial can be made out.
+const leastDial = 6
+
+// below is what stands below the dial.
+func (p *pass) below(b bench.Bench, columns int) []string {
+	wide := max(columns-2, NarrowestWidth)
+	lines := []string{"", track(b, min(columns-2, 76)), Wrap(p.s.status(b), wide), Wrap(p.s.say("bench-track"), wide)}
 	if p.ended { // what happened is told below the picture, all of it
-		return strings.Join(append(lines, ""), "\n")
+		return append(lines, "")
 	}
 	if n := len(p.said); n > 0 {
-		lines = append(lines, Wrap(p.said[n-1].Text, max(columns-2, NarrowestWidth)))
+		lines = append(lines, Wrap(p.said[n-1].Text, wide))
 	}
 	key := "bench-key-close"
 	switch {
-	case st.Nut && p.reverse:
+	case b.Nut && p.reverse:
 		key = "bench-key-stop"
-	case st.Nut:
+	case b.Nut:
 		key = "bench-key-out"
 	}
-	return strings.Join(append(lines, Wrap(p.s.say(key), max(columns-2, NarrowestWidth))), "\n")
+	return append(lines, Wrap(p.s.say(key), wide))
 }
 
 // track is the way of the tool from the start of the thread to what lies behind it:

@@ -29,6 +29,9 @@ make your own. --script plays a log again and marks it.`,
 				if len(args) > 0 || live {
 					return usage("--script plays a log: it has its own job and its own time")
 				}
+				if a.units != "" {
+					return usage("--script plays in the units of its lathe; leave out --units")
+				}
 				return a.playScript(lib, script)
 			}
 			if a.json {
@@ -66,7 +69,7 @@ func (a *app) dryrunJobs() *cobra.Command {
 				}
 				docs = append(docs, map[string]string{"name": name, "title": w.Title, "thread": w.Thread})
 				if !a.json {
-					fmt.Fprintf(a.out, "%-18s %s\n", name, w.Title)
+					fmt.Fprintln(a.out, lessons.Wrap(fmt.Sprintf("%-18s %s", name, w.Title), a.width()))
 				}
 			}
 			if a.json {
@@ -113,7 +116,7 @@ func (a *app) rehearseIn(s *lessons.Session, name string, flags *jobFlags, live 
 		err = e
 	}
 	if kept != "" && len(r.Bench.Log) > 0 {
-		fmt.Fprintln(a.out, s.Say("bench-log-kept", "where", kept))
+		fmt.Fprintln(a.out, lessons.Wrap(s.Say("bench-log-kept", "where", kept), a.width()))
 	}
 	return err
 }

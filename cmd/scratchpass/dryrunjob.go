@@ -97,8 +97,11 @@ func (a *app) job(lib *content.Library, name string, flags *jobFlags) (r lessons
 		_, err = lib.Job(name)
 		ships = err == nil
 	}
-	if a.latheFile != "" || a.units != "" {
+	switch {
+	case a.latheFile != "":
 		written.Lathe = "" // the learner's word counts
+	case a.units != "" && written.Lathe != "" && own.Metric != (written.Lathe == "metric"):
+		return r, job, usage("--units %s: %s is a job on the %s lathe; leave it out, or give --lathe FILE with another lathe", a.units, name, written.Lathe)
 	}
 	meant := flags.over(written, own)
 	if err := bench.CheckThread(meant); err != nil { // the rest could not be filled in

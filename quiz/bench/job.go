@@ -179,8 +179,7 @@ func (j Job) SafeMarks() []int {
 
 // AnyMoment reports whether the half-nut may be closed at any moment.
 func (j Job) AnyMoment() bool {
-	turns := j.screwLead().Over(j.Thread.Lead())
-	return calc.Within(calc.Round(turns, 0), turns, 1e-9) && turns > 0.5
+	return calc.AnyMoment(j.screwLead(), j.Thread.Lead())
 }
 
 // KeepClosed reports whether the half-nut must stay closed until the thread is done: no

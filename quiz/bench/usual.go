@@ -1,8 +1,10 @@
 package bench
 
 import (
+	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -87,11 +89,19 @@ func (j Job) timeForHands() calc.Length {
 	return j.Thread.Lead().Times(float64(slices.Min(j.Lathe.Speeds)) / 60 * j.hands())
 }
 
+// otherForms are threads that have lessons, and that the bench does not cut.
+var otherForms = []string{"ACME", "NPT", "BSP", "BSW", "BSF", "TR", "STUB"}
+
 // CheckThread returns what is wrong with a job's thread and side, on which all other
 // sizes hang.
 func CheckThread(w content.Job) error {
 	d, err := calc.ParseDesignation(w.Thread)
 	if err != nil {
+		for _, form := range otherForms {
+			if strings.Contains(strings.ToUpper(w.Thread), form) {
+				return fmt.Errorf("thread %s: the bench cuts threads of the 60-degree form, inch and metric, and no %s", calc.Quoted(w.Thread), form)
+			}
+		}
 		return err
 	}
 	j := Job{Thread: d}
