@@ -1,6 +1,8 @@
 package quiz
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -14,7 +16,21 @@ func WriteWhole(path string, write func(*os.File) error) error {
 // WriteNew is WriteWhole for a file that is not there yet, readable by its owner alone.
 // Where one is there it stays, and the error is fs.ErrExist: of two runs one is first.
 func WriteNew(path string, write func(*os.File) error) error {
-	return writeBeside(path, write, os.Link)
+	return writeBeside(path, write, func(from, to string) error {
+		err := os.Link(from, to)
+		if err == nil || errors.Is(err, fs.ErrExist) {
+			return err
+		}
+		// A disk without links, such as a stick: the name is taken first, by one run alone.
+		f, err := os.OpenFile(to, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600)
+		if err != nil {
+			return err
+		}
+		if err := f.Close(); err != nil {
+			return err
+		}
+		return os.Rename(from, to)
+	})
 }
 
 func writeBeside(path string, write func(*os.File) error, put func(from, to string) error) error {

@@ -96,9 +96,9 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 	}
 	var forms [][]set.Item
 	sheetOf := set.ProblemCodes{}
-	same := newSameAnswers()
+	same := set.NewSameAnswers()
 	err := d.each(func(who set.Apprentice, items []set.Item) error {
-		same.add(items)
+		same.Add(items)
 		if len(papers) > 0 {
 			sheet, err := d.printer.Sheet(who, items)
 			if err != nil {
@@ -143,7 +143,9 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 	if lms {
 		fmt.Fprintln(d.app.err, d.say("set-qti-key"))
 	}
-	same.warn(d)
+	for _, n := range same.Shared() {
+		fmt.Fprintln(d.app.err, d.say("set-same", "n", n))
+	}
 	return d.done("set-made", len(d.class), dir)
 }
 

@@ -202,7 +202,7 @@ func (a *app) setReport() *cobra.Command {
 				fmt.Fprintln(a.out, d.say("ready-written", "where", pdf))
 				return nil
 			}
-			return a.showPage(reportPage(d.printer.Page(r), a.width()))
+			return a.showPage(lessons.ReportText(d.printer.Page(r), a.width()))
 		},
 	}
 	f.add(cmd)
@@ -220,32 +220,4 @@ func (d *desk) reportPDF(file io.Writer, r set.Report) error {
 		return err
 	}
 	return w.Close()
-}
-
-// reportPage lays a report out for the terminal: each row of a table is a line of
-// labels and values, as a screen reader wants it.
-func reportPage(r handout.Report, columns int) lessons.Text {
-	text := lessons.Text{{Style: lessons.Heading, Text: r.Title}}
-	for _, fact := range r.Facts {
-		text = append(text, lessons.Block{Text: fact})
-	}
-	for _, part := range r.Parts {
-		text = append(text, lessons.Block{Style: lessons.Heading, Text: "\n" + part.Heading})
-		for _, line := range part.Lines {
-			text = append(text, lessons.Block{Text: "- " + line})
-		}
-		if part.Drawing != nil {
-			text = append(text, lessons.Block{Style: lessons.Picture, Text: strings.Join(part.Drawing.Terminal(columns-2), "\n")}, lessons.Block{Text: part.Drawing.Twin})
-		}
-		if part.Table != nil {
-			for _, row := range part.Table.Rows {
-				line := "- " + part.Table.Columns[0] + " " + row[0]
-				for i := 1; i < len(row); i++ {
-					line += ", " + part.Table.Columns[i] + " " + row[i]
-				}
-				text = append(text, lessons.Block{Text: line})
-			}
-		}
-	}
-	return append(text, lessons.Block{Style: lessons.Caution, Text: "\n" + r.Note})
 }

@@ -2,6 +2,7 @@ package set
 
 import (
 	"bytes"
+	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -107,5 +108,88 @@ func TestFewSheetsGiveNoStatistics(t *testing.T) {
 		if it.Discrimination != nil {
 			t.Error(*it.Discrimination)
 		}
+	}
+}
+
+// The mean is that of the sheets handed in, and a form that nobody had is nobody's sheet.
+func TestMeanAndForms(t *testing.T) {
+	m := maker(t, "set: f\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], points: 2}, {tasks: [stop-before-gauging]}]\n")
+	class, err := Forms(4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	all := items(t, m, class[0].ID)
+	code := m.Code(class[0].ID)
+	var answers []Given
+	for who, right := range map[string][2]bool{"Ada": {true, true}, "Ben": {true, false}, "Cato": {false, false}} {
+		for i, it := range all {
+			text := typed(it.Problem, it.Problem.Answer.Key)
+			if !right[i] {
+				text = map[bool]string{true: "0.9", false: "2"}[i == 0]
+				if text == typed(it.Problem, it.Problem.Answer.Key) {
+					text = "1"
+				}
+			}
+			answers = append(answers, Given{Code: code, Item: it.Number, Text: text, Certainty: "bet", Who: who, Where: "x"})
+		}
+	}
+	s := NewSummary(m, content.Shipped())
+	for _, r := range mark(t, m, class, answers) {
+		s.Add(r)
+	}
+	rep := s.Report()
+	if rep.Class != 3 || rep.Handed != 3 || len(rep.Missing) != 0 || rep.Mean != 1.67 { // (3 + 2 + 0) / 3
+		t.Errorf("%d of %d handed in, missing %q, mean %v", rep.Handed, rep.Class, rep.Missing, rep.Mean)
+	}
+	// What was chosen is told in words: each sheet has its options in another order.
+	words := 0
+	for _, one := range rep.Sure {
+		if one.Task == "stop-before-gauging" {
+			words++
+			if !strings.Contains(one.Given, "\"") || !strings.Contains(one.Key, "Tool backed clear") || one.Number != 2 {
+				t.Errorf("%+v", one)
+			}
+		}
+	}
+	if words != 2 {
+		t.Errorf("%d wrong though sure", words)
+	}
+}
+
+// A question is compared with the rest of the sheet, not with itself: one that has nothing
+// to do with the others goes with nothing.
+func TestDiscriminationLeavesTheQuestionOut(t *testing.T) {
+	var item, other, total []float64
+	for i := range 64 {
+		a, b := float64(i%2), float64(i/2%2) // each as often with either of the other
+		item, other, total = append(item, a), append(other, b), append(total, a+b)
+	}
+	for _, one := range [][]float64{item, other} {
+		if d, ok := discrimination(one, total); !ok || math.Abs(d) > 1e-12 {
+			t.Errorf("%v, %v", d, ok)
+		}
+	}
+}
+
+// A part of what is right is half a point, and counted as that.
+func TestPartlyRight(t *testing.T) {
+	m := maker(t, "set: p\ntitle: x\nunits: in\nslots: [{tasks: [thread-dial-line], level: 2, points: 2}]\n")
+	s := NewSummary(m, content.Shipped())
+	partly := 0
+	for _, who := range roster(20) {
+		it := items(t, m, who.ID)[0]
+		marks := strings.Split(it.Problem.Answer.Text(), ", ")
+		if len(marks) < 3 {
+			continue
+		}
+		partly++
+		r := mark(t, m, []Apprentice{who}, []Given{{Code: m.Code(who.ID), Item: 1, Text: strings.Join(marks[1:], " "), Certainty: "bet"}})[0]
+		if r.Points != 1 {
+			t.Errorf("%v of 2 for %v", r.Points, marks[1:])
+		}
+		s.Add(r)
+	}
+	if rep := s.Report(); partly == 0 || rep.Tasks[0].Partly != partly || rep.Tasks[0].Wrong != 0 || len(rep.Sure) != 0 {
+		t.Errorf("%d partly right: %+v", partly, rep.Tasks)
 	}
 }
