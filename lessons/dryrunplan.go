@@ -105,8 +105,11 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 	}
 	deeper, away := j.Ways()
 	out := size(p.Out)
-	if turns := p.Out.Over(j.Lathe.Cross.Turn); turns > 1-1e-6 {
+	switch turns := p.Out.Over(j.Lathe.Cross.Turn); {
+	case turns > 1+1e-6:
 		out = s.say("plan-turns", "out", out, "turns", calc.Shortest(turns, 2))
+	case turns > 1-1e-6:
+		out = s.say("plan-one-turn", "out", out)
 	}
 	say("plan-out", "out", out, "way", away, "deeper", deeper)
 	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))

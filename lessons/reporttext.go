@@ -25,6 +25,9 @@ func ReportText(r handout.Report, columns int) Text {
 			for _, row := range part.Table.Rows {
 				line := "- " + part.Table.Columns[0] + " " + row[0]
 				for i := 1; i < len(row); i++ {
+					if i > 2 && row[i] == "0" { // of counts only those that are any, after the first two
+						continue
+					}
 					line += ", " + part.Table.Columns[i] + " " + row[i]
 				}
 				text = append(text, Block{Text: line})
