@@ -135,8 +135,12 @@ func TestReplacedFiles(t *testing.T) {
 // What a killed run has left goes with the next run, unless that is going on still.
 func TestSweep(t *testing.T) {
 	dir := t.TempDir()
-	for name, age := range map[string]time.Duration{".scratchpass-1": 2 * time.Hour, ".scratchpass-2": time.Minute, "scratchpass-3": 2 * time.Hour} {
-		if err := os.MkdirAll(filepath.Join(dir, name, "new"), 0o700); err != nil {
+	for name, age := range map[string]time.Duration{".scratchpass-1": 2 * time.Hour, ".scratchpass-2": time.Minute, ".scratchpass-4": 2 * time.Hour, "scratchpass-3": 2 * time.Hour} {
+		inside := "new"
+		if name == ".scratchpass-4" {
+			inside = "old" // has what was there before
+		}
+		if err := os.MkdirAll(filepath.Join(dir, name, inside), 0o700); err != nil {
 			t.Fatal(err)
 		}
 		then := time.Now().Add(-age)
@@ -146,7 +150,7 @@ func TestSweep(t *testing.T) {
 	}
 	sweep(dir)
 	left, err := filepath.Glob(filepath.Join(dir, "*scratchpass-*"))
-	if err != nil || len(left) != 2 || filepath.Base(left[0]) != ".scratchpass-2" {
+	if err != nil || len(left) != 3 || filepath.Base(left[0]) != ".scratchpass-2" || filepath.Base(left[1]) != ".scratchpass-4" {
 		t.Errorf("left %q, %v", left, err)
 	}
 }

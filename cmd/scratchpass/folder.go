@@ -29,15 +29,21 @@ func newFolder(dir string) *folder { return &folder{dir: dir, open: map[*os.File
 const leftover = ".scratchpass-*"
 
 // sweep takes away what a run that was killed has left: it may have keys in it. A folder
-// that was touched within the hour may be another run's.
+// that was touched within the hour may be another run's, and one with files that were
+// moved away for new ones may have their only copy.
 func sweep(dir string) {
 	paths, _ := fs.Glob(os.DirFS(dir), leftover)
 	for _, path := range paths {
 		path = filepath.Join(dir, path)
-		if info, err := os.Lstat(path); err == nil && info.IsDir() && time.Since(info.ModTime()) > time.Hour {
+		if info, err := os.Lstat(path); err == nil && info.IsDir() && time.Since(info.ModTime()) > time.Hour && !exists(filepath.Join(path, "old")) {
 			os.RemoveAll(path) // what can't be taken away is in nobody's way
 		}
 	}
+}
+
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
 }
 
 // file writes one file.
