@@ -164,11 +164,17 @@ func (h *handsOn) Run(m Motion) error {
 
 func liveBench(t *testing.T, h *handsOn, lines ...string) *Rehearsal {
 	t.Helper()
+	return liveBenchKept(t, h, nil, lines...)
+}
+
+// liveBenchKept is liveBench with what is kept of it.
+func liveBenchKept(t *testing.T, h *handsOn, keep func(line string) error, lines ...string) *Rehearsal {
+	t.Helper()
 	s, term, r := atBench(t, "adjusting-screw", append([]string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "height", "square", "gibs", "oil",
 		"start", "touch", "zero cross", "zero compound", "cross out 0.2", "return", "cross to 0", "compound in 0.002"}, lines...)...)
 	h.scripted = term
 	s.Terminal = h
-	r.Bench.Live = true
+	r.Bench.Live, r.Keep = true, keep
 	if err := s.DryRun(r); err != nil && err != ErrStopped {
 		t.Fatal(err)
 	}
@@ -201,6 +207,25 @@ func TestLivePassesByTheClock(t *testing.T) {
 	again := replayed.Bench
 	if len(again.Passes) != 4 || again.Passes[3].To != r.Bench.Passes[3].To || again.Clock != r.Bench.Clock {
 		t.Errorf("played again: %d passes, %v s against %v s", len(again.Passes), again.Clock, r.Bench.Clock)
+	}
+}
+
+// Live: a pass that ended in the shoulder is taken back whole, and the log of it plays
+// again to the same bench.
+func TestLiveTakenBack(t *testing.T) {
+	kept := []string{"job adjusting-screw", "hands real"}
+	h := &handsOn{mark: 1, sleep: true}
+	r := liveBenchKept(t, h, func(line string) error { kept = append(kept, line); return nil }, "close", "back", "leave")
+	if r.Bench.Over || len(r.Bench.Passes) != 0 || len(r.TakenBack) == 0 {
+		t.Fatalf("over %v, %d passes, taken back %v", r.Bench.Over, len(r.Bench.Passes), r.TakenBack)
+	}
+	script, err := bench.ParseScript("log", []byte(strings.Join(kept, "\n")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := script.Replay("log", bench.New(r.Bench.Job).Job)
+	if err != nil || again.Undone < 2 || !reflect.DeepEqual(again.Bench, r.Bench) || !reflect.DeepEqual(again.TakenBack, r.TakenBack) {
+		t.Errorf("%v: %d undone, %d moves against %d, taken back %v against %v", err, again.Undone, len(again.Bench.Log), len(r.Bench.Log), again.TakenBack, r.TakenBack)
 	}
 }
 
