@@ -230,7 +230,7 @@ func (s *Session) make(r *Rehearsal, e bench.Event) error {
 			return err
 		}
 	}
-	if err := s.Terminal.Show(s.happenings(r.words, happened)); err != nil {
+	if err := s.Terminal.Show(s.happenings(r.Bench.Job, r.words, happened)); err != nil {
 		return err
 	}
 	return s.takeBack(r, before)
@@ -242,7 +242,7 @@ func (s *Session) takeBack(r *Rehearsal, before bench.Bench) error {
 	if r.Bench.Outcome == nil || r.Bench.Outcome.Why == "done" {
 		return nil
 	}
-	back := false
+	var word string
 	for known := false; !known; { // a rehearsal does not end of a mistyped word
 		reply, err := s.Terminal.Ask(Question{Prompt: s.say("bench-take-back")})
 		if errors.Is(err, ErrStopped) {
@@ -251,19 +251,22 @@ func (s *Session) takeBack(r *Rehearsal, before bench.Bench) error {
 		if err != nil {
 			return err
 		}
-		var word string
 		word, known = asked(reply, []string{"", wordBack, bench.Undo, wordLeave})
-		back = word == wordBack || word == bench.Undo
 	}
-	if !back {
+	if word == "" {
 		return nil
 	}
 	r.TakenBack = append(r.TakenBack, r.Bench.Mistakes[len(before.Mistakes):]...)
 	r.Bench = before
-	if r.Keep == nil {
-		return nil
+	if r.Keep != nil {
+		if err := r.Keep(bench.Undo); err != nil {
+			return err
+		}
 	}
-	return r.Keep(bench.Undo)
+	if word == wordLeave { // without the broken move, so that it can be gone on with
+		return ErrStopped
+	}
+	return nil
 }
 
 // hintAtTheBench says what to think of now.

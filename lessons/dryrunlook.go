@@ -99,7 +99,11 @@ func (s *Session) depthChart(b bench.Bench) Text {
 			widest, at = p.Width, p.N
 		}
 	}
-	return append(text, Block{Plain, s.say("bench-chart-twin", "n", len(b.Passes), "first", u.Text(first.Depth.Inches()), "last", u.Text(last.Depth.Inches()),
+	twin := "bench-chart-twin"
+	if at > 0 && b.Passes[at-1].Both {
+		twin = "bench-chart-twin-both"
+	}
+	return append(text, Block{Plain, s.say(twin, "n", len(b.Passes), "first", u.Text(first.Depth.Inches()), "last", u.Text(last.Depth.Inches()),
 		"widest", u.Text(widest.Inches()), "at", at)})
 }
 
@@ -180,7 +184,7 @@ func (s *Session) mistakes(b bench.Bench, words content.BenchWords, takenBack []
 			what := bench.Happening{Name: "mistake-" + m.Name, Facts: m.Facts}.Text(words)
 			text = append(text, Block{Bad, "\n" + s.say(title, "title", w.Title, "event", strings.Join(moves, ", "))}, Block{Plain, what})
 			text = s.would(s.would(s.would(text, "part", w.Part), "tool", w.Tool), "you", w.You)
-			for _, key := range w.Safety {
+			for _, key := range b.Job.Cautions(m.Name, words) {
 				text = append(text, Block{Caution, s.say("say-caution", "text", s.safety[key].Text)})
 			}
 		}
@@ -188,7 +192,7 @@ func (s *Session) mistakes(b bench.Bench, words content.BenchWords, takenBack []
 	tell("bench-mistake", byKind(b.Mistakes))
 	tell("bench-mistake-back", byKind(takenBack))
 	all := slices.Concat(b.Mistakes, takenBack)
-	if tasks := bench.Practise(all, words); len(tasks) > 0 {
+	if tasks := b.Job.Practise(all, words); len(tasks) > 0 {
 		text = append(text, Block{Plain, "\n" + s.say("bench-practise")})
 		for _, name := range tasks {
 			title := name

@@ -84,6 +84,8 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 	if j.End == bench.Bottom {
 		say("plan-mark-bar")
 	}
+	deeper, away := j.Ways()
+	say("bench-ways", "deeper", deeper)
 	say("plan-order-" + j.Side.String())
 	floor := func(x float64) string { return calc.Fixed(math.Floor(x), 0) } // a limit is never rounded up
 	switch {
@@ -103,7 +105,6 @@ func (s *Session) PlanPage(p bench.Plan, table bool) Text {
 	if !p.Passes() {
 		return s.planEnd(p, text)
 	}
-	deeper, away := j.Ways()
 	out := size(p.Out)
 	switch turns := p.Out.Over(j.Lathe.Cross.Turn); {
 	case turns > 1+1e-6:
@@ -201,6 +202,11 @@ func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
 	}
 }
 
+func deeperOf(p bench.Plan) string {
+	deeper, _ := p.Job.Ways()
+	return deeper
+}
+
 // planLine is one line of the card.
 func (s *Session) planLine(p bench.Plan, st bench.PlanStep, n int, table bool) string {
 	u := p.Job.System().Length()
@@ -208,7 +214,7 @@ func (s *Session) planLine(p bench.Plan, st bench.PlanStep, n int, table bool) s
 		return s.say("plan-step-test")
 	}
 	if !table {
-		return s.say("plan-line-"+st.Kind, "n", n, "feed", u.Text(st.Feed.Inches()), "total", u.Text(st.Total.Inches()),
+		return s.say("plan-line-"+st.Kind, "n", n, "feed", u.Text(st.Feed.Inches()), "deeper", deeperOf(p), "total", u.Text(st.Total.Inches()),
 			"reads", u.Text(st.Compound.Inches()), "turns", st.Turns, "cross", u.Text(st.Cross.Inches()), "depth", u.Text(st.Depth.Inches()))
 	}
 	what := s.say("plan-step-" + st.Kind)

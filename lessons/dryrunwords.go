@@ -10,7 +10,7 @@ import (
 )
 
 // happenings words what came of an event.
-func (s *Session) happenings(words content.BenchWords, happened []bench.Happening) Text {
+func (s *Session) happenings(j bench.Job, words content.BenchWords, happened []bench.Happening) Text {
 	var text Text
 	for _, h := range happened {
 		if strings.HasPrefix(h.Name, "verdict-") { // the debrief begins with it
@@ -22,7 +22,7 @@ func (s *Session) happenings(words content.BenchWords, happened []bench.Happenin
 		}
 		text = append(text, Block{style, h.Text(words)})
 		if name, ok := strings.CutPrefix(h.Name, "mistake-"); ok {
-			for _, key := range words.Mistakes[name].Safety {
+			for _, key := range j.Cautions(name, words) {
 				text = append(text, Block{Caution, s.say("say-caution", "text", s.safety[key].Text)})
 			}
 		}

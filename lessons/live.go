@@ -225,7 +225,7 @@ func (s *Session) livePass(r *Rehearsal, stage Stage, feeds []bench.Event) error
 // run is the part of a pass that the clock decides.
 func (s *Session) run(r *Rehearsal, stage Stage) error {
 	p := &pass{s: s, base: r.Bench, now: r.Bench, reverse: r.Bench.Job.KeepClosed(),
-		words: func(h []bench.Happening) Text { return s.happenings(r.words, h) }}
+		words: func(h []bench.Happening) Text { return s.happenings(r.Bench.Job, r.words, h) }}
 	err := stage.Run(p)
 	if err == nil || len(p.events) > 0 {
 		p.settle()

@@ -145,6 +145,10 @@ func (b Bench) turnsOn() string {
 // book is what the learner says the slide's total is: of the compound since its zero, of
 // the cross slide at its last cut, wherever it stands now.
 func (s *step) book(e Event) {
+	if !s.Touched() {
+		s.say("nothing-booked")
+		return
+	}
 	total, line := s.compoundTravel(), s.Job.Lathe.Compound.Division
 	if e.Word == "cross" {
 		per := s.Job.Lathe.CrossReads.PerRadial()

@@ -255,6 +255,9 @@ func (s *step) endPass() {
 	s.Passes = add(s.Passes, p)
 	s.LastIn = p.Straight
 	s.Dirty = true
+	if e, ok := s.PitchDiameter(); ok && s.metal(e) < 0 {
+		s.once("cut-past-size", "pitch", s.text(e))
+	}
 	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(0.75) && !s.ending {
 		s.once("short", "by", s.text(s.Job.Length-p.To))
 	}

@@ -87,7 +87,7 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places+2) }
 	d := Document{
 		Job: job, Thread: b.Job.Thread.String(), Lathe: b.Job.Lathe.Name, Unit: u.Name, Seconds: calc.Round(b.Clock, 2), Over: b.Over,
-		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, Practise(all, words)...), Back: r.Undone,
+		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, b.Job.Practise(all, words)...), Back: r.Undone,
 	}
 	for i, e := range b.Log {
 		happened := []string{}
@@ -104,7 +104,7 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 		w := words.Mistakes[m.Name]
 		fill := func(text string) string { return filled(text, m.Facts) }
 		d.Mistakes = append(d.Mistakes, MistakeDocument{m.Name, m.Event, m.Pass, fill(w.What), fill(w.Part), fill(w.Tool), fill(w.You),
-			append([]string{}, w.Practise...), append([]string{}, w.Safety...), i >= len(b.Mistakes)})
+			append([]string{}, b.Job.about(w.Practise)...), append([]string{}, b.Job.Cautions(m.Name, words)...), i >= len(b.Mistakes)})
 	}
 	for _, t := range b.Tests {
 		d.Tests = append(d.Tests, TestDocument(t))
@@ -125,11 +125,31 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 	return d
 }
 
+// about leaves out tasks and cautions that are not about such a job.
+func (j Job) about(names []string) []string {
+	return slices.DeleteFunc(slices.Clone(names), func(name string) bool {
+		switch name {
+		case "withdraw-inside", "inside-way-out", "boring-bar-room":
+			return j.Side != calc.Inside
+		case "support-work", "support-the-work":
+			return j.Side == calc.Inside
+		case "half-nut-kept-closed", "metric-half-nut":
+			return !j.KeepClosed()
+		}
+		return false
+	})
+}
+
+// Cautions are the keys of the cautions that belong to a mistake at this job.
+func (j Job) Cautions(mistake string, words content.BenchWords) []string {
+	return j.about(words.Mistakes[mistake].Safety)
+}
+
 // Practise lists the tasks that mistakes point to, the first first, each once.
-func Practise(mistakes []Mistake, words content.BenchWords) []string {
+func (j Job) Practise(mistakes []Mistake, words content.BenchWords) []string {
 	var tasks []string
 	for _, m := range mistakes {
-		for _, t := range words.Mistakes[m.Name].Practise {
+		for _, t := range j.about(words.Mistakes[m.Name].Practise) {
 			if !slices.Contains(tasks, t) {
 				tasks = append(tasks, t)
 			}

@@ -147,17 +147,25 @@ func (j Job) Meets() string {
 func (s *step) back(run calc.Length) {
 	least := -s.Job.StartRoom()
 	run = max(run, min(least-s.Z, 0))
-	s.drag()
+	if s.drag(); s.Over {
+		return
+	}
 	s.Screw += run
 	s.Z += run
 }
 
 // drag looks at a tool that goes back through the thread without being drawn out.
 func (s *step) drag() {
-	if s.inMetal() && len(s.Passes) > 0 {
-		s.act("dragged")
-		s.Torn = true
+	if !s.inMetal() || len(s.Passes) == 0 {
+		return
 	}
+	if s.place() > s.Job.Length-1e-9 && s.Depth() > s.deepest()+0.01 { // deeper than any groove it meets the end wall
+		s.endPass()
+		s.smash("jammed")
+		return
+	}
+	s.act("dragged")
+	s.Torn = true
 }
 
 // run lets the carriage run: to the end of the thread, on from there into whatever
@@ -177,6 +185,10 @@ func (s *step) run(Event) {
 		if !s.Over {
 			if s.cutting == nil && s.Touched() {
 				s.say("runs-clear")
+				if s.AtTouch && s.compoundTravel() < 0 {
+					deeper, _ := s.Job.Ways()
+					s.say("fed-away", "deeper", deeper)
+				}
 			}
 			s.say("at-the-end", "gap", s.text(s.Job.Free()), "seconds", calc.Fixed(s.Job.Free().Over(s.perSecond()), 1))
 		}
@@ -191,7 +203,9 @@ func (s *step) goBack(Event) {
 		s.say("nut-is-closed")
 		return
 	}
-	s.drag()
+	if s.drag(); s.Over {
+		return
+	}
 	s.advance(2)
 	s.Z = -s.Job.StartRoom()
 	s.say("back-at-start")

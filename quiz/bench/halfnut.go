@@ -41,6 +41,7 @@ func (s *step) close(e Event) {
 	s.Z = s.Screw - s.Job.screwLead().Times(threads) // exactly on a thread of the screw
 	s.Nut = true
 	mark := s.markNow()
+	s.Dip = mark
 	if mark > 0 {
 		s.say("closed-on", "mark", calc.Shortest(float64(mark), 0))
 		return

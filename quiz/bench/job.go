@@ -67,6 +67,9 @@ func (j Job) System() quiz.System {
 	return quiz.Imperial
 }
 
+// leastBar is the thinnest bar that is taken for one.
+const leastBar = calc.Length(.1)
+
 // Check returns an error for a job that can't be cut, or that this bench can't play.
 func (j Job) Check() error {
 	p := j.Thread.Pitch
@@ -89,7 +92,7 @@ func (j Job) Check() error {
 		within("flat of the tool (or twice its nose radius x tan 30)", flat, 0, widest),
 		within("length", j.Length, p.Times(2), 12),
 		within("ahead", j.Ahead, 0, 2),
-		within("gap, less what stands ahead of the tip,", j.Gap-j.Ahead, p.Times(0.5), 4),
+		within("gap", j.Gap, j.Ahead+p.Times(0.5), j.Ahead+4),
 	}
 	standsOut := func(what string, least calc.Length) {
 		if least < 24 { // else the length or the gap is wrong, and said to be
@@ -110,13 +113,19 @@ func (j Job) Check() error {
 		}
 		return errors.Join(errs...)
 	}
+	if j.Start <= leastBar.Times(1.2) {
+		return errors.Join(append(errs, fmt.Errorf("bore %s: too small for a boring bar; the thinnest here is %s", j.text(j.Start), j.text(leastBar)))...)
+	}
 	basic, err := calc.BasicInternalMinor(j.Thread.Nominal, p)
 	errs = append(errs, err, within("bore", j.Start, basic-0.02, j.Limits.Pitch.Min-p.Times(0.15)),
-		within("bar", j.Bar, 0.1, j.Start), within("reach", j.Reach, p.Times(0.5), 2))
+		within("bar", j.Bar, leastBar, j.Start), within("reach", j.Reach, p.Times(0.5), 2))
 	standsOut("stands_out, so that the bar reaches through the thread and its gap,", j.LeastOverhang()-1e-9)
 	if room := j.Room(); room <= p.Times(0.8) {
 		errs = append(errs, fmt.Errorf("bar %s with a tool that reaches %s leaves %s to come clear in a bore of %s: take a thinner bar or a shorter tool",
 			j.text(j.Bar), j.text(j.Reach), j.text(max(room, 0)), j.text(j.Start)))
+	}
+	if j.Hold == Centres {
+		errs = append(errs, errors.New("hold centres: a bore can't be cut with a centre in it; give chuck"))
 	}
 	if j.End == Shoulder {
 		errs = append(errs, errors.New("end shoulder: a bore ends at its bottom or, where it goes through, at the chuck; give bottom or chuck"))

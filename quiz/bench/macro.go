@@ -1,6 +1,10 @@
 package bench
 
-import "scratchpass/calc"
+import (
+	"cmp"
+
+	"scratchpass/calc"
+)
 
 // WholePass reports whether an event is a whole pass, and what it feeds first: pass goes
 // on with the compound, finish goes straight in past the last cut with the cross slide,
@@ -28,6 +32,9 @@ func (s *step) whole(e Event) {
 	case !s.CanRepeat():
 		s.say("by-hand-first")
 		return
+	case s.Job.KeepClosed() && !s.Nut:
+		s.say("nut-was-opened")
+		return
 	case !s.AtStart():
 		s.say("not-at-start")
 		return
@@ -48,8 +55,8 @@ func (s *step) whole(e Event) {
 		s.do(Event{Verb: "start"})
 	}
 	line := Event{Verb: "close"}
-	if s.FirstDip > 0 {
-		line = Event{Verb: "close", Word: "on", X: float64(s.FirstDip), Has: true}
+	if mark := cmp.Or(s.FirstDip, s.Dip); mark > 0 { // with wrong gears no pass counts as the first
+		line = Event{Verb: "close", Word: "on", X: float64(mark), Has: true}
 	}
 	s.do(line)
 	if !s.Nut { // the line went past: it waits for the next

@@ -81,10 +81,14 @@ func (b Bench) goes() string {
 	return "goes"
 }
 
-// notGo is "starts-not" as it should be, or "goes" on a thread that is past its size.
+// notGo is "starts-not" as it should be, "goes" on a thread that is past its size, or
+// "no-start" on one that is far from it.
 func (b Bench) notGo() string {
 	if e, ok := b.PitchDiameter(); ok && b.metal(e) < 0 {
 		return "goes"
+	}
+	if b.goes() == "no-start" { // what the go gauge does not start in, the not-go gauge does not either
+		return "no-start"
 	}
 	return "starts-not"
 }
@@ -177,6 +181,19 @@ func (b Bench) outOfLimits() string {
 	return ""
 }
 
+// whyShallow names what kept the tool from the metal.
+func (s *step) whyShallow() []string {
+	switch {
+	case !s.Touched():
+		return []string{"never-zeroed"}
+	case !s.AtTouch:
+		return []string{"zeroed-away"}
+	case len(s.Passes) == 0:
+		return []string{"never-cut"}
+	}
+	return nil
+}
+
 // end ends the rehearsal and judges the part.
 func (s *step) end(why string) {
 	if s.Over {
@@ -220,12 +237,13 @@ func (s *step) end(why string) {
 	switch {
 	case !ok:
 		say(Binds, "no-depth")
+		o.Reasons = append(o.Reasons, s.whyShallow()...)
 	case s.metal(e) > 0:
 		say(Binds, "metal-left")
 	case !okEnd || s.metal(end) > 0:
 		say(Binds, "short-thread")
 	}
-	if what := s.crest(); what != "" && ok {
+	if what := s.crest(); what != "" && ok && (what != "root" || s.metal(e) <= 0) { // a groove that is to go deeper still is not too shallow
 		say(Binds, what)
 	}
 	if o.Verdict == "" {
@@ -233,6 +251,12 @@ func (s *step) end(why string) {
 	}
 	if s.rough() {
 		o.Reasons = append(o.Reasons, "rough")
+	}
+	if s.madeBefore("swung-wrong-way") && s.cutDeep() {
+		o.Reasons = append(o.Reasons, "scraped")
+	}
+	if ok && len(s.Tests) == 0 {
+		o.Reasons = append(o.Reasons, "untested")
 	}
 	s.Over, s.Outcome = true, &o
 	s.say("verdict-" + o.Verdict)

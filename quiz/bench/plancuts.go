@@ -23,16 +23,27 @@ const (
 	leaveShare                         = 0.92 // of the full travel, where the compound is left
 )
 
-// lighten plans the passes, and plans them lighter while they chatter at the bench.
+// lighten plans the passes, and plans them lighter and then slower while they chatter at
+// the bench.
 func (p *Plan) lighten(angle calc.Angle) {
-	for part := 1.0; ; part *= 0.8 {
-		p.Steps = nil
-		p.passes(angle, part)
-		p.tried()
-		if !p.Chatters || part < lightestPart {
-			return
+	fastest := p.RPM
+	slower := slices.Sorted(slices.Values(p.Job.Lathe.Speeds))
+	slices.Reverse(slower)
+	slower = slices.DeleteFunc(slower, func(n int) bool { return n >= fastest })
+	for _, rpm := range append([]int{fastest}, slower...) {
+		p.RPM = rpm
+		for part := 1.0; part > lightestPart; part *= 0.8 {
+			p.Steps = nil
+			p.passes(angle, part)
+			if p.tried(); !p.Chatters {
+				return
+			}
 		}
 	}
+	p.RPM = fastest // neither helps
+	p.Steps = nil
+	p.passes(angle, 1)
+	p.tried()
 }
 
 // tried plays the card up to the first try of the fit and the first cut after it, and

@@ -20,7 +20,11 @@ func (s *step) crossSlide(e Event) {
 	if !ok {
 		return
 	}
+	before, running := s.Depth(), s.Nut && s.Turn != 0 && s.overWork() && (s.cutting != nil || len(s.Passes) > 0)
 	s.wind(&s.Cross, dial.Times(1/per))
+	if s.Depth() > before+0.002 && before > 0 && running && !s.refused && !s.Over {
+		s.act("wrong-way-out", "by", s.text(max(dial, -dial)))
+	}
 	if dial.Times(s.in()) < 0 && !s.refused && s.Clear() { // only this was the tool taken out: a little back is none
 		s.Away = Event{Verb: "cross", Word: map[bool]string{true: "in", false: "out"}[dial > 0], X: max(dial, -dial).Inches(), Has: true}
 	}
@@ -59,6 +63,9 @@ func (s *step) asked(e Event, turn calc.Length, way func(want calc.Length) calc.
 	}
 	dial = way(e.Length())
 	s.wound(dial)
+	if dial == 0 {
+		s.say("reads-that")
+	}
 	return dial, true
 }
 
@@ -91,6 +98,9 @@ func (s *step) backTo(want, turn calc.Length) calc.Length {
 	last := s.LastIn.Times(per)
 	to := want.Times(s.in()).Remainder(turn) // in the metal's direction, on some turn
 	to += turn.Times(math.Round((last - to).Over(turn)))
+	if to > last+1e-9 && calc.Within(want.Inches(), s.CrossReading().Inches(), 1e-6) {
+		return 0 // it reads that already, and a turn further would be past the last cut
+	}
 	return (to - s.crossTravel().Times(per)).Times(s.in())
 }
 

@@ -41,6 +41,7 @@ type Bench struct {
 	first    calc.Length // phase of the first pass: where the carriage stood on the screw
 	hasFirst bool
 	FirstDip int  // mark of the first pass, 1 to N; 0 when it was not taken on a mark
+	Dip      int  // mark on which the half-nut was last closed
 	Dirty    bool // chips lie in the thread
 	Doubt    bool // called away: where the slides stand has not been checked since
 	Past     bool // the line goes past the next time one is waited for

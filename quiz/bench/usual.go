@@ -69,14 +69,14 @@ func Usual(w content.Job, own quiz.Lathe) content.Job {
 	if j.Side == calc.Outside {
 		word(&w.End, Shoulder)
 		put(&w.Blank, j.Limits.Major.Middle())
-		put(&w.StandsOut, round(length+gap+d.Nominal.Times(0.5)))
+		put(&w.StandsOut, max(round(length+gap+d.Nominal.Times(0.5)), 0.25))
 		return w
 	}
 	word(&w.End, Jaws)
 	bore := put(&w.Bore, j.Limits.Minor.Middle())
 	bar := put(&w.Bar, calc.Inches(math.Floor(bore.Inches()*unit.Factor*0.55/step)*step/unit.Factor))
 	put(&w.Reach, min(round(d.Pitch.Times(1.2)), bore-bar-d.Pitch.Times(1.2)))
-	put(&w.StandsOut, round(length+gap+d.Nominal.Times(0.2)))
+	put(&w.StandsOut, max(round(length+gap+d.Nominal.Times(0.2)), 0.25))
 	return w
 }
 

@@ -170,3 +170,87 @@ func TestNoKeyBetweenCentres(t *testing.T) {
 		}
 	}
 }
+
+// Whole passes close on the mark that was used by hand, also where the gears are wrong and
+// no pass counts as the first of the thread.
+func TestWholePassesKeepTheMark(t *testing.T) {
+	b := playedFrom(t, `dress, key out, feed off, speed 70, gears 40/32, angle 29.5 tailstock, height, square, gibs, oil, start, touch, zero cross, zero compound, cross out 0.2, return,
+		cross to 0, compound in 0.002, close on 3, run, cross out 0.2, open, return`, "pass 0.001", "pass 0.001")
+	for _, p := range b.Passes {
+		if p.Mark != 3 {
+			t.Errorf("pass %d on mark %d", p.N, p.Mark)
+		}
+	}
+	if got := mistakesOf(b); slices.Contains(got, "closed-blind") {
+		t.Errorf("%v", got)
+	}
+}
+
+// A dial that reads what it is asked for is not wound a turn further into the metal, and
+// one that stands whole turns out still comes back.
+func TestToAReadingThatIsThere(t *testing.T) {
+	small := shippedJob(t, "adjusting-screw")
+	small.Lathe.Cross = quiz.Dial{Turn: .050, Division: .001}
+	b := New(small)
+	for _, text := range []string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "cross out 0.1", "return",
+		"cross to 0", "compound in 0.002", "close on 1", "run", "cross out 0.1", "open", "return", "cross to 0", "cross out 0.03"} {
+		e, err := Parse(text, quiz.Imperial)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, _ = b.Step(e)
+	}
+	reads := b.CrossReading()
+	next, said := b.Step(Event{Verb: "cross", Word: "to", X: reads.Inches(), Has: true})
+	if next.Cross != b.Cross || len(said) != 1 || said[0].Name != "reads-that" {
+		t.Errorf("wound from %v to %v: %v", b.Cross, next.Cross, said)
+	}
+	if got := mistakesOf(b); len(b.Passes) != 1 || len(got) > 0 {
+		t.Errorf("%d passes, %v: whole turns out were not wound back", len(b.Passes), got)
+	}
+}
+
+// Why there is no thread is said: the dial set to zero away from the work, the tool fed the
+// wrong way, nothing touched off at all.
+func TestWhyThereIsNoThread(t *testing.T) {
+	begin := "dress, key out, feed off, speed 70, gears 32/40, angle 29.5 tailstock, height, square, gibs, oil, start, "
+	for setUp, want := range map[string]string{
+		begin + "close on 1, run, open, return, stop, done":                                                                          "never-zeroed",
+		begin + "touch, cross out 0.1, zero cross, zero compound, return, close on 1, run, open, return, stop, done":                 "zeroed-away",
+		begin + "touch, zero cross, zero compound, cross out 0.2, return, close on 1, run, open, return, stop, done":                 "never-cut",
+		begin + "touch, zero cross, zero compound, return, compound out 0.01, cross to 0, close on 1, run, open, return, stop, done": "never-cut",
+	} {
+		b := playedFrom(t, setUp)
+		if b.Outcome == nil || !slices.Contains(b.Outcome.Reasons, want) {
+			t.Errorf("%s: %+v, want %s", setUp[len(begin):], b.Outcome, want)
+		}
+	}
+}
+
+// A groove that is to go deeper still is not said to be too shallow for its width, and what
+// the go gauge does not start in, the not-go gauge does not either.
+func TestWhatIsSaidOfAHalfCutThread(t *testing.T) {
+	b := played(t, "pass 0.004", "pass 0.004", "stop", "clean hook", "test go", "test not-go", "done")
+	if n := len(b.Tests); n != 2 || b.Tests[0].Result != "no-start" || b.Tests[1].Result != "no-start" {
+		t.Errorf("%v", b.Tests)
+	}
+	b = played(t, "pass 0.006", "pass 0.006", "pass 0.006", "pass 0.006", "pass 0.006", "pass 0.006", "pass 0.006", "stop", "done")
+	if b.Outcome == nil || !slices.Contains(b.Outcome.Reasons, "metal-left") || slices.Contains(b.Outcome.Reasons, "root") || !slices.Contains(b.Outcome.Reasons, "untested") {
+		t.Errorf("%+v", b.Outcome)
+	}
+}
+
+// The cut that goes past the size is the one that is named, not the end.
+func TestTheCutPastItsSize(t *testing.T) {
+	moves := slices.Repeat([]string{"pass 0.006"}, 14)
+	b := played(t, append(moves, "stop", "done")...)
+	for _, m := range b.Mistakes {
+		if m.Name == "cut-past-size" {
+			if m.Event >= len(b.Log)-1 {
+				t.Errorf("at move %d of %d", m.Event, len(b.Log))
+			}
+			return
+		}
+	}
+	t.Errorf("%v after %d passes", mistakesOf(b), len(b.Passes))
+}

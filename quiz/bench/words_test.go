@@ -23,6 +23,7 @@ func TestEverythingSaidHasWords(t *testing.T) {
 			said["test-"+what+"-"+result] = true
 		}
 	}
+	said["test-not-go-no-start"] = true
 	said["test-not-go-starts-not"], said["test-not-go-goes"] = true, true
 	for _, v := range []string{Fits, Binds, Scrap} {
 		said["verdict-"+v] = true
@@ -45,7 +46,7 @@ func TestEverythingSaidHasWords(t *testing.T) {
 				into[m[1]] = true
 			}
 		}
-		for _, m := range regexp.MustCompile(`say\((?:Scrap|Binds|Fits), "([a-z-]+)"\)|scrap\[.*\]\("([a-z-]+)"\)|o\.Reasons, "([a-z-]+)"\)|return "(crest|root|bore-big|blank-small)"`).FindAllStringSubmatch(string(text), -1) {
+		for _, m := range regexp.MustCompile(`say\((?:Scrap|Binds|Fits), "([a-z-]+)"\)|scrap\[.*\]\("([a-z-]+)"\)|o\.Reasons, "([a-z-]+)"\)|return "(crest|root|bore-big|blank-small)"|return \[\]string\{"([a-z-]+)"\}`).FindAllStringSubmatch(string(text), -1) {
 			said["reason-"+strings.Join(m[1:], "")] = true
 		}
 	}
