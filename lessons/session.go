@@ -151,7 +151,7 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 			m := markOf(p, reply)
 			if m.Verdict != quiz.Unread {
 				a.Mark = m
-				if s.certainOfAll || s.certain && p.Task.Gate {
+				if !m.Passed && (s.certainOfAll || s.certain && p.Task.Gate) {
 					if a.Certainty, err = s.certainty(); err != nil { // the answer was given: it counts all the same
 						a.Certainty = ""
 						s.Answers = append(s.Answers, a)

@@ -2,6 +2,7 @@ package quiz
 
 import (
 	"strings"
+	"unicode"
 
 	"scratchpass/calc"
 )
@@ -24,9 +25,7 @@ func readQuantity(u Unit, text string) (Reply, error) {
 	if len(text) > 200 {
 		return Reply{}, unread(text, want)
 	}
-	if symbol, number, ok := strings.Cut(text, "="); ok && !strings.ContainsAny(symbol, "0123456789") { // P = 0.0556
-		text = number
-	}
+	text = plainNumber(text)
 	switch u.Name {
 	case "in", "mm":
 		x, written, err := calc.ParseLength(text)
@@ -44,17 +43,62 @@ func readQuantity(u Unit, text string) (Reply, error) {
 		}
 		return Reply{X: angle.Degrees()}, nil
 	}
-	switch u.Name {
-	case "percent":
-		text = trimUnit(text, "%")
-	case "": // a ratio of gears: 8:10
-		text = strings.Replace(text, ":", "/", 1)
+	for _, other := range sameUnit[u.Name] {
+		text = trimUnit(text, other)
+	}
+	if u.Name == "" { // a ratio of gears: 8:10, 1:1.75
+		if x, ok := ratio(text); ok {
+			return Reply{X: x / u.Factor}, nil
+		}
 	}
 	x, err := calc.ParseNumber(trimUnit(trimUnit(text, u.Name), u.One))
 	if err != nil {
 		return Reply{}, unread(text, want)
 	}
 	return Reply{X: x / u.Factor}, nil
+}
+
+// sameUnit are other ways of writing a unit.
+var sameUnit = map[string][]string{
+	"percent": {"%"}, "rpm": {"rev/min", "revs/min", "r/min", "1/min", "min-1", "revs"}, "mm/s": {"mm/sec", "mm per second"}, "in/s": {"in/sec", "in per second", "inches per second"},
+	"passes": {"cuts"}, "marks": {"lines"},
+}
+
+// plainNumber takes off what people write round a number: P = 1/12 = 0.0833, about 26,
+// minus 0.0012.
+func plainNumber(text string) string {
+	text = strings.TrimSpace(text)
+	if i := strings.LastIndex(text, "="); i >= 0 && strings.IndexFunc(text, unicode.IsLetter) == 0 {
+		text = text[i+1:]
+	}
+	text = strings.TrimSpace(text)
+	for _, word := range []string{"about ", "approx. ", "approx ", "ca. ", "~"} {
+		if n := len(word); len(text) > n && strings.EqualFold(text[:n], word) {
+			text = strings.TrimSpace(text[n:])
+		}
+	}
+	for _, minus := range []string{"minus ", "- ", "\u2212 ", "\u2013 "} {
+		if n := len(minus); len(text) > n && strings.EqualFold(text[:n], minus) {
+			return "-" + strings.TrimSpace(text[n:])
+		}
+	}
+	return text
+}
+
+// ratio reads 8:10, 1:1.75 or 4 to 7.
+func ratio(text string) (float64, bool) {
+	for _, between := range []string{":", " to "} {
+		over, under, ok := strings.Cut(text, between)
+		if !ok {
+			continue
+		}
+		x, err := calc.ParseNumber(over)
+		y, err2 := calc.ParseNumber(under)
+		if err == nil && err2 == nil && x > 0 && y > 0 {
+			return x / y, true
+		}
+	}
+	return 0, false
 }
 
 // example is what a readable answer looks like.
@@ -87,6 +131,8 @@ func otherUnits(u Unit) []float64 {
 		return []float64{1000, calc.MillimetresPerInch} // thou or mm typed as inches
 	case "mm":
 		return []float64{1 / calc.MillimetresPerInch, 1000 / calc.MillimetresPerInch}
+	case "percent":
+		return []float64{0.01} // 0.81 for 81 percent
 	}
 	return nil
 }

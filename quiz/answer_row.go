@@ -1,6 +1,7 @@
 package quiz
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -31,6 +32,11 @@ func (row) Read(a *Answer, text string) (Reply, error) {
 	if len(items) != len(a.Key.Xs) || len(text) > 200 {
 		return Reply{}, unread(text, want)
 	}
+	if u := unitBehind(items[len(items)-1]); u != "" && len(items) > 1 && !slices.ContainsFunc(items[:len(items)-1], func(item string) bool { return unitBehind(item) != "" }) {
+		for i := range items[:len(items)-1] {
+			items[i] += " " + u // 5 then 6 thou
+		}
+	}
 	xs := make([]float64, len(items))
 	for i, item := range items {
 		r, err := readQuantity(a.Unit, strings.Trim(item, ", "))
@@ -40,6 +46,25 @@ func (row) Read(a *Answer, text string) (Reply, error) {
 		xs[i] = r.X
 	}
 	return Reply{Xs: xs}, nil
+}
+
+// rowInOtherUnit reports whether all numbers of a row would be right in another unit.
+func (a *Answer) rowInOtherUnit(r Reply) bool {
+	if _, ok := a.Kind.(row); !ok || len(r.Xs) != len(a.Key.Xs) {
+		return false
+	}
+	return slices.ContainsFunc(otherUnits(a.Unit), func(factor float64) bool {
+		shown := make([]float64, len(r.Xs))
+		for i, x := range r.Xs {
+			shown[i] = x / factor
+		}
+		return a.Kind.Same(a, Reply{Xs: shown}, a.Key, a.Tol)
+	})
+}
+
+// unitBehind is the unit that stands behind a number, "" where none does.
+func unitBehind(item string) string {
+	return strings.ToLower(strings.TrimSpace(strings.TrimLeft(item, " ,.-+0123456789/\u2212")))
 }
 
 func (row) Same(_ *Answer, x, y Reply, tol float64) bool {

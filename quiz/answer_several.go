@@ -3,6 +3,7 @@ package quiz
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 )
@@ -23,6 +24,9 @@ var (
 // span is a run of numbers: 1-8, 1 to 8.
 var span = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d+)\s*(?:-|\x{2013}|\bto\b)\s*(\d+)`) })
 
+// remark is a word in brackets: 2, 4, 6, 8 (even).
+var remark = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\([a-z ]+\)`) })
+
 func (several) Read(a *Answer, text string) (Reply, error) {
 	want := "the numbers of all that fit with commas between them, such as 1, 3, or all, or none"
 	said := strings.ToLower(strings.Trim(text, " ."))
@@ -33,6 +37,10 @@ func (several) Read(a *Answer, text string) (Reply, error) {
 		return Reply{Keys: slices.Clone(a.Options)}, nil
 	case slices.Contains(sayNone, said):
 		return Reply{}, nil
+	}
+	said = strings.ReplaceAll(remark().ReplaceAllString(said, ""), "/", " ")
+	if n, err := strconv.Atoi(strings.TrimSpace(said)); err == nil && n > len(a.Options) && len(a.Options) < 10 {
+		said = strings.Join(strings.Split(strings.TrimSpace(said), ""), " ") // 2468
 	}
 	var keys []string
 	for _, item := range list(span().ReplaceAllString(said, "$1-$2")) {

@@ -36,6 +36,23 @@ func (p *Problem) Following(input string, x float64, told string) (*Problem, err
 	return nil, fmt.Errorf("%s asks for a decision; only an answer in numbers can follow from another one", p.Task.Name)
 }
 
+// FollowingMeant is Following for a reply. A bare number that the input can't be, and could
+// be in another unit, is taken for that: 61.3 where thousandths were written. inUnit tells
+// that it was.
+func (p *Problem) FollowingMeant(input string, r Reply) (next *Problem, inUnit bool, err error) {
+	next, err = p.Following(input, r.X, "")
+	i := slices.IndexFunc(p.Values.inputs, func(in Input) bool { return in.Name == input })
+	if err == nil || r.Unit != "" || i < 0 {
+		return next, false, err
+	}
+	for _, factor := range otherUnits(p.Values.inputs[i].Unit(p.Values.System)) {
+		if meant, err := p.Following(input, r.X/factor, ""); err == nil {
+			return meant, true, nil
+		}
+	}
+	return next, false, err
+}
+
 // Ambiguous reports whether an answer might be taken for another one, or a printed step
 // come out otherwise on a calculator. Problems of Make never are.
 func (p *Problem) Ambiguous() bool { return p.ambiguous }

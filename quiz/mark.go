@@ -60,7 +60,7 @@ func (p *Problem) roundedRight(text string, r Reply) bool {
 		return false
 	}
 	_, decimals, _ := strings.Cut(strings.TrimRight(strings.TrimSpace(text), " abcdefghijklmnopqrstuvwxyz"), ".")
-	if len(decimals) != u.Places-1 || !calc.Within(r.X*u.Factor, calc.Round(p.Answer.Key.X*u.Factor, len(decimals)), 1e-9) {
+	if len(decimals) > u.Places-1 || !calc.Within(r.X*u.Factor, calc.Round(p.Answer.Key.X*u.Factor, u.Places-1), 1e-9) { // 0.1 is 0.10
 		return false
 	}
 	for _, s := range p.slips {
@@ -85,7 +85,7 @@ func (p *Problem) MarkReply(r Reply) Mark {
 		return Mark{Verdict: Convention, Slip: s.Name, Points: 1, Reply: r}
 	case s != nil:
 		return Mark{Verdict: NamedSlip, Slip: s.Name, Reply: r}
-	case a.unitSlip(r):
+	case a.unitSlip(r), a.rowInOtherUnit(r):
 		return Mark{Verdict: UnitSlip, Points: halfPoint, Reply: r}
 	}
 	return Mark{Verdict: p.side(r), Reply: r}

@@ -78,7 +78,7 @@ func Worked(t *Task, v Values, lathe Lathe) (*Problem, error) {
 // dropCoinciding leaves out the slips that with these numbers give the right answer:
 // they are no wrong roads here.
 func (p *Problem) dropCoinciding() {
-	p.Answer.Tol = p.Task.Tol.held(p.Answer.Unit) * 0.5
+	p.Answer.Tol = p.Task.Tol.of(&p.Answer) * 0.5
 	p.slips = slices.DeleteFunc(p.slips, func(s slipReply) bool { return p.Answer.Right(s.reply) })
 }
 
@@ -131,7 +131,7 @@ const slipShare = 0.8
 // spread is unambiguous for numbers.
 func (p *Problem) spread() bool {
 	a := &p.Answer
-	base := p.Task.Tol.held(a.Unit)
+	base := p.Task.Tol.of(a)
 	shown := math.Pow10(-a.Unit.Places) / a.Unit.Factor // one unit of the last place
 	least := max(base*0.3, shown*0.6)
 	toKey, apart := math.Inf(1), math.Inf(1)

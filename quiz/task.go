@@ -59,7 +59,17 @@ type Tolerance struct {
 	MM   float64 // for a length in a metric problem; 0 takes Inch
 	Else float64 // for anything else, in its own unit
 
+	Share float64 // of the key, instead of all these: for what is only known so well
+
 	NoMore bool // a limit that must not be passed: nothing above the key is right
+}
+
+// of returns the tolerance in held units for an answer.
+func (t Tolerance) of(a *Answer) float64 {
+	if t.Share > 0 {
+		return t.Share * math.Abs(a.Key.X)
+	}
+	return t.held(a.Unit)
 }
 
 // held returns the tolerance in held units for an answer in this unit.

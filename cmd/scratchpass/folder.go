@@ -20,7 +20,8 @@ type folder struct {
 	tmp     string
 	names   []string
 	open    map[*os.File]bool
-	only    bool // what was moved away could not be put back: the only copy lies in tmp
+	gone    []string // files of an earlier run that were taken away
+	only    bool     // what was moved away could not be put back: the only copy lies in tmp
 }
 
 func newFolder(dir string) *folder { return &folder{dir: dir, open: map[*os.File]bool{}} }
@@ -101,10 +102,11 @@ func (f *folder) begin(name string) (w io.Writer, end func() error, err error) {
 }
 
 // keep puts the files in their place, all or none. Unless it is to replace them, what is
-// there already stays, and nothing is written. stale are the names of files that an
-// earlier run may have written more of: replaced, they go. Nothing else does.
-func (f *folder) keep(replace bool, there func(where string) error, stale ...*regexp.Regexp) error {
-	var old []string
+// there already stays, and nothing is written. earlier are the names of files that an
+// earlier run may have written more of: replaced, they go, and gone has them. Nothing
+// else goes.
+func (f *folder) keep(replace bool, there func(where string) error, earlier ...*regexp.Regexp) error {
+	var old, stale []string
 	for _, name := range f.names {
 		if _, err := os.Lstat(filepath.Join(f.dir, name)); err == nil {
 			if !replace {
@@ -114,7 +116,8 @@ func (f *folder) keep(replace bool, there func(where string) error, stale ...*re
 		}
 	}
 	if replace {
-		old = append(old, f.stale(stale)...)
+		stale = f.stale(earlier)
+		old = append(old, stale...)
 	}
 	var moved []string
 	back := func() { // what was moved away comes back
@@ -140,6 +143,7 @@ func (f *folder) keep(replace bool, there func(where string) error, stale ...*re
 			return err
 		}
 	}
+	f.gone = stale
 	return nil
 }
 

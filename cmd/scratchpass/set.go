@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -135,6 +136,13 @@ func (a *app) classSecret(path string, makeOne bool, lib *content.Library) (set.
 
 // there is the error for a file that is there already.
 func (d *desk) there(where string) error { return usage("%s", d.say("set-there", "where", where)) }
+
+// taken says which files of an earlier run were taken away.
+func (d *desk) taken(out *folder) {
+	if len(out.gone) > 0 {
+		fmt.Fprintln(d.app.err, d.say("set-taken", "dir", out.dir, "files", strings.Join(out.gone, ", ")))
+	}
+}
 
 // done says what was written, as a sentence or as JSON.
 func (d *desk) done(sentence string, n int, dir string) error {

@@ -90,5 +90,6 @@ func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
 	if err := out.keep(replace, d.there, keyFiles); err != nil {
 		return err
 	}
+	d.taken(out)
 	return d.done("set-keyed", len(d.class), dir)
 }

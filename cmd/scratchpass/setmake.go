@@ -140,6 +140,7 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 	if err := out.keep(replace, d.there, sheetFiles, codeFiles); err != nil {
 		return err
 	}
+	d.taken(out)
 	if lms {
 		fmt.Fprintln(d.app.err, d.say("set-qti-key"))
 	}

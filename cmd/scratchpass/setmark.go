@@ -155,6 +155,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 	if err != nil {
 		return err
 	}
+	d.taken(out)
 	fmt.Fprintln(d.app.out, d.say("set-marked", "n", n, "handed", handed, "where", dir))
 	if open > 0 {
 		fmt.Fprintln(d.app.out, d.say("set-unread", "n", open))

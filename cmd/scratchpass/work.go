@@ -48,7 +48,7 @@ func (a *app) work(args []string) *cobra.Command {
 func (a *app) workTask(t *quiz.Task) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:    t.Name,
-		Short:  "with your own numbers",
+		Short:  "The working of this task with your own numbers",
 		Hidden: true, // work --list is the list
 		Args:   cobra.NoArgs,
 	}

@@ -96,12 +96,9 @@ func sureError(file string, row int, column, text string) error {
 	return rowError(file, row, "%s %s: give guess, fairly, bet or nothing", column, calc.Quoted(text))
 }
 
-// besideAnswers are columns that a file with a row an apprentice may have too.
-var besideAnswers = []string{"code", "id", "name", "form", "class"}
-
 // wideColumns finds the answer to each question in a row, and how sure someone is of it
-// ("3 sure"), by question. A column that is neither is an error: an answer in it would
-// be lost.
+// ("3 sure"), by question. A column that looks like one of these and is none is an error:
+// an answer in it would be lost.
 func wideColumns(file string, head header) (answers, sures map[int]int, err error) {
 	answers, sures = map[int]int{}, map[int]int{}
 	for i, name := range head.names {
@@ -113,9 +110,9 @@ func wideColumns(file string, head header) (answers, sures map[int]int, err erro
 			sures[n] = i
 		case err == nil && n >= 1 && n <= mostItems:
 			answers[n] = i
-		case name != "" && !slices.Contains(besideAnswers, name):
-			return nil, nil, fmt.Errorf("%s: the column %s is not known, and what stands in it would be lost: beside code give 1, 2, 3 and so on, the numbers of the questions; there may be %s, 1 sure, 2 sure too",
-				file, calc.Quoted(head.names[i]), strings.Join(besideAnswers[1:], ", "))
+		case strings.ContainsAny(name, "0123456789") || strings.Contains(name, "sure"): // it was meant for one; remarks are nobody's answer
+			return nil, nil, fmt.Errorf("%s: the column %s is not known, and what stands in it would be lost: beside code give 1, 2, 3 and so on, the numbers of the questions, and 1 sure, 2 sure",
+				file, calc.Quoted(head.names[i]))
 		}
 	}
 	if len(answers) == 0 {

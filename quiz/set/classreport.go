@@ -96,12 +96,12 @@ func (p *Printer) taskTable(r Report) *handout.Table {
 		if x.Gate {
 			title = "* " + title
 		}
-		share := calc.Fixed(x.Share*100, 0) + " %"
+		share := calc.Fixed(x.Share*100, 0) + " % (" + calc.Fixed(x.Low*100, 0) + " to " + calc.Fixed(x.High*100, 0) + ")"
 		if x.N == 0 {
 			share = "-"
 		}
-		t.Rows = append(t.Rows, []string{title, strconv.Itoa(x.N), strconv.Itoa(x.Right + x.Carried), strconv.Itoa(x.Convention), strconv.Itoa(x.Unit + x.Partly), strconv.Itoa(x.Slip),
-			strconv.Itoa(x.Wrong), share, calc.Fixed(x.Low*100, 0) + " to " + calc.Fixed(x.High*100, 0) + " %", strconv.Itoa(x.Open), strconv.Itoa(x.Blank)})
+		t.Rows = append(t.Rows, []string{title, strconv.Itoa(x.N), strconv.Itoa(x.Right + x.Carried + x.Convention), strconv.Itoa(x.Unit + x.Partly), strconv.Itoa(x.Slip),
+			strconv.Itoa(x.Wrong), share, strconv.Itoa(x.Open), strconv.Itoa(x.Blank)})
 	}
 	if t.Rows == nil {
 		return nil

@@ -29,7 +29,7 @@ func (m *MarksCSV) Add(r Result) error {
 		head := []string{"id", "name", "form", "code", "handed_in", "points", "of", "open"}
 		for _, it := range r.Items {
 			n := fmt.Sprint(it.Number)
-			head = append(head, n+" given", n+" verdict", n+" slip", n+" points", n+" sure")
+			head = append(head, n+" task", n+" given", n+" verdict", n+" slip", n+" points", n+" sure")
 		}
 		if err := m.w.Write(head); err != nil {
 			return err
@@ -41,7 +41,7 @@ func (m *MarksCSV) Add(r Result) error {
 	}
 	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, handed, earned, points(r.Of), fmt.Sprint(r.Open)}
 	for _, it := range r.Items {
-		row = append(row, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points), it.Certainty)
+		row = append(row, it.Task, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points), it.Certainty)
 	}
 	return m.w.Write(row)
 }
@@ -123,10 +123,14 @@ func (p *Printer) Feedback(r Result) handout.Report {
 		case ByHand:
 			part.Lines = []string{p.Say("set-feedback-by-hand", "given", res.Given)}
 		default:
-			part.Lines = feedbackLines(it.Words.Feedback(problem, res.mark))
-			if res.Verdict == quiz.Convention && res.Points < res.Of {
-				part.Lines = append(part.Lines, p.Say("set-feedback-convention", "points", points(res.Points), "of", points(res.Of)))
+			f := it.Words.Feedback(problem, res.mark)
+			switch {
+			case res.Verdict == quiz.Convention && res.Points < res.Of:
+				f.Verdict = p.Say("set-feedback-convention", "given", res.Given, "key", it.Words.KeyText(problem))
+			case res.Verdict != res.mark.Verdict: // it follows, in another unit, from what was written before
+				f = quiz.Feedback{Verdict: p.Say("set-feedback-follows", "given", res.Given, "key", it.Words.KeyText(problem))}
 			}
+			part.Lines = feedbackLines(f)
 		}
 		report.Parts = append(report.Parts, part)
 	}

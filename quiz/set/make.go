@@ -6,6 +6,7 @@ import (
 	"maps"
 	"slices"
 	"strconv"
+	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -120,7 +121,7 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 		if count[s]++; count[s] == 1 {
 			answers[s] = map[string]bool{}
 		}
-		answers[s][it.Answer.Text()] = true
+		answers[s][meaning(it)] = true
 		if cmp.Or(len(answers[s])-len(answers[best]), count[s]-count[best]) > 0 {
 			best = s
 		}
@@ -131,7 +132,20 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 	return best, nil
 }
 
+// meaning is an answer without the order in which its options stand on one sheet.
+func meaning(p *quiz.Problem) string {
+	switch p.Answer.Kind.Name() {
+	case "choice", "several":
+		return strings.Join(slices.Sorted(slices.Values(p.Answer.Key.Keys)), " ")
+	}
+	return p.Answer.Text()
+}
+
 func shapeOf(p *quiz.Problem) shape {
+	switch kind := p.Answer.Kind.Name(); kind {
+	case "choice": // a decision is as hard in one situation as in another
+		return shape{kind: kind}
+	}
 	s := shape{kind: p.Answer.Kind.Name(), steps: len(p.Working.Steps), options: len(p.Answer.Options), inputs: len(p.Values.Givens())}
 	if s.kind == "quantity" || s.kind == "limits" {
 		for _, r := range p.Answer.Unit.Fixed(p.Answer.Key.X) {
@@ -139,7 +153,9 @@ func shapeOf(p *quiz.Problem) shape {
 				s.digits++
 			}
 		}
-		s.tolerance = calc.Round(p.Answer.Tol*p.Answer.Unit.Factor, 5)
+		if p.Task.Tol.Share == 0 {
+			s.tolerance = calc.Round(p.Answer.Tol*p.Answer.Unit.Factor, 5)
+		}
 	}
 	return s
 }
@@ -201,6 +217,12 @@ func (m *Maker) Items(who string) ([]Item, error) {
 	items := make([]Item, len(m.places))
 	keys := map[int]float64{}
 	before := sheetFigures{keys: map[string]bool{}, given: map[string]bool{}}
+	asked := map[string]bool{} // tasks that are on the sheet
+	for _, p := range m.places {
+		if len(p.tasks) == 1 {
+			asked[p.tasks[0]] = true
+		}
+	}
 	numbers := m.inOrder()
 	if m.Blueprint.Rules.Shuffle {
 		numbers = m.shuffled(who)
@@ -208,8 +230,9 @@ func (m *Maker) Items(who string) ([]Item, error) {
 	for i, p := range m.places {
 		task := p.tasks[0]
 		if len(p.tasks) > 1 {
-			task = m.mixed(p, who)
+			task = m.mixed(p, who, asked)
 		}
+		asked[task] = true
 		problem, its, err := m.alike(i, task, who, keys, numbers, before)
 		if err != nil {
 			return nil, fmt.Errorf("question %d: %w", numbers[i], err)
@@ -224,11 +247,16 @@ func (m *Maker) Items(who string) ([]Item, error) {
 	return items, nil
 }
 
-// mixed is the task of a question whose slot is mixed: each of the slot's tasks comes once
-// before one comes again.
-func (m *Maker) mixed(p place, who string) string {
+// mixed is the task of a question whose slot is mixed: one that is not on the sheet yet,
+// where there is one left.
+func (m *Maker) mixed(p place, who string, asked map[string]bool) string {
 	all := slices.Clone(p.tasks)
 	shuffle(m, all, "mix", who, strconv.Itoa(p.slot))
+	for _, task := range all {
+		if !asked[task] {
+			return task
+		}
+	}
 	return all[p.nth%len(all)]
 }
 

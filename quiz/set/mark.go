@@ -63,6 +63,8 @@ type Marker struct {
 	given map[owner]map[int]Given    // by printed number
 	typed map[owner]map[string]Given // by problem code
 	forms map[string][]string        // who has handed in each form, in the order they came
+
+	toldOf map[string]bool // names that were told of
 }
 
 // People is how many results there will be: one for each apprentice, and where several
@@ -178,7 +180,9 @@ func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read
 				wrongUnit = true
 				continue
 			}
-			after, err = after.Following(input, before.Reply.X, "")
+			var inUnit bool
+			after, inUnit, err = after.FollowingMeant(input, before.Reply)
+			wrongUnit = wrongUnit || inUnit
 		}
 		if before.Verdict == quiz.Unread || err != nil {
 			res.Verdict, res.Slip, res.Points = ByHand, "", 0

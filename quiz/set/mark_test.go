@@ -312,6 +312,9 @@ func TestUnitsAndImpossibleNumbersInALink(t *testing.T) {
 		if r := give(calc.Fixed(wrong, 5), thou(after)); r.Items[0].Points != 0 || r.Items[1].Verdict != quiz.UnitSlip || r.Points != 0.5 {
 			t.Errorf("a wrong travel, and what follows in thou: %+v", r.Items)
 		}
+		if r := give(calc.Fixed(wrong*1000, 2), thou(after)); r.Items[0].Points != 0 || r.Items[1].Verdict != Carried || r.Items[1].Points != 1 {
+			t.Errorf("a wrong travel in thou, and what follows in thou: %+v", r.Items)
+		}
 		if r := give("12 in", "11.9 in"); r.Items[1].Verdict != ByHand || r.Open != 1 || r.Points != 0 {
 			t.Errorf("an impossible travel: %+v", r.Items)
 		}

@@ -16,7 +16,7 @@ type owner struct{ code, who string }
 // NewMarker sorts answers to the sheets they belong to. An answer that belongs to none is
 // an error: a mistyped code, another set, or another secret.
 func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
-	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string]Given{}, forms: map[string][]string{}}
+	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string]Given{}, forms: map[string][]string{}, toldOf: map[string]bool{}}
 	codes, err := m.Codes(class)
 	if err != nil {
 		return nil, err
@@ -99,8 +99,9 @@ func (k *Marker) compareNames(a Apprentice, g Given) {
 	if slices.ContainsFunc(strings.FieldsFunc(strings.ToLower(g.Who), apart), func(w string) bool { return slices.Contains(words, w) }) {
 		return
 	}
-	if told := fmt.Sprintf("%s: %s has the code of %s", g.Where, calc.Quoted(g.Who), calc.Quoted(cmp.Or(a.Name, a.ID))); !slices.Contains(k.Names, told) && len(k.Names) < mostErrors {
-		k.Names = append(k.Names, told)
+	if told := fmt.Sprintf("%s has the code of %s", calc.Quoted(g.Who), calc.Quoted(cmp.Or(a.Name, a.ID))); !k.toldOf[told] && len(k.Names) < mostErrors {
+		k.toldOf[told] = true // once, however many rows an apprentice has
+		k.Names = append(k.Names, g.Where+": "+told)
 	}
 }
 

@@ -18,7 +18,7 @@ func (s *SameAnswers) Add(items []Item) {
 			s.answers[it.Place] = map[string]bool{}
 		}
 		if len(s.answers[it.Place]) < 3 {
-			s.answers[it.Place][it.Problem.Answer.Text()] = true
+			s.answers[it.Place][meaning(it.Problem)] = true
 		}
 	}
 }

@@ -211,8 +211,11 @@ func (p *Printer) seen(it Item) []handout.Seen {
 			value = it.Problem.Answer.Unit.Fixed(r.X)
 		}
 		name := roadName(s.Name)
-		if s.Convention {
+		switch costs := conventionCosts[p.maker.Blueprint.Rules.Conventions]; {
+		case s.Convention && costs == 0:
 			name = p.Say("set-counts", "name", name)
+		case s.Convention && costs < 1:
+			name = p.Say("set-counts-half", "name", name)
 		}
 		for i := range rows { // twins give one number
 			if rows[i].seen.Value == value {
@@ -238,7 +241,10 @@ func (p *Printer) TallyItems() []string {
 		if len(place.tasks) > 1 {
 			title = p.Say("set-mixed")
 		}
-		rows = append(rows, strconv.Itoa(i+1)+". "+title)
+		if !p.maker.Blueprint.Rules.Shuffle { // else each sheet has another number for it
+			title = strconv.Itoa(i+1) + ". " + title
+		}
+		rows = append(rows, title)
 	}
 	return rows
 }

@@ -46,7 +46,7 @@ func (b *Blueprint) slot(i int, say func(string, ...any)) {
 		case err != nil:
 			say("%s: %w", where, err)
 		case !t.Allows(b.system):
-			say("%s: %s is not set in %s, only in %s", where, name, b.Units, t.Systems[0])
+			say("%s: %s is not set in %s, only with units: %s", where, name, b.Units, t.Systems[0])
 		}
 	}
 	most := mostItems

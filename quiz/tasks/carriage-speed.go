@@ -12,7 +12,7 @@ var _ = register(quiz.Task{
 	Name: "carriage-speed", Stage: quiz.SetUp,
 	Inputs: inputs(quiz.ThreadInputs, rpmInput,
 		quiz.Input{Name: "starts", Symbol: "z", Is: quiz.ACount, Low: 1, High: 12}),
-	Tol:     quiz.Tolerance{Else: 0.01},
+	Tol:     quiz.Tolerance{Share: 0.02},
 	Sources: []string{"arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

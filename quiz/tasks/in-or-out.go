@@ -13,7 +13,7 @@ var _ = register(quiz.Task{
 		{Name: "low", Symbol: "E1", Is: quiz.ALength, Low: 0.05, High: 6, Group: "low-limit"},
 		{Name: "tolerance", Symbol: "u", Is: quiz.ALength, Low: 0.0005, High: 0.1, Group: "low-limit"},
 	},
-	Tol:     quiz.Tolerance{Inch: 0.0003, MM: 0.0075},
+	Tol:     quiz.Tolerance{Inch: 0.00015, MM: 0.004},
 	Sources: []string{"b1-1", "iso-965", "arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

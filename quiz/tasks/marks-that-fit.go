@@ -8,7 +8,7 @@ import (
 var _ = register(quiz.Task{
 	Name: "marks-that-fit", Stage: quiz.SetUp,
 	Inputs:  threadDialInputs,
-	Tol:     quiz.Tolerance{Else: 0.6},
+	Tol:     quiz.Tolerance{Else: 0.1},
 	Sources: []string{"jones-1914"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

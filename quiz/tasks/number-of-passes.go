@@ -13,7 +13,7 @@ var passesUnit = quiz.Unit{Name: "passes", One: "pass", Factor: 1, Places: 1, Co
 var _ = register(quiz.Task{
 	Name: "number-of-passes", Stage: quiz.Infeed,
 	Inputs:  inputs(totalOrThread, length("first", "i1", 0.001, 0.1)),
-	Tol:     quiz.Tolerance{Else: 0.25},
+	Tol:     quiz.Tolerance{Else: 0.1},
 	Sources: []string{"geometry"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

@@ -55,6 +55,7 @@ var _ = register(quiz.Task{
 			}
 			return unlessUsual(v, everyMark(v, 0, 2))
 		}},
+		{Name: "none-fits", Work: noneFits},
 		{Name: "one-only", Covers: partOf, Work: func(v quiz.Values) quiz.Reply {
 			if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
 				return quiz.NoAnswer // not even the first mark is safe

@@ -56,7 +56,7 @@ var _ = register(quiz.Task{
 	},
 })
 
-var grooveWidthTol = quiz.Tolerance{Inch: 0.005, MM: 0.125}
+var grooveWidthTol = quiz.Tolerance{Inch: 0.002, MM: 0.05}
 
 // printedPitch is the pitch as a step prints it, with two more places than an answer.
 func printedPitch(d *quiz.Draw, pitch calc.Length) calc.Length {

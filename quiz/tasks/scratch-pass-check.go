@@ -11,7 +11,7 @@ var linesUnit = quiz.Unit{Name: "lines", One: "line", Factor: 1, Places: 1, Coun
 var _ = register(quiz.Task{
 	Name: "scratch-pass-check", Stage: quiz.Fitting,
 	Inputs:  inputs(quiz.ThreadInputs, length("over", "L", 0.05, 6)),
-	Tol:     quiz.Tolerance{Else: 0.25},
+	Tol:     quiz.Tolerance{Else: 0.1},
 	Sources: []string{"arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

@@ -56,6 +56,7 @@ var _ = register(quiz.Task{
 	Slips: []quiz.Slip{
 		{Name: "any-line", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 0, 1)) }},
 		{Name: "even-odd-swap", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 1, 2)) }},
+		{Name: "none-fits", Work: noneFits},
 		{Name: "one-only", Covers: partOf, Work: func(v quiz.Values) quiz.Reply {
 			if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
 				return quiz.NoAnswer // not even the first mark is safe: see other-lathe
@@ -109,6 +110,14 @@ func partOf(key, given quiz.Reply) bool {
 		}
 	}
 	return len(given.Keys) > 0 && len(given.Keys) < len(key.Keys)
+}
+
+// noneFits is the slip of using no mark at all where some do.
+func noneFits(v quiz.Values) quiz.Reply {
+	if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
+		return quiz.NoAnswer
+	}
+	return quiz.Keys()
 }
 
 func everyMark(v quiz.Values, from, step int) []int {

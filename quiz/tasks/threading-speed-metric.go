@@ -12,7 +12,7 @@ var _ = register(quiz.Task{
 	Inputs: inputs(turnedSize,
 		quiz.Input{Name: "turning-speed", Symbol: "V", Is: quiz.APlain, Low: 3, High: 300}),
 	Scrap:   quiz.ScrapHigh,
-	Tol:     quiz.Tolerance{Else: 1},
+	Tol:     quiz.Tolerance{Share: 0.05},
 	Systems: []quiz.System{quiz.Metric},
 	Sources: []string{"tm-1-420", "common-practice"},
 	Draw: func(d *quiz.Draw) quiz.Values {

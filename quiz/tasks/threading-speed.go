@@ -12,7 +12,7 @@ var _ = register(quiz.Task{
 	Inputs: inputs(turnedSize,
 		quiz.Input{Name: "turning-speed", Symbol: "V", Is: quiz.APlain, Low: 10, High: 1000}),
 	Scrap:   quiz.ScrapHigh,
-	Tol:     quiz.Tolerance{Else: 1},
+	Tol:     quiz.Tolerance{Share: 0.05},
 	Systems: []quiz.System{quiz.Imperial},
 	Sources: []string{"tm-1-420", "common-practice"},
 	Draw: func(d *quiz.Draw) quiz.Values {
@@ -35,7 +35,6 @@ var _ = register(quiz.Task{
 		{Name: "no-pi", Work: func(v quiz.Values) quiz.Reply { return quiz.X(12 * feetOverInches(v) / 4) }},
 		{Name: "no-12", Work: func(v quiz.Values) quiz.Reply { return quiz.X(feetOverInches(v) / math.Pi / 4) }},
 		{Name: "radius", Work: func(v quiz.Values) quiz.Reply { return quiz.X(2 * 12 * feetOverInches(v) / math.Pi / 4) }},
-		{Name: "four-v", Convention: true, Work: func(v quiz.Values) quiz.Reply { return quiz.X(4 * feetOverInches(v) / 4) }},
 	},
 })
 

@@ -49,23 +49,42 @@ func TestWaysOfWriting(t *testing.T) {
 		}
 	}
 	p = made("thread-dial-line", func(p *quiz.Problem) bool { return p.Answer.Text() == "1, 3, 5, 7" })
-	same(p, "1, 3, 5 and 7", "1+3+5+7", "(1) (3) (5) (7)", "1 & 3 & 5 & 7", "7,5,3,1")
+	same(p, "1357", "1/3/5/7", "1, 3, 5, 7 (odd)", "1, 3, 5 and 7", "1+3+5+7", "(1) (3) (5) (7)", "1 & 3 & 5 & 7", "7,5,3,1")
 	p = made("cross-slide-return", nil)
 	var two []string
 	for _, x := range p.Answer.Key.Xs {
 		two = append(two, p.Answer.Unit.Fixed(x))
 	}
 	same(p, strings.Join(two, " "), strings.Join(two, " and "), strings.Join(two, " in, ")+" in", strings.Join(two, " in and ")+" in", strings.Join(two, ", "))
+	same(p, strings.Trim(two[0], "0.")+" and "+strings.Trim(two[1], "0.")+" thou")
+	if m := p.Mark(strings.Trim(two[0], "0.") + " " + strings.Trim(two[1], "0.")); m.Verdict != quiz.UnitSlip || m.Points != 0.5 {
+		t.Errorf("thou without a unit: %s, %v", m.Verdict, m.Points)
+	}
 	p = made("gear-ratio", func(p *quiz.Problem) bool { return p.Answer.Key.X == 0.5 })
-	same(p, "0.5", "r = 0.5", "1:2", "20:40", "20/40")
+	same(p, "0.5", "r = 0.5", "1:2", "20:40", "20/40", "1.5:3", "20 to 40")
 	p = made("percent-of-thread", nil)
 	percent := p.Answer.Unit.Fixed(p.Answer.Key.X)
-	same(p, percent+"%", percent+" %", percent+" percent")
+	same(p, percent+"%", percent+" %", percent+" percent", "about "+percent)
+	if m := p.Mark("0." + strings.ReplaceAll(percent, ".", "")); m.Verdict != quiz.UnitSlip {
+		t.Errorf("a share for percent: %s", m.Verdict)
+	}
 	p = made("pitch-from-tpi", nil)
-	same(p, "P="+p.Answer.Text(), "P = "+p.Answer.Unit.Fixed(p.Answer.Key.X))
+	same(p, "P = 1/n = "+p.Answer.Text(), "P="+p.Answer.Text(), "P = "+p.Answer.Unit.Fixed(p.Answer.Key.X))
 	for _, text := range []string{"2=1", "=", "P="} {
 		if m := p.Mark(text); m.Verdict != quiz.Unread {
 			t.Errorf("%q is %s", text, m.Verdict)
+		}
+	}
+	p = made("threading-speed", nil)
+	rpm := p.Answer.Unit.Fixed(p.Answer.Key.X)
+	same(p, rpm+" r/min", rpm+" revs", rpm+" rev/min", rpm+" RPM")
+	p = made("in-or-out", func(p *quiz.Problem) bool { return p.Answer.Key.X < 0 })
+	out := strings.TrimPrefix(p.Answer.Unit.Fixed(p.Answer.Key.X), "-")
+	same(p, "-"+out, "- "+out, "minus "+out, "\u2212"+out)
+	p = made("marks-that-fit", func(p *quiz.Problem) bool { return p.Answer.Key.X == 2 })
+	for _, text := range []string{"1.5", "2.4"} {
+		if m := p.Mark(text); m.Verdict == quiz.Right {
+			t.Errorf("%s of 2 marks is right", text)
 		}
 	}
 	p = made("inch-designation", nil)
