@@ -1,12 +1,10 @@
 package set
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"slices"
 	"strconv"
-	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -31,16 +29,6 @@ type place struct {
 	tasks  []string // one, or those of a mixed slot
 	shapes map[string]shape
 	takes  map[string]int // input -> place whose answer it takes
-}
-
-// shape is what makes two problems of a task equally hard: the kind of answer, how many
-// steps lead to it, how many digits and options it has, and how exact it must be. How many
-// options are right is not of it: that is what such a question asks.
-type shape struct {
-	kind            string
-	steps, digits   int
-	options, inputs int
-	tolerance       float64
 }
 
 // Item is one question of one apprentice.
@@ -100,64 +88,6 @@ func (m *Maker) taskFor(slot, n int) string {
 	}
 	shuffle(m, choices, "task", strconv.Itoa(slot))
 	return choices[n%len(choices)]
-}
-
-// shapesTried is how many problems tell what is usual for a task.
-const shapesTried = 48
-
-// usual is the shape of a question that has the most different answers, so that few have
-// one in common; of two such ones the one that more problems have, or that came first.
-func (m *Maker) usual(p int, task string) (shape, error) {
-	count, answers := map[shape]int{}, map[shape]map[string]bool{}
-	var best shape
-	var last error
-	for try := range shapesTried {
-		it, err := m.draw(p, task, "\x00usual", try, nil, m.inOrder())
-		if err != nil {
-			last = err
-			continue
-		}
-		s := shapeOf(it)
-		if count[s]++; count[s] == 1 {
-			answers[s] = map[string]bool{}
-		}
-		answers[s][meaning(it)] = true
-		if cmp.Or(len(answers[s])-len(answers[best]), count[s]-count[best]) > 0 {
-			best = s
-		}
-	}
-	if len(count) == 0 {
-		return best, fmt.Errorf("%s: no problem can be made here: %w", task, last)
-	}
-	return best, nil
-}
-
-// meaning is an answer without the order in which its options stand on one sheet.
-func meaning(p *quiz.Problem) string {
-	switch p.Answer.Kind.Name() {
-	case "choice", "several":
-		return strings.Join(slices.Sorted(slices.Values(p.Answer.Key.Keys)), " ")
-	}
-	return p.Answer.Text()
-}
-
-func shapeOf(p *quiz.Problem) shape {
-	switch kind := p.Answer.Kind.Name(); kind {
-	case "choice": // a decision is as hard in one situation as in another
-		return shape{kind: kind}
-	}
-	s := shape{kind: p.Answer.Kind.Name(), steps: len(p.Working.Steps), options: len(p.Answer.Options), inputs: len(p.Values.Givens())}
-	if s.kind == "quantity" || s.kind == "limits" {
-		for _, r := range p.Answer.Unit.Fixed(p.Answer.Key.X) {
-			if r >= '1' && r <= '9' || r == '0' && s.digits > 0 {
-				s.digits++
-			}
-		}
-		if p.Task.Tol.Share == 0 {
-			s.tolerance = calc.Round(p.Answer.Tol*p.Answer.Unit.Factor, 5)
-		}
-	}
-	return s
 }
 
 // draw makes the problem of one try. keys are the answers so far, by place; nil where
