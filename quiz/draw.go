@@ -126,30 +126,42 @@ func drawn(text string) drawnThread {
 	return drawnThread{d, text}
 }
 
-// Thread draws a standard thread whose pitch lies between the two, coarse and fine
-// alike.
+// Thread draws a standard thread whose pitch lies between the two: each pitch as often as
+// another, whatever number of sizes has it, and of its sizes any. With every size as often
+// many problems would have twelve threads per inch, and a class one answer to share.
 func (d *Draw) Thread(finest, coarsest calc.Length) calc.Designation {
-	all := threadList[d.System]()
-	fits := func(t drawnThread) bool {
+	return Pick(d, Pick(d, sizesBetween(d.System, finest, coarsest)...)...)
+}
+
+// pitchRange is a question to the list of threads.
+type pitchRange struct {
+	system           System
+	finest, coarsest calc.Length
+}
+
+var foundBetween sync.Map // pitchRange to [][]calc.Designation: tasks ask the same few again and again
+
+// sizesBetween are the standard sizes of each pitch between the two.
+func sizesBetween(system System, finest, coarsest calc.Length) [][]calc.Designation {
+	asked := pitchRange{system, finest, coarsest}
+	if found, ok := foundBetween.Load(asked); ok {
+		return found.([][]calc.Designation)
+	}
+	var sizes [][]calc.Designation
+	at := map[calc.Length]int{}
+	for _, t := range threadList[system]() {
 		p := t.designation.Pitch
-		return p >= finest.Times(1-1e-9) && p <= coarsest.Times(1+1e-9)
-	}
-	n := 0
-	for _, t := range all {
-		if fits(t) {
-			n++
+		if p < finest.Times(1-1e-9) || p > coarsest.Times(1+1e-9) {
+			continue
 		}
-	}
-	k := d.IntN(n)
-	for _, t := range all {
-		if fits(t) {
-			if k == 0 {
-				return t.designation
-			}
-			k--
+		if _, ok := at[p]; !ok {
+			at[p] = len(sizes)
+			sizes = append(sizes, nil)
 		}
+		sizes[at[p]] = append(sizes[at[p]], t.designation)
 	}
-	return all[0].designation
+	foundBetween.Store(asked, sizes)
+	return sizes
 }
 
 // Tell puts a thread into the values in one of the ways a learner may be told it:

@@ -126,7 +126,7 @@ func (a *app) mark() *cobra.Command {
 		Short: "Mark an answer to a problem code",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) < 2 {
-				return usage("quiz mark wants a problem code and an answer, such as compound-travel@1-7f3a 0.0587")
+				return usage("quiz mark wants a problem code and an answer, such as compound-travel@1-7f3a 0.0701")
 			}
 			return nil
 		},

@@ -199,7 +199,7 @@ func TestSeveralHaveOneForm(t *testing.T) {
 	a := items(t, m, class[0].ID)
 	key := a[0].Problem.Answer.Text()
 	code := m.Code(class[0].ID)
-	answers, err := ParseAnswers("a.csv", []byte(fmt.Sprintf("code,name,1\n%s,Ada,%s\n%s,Ben,0.9\n", code, key, code)))
+	answers, err := ParseAnswers("a.csv", []byte(fmt.Sprintf("code,name,1\n%s,Ada,%s\n%s,Ben,0.777\n", code, key, code)))
 	if err != nil {
 		t.Fatal(err)
 	}
