@@ -232,6 +232,27 @@ func TestLiveTakenBack(t *testing.T) {
 	}
 }
 
+// Live: whoever leaves at that question leaves without the broken pass, and one that the
+// slide can't make is not begun.
+func TestLiveLeftAndRefused(t *testing.T) {
+	kept := []string{"job adjusting-screw", "hands real"}
+	keep := func(line string) error { kept = append(kept, line); return nil }
+	r := liveBenchKept(t, &handsOn{mark: 1, sleep: true}, keep, "close", "leave")
+	script, err := bench.ParseScript("log", []byte(strings.Join(kept, "\n")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := script.Replay("log", r.Bench.Job)
+	if err != nil || r.Bench.Over || !reflect.DeepEqual(again.Bench, r.Bench) {
+		t.Errorf("%v: %d moves against %d, over %v", err, len(again.Bench.Log), len(r.Bench.Log), r.Bench.Over)
+	}
+	r = liveBench(t, &handsOn{mark: 1}, "close", "pass 1.5", "leave")
+	last := r.Bench.Log[len(r.Bench.Log)-1]
+	if len(r.Bench.Passes) != 1 || last.Event.Verb != "pass" || len(last.Happened) != 1 || last.Happened[0].Name != "too-far" {
+		t.Errorf("%d passes, %v: %v", len(r.Bench.Passes), last.Event, last.Happened)
+	}
+}
+
 // Live: whoever opens the half-nut with the tool still in has made that mistake and no
 // other: nobody winds the carriage back for them.
 func TestLiveOpenedFirst(t *testing.T) {

@@ -1,6 +1,7 @@
 package lessons
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -188,7 +189,7 @@ func track(b bench.Bench, columns int) string {
 // that it was.
 func (s *Session) liveMove(r *Rehearsal, stage Stage, e bench.Event) (done bool, err error) {
 	if compound, straight, ok := e.WholePass(); ok {
-		if !r.Bench.CanRepeat() || !r.Bench.AtStart() {
+		if !r.Bench.MayRepeat(e) {
 			return true, s.make(r, e) // which says why not
 		}
 		return true, s.livePass(r, stage, r.Bench.Feeds(compound, straight))
@@ -263,15 +264,16 @@ func (s *Session) run(r *Rehearsal, stage Stage) error {
 
 // takeBackAll is takeBack for all the events of a pass.
 func (s *Session) takeBackAll(r *Rehearsal, before bench.Bench, events int) error {
-	if err := s.takeBack(r, before); err != nil || r.Bench.Over || r.Keep == nil {
-		return err
+	left := s.takeBack(r, before)
+	if left != nil && !errors.Is(left, ErrStopped) || r.Bench.Over || r.Keep == nil {
+		return left
 	}
 	for range events - 1 {
 		if err := r.Keep(bench.Undo); err != nil {
 			return err
 		}
 	}
-	return nil
+	return left
 }
 
 // endOfPass says where the pass ended.

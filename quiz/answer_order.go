@@ -1,8 +1,10 @@
 package quiz
 
 import (
+	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // order is steps put in their order.
@@ -12,9 +14,12 @@ var _ Kind = order{}
 
 func (order) Name() string { return "order" }
 
+// arrow is what people write between two steps.
+var arrow = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d\)?)\s*(?:->|[->\x{2013}\x{2192}]|\bthen\b)\s*`) })
+
 func (order) Read(a *Answer, text string) (Reply, error) {
 	want := "the numbers of all the steps in order, such as " + inOrderExample(len(a.Options))
-	items := list(strings.NewReplacer("-", " ", ">", " ", "\u2192", " ", "\u2013", " ", "then", " ").Replace(text))
+	items := list(arrow().ReplaceAllString(text, "$1 ")) // 6-4-1, 6 > 4 > 1
 	if n := len(a.Options); len(items) == 1 && len(items[0]) == n && n < 10 {
 		items = strings.Split(items[0], "") // 6412753
 	}

@@ -26,6 +26,7 @@ func readQuantity(u Unit, text string) (Reply, error) {
 		return Reply{}, unread(text, want)
 	}
 	text = plainNumber(text)
+	written := text
 	switch u.Name {
 	case "in", "mm":
 		x, written, err := calc.ParseLength(text)
@@ -51,16 +52,21 @@ func readQuantity(u Unit, text string) (Reply, error) {
 			return Reply{X: x / u.Factor}, nil
 		}
 	}
-	x, err := calc.ParseNumber(trimUnit(trimUnit(text, u.Name), u.One))
+	number := trimUnit(trimUnit(text, u.Name), u.One)
+	x, err := calc.ParseNumber(number)
 	if err != nil {
 		return Reply{}, unread(text, want)
 	}
-	return Reply{X: x / u.Factor}, nil
+	r := Reply{X: x / u.Factor}
+	if number != strings.TrimSpace(written) { // its unit stood behind it
+		r.Unit = u.Name
+	}
+	return r, nil
 }
 
 // sameUnit are other ways of writing a unit.
 var sameUnit = map[string][]string{
-	"percent": {"%"}, "rpm": {"rev/min", "revs/min", "r/min", "1/min", "min-1", "revs"}, "mm/s": {"mm/sec", "mm per second"}, "in/s": {"in/sec", "in per second", "inches per second"},
+	"percent": {"%"}, "rpm": {"rev/min", "revs/min", "r/min", "revs", "/min"}, "mm/s": {"mm/sec", "mm per second"}, "in/s": {"in/sec", "in per second", "inches per second"},
 	"passes": {"cuts"}, "marks": {"lines"},
 }
 
@@ -68,8 +74,9 @@ var sameUnit = map[string][]string{
 // minus 0.0012.
 func plainNumber(text string) string {
 	text = strings.TrimSpace(text)
-	if i := strings.LastIndex(text, "="); i >= 0 && strings.IndexFunc(text, unicode.IsLetter) == 0 {
-		text = text[i+1:]
+	if parts := strings.Split(text, "="); len(parts) > 1 && strings.IndexFunc(text, unicode.IsLetter) == 0 &&
+		!strings.ContainsFunc(strings.Join(parts[1:len(parts)-1], ""), func(r rune) bool { return unicode.IsLetter(r) || r == ',' }) {
+		text = parts[len(parts)-1]
 	}
 	text = strings.TrimSpace(text)
 	for _, word := range []string{"about ", "approx. ", "approx ", "ca. ", "~"} {

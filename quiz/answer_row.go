@@ -1,9 +1,12 @@
 package quiz
 
 import (
+	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"scratchpass/calc"
 )
@@ -18,7 +21,7 @@ func (row) Name() string { return "readings" }
 func (row) Read(a *Answer, text string) (Reply, error) {
 	want := strconv.Itoa(len(a.Key.Xs)) + " numbers with a space between them, such as " +
 		strings.TrimSuffix(strings.Repeat(a.Unit.Fixed(0.003)+" ", len(a.Key.Xs)), " ")
-	parted := strings.NewReplacer("then", ";", "and", ";", "&", ";", ", ", "; ").Replace(text)
+	parted := strings.ReplaceAll(between().ReplaceAllString(text, ";"), ", ", "; ")
 	items := strings.FieldsFunc(parted, func(r rune) bool { return r == ';' }) // each may have its unit
 	if len(items) != len(a.Key.Xs) {
 		items = strings.FieldsFunc(parted, func(r rune) bool { return r == ' ' || r == ';' })
@@ -32,25 +35,52 @@ func (row) Read(a *Answer, text string) (Reply, error) {
 	if len(items) != len(a.Key.Xs) || len(text) > 200 {
 		return Reply{}, unread(text, want)
 	}
-	if u := unitBehind(items[len(items)-1]); u != "" && len(items) > 1 && !slices.ContainsFunc(items[:len(items)-1], func(item string) bool { return unitBehind(item) != "" }) {
-		for i := range items[:len(items)-1] {
-			items[i] += " " + u // 5 then 6 thou
+	unit, some := "", false // the one unit that is written, and whether a number has none
+	for _, item := range items {
+		switch u := unitBehind(item); {
+		case u == "":
+			some = true
+		case unit != "" && u != unit:
+			return Reply{}, unread(text, want)
+		default:
+			unit = u
 		}
 	}
 	xs := make([]float64, len(items))
 	for i, item := range items {
+		if unit != "" && unitBehind(item) == "" {
+			item += " " + unit // 5 then 6 thou
+		}
 		r, err := readQuantity(a.Unit, strings.Trim(item, ", "))
 		if err != nil {
 			return Reply{}, unread(text, want)
 		}
 		xs[i] = r.X
 	}
-	return Reply{Xs: xs}, nil
+	if unit != "" && some && !ofOneSize(xs) { // 0.005 then 6 thou: the unit was not meant for both
+		return Reply{}, unread(text, want)
+	}
+	return Reply{Xs: xs, Unit: unit}, nil
+}
+
+// between is a word between two readings.
+var between = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`\s*(?:\b(?:then|and)\b|&)\s*`) })
+
+// ofOneSize reports whether numbers are so near to one another that one unit was meant
+// for all.
+func ofOneSize(xs []float64) bool {
+	least, most := math.Inf(1), 0.0
+	for _, x := range xs {
+		if x = math.Abs(x); x > 0 {
+			least, most = min(least, x), max(most, x)
+		}
+	}
+	return most <= least*100
 }
 
 // rowInOtherUnit reports whether all numbers of a row would be right in another unit.
 func (a *Answer) rowInOtherUnit(r Reply) bool {
-	if _, ok := a.Kind.(row); !ok || len(r.Xs) != len(a.Key.Xs) {
+	if _, ok := a.Kind.(row); !ok || len(r.Xs) != len(a.Key.Xs) || r.Unit != "" {
 		return false
 	}
 	return slices.ContainsFunc(otherUnits(a.Unit), func(factor float64) bool {

@@ -38,6 +38,9 @@ func (several) Read(a *Answer, text string) (Reply, error) {
 	case slices.Contains(sayNone, said):
 		return Reply{}, nil
 	}
+	if remark().MatchString(said) && span().MatchString(said) { // 1-8 (odd): not all of them
+		return Reply{}, unread(text, want)
+	}
 	said = strings.ReplaceAll(remark().ReplaceAllString(said, ""), "/", " ")
 	if n, err := strconv.Atoi(strings.TrimSpace(said)); err == nil && n > len(a.Options) && len(a.Options) < 10 {
 		said = strings.Join(strings.Split(strings.TrimSpace(said), ""), " ") // 2468
@@ -45,6 +48,9 @@ func (several) Read(a *Answer, text string) (Reply, error) {
 	var keys []string
 	for _, item := range list(span().ReplaceAllString(said, "$1-$2")) {
 		first, last, isSpan := strings.Cut(item, "-")
+		if _, whole := a.pick(item); whole { // the key of an option may have a hyphen
+			first, isSpan = item, false
+		}
 		key, ok := a.pick(first)
 		if !ok {
 			return Reply{}, unread(text, want)

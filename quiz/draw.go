@@ -126,6 +126,10 @@ func drawn(text string) drawnThread {
 	return drawnThread{d, text}
 }
 
+// Draws is raised when tasks draw other numbers from a code than before: sheets made with
+// an earlier program then have other codes, and are not taken for these.
+const Draws = 2
+
 // Thread draws a standard thread whose pitch lies between the two: each pitch as often as
 // another, whatever number of sizes has it, and of its sizes any. With every size as often
 // many problems would have twelve threads per inch, and a class one answer to share.

@@ -126,7 +126,7 @@ func isLog(path string) error {
 		return usage("--log %q is no file: give the name of a file for the log", path)
 	}
 	text, err := os.ReadFile(path)
-	if err == nil && len(text) > 0 && !bytes.HasPrefix(text, []byte("job ")) {
+	if script, _ := bench.ParseScript(path, text); err == nil && len(text) > 0 && script.Job == "" {
 		return usage("--log %q is there already and is no log of a rehearsal: give another file", path)
 	}
 	return err

@@ -135,7 +135,7 @@ func TestReplacedFiles(t *testing.T) {
 // What a killed run has left goes with the next run, unless that is going on still.
 func TestSweep(t *testing.T) {
 	dir := t.TempDir()
-	for name, age := range map[string]time.Duration{".scratchpass-1": 2 * time.Hour, ".scratchpass-2": time.Minute, ".scratchpass-4": 2 * time.Hour, "scratchpass-3": 2 * time.Hour} {
+	for name, age := range map[string]time.Duration{".scratchpass-1": 2 * time.Hour, ".scratchpass-2": time.Minute, ".scratchpass-4": 2 * time.Hour, "scratchpass-3": 2 * time.Hour, ".scratchpass-notes": 2 * time.Hour} {
 		inside := "new"
 		if name == ".scratchpass-4" {
 			inside = "old" // has what was there before
@@ -144,13 +144,15 @@ func TestSweep(t *testing.T) {
 			t.Fatal(err)
 		}
 		then := time.Now().Add(-age)
-		if err := os.Chtimes(filepath.Join(dir, name), then, then); err != nil {
-			t.Fatal(err)
+		for _, path := range []string{filepath.Join(dir, name, inside), filepath.Join(dir, name)} {
+			if err := os.Chtimes(path, then, then); err != nil {
+				t.Fatal(err)
+			}
 		}
 	}
 	sweep(dir)
 	left, err := filepath.Glob(filepath.Join(dir, "*scratchpass-*"))
-	if err != nil || len(left) != 3 || filepath.Base(left[0]) != ".scratchpass-2" || filepath.Base(left[1]) != ".scratchpass-4" {
+	if err != nil || len(left) != 4 || filepath.Base(left[0]) != ".scratchpass-2" || filepath.Base(left[1]) != ".scratchpass-4" {
 		t.Errorf("left %q, %v", left, err)
 	}
 }

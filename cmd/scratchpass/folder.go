@@ -29,22 +29,46 @@ func newFolder(dir string) *folder { return &folder{dir: dir, open: map[*os.File
 // leftover is the name of a folder that files are gathered in.
 const leftover = ".scratchpass-*"
 
+// gathered is the name that a folder to gather files in gets from leftover.
+var gathered = regexp.MustCompile(`^\.scratchpass-\d+$`)
+
 // sweep takes away what a run that was killed has left: it may have keys in it. A folder
-// that was touched within the hour may be another run's, and one with files that were
-// moved away for new ones may have their only copy.
+// in which anything was written within the hour may be another run's, and one that holds
+// more than new files may have the only copy of old ones, or be someone else's.
 func sweep(dir string) {
-	paths, _ := fs.Glob(os.DirFS(dir), leftover)
-	for _, path := range paths {
-		path = filepath.Join(dir, path)
-		if info, err := os.Lstat(path); err == nil && info.IsDir() && time.Since(info.ModTime()) > time.Hour && !exists(filepath.Join(path, "old")) {
+	entries, _ := os.ReadDir(dir) // a folder that can't be read is not swept
+	for _, e := range entries {
+		path := filepath.Join(dir, e.Name())
+		if !e.IsDir() || !gathered.MatchString(e.Name()) {
+			continue
+		}
+		inside, err := os.ReadDir(path)
+		if err != nil || len(inside) > 1 || len(inside) == 1 && inside[0].Name() != "new" {
+			continue
+		}
+		if time.Since(newest(path)) > time.Hour {
 			os.RemoveAll(path) // what can't be taken away is in nobody's way
 		}
 	}
 }
 
-func exists(path string) bool {
-	_, err := os.Lstat(path)
-	return err == nil
+// newest is when something below a folder was last written; now where that can't be told.
+func newest(dir string) time.Time {
+	var last time.Time
+	err := filepath.WalkDir(dir, func(_ string, e fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		info, err := e.Info()
+		if err == nil && info.ModTime().After(last) {
+			last = info.ModTime()
+		}
+		return err
+	})
+	if err != nil {
+		return time.Now()
+	}
+	return last
 }
 
 // file writes one file.

@@ -74,6 +74,17 @@ func (s *step) whole(e Event) {
 	}
 }
 
+// MayRepeat reports whether a whole pass with this feed can be made from here.
+func (b Bench) MayRepeat(e Event) bool {
+	compound, straight, ok := e.WholePass()
+	if !ok || !b.CanRepeat() || !b.AtStart() {
+		return false
+	}
+	s := step{Bench: b}
+	s.toDepth(compound, straight)
+	return !s.refused
+}
+
 // reversing is the pass with the half-nut kept closed.
 func (s *step) reversing() {
 	if s.Turn < 0 {

@@ -98,8 +98,8 @@ func (s *step) backTo(want, turn calc.Length) calc.Length {
 	last := s.LastIn.Times(per)
 	to := want.Times(s.in()).Remainder(turn) // in the metal's direction, on some turn
 	to += turn.Times(math.Round((last - to).Over(turn)))
-	if to > last+1e-9 && calc.Within(want.Inches(), s.CrossReading().Inches(), 1e-6) {
-		return 0 // it reads that already, and a turn further would be past the last cut
+	if to > last+turn.Times(0.25) && calc.Within(want.Inches(), s.CrossReading().Inches(), 1e-6) {
+		return 0 // it reads that already, and a turn further would be far past the last cut
 	}
 	return (to - s.crossTravel().Times(per)).Times(s.in())
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz"
 )
@@ -204,6 +205,10 @@ func TestToAReadingThatIsThere(t *testing.T) {
 	next, said := b.Step(Event{Verb: "cross", Word: "to", X: reads.Inches(), Has: true})
 	if next.Cross != b.Cross || len(said) != 1 || said[0].Name != "reads-that" {
 		t.Errorf("wound from %v to %v: %v", b.Cross, next.Cross, said)
+	}
+	out := played(t, "cross to 0.002", "cross out 0.2", "cross to 0.002") // a pass given up: a whole turn out and back to a reading past the last cut
+	if out.Depth() < 0 || !calc.Within(out.CrossReading().Inches(), 0.002, 1e-9) {
+		t.Errorf("at %v, the dial reads %v", out.Depth(), out.CrossReading())
 	}
 	if got := mistakesOf(b); len(b.Passes) != 1 || len(got) > 0 {
 		t.Errorf("%d passes, %v: whole turns out were not wound back", len(b.Passes), got)

@@ -106,10 +106,15 @@ func wideColumns(file string, head header) (answers, sures map[int]int, err erro
 		number, isSure := strings.CutSuffix(name, " sure")
 		n, err := strconv.Atoi(strings.TrimSpace(number))
 		switch {
-		case err == nil && n >= 1 && n <= mostItems && isSure:
-			sures[n] = i
 		case err == nil && n >= 1 && n <= mostItems:
-			answers[n] = i
+			into := answers
+			if isSure {
+				into = sures
+			}
+			if first, twice := into[n]; twice {
+				return nil, nil, fmt.Errorf("%s: the columns %s and %s are one: leave one out", file, calc.Quoted(head.names[first]), calc.Quoted(head.names[i]))
+			}
+			into[n] = i
 		case strings.ContainsAny(name, "0123456789") || strings.Contains(name, "sure"): // it was meant for one; remarks are nobody's answer
 			return nil, nil, fmt.Errorf("%s: the column %s is not known, and what stands in it would be lost: beside code give 1, 2, 3 and so on, the numbers of the questions, and 1 sure, 2 sure",
 				file, calc.Quoted(head.names[i]))
@@ -142,9 +147,7 @@ func wideAnswers(file string, head header, rows []line) ([]Given, error) {
 			if !known {
 				errs = append(errs, sureError(file, r.row, fmt.Sprintf("%d sure", item), text))
 			}
-			if text := cell(r, answers[item], true); text != "" { // what is blank was not answered
-				all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: text, Certainty: sure, Who: head.who(r), Row: true, Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
-			}
+			all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: cell(r, answers[item], true), Certainty: sure, Who: head.who(r), Row: true, Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
 		}
 	}
 	return all, firstErrors(errs)

@@ -179,11 +179,11 @@ func (b *Blueprint) Points() float64 {
 }
 
 // identity is what the numbers of a set depend on: its name, units, lathe, rules and
-// slots. Titles and notes may be mended without giving other numbers.
+// slots, and how this program draws. Titles and notes may be mended without giving other numbers.
 func (b *Blueprint) identity() []byte {
 	text, err := json.Marshal(b) // the keys of maps come sorted
 	if err != nil {
 		panic("set: a blueprint is plain data: " + err.Error())
 	}
-	return append(text, b.lathe.Key()...)
+	return append(append(text, b.lathe.Key()...), fmt.Sprintf(" draws %d", quiz.Draws)...)
 }

@@ -168,7 +168,7 @@ func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read
 	if m.Correct() || m.Verdict == quiz.Unread || onScreen || len(it.From) == 0 {
 		return
 	}
-	after, wrongUnit := p, false
+	after, wrongUnit, guessed := p, false, false
 	for _, input := range slices.Sorted(maps.Keys(it.From)) {
 		before, ok := read[it.From[input]]
 		if !ok {
@@ -182,7 +182,7 @@ func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read
 			}
 			var inUnit bool
 			after, inUnit, err = after.FollowingMeant(input, before.Reply)
-			wrongUnit = wrongUnit || inUnit
+			wrongUnit, guessed = wrongUnit || inUnit, guessed || inUnit
 		}
 		if before.Verdict == quiz.Unread || err != nil {
 			res.Verdict, res.Slip, res.Points = ByHand, "", 0
@@ -194,5 +194,7 @@ func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read
 		res.Verdict, res.Slip, res.Points = Carried, "", it.Points
 	case follows.Verdict == quiz.UnitSlip:
 		res.Verdict, res.Slip, res.Points = quiz.UnitSlip, "", follows.Points*it.Points
+	case guessed: // which unit was meant before is only a guess
+		res.Verdict, res.Slip, res.Points = ByHand, "", 0
 	}
 }

@@ -108,12 +108,16 @@ func TestOneSlipCostsOnce(t *testing.T) {
 		tried++
 		keys := []string{all[0].Problem.Answer.Text(), all[1].Problem.Answer.Text(), all[2].Problem.Answer.Text()}
 		wrong := typed(all[0].Problem, half)
+		off := left.Answer.Key.X + 0.0043 // follows from nothing
+		for all[2].Problem.Answer.Right(quiz.X(off)) || left.Answer.Right(quiz.X(off)) {
+			off += 0.0017
+		}
 		for want, texts := range map[string][]string{
 			"right right right 3":      keys,
 			"slip carried carried 2":   {wrong, travel.Answer.Text(), left.Answer.Text()},
 			"slip right right 2":       {wrong, keys[1], keys[2]}, // right all the same
 			"slip carried right 2":     {wrong, travel.Answer.Text(), keys[2]},
-			"slip carried safe-side 1": {wrong, travel.Answer.Text(), "0.0011"},
+			"slip carried safe-side 1": {wrong, travel.Answer.Text(), calc.Fixed(off, 4)},
 			"blank safe-side blank 0":  {"", travel.Answer.Text(), ""}, // nothing wrong before it: nothing is carried
 		} {
 			if got := verdicts(give(texts...)); got != want && !strings.Contains(want, "safe-side") {
@@ -314,6 +318,9 @@ func TestUnitsAndImpossibleNumbersInALink(t *testing.T) {
 		}
 		if r := give(calc.Fixed(wrong*1000, 2), thou(after)); r.Items[0].Points != 0 || r.Items[1].Verdict != Carried || r.Items[1].Points != 1 {
 			t.Errorf("a wrong travel in thou, and what follows in thou: %+v", r.Items)
+		}
+		if r := give("12", "11.9760"); r.Items[1].Verdict != ByHand || r.Open != 1 {
+			t.Errorf("an impossible travel without a unit: %+v", r.Items)
 		}
 		if r := give("12 in", "11.9 in"); r.Items[1].Verdict != ByHand || r.Open != 1 || r.Points != 0 {
 			t.Errorf("an impossible travel: %+v", r.Items)

@@ -69,6 +69,9 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 			continue
 		}
 		k.compareNames(codes[g.Code], g)
+		if g.Item > m.Blueprint.Items() && g.Text == "" {
+			continue // a spare column
+		}
 		if g.Item > m.Blueprint.Items() {
 			errs = append(errs, fmt.Errorf("%s: question %d: the set has %d", g.Where, g.Item, m.Blueprint.Items()))
 			continue

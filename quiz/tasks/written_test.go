@@ -41,9 +41,11 @@ func TestWaysOfWriting(t *testing.T) {
 			t.Errorf("%q is %s", text, m.Verdict)
 		}
 	}
+	p = made("feed-off-before-half-nut", nil)
+	same(p, strings.Join(p.Answer.Key.Keys, ", "), strings.Join(p.Answer.Key.Keys, " "))
 	p = made("thread-dial-line", func(p *quiz.Problem) bool { return p.Answer.Text() == "1, 2, 3, 4, 5, 6, 7, 8" })
 	same(p, "all", "All.", "all marks", "any", "1-8", "1 to 8", "1 \u2013 8", "1-3, 4-8", "1 2 3 4 5 6 7 and 8")
-	for _, text := range []string{"8-1", "1-9", "1-", "-8", "1-2-8", "1..8"} {
+	for _, text := range []string{"1-8 (odd)", "1 to 7 (odd only)", "8-1", "1-9", "1-", "-8", "1-2-8", "1..8"} {
 		if m := p.Mark(text); m.Verdict != quiz.Unread {
 			t.Errorf("%q is %s", text, m.Verdict)
 		}
@@ -60,24 +62,40 @@ func TestWaysOfWriting(t *testing.T) {
 	if m := p.Mark(strings.Trim(two[0], "0.") + " " + strings.Trim(two[1], "0.")); m.Verdict != quiz.UnitSlip || m.Points != 0.5 {
 		t.Errorf("thou without a unit: %s, %v", m.Verdict, m.Points)
 	}
+	for _, text := range []string{two[0] + " then " + strings.Trim(two[1], "0.") + " thou", two[0] + " mm then " + two[1] + " in"} {
+		if m := p.Mark(text); m.Verdict != quiz.Unread {
+			t.Errorf("%q is %s", text, m.Verdict)
+		}
+	}
+	same(p, strings.Trim(two[0], "0.")+" thou then "+strings.Trim(two[1], "0."), strings.Trim(two[0], "0.")+" thousandths, "+strings.Trim(two[1], "0.")+" thousandths")
+	if m := p.Mark(strings.Trim(two[0], "0.") + " in, " + strings.Trim(two[1], "0.") + " in"); m.Points != 0 {
+		t.Errorf("inches written for thou: %s, %v", m.Verdict, m.Points)
+	}
 	p = made("gear-ratio", func(p *quiz.Problem) bool { return p.Answer.Key.X == 0.5 })
 	same(p, "0.5", "r = 0.5", "1:2", "20:40", "20/40", "1.5:3", "20 to 40")
 	p = made("percent-of-thread", nil)
 	percent := p.Answer.Unit.Fixed(p.Answer.Key.X)
 	same(p, percent+"%", percent+" %", percent+" percent", "about "+percent)
+	if m := p.Mark("0." + strings.ReplaceAll(percent, ".", "") + " %"); m.Points != 0 {
+		t.Errorf("a share, written as percent: %s", m.Verdict)
+	}
 	if m := p.Mark("0." + strings.ReplaceAll(percent, ".", "")); m.Verdict != quiz.UnitSlip {
 		t.Errorf("a share for percent: %s", m.Verdict)
 	}
 	p = made("pitch-from-tpi", nil)
-	same(p, "P = 1/n = "+p.Answer.Text(), "P="+p.Answer.Text(), "P = "+p.Answer.Unit.Fixed(p.Answer.Key.X))
-	for _, text := range []string{"2=1", "=", "P="} {
+	same(p, "P = 1/11 = "+p.Answer.Text(), "P="+p.Answer.Text(), "P = "+p.Answer.Unit.Fixed(p.Answer.Key.X))
+	key := p.Answer.Unit.Fixed(p.Answer.Key.X)
+	for _, text := range []string{"2=1", "=", "P=", "P = " + key + " for n = 11", "P = " + key + " in, n = 11", "P = " + key + " in = 2.31"} {
 		if m := p.Mark(text); m.Verdict != quiz.Unread {
 			t.Errorf("%q is %s", text, m.Verdict)
 		}
 	}
 	p = made("threading-speed", nil)
 	rpm := p.Answer.Unit.Fixed(p.Answer.Key.X)
-	same(p, rpm+" r/min", rpm+" revs", rpm+" rev/min", rpm+" RPM")
+	if m := p.Mark(rpm + "1/min"); m.Verdict == quiz.Right {
+		t.Errorf("%s1/min is read as %s", rpm, rpm)
+	}
+	same(p, rpm+"/min", rpm+" r/min", rpm+" revs", rpm+" rev/min", rpm+" RPM")
 	p = made("in-or-out", func(p *quiz.Problem) bool { return p.Answer.Key.X < 0 })
 	out := strings.TrimPrefix(p.Answer.Unit.Fixed(p.Answer.Key.X), "-")
 	same(p, "-"+out, "- "+out, "minus "+out, "\u2212"+out)
