@@ -202,11 +202,6 @@ func (s *Session) planDrive(p bench.Plan, say func(string, ...any)) {
 	}
 }
 
-func deeperOf(p bench.Plan) string {
-	deeper, _ := p.Job.Ways()
-	return deeper
-}
-
 // planLine is one line of the card.
 func (s *Session) planLine(p bench.Plan, st bench.PlanStep, n int, table bool) string {
 	u := p.Job.System().Length()
@@ -214,7 +209,8 @@ func (s *Session) planLine(p bench.Plan, st bench.PlanStep, n int, table bool) s
 		return s.say("plan-step-test")
 	}
 	if !table {
-		return s.say("plan-line-"+st.Kind, "n", n, "feed", u.Text(st.Feed.Inches()), "deeper", deeperOf(p), "total", u.Text(st.Total.Inches()),
+		deeper, _ := p.Job.Ways()
+		return s.say("plan-line-"+st.Kind, "n", n, "feed", u.Text(st.Feed.Inches()), "deeper", deeper, "total", u.Text(st.Total.Inches()),
 			"reads", u.Text(st.Compound.Inches()), "turns", st.Turns, "cross", u.Text(st.Cross.Inches()), "depth", u.Text(st.Depth.Inches()))
 	}
 	what := s.say("plan-step-" + st.Kind)

@@ -56,10 +56,11 @@ func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (w
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return "", nil, err
 	}
-	if err := isLog(path); err != nil {
+	text, err := readLog(path)
+	if err != nil {
 		return "", nil, err
 	}
-	resumed, err := a.resume(s, r, path)
+	resumed, err := a.resume(s, r, path, text)
 	if err != nil {
 		return "", nil, err
 	}
@@ -112,24 +113,24 @@ func (a *app) openLog(s *lessons.Session, r *lessons.Rehearsal, path string, res
 	return f, nil
 }
 
-// isLog returns an error for a file that is there and is no log: it is not to be taken
-// away.
-func isLog(path string) error {
+// readLog reads the log of an earlier rehearsal; nil where there is none. A file that is
+// there and is no log is an error: it is not to be taken away.
+func readLog(path string) ([]byte, error) {
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil
+		return nil, nil
 	}
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if !info.Mode().IsRegular() {
-		return usage("--log %q is no file: give the name of a file for the log", path)
+		return nil, usage("--log %q is no file: give the name of a file for the log", path)
 	}
 	text, err := os.ReadFile(path)
 	if script, _ := bench.ParseScript(path, text); err == nil && len(text) > 0 && script.Job == "" {
-		return usage("--log %q is there already and is no log of a rehearsal: give another file", path)
+		return nil, usage("--log %q is there already and is no log of a rehearsal: give another file", path)
 	}
-	return err
+	return text, err
 }
 
 // setAside gives the log of an earlier rehearsal another name, with the time it was last
@@ -149,11 +150,7 @@ func setAside(path string) (aside string, err error) {
 
 // resume goes on with a rehearsal of the same job that was broken off: a person is
 // asked, by pipe --go-on says it.
-func (a *app) resume(s *lessons.Session, r *lessons.Rehearsal, path string) (bool, error) {
-	text, err := os.ReadFile(path)
-	if err != nil {
-		return false, nil
-	}
+func (a *app) resume(s *lessons.Session, r *lessons.Rehearsal, path string, text []byte) (bool, error) {
 	text = text[:bytes.LastIndexByte(text, '\n')+1] // half a line is no line
 	script, err := bench.ParseScript(path, text)
 	if err != nil || script.Job != r.Name || script.As != r.As || script.Lathe != r.Lathe || len(script.Lines) == 0 {

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -137,11 +138,14 @@ func (a *app) classSecret(path string, makeOne bool, lib *content.Library) (set.
 // there is the error for a file that is there already.
 func (d *desk) there(where string) error { return usage("%s", d.say("set-there", "where", where)) }
 
-// taken says which files of an earlier run were taken away.
-func (d *desk) taken(out *folder) {
-	if len(out.gone) > 0 {
+// keep puts the files of a folder in their place, and says which of an earlier run were
+// taken away.
+func (d *desk) keep(out *folder, replace bool, earlier ...*regexp.Regexp) error {
+	err := out.keep(replace, d.there, earlier...)
+	if err == nil && len(out.gone) > 0 {
 		fmt.Fprintln(d.app.err, d.say("set-taken", "dir", out.dir, "files", strings.Join(out.gone, ", ")))
 	}
+	return err
 }
 
 // done says what was written, as a sentence or as JSON.

@@ -87,9 +87,8 @@ func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
 	if err := papers.close(); err != nil {
 		return err
 	}
-	if err := out.keep(replace, d.there, keyFiles); err != nil {
+	if err := d.keep(out, replace, keyFiles); err != nil {
 		return err
 	}
-	d.taken(out)
 	return d.done("set-keyed", len(d.class), dir)
 }

@@ -137,10 +137,9 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 			return err
 		}
 	}
-	if err := out.keep(replace, d.there, sheetFiles, codeFiles); err != nil {
+	if err := d.keep(out, replace, sheetFiles, codeFiles); err != nil {
 		return err
 	}
-	d.taken(out)
 	if lms {
 		fmt.Fprintln(d.app.err, d.say("set-qti-key"))
 	}

@@ -150,12 +150,11 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 		err = papers.close()
 	}
 	if err == nil {
-		err = out.keep(replace, d.there, feedbackFiles)
+		err = d.keep(out, replace, feedbackFiles)
 	}
 	if err != nil {
 		return err
 	}
-	d.taken(out)
 	fmt.Fprintln(d.app.out, d.say("set-marked", "n", n, "handed", handed, "where", dir))
 	if open > 0 {
 		fmt.Fprintln(d.app.out, d.say("set-unread", "n", open))

@@ -19,13 +19,18 @@ func (s *step) start(Event) {
 	if !s.Dressed {
 		s.once("not-dressed")
 	}
+	s.backBetweenCentres()
+	s.Turn = 1
+	s.say("started", "speed", calc.Shortest(s.RPM, 1))
+	s.dig()
+}
+
+// backBetweenCentres puts work that was taken out to be tried back before it turns.
+func (s *step) backBetweenCentres() {
 	if s.Out {
 		s.Out = false
 		s.say("back-between-centres")
 	}
-	s.Turn = 1
-	s.say("started", "speed", calc.Shortest(s.RPM, 1))
-	s.dig()
 }
 
 // dig looks at a tool that stands in the metal while the work turns and the carriage
@@ -70,10 +75,7 @@ func (s *step) reverse(Event) {
 		s.endPass()
 		s.wrong("reversed-while-running")
 	}
-	if s.Out {
-		s.Out = false
-		s.say("back-between-centres")
-	}
+	s.backBetweenCentres()
 	if s.Job.Unscrews() {
 		s.smash("chuck-unscrewed")
 		return
@@ -117,11 +119,10 @@ func (s *step) advance(seconds float64) {
 		return
 	}
 	// Forward: through the thread, the gap, and into what lies behind it.
-	from := s.place()
-	wall := s.Job.Length + s.Job.Free()
-	hit := from+run >= wall-1e-9
+	from, left := s.place(), s.Left()
+	hit := run >= left-1e-9
 	if hit {
-		run = max(wall-from, 0)
+		run = max(left, 0)
 	}
 	if s.cutting == nil && s.Depth() > 1e-9 && from+run > 0 && from < s.Job.Length-1e-9 {
 		s.beginPass(max(from, 0))
@@ -193,7 +194,7 @@ func (s *step) run(Event) {
 			s.say("at-the-end", "gap", s.text(s.Job.Free()), "seconds", calc.Fixed(s.Job.Free().Over(s.perSecond()), 1))
 		}
 	default:
-		s.advance((s.Job.Length + s.Job.Free() - s.place()).Over(s.perSecond()) + 0.001)
+		s.advance(s.Left().Over(s.perSecond()) + 0.001)
 	}
 }
 

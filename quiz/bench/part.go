@@ -122,12 +122,7 @@ const scratchDepth = calc.Length(.004)
 
 // wrongLead reports whether a wrong lead was cut deeper than a scratch.
 func (b Bench) wrongLead() bool {
-	for _, p := range b.all() {
-		if !b.rightLead(p.Lead) && p.Depth > scratchDepth {
-			return true
-		}
-	}
-	return false
+	return b.cutSo(func(p Pass) bool { return !b.rightLead(p.Lead) })
 }
 
 // cutDeep reports whether more than a scratch has been cut.

@@ -12,6 +12,22 @@ import (
 
 var seeds = flag.Uint("seeds", 1, "problems of each task, level and system that are compared with quiz")
 
+// eachAnswer gives every item of a package the key, every slip, every edge and random
+// answers; what lies just beside the end of a range is passed over.
+func eachAnswer(t *testing.T, slot Slot, files map[string][]byte, try func(it Item, item *tree, c answered)) {
+	t.Helper()
+	chance := rand.New(rand.NewPCG(1, 2))
+	for _, it := range slot.Items {
+		item := parse(t, files[itemFile(it.ID)])
+		ends := endsOf(item)
+		for _, c := range casesOf(it, chance) {
+			if !besideAnEnd(ends, c.given) {
+				try(it, item, c)
+			}
+		}
+	}
+}
+
 // The score and the verdict of every item are those of quiz, for the key, every slip,
 // every edge and random answers; the feedback shown is the one quiz words.
 func TestProcessingAgreesWithQuiz(t *testing.T) {
@@ -19,27 +35,19 @@ func TestProcessingAgreesWithQuiz(t *testing.T) {
 	for _, v := range []Version{V21, V30} {
 		_, files := packed(t, packageOf(v, false, slot))
 		compared := 0
-		chance := rand.New(rand.NewPCG(1, 2))
-		for _, it := range slot.Items {
-			item := parse(t, files[itemFile(it.ID)])
-			ends := endsOf(item)
-			for _, c := range casesOf(it, chance) {
-				if besideAnEnd(ends, c.given) {
-					continue
-				}
-				compared++
-				got := evaluate(item, c.given)
-				if want := (result{c.mark.Points * it.Points, idOf(c.mark)}); !same(got, want) {
-					t.Errorf("%s %v: %+v, quiz says %+v", it.Problem.Code, c.given, got, want)
-				}
-				if c.mark.Verdict == quiz.Right || c.mark.Verdict == quiz.NamedSlip && c.exact {
-					said := shown(item, got.feedback)
-					if want := wanted(it.Words.Feedback(it.Problem, c.mark).Text()); said != want {
-						t.Errorf("%s %v: shows %q, quiz says %q", it.Problem.Code, c.given, said, want)
-					}
+		eachAnswer(t, slot, files, func(it Item, item *tree, c answered) {
+			compared++
+			got := evaluate(item, c.given)
+			if want := (result{c.mark.Points * it.Points, idOf(c.mark)}); !same(got, want) {
+				t.Errorf("%s %v: %+v, quiz says %+v", it.Problem.Code, c.given, got, want)
+			}
+			if c.mark.Verdict == quiz.Right || c.mark.Verdict == quiz.NamedSlip && c.exact {
+				said := shown(item, got.feedback)
+				if want := wanted(it.Words.Feedback(it.Problem, c.mark).Text()); said != want {
+					t.Errorf("%s %v: shows %q, quiz says %q", it.Problem.Code, c.given, said, want)
 				}
 			}
-		}
+		})
 		t.Logf("%d answers to %d items", compared, len(slot.Items))
 		if compared < 20*len(slot.Items) {
 			t.Error("too few answers were compared")
@@ -53,25 +61,17 @@ func TestConventionsCost(t *testing.T) {
 	pack := packageOf(V30, false, slot)
 	pack.ConventionCosts = 0.5
 	_, files := packed(t, pack)
-	chance := rand.New(rand.NewPCG(1, 2))
 	halved := 0
-	for _, it := range slot.Items {
-		item := parse(t, files[itemFile(it.ID)])
-		ends := endsOf(item)
-		for _, c := range casesOf(it, chance) {
-			if besideAnEnd(ends, c.given) {
-				continue
-			}
-			want := c.mark.Points * it.Points
-			if c.mark.Verdict == quiz.Convention {
-				want /= 2
-				halved++
-			}
-			if got := evaluate(item, c.given); got.score != want {
-				t.Errorf("%s %v: %v points, want %v", it.Problem.Code, c.given, got.score, want)
-			}
+	eachAnswer(t, slot, files, func(it Item, item *tree, c answered) {
+		want := c.mark.Points * it.Points
+		if c.mark.Verdict == quiz.Convention {
+			want /= 2
+			halved++
 		}
-	}
+		if got := evaluate(item, c.given); got.score != want {
+			t.Errorf("%s %v: %v points, want %v", it.Problem.Code, c.given, got.score, want)
+		}
+	})
 	if halved == 0 {
 		t.Error("no convention was tried")
 	}
