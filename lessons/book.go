@@ -7,6 +7,7 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // Book keeps answers and places. The record of a learner is one.
@@ -26,7 +27,7 @@ var _ Book = recordBook{}
 
 // NewBook returns the book of a record. A record from before there were summaries
 // gets them now.
-func NewBook(r *record.Record, system quiz.System) (Book, error) {
+func NewBook(r *record.Record, system machine.System) (Book, error) {
 	b := recordBook{r, schedule.Fold(Catalogue(system))}
 	old, err := r.NeedsRefold()
 	if err == nil && old {

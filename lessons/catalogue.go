@@ -6,12 +6,13 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
 // Catalogue is the schedule's view of all tasks, in the order of the stages, for a
 // learner who works in a system of units.
-func Catalogue(system quiz.System) []schedule.Item {
+func Catalogue(system machine.System) []schedule.Item {
 	var items []schedule.Item
 	for _, t := range tasks.All() {
 		items = append(items, schedule.ItemOf(t, kindOf(t), system))
@@ -21,11 +22,11 @@ func Catalogue(system quiz.System) []schedule.Item {
 
 // kindOf is the kind of a task's answers: that of any of its problems.
 func kindOf(t *quiz.Task) string {
-	system := quiz.Imperial
+	system := machine.Imperial
 	if !t.Allows(system) {
 		system = t.Systems[0]
 	}
-	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, 1, quiz.DefaultLathe(system)))
+	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, 1, machine.DefaultLathe(system)))
 	if err != nil {
 		return "" // a task that can't be drawn; its own tests say so
 	}
@@ -34,7 +35,7 @@ func kindOf(t *quiz.Task) string {
 
 // CourseOrder is the catalogue in the order in which the lessons bring the tasks;
 // those that no lesson brings come last.
-func CourseOrder(lib *content.Library, system quiz.System) []schedule.Item {
+func CourseOrder(lib *content.Library, system machine.System) []schedule.Item {
 	place := map[string]int{}
 	for _, name := range lib.LessonNames() {
 		l, err := lib.Lesson(name)

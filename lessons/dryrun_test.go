@@ -8,8 +8,8 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
 	"scratchpass/quiz/bench"
+	"scratchpass/quiz/machine"
 )
 
 // atBench returns a session at the bench with a job that ships, and answers line by
@@ -28,7 +28,7 @@ func atBench(t testing.TB, job string, lines ...string) (*Session, *scripted, *R
 		lines = lines[1:]
 		return line, nil
 	}
-	s, err := NewSession(term, content.Shipped(), quiz.Imperial, quiz.InchLathe, func() uint32 { return 1 })
+	s, err := NewSession(term, content.Shipped(), machine.Imperial, machine.InchLathe, func() uint32 { return 1 })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,7 +36,7 @@ func atBench(t testing.TB, job string, lines ...string) (*Session, *scripted, *R
 	if err != nil {
 		t.Fatal(err)
 	}
-	j, err := bench.ParseJob(w, quiz.InchLathe)
+	j, err := bench.ParseJob(w, machine.InchLathe)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -298,7 +298,7 @@ func TestLiveMissedEnd(t *testing.T) {
 func BenchmarkLiveFrame(b *testing.B) {
 	s, _, r := atBench(b, "adjusting-screw")
 	for _, line := range []string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "start", "touch", "zero cross", "cross out 0.2", "return", "cross to 0", "compound in 0.002", "close on 1"} {
-		e, err := bench.Parse(line, quiz.Imperial)
+		e, err := bench.Parse(line, machine.Imperial)
 		if err != nil {
 			b.Fatal(err)
 		}

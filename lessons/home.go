@@ -6,13 +6,14 @@ import (
 	"strconv"
 
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
 // Home is the screen that the program opens with. It returns when the learner is
 // done. saveLathe keeps a described machine; best, progress and rehearse are what the
 // program opens besides, and are left out when they are nil.
-func (s *Session) Home(saveLathe func(quiz.Lathe) (where string, err error), best, progress, rehearse func() error) error {
+func (s *Session) Home(saveLathe func(machine.Lathe) (where string, err error), best, progress, rehearse func() error) error {
 	if err := s.Terminal.Show(Text{
 		{Heading, s.say("home-title")},
 		{Plain, s.say("home-what")},
@@ -135,7 +136,7 @@ func (s *Session) showSafety() error {
 	return s.Terminal.Show(append(text, Block{Caution, s.say("rehearsal")}))
 }
 
-func (s *Session) describeAndKeep(save func(quiz.Lathe) (string, error)) error {
+func (s *Session) describeAndKeep(save func(machine.Lathe) (string, error)) error {
 	lathe, err := s.DescribeLathe()
 	if err != nil {
 		return err
@@ -149,9 +150,9 @@ func (s *Session) describeAndKeep(save func(quiz.Lathe) (string, error)) error {
 }
 
 // UseLathe sets the lathe, and with it the units it works in.
-func (s *Session) UseLathe(l quiz.Lathe) {
-	s.Lathe, s.System = l, quiz.Imperial
+func (s *Session) UseLathe(l machine.Lathe) {
+	s.Lathe, s.System = l, machine.Imperial
 	if l.Metric {
-		s.System = quiz.Metric
+		s.System = machine.Metric
 	}
 }

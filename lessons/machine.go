@@ -7,26 +7,26 @@ import (
 	"strconv"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 // DescribeLathe asks about the learner's machine, one thing at a time. Enter keeps
 // what is offered.
-func (s *Session) DescribeLathe() (quiz.Lathe, error) {
+func (s *Session) DescribeLathe() (machine.Lathe, error) {
 	s.describing = true
 	if err := s.Terminal.Show(Text{{Heading, s.say("lathe-title")}, {Plain, s.say("lathe-what")}}); err != nil {
-		return quiz.Lathe{}, err
+		return machine.Lathe{}, err
 	}
 	metric, err := s.choose(Question{Prompt: s.say("lathe-units"), Options: []string{s.say("lathe-units-in"), s.say("lathe-units-mm")}})
 	if err != nil {
-		return quiz.Lathe{}, err
+		return machine.Lathe{}, err
 	}
-	l := quiz.DefaultLathe(quiz.System(metric))
+	l := machine.DefaultLathe(machine.System(metric))
 	l.Name = s.say("lathe-own-name")
 	unit := map[bool]string{false: "in", true: "mm"}[l.Metric]
-	shown := quiz.System(metric).Length()
+	shown := machine.System(metric).Length()
 	number := func(phrase, offered string, set func(string) error) error {
 		return s.number(phrase, offered, func(text string) error {
 			before := l
@@ -116,7 +116,7 @@ func (s *Session) number(phrase, offered string, set func(text string) error) er
 	}
 }
 
-func setName(l *quiz.Lathe, text string) error {
+func setName(l *machine.Lathe, text string) error {
 	if len(text) > 60 {
 		return fmt.Errorf("the name is too long: give up to 60 letters")
 	}
@@ -135,7 +135,7 @@ func whole(into *int) func(string) error {
 	}
 }
 
-func length(into *calc.Length, u quiz.Unit) func(string) error {
+func length(into *calc.Length, u machine.Unit) func(string) error {
 	bare := calc.UnitInch
 	if u.Name == "mm" {
 		bare = calc.UnitMillimetre

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -21,7 +22,7 @@ func (s *Session) problem(task string, level quiz.Level) (*quiz.Problem, *quiz.W
 	system, lathe := s.System, s.Lathe
 	if !t.Allows(system) {
 		system = t.Systems[0]
-		lathe = quiz.DefaultLathe(system)
+		lathe = machine.DefaultLathe(system)
 	}
 	var best *quiz.Problem
 	bestAge := 0

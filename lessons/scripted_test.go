@@ -11,6 +11,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew; read them before committing")
@@ -65,12 +66,12 @@ type learner struct {
 
 // newLearner returns a session over the shipped words with a learner who answers
 // by a strategy. Questions that are no problem get Enter, menus their first line.
-func newLearner(t *testing.T, seed uint64, system quiz.System, strategy func(l *learner) string) *learner {
+func newLearner(t *testing.T, seed uint64, system machine.System, strategy func(l *learner) string) *learner {
 	t.Helper()
 	l := &learner{scripted: &scripted{}, strategy: strategy}
 	source := rand.NewPCG(seed, 0) // as --seed does
 	seeds := func() uint32 { return uint32(source.Uint64() >> 32 & 0xffff) }
-	s, err := NewSession(l, content.Shipped(), system, quiz.DefaultLathe(system), seeds)
+	s, err := NewSession(l, content.Shipped(), system, machine.DefaultLathe(system), seeds)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -129,7 +130,7 @@ func varied(l *learner) string {
 // beside the transcript: the program's own tests pipe them in.
 func TestLessonTranscripts(t *testing.T) {
 	for _, name := range content.Shipped().LessonNames() {
-		for _, system := range []quiz.System{quiz.Imperial, quiz.Metric} {
+		for _, system := range []machine.System{machine.Imperial, machine.Metric} {
 			t.Run(name+" "+system.String(), func(t *testing.T) {
 				l := newLearner(t, 5, system, varied)
 				if err := l.session.Lesson(name); err != nil {

@@ -9,14 +9,15 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // Session is one sitting of one learner.
 type Session struct {
 	Terminal Terminal
 	Library  *content.Library
-	System   quiz.System
-	Lathe    quiz.Lathe
+	System   machine.System
+	Lathe    machine.Lathe
 	Seeds    func() uint32 // a new seed for the next problem
 
 	Answers []Answered // every marked answer, in order
@@ -59,7 +60,7 @@ type Answered struct {
 }
 
 // NewSession loads what every session needs to speak.
-func NewSession(t Terminal, lib *content.Library, s quiz.System, lathe quiz.Lathe, seeds func() uint32) (*Session, error) {
+func NewSession(t Terminal, lib *content.Library, s machine.System, lathe machine.Lathe, seeds func() uint32) (*Session, error) {
 	session := &Session{Now: time.Now, Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{},
 		seen: map[string]int{}, lastOf: map[string]string{}}
 	var err error

@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 func plainOver(input string) (Terminal, *bytes.Buffer) {
@@ -92,7 +93,7 @@ func TestWrap(t *testing.T) {
 // ends with what was answered.
 func TestWordsThatCanBeTypedAnywhere(t *testing.T) {
 	replies := []string{"help", "REPEAT", "hint", "", "0.9", "stop"}
-	l := newLearner(t, 1, quiz.Imperial, nil)
+	l := newLearner(t, 1, machine.Imperial, nil)
 	i := 0
 	l.answer = func(Question) (string, error) { i++; return replies[i-1], nil }
 	err := l.session.Practice([]string{"infeed-left"}, quiz.NumbersGiven, 5)
@@ -116,7 +117,7 @@ func TestWordsThatCanBeTypedAnywhere(t *testing.T) {
 // One right answer takes a step of help away, two wrong ones bring it back.
 func TestFadingGoesForwardAndBack(t *testing.T) {
 	blanksAfter := func(strategy func(l *learner) string) []string {
-		l := newLearner(t, 3, quiz.Imperial, strategy)
+		l := newLearner(t, 3, machine.Imperial, strategy)
 		if err := l.session.examplesAndFading("rule-of-thumb", quiz.DeriveFirst); err != nil {
 			t.Fatal(err)
 		}
@@ -148,7 +149,7 @@ func TestFadingGoesForwardAndBack(t *testing.T) {
 // Who knows the lesson's tasks already may skip the worked examples.
 func TestPreCheckSkipsExamples(t *testing.T) {
 	examples := func(strategy func(l *learner) string) int {
-		l := newLearner(t, 8, quiz.Imperial, strategy)
+		l := newLearner(t, 8, machine.Imperial, strategy)
 		if err := l.session.Lesson("dial-book"); err != nil {
 			t.Fatal(err)
 		}
@@ -165,7 +166,7 @@ func TestPreCheckSkipsExamples(t *testing.T) {
 // A problem is not asked again with the same numbers, and a decision comes in
 // another situation than last time.
 func TestNumbersAndSituationsChange(t *testing.T) {
-	l := newLearner(t, 2, quiz.Imperial, (*learner).key)
+	l := newLearner(t, 2, machine.Imperial, (*learner).key)
 	seen, last := map[string]bool{}, ""
 	ask := l.session.posed
 	l.session.posed = func(p *quiz.Problem) {
@@ -191,7 +192,7 @@ func TestNumbersAndSituationsChange(t *testing.T) {
 
 // Never the same task twice running where there is another.
 func TestPracticeInterleaves(t *testing.T) {
-	l := newLearner(t, 4, quiz.Imperial, (*learner).key)
+	l := newLearner(t, 4, machine.Imperial, (*learner).key)
 	if err := l.session.Practice([]string{"infeed-left", "single-depth", "compound-travel"}, quiz.NumbersGiven, 60); err != nil {
 		t.Fatal(err)
 	}
@@ -204,7 +205,7 @@ func TestPracticeInterleaves(t *testing.T) {
 
 // One number with two causes is followed by a question that tells them apart.
 func TestFollowUpTellsTwoCausesApart(t *testing.T) {
-	l := newLearner(t, 6, quiz.Imperial, func(l *learner) string { return l.slip(2) }) // sin-or-ref
+	l := newLearner(t, 6, machine.Imperial, func(l *learner) string { return l.slip(2) }) // sin-or-ref
 	if err := l.session.Practice([]string{"compound-travel"}, quiz.NumbersGiven, 1); err != nil {
 		t.Fatal(err)
 	}
@@ -225,7 +226,7 @@ func clock(step time.Duration) func() time.Time {
 // A round ends with its time; the question that is up then doesn't count, and the two
 // rounds of one learner are compared.
 func TestDrillAgainstTheClock(t *testing.T) {
-	l := newLearner(t, 11, quiz.Imperial, (*learner).key)
+	l := newLearner(t, 11, machine.Imperial, (*learner).key)
 	l.session.Now = clock(4 * time.Second)
 	if err := l.session.Drill([]string{"infeed-left", "single-depth"}, nil, 90*time.Second, quiz.NumbersGiven); err != nil {
 		t.Fatal(err)

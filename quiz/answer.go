@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Reply is an answer as it was understood: what the key holds, what a slip gives
@@ -24,7 +25,7 @@ type Reply struct {
 type Answer struct {
 	Kind    Kind
 	Key     Reply
-	Unit    Unit
+	Unit    machine.Unit
 	Low     float64 // limits: anything between is right
 	High    float64
 	Tol     float64 // how far from the key is still right, held units

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // quantity is one number with a unit.
@@ -20,7 +21,7 @@ func (quantity) Read(a *Answer, text string) (Reply, error) {
 
 // readQuantity reads a number in the unit asked for. A length may carry another
 // unit of length; an angle may carry minutes.
-func readQuantity(u Unit, text string) (Reply, error) {
+func readQuantity(u machine.Unit, text string) (Reply, error) {
 	want := example(u)
 	if len(text) > 200 {
 		return Reply{}, unread(text, want)
@@ -109,7 +110,7 @@ func ratio(text string) (float64, bool) {
 }
 
 // example is what a readable answer looks like.
-func example(u Unit) string {
+func example(u machine.Unit) string {
 	switch u.Name {
 	case "in":
 		return "a length such as 0.0556, 55.6 thou or 3/64"
@@ -132,7 +133,7 @@ func (quantity) Show(a *Answer, r Reply) string { return a.Unit.Text(r.X) }
 
 // otherUnits are the units that a bare number is mistaken for: the number is right,
 // its unit is not. Each is a factor on the shown number.
-func otherUnits(u Unit) []float64 {
+func otherUnits(u machine.Unit) []float64 {
 	switch u.Name {
 	case "in":
 		return []float64{1000, calc.MillimetresPerInch} // thou or mm typed as inches

@@ -114,5 +114,5 @@ func (row) Show(a *Answer, r Reply) string {
 	for i, x := range r.Xs {
 		parts[i] = a.Unit.Fixed(x)
 	}
-	return a.Unit.named(strings.Join(parts, " then "))
+	return a.Unit.WithName(strings.Join(parts, " then "))
 }

@@ -7,6 +7,7 @@ import (
 	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -26,11 +27,11 @@ func bandOf(t *testing.T, p *quiz.Problem, x float64) quiz.Band {
 func TestBandsMarkAsMarkDoes(t *testing.T) {
 	for _, task := range tasks.All() {
 		for seed := range uint32(20) {
-			system := quiz.System(seed % 2)
+			system := machine.System(seed % 2)
 			if !task.Allows(system) {
 				system = task.Systems[0]
 			}
-			p, err := quiz.Make(task, quiz.NewCode(task.Name, quiz.Level(1+seed%3), system, seed, quiz.DefaultLathe(system)))
+			p, err := quiz.Make(task, quiz.NewCode(task.Name, quiz.Level(1+seed%3), system, seed, machine.DefaultLathe(system)))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -63,10 +64,10 @@ func TestBandsWhereSlipsCoincide(t *testing.T) {
 	}
 	found := false
 	for angle := 5.0; angle <= 45; angle += 0.5 {
-		v := quiz.NewValues(task.Inputs, quiz.Imperial)
+		v := quiz.NewValues(task.Inputs, machine.Imperial)
 		v.Set("tpi", 12)
 		v.Set("angle", angle)
-		p, err := quiz.Worked(task, v, quiz.InchLathe)
+		p, err := quiz.Worked(task, v, machine.InchLathe)
 		if err != nil {
 			t.Fatal(err)
 		}

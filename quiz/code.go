@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Code names one problem: compound-travel@2-7f3a. It remakes the problem anywhere.
@@ -15,15 +16,15 @@ import (
 type Code struct {
 	Task   string
 	Level  Level
-	System System
+	System machine.System
 	Seed   uint32
 	Lathe  string // key of the lathe; empty for the one that ships
 }
 
 // NewCode returns the code of a problem for a lathe.
-func NewCode(task string, level Level, s System, seed uint32, lathe Lathe) Code {
+func NewCode(task string, level Level, s machine.System, seed uint32, lathe machine.Lathe) Code {
 	c := Code{Task: task, Level: level, System: s, Seed: seed}
-	if key := lathe.Key(); key != DefaultLathe(s).Key() {
+	if key := lathe.Code(); key != machine.DefaultLathe(s).Code() {
 		c.Lathe = key
 	}
 	return c
@@ -36,7 +37,7 @@ func (c Code) String() string {
 	b.WriteString(c.Task)
 	b.WriteByte('@')
 	b.WriteString(strconv.Itoa(int(c.Level)))
-	if c.System == Metric {
+	if c.System == machine.Metric {
 		b.WriteByte('m')
 	}
 	b.WriteByte('-')
@@ -67,10 +68,10 @@ func ParseCode(text string) (Code, error) {
 	}
 	c := Code{Task: m[1], Level: Level(level), Seed: uint32(seed)}
 	if m[3] == "m" {
-		c.System = Metric
+		c.System = machine.Metric
 	}
 	if m[5] != "" {
-		lathe, err := latheOfKey(m[5])
+		lathe, err := machine.LatheOfCode(m[5])
 		if err != nil {
 			return Code{}, fmt.Errorf("problem code %s: %w", calc.Quoted(text), err)
 		}
@@ -83,9 +84,9 @@ func ParseCode(text string) (Code, error) {
 }
 
 // lathe returns the lathe the code was made for.
-func (c Code) lathe() (Lathe, error) {
+func (c Code) lathe() (machine.Lathe, error) {
 	if c.Lathe == "" {
-		return DefaultLathe(c.System), nil
+		return machine.DefaultLathe(c.System), nil
 	}
-	return latheOfKey(c.Lathe)
+	return machine.LatheOfCode(c.Lathe)
 }

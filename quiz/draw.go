@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Level is how much a problem leaves to the learner.
@@ -26,8 +27,8 @@ const (
 // and not by a library, which might change its way.
 type Draw struct {
 	Level  Level
-	System System
-	Lathe  Lathe
+	System machine.System
+	Lathe  machine.Lathe
 
 	inputs []Input
 	source *rand.PCG
@@ -67,7 +68,7 @@ func (d *Draw) Steps(low, high, step float64) float64 {
 // inch, or of hundredths of a millimetre when the problem is metric. Both ranges
 // are given in their own unit.
 func (d *Draw) Length(lowThou, highThou, lowHundredths, highHundredths int) calc.Length {
-	if d.System == Metric {
+	if d.System == machine.Metric {
 		return calc.Millimetres(float64(d.Between(lowHundredths, highHundredths)) / 100)
 	}
 	return calc.Inches(float64(d.Between(lowThou, highThou)) / 1000)
@@ -93,7 +94,7 @@ type drawnThread struct {
 }
 
 // threadList holds the standard threads that a single-point job may be about.
-var threadList = [2]func() []drawnThread{Imperial: sync.OnceValue(inchThreads), Metric: sync.OnceValue(metricThreads)}
+var threadList = [2]func() []drawnThread{machine.Imperial: sync.OnceValue(inchThreads), machine.Metric: sync.OnceValue(metricThreads)}
 
 func inchThreads() []drawnThread {
 	var all []drawnThread
@@ -139,14 +140,14 @@ func (d *Draw) Thread(finest, coarsest calc.Length) calc.Designation {
 
 // pitchRange is a question to the list of threads.
 type pitchRange struct {
-	system           System
+	system           machine.System
 	finest, coarsest calc.Length
 }
 
 var foundBetween sync.Map // pitchRange to [][]calc.Designation: tasks ask the same few again and again
 
 // sizesBetween are the standard sizes of each pitch between the two.
-func sizesBetween(system System, finest, coarsest calc.Length) [][]calc.Designation {
+func sizesBetween(system machine.System, finest, coarsest calc.Length) [][]calc.Designation {
 	asked := pitchRange{system, finest, coarsest}
 	if found, ok := foundBetween.Load(asked); ok {
 		return found.([][]calc.Designation)
@@ -214,7 +215,7 @@ func (d *Draw) Job(v *Values, side calc.Side) {
 	v.Phrase("job", "job-"+Pick(d, jobs...))
 	speeds := d.Lathe.Speeds
 	if len(speeds) == 0 {
-		speeds = InchLathe.Speeds
+		speeds = machine.InchLathe.Speeds
 	}
 	v.Say("rpm", strconv.Itoa(speeds[d.IntN(min(3, len(speeds)))]))
 	v.Say("stickout", d.System.Length().Text(d.stickout(v, side).Inches()))
@@ -243,9 +244,9 @@ func (d *Draw) stickout(v *Values, side calc.Side) calc.Length {
 			}
 		}
 	}
-	step, u := 0.125, InchUnit
-	if d.System == Metric {
-		step, u = 2, MMUnit
+	step, u := 0.125, machine.InchUnit
+	if d.System == machine.Metric {
+		step, u = 2, machine.MMUnit
 	}
 	high := max(step*2, step*float64(int(min(most.Inches(), 3.5)*u.Factor/step)))
 	low := max(step*2, step*float64(int(high/2/step)))

@@ -129,7 +129,7 @@ func (w *Words) StepLines(p *Problem) []string {
 // Line prints one step.
 func (w *Working) Line(i int) string {
 	s := w.Steps[i]
-	value := s.Unit.named(s.Value())
+	value := s.Unit.WithName(s.Value())
 	if s.Formula == "" {
 		return s.Symbol + " = " + value
 	}

@@ -19,7 +19,7 @@ func (p *Problem) Following(input string, x float64, told string) (*Problem, err
 	}
 	in := v.inputs[i]
 	if x < in.Low || x > in.High {
-		return nil, &calc.InputError{What: input, Got: in.Unit(v.System).named(in.Unit(v.System).exact(x)), Want: in.Wants(v.System)}
+		return nil, &calc.InputError{What: input, Got: in.Unit(v.System).WithName(in.Unit(v.System).Exact(x)), Want: in.Wants(v.System)}
 	}
 	v.values = slices.Clone(v.values)
 	v.values[i].x = x

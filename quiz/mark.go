@@ -143,7 +143,7 @@ func (p *Problem) side(r Reply) Verdict {
 // given with more places than the answer keeps them.
 func (p *Problem) Shown(r Reply) string {
 	if _, ok := p.Answer.Kind.(quantity); ok && !calc.Within(calc.Round(r.X*p.Answer.Unit.Factor, p.Answer.Unit.Places), r.X*p.Answer.Unit.Factor, 1e-9) {
-		return p.Answer.Unit.named(p.Answer.Unit.exact(r.X))
+		return p.Answer.Unit.WithName(p.Answer.Unit.Exact(r.X))
 	}
 	return p.Answer.Kind.Show(&p.Answer, r)
 }

@@ -3,6 +3,7 @@ package quiz
 import (
 	"scratchpass/content"
 	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/machine"
 )
 
 // DialDrawing is the drawing of a task that has one turn of a dial and a starting
@@ -21,7 +22,7 @@ func (w *Words) Drawing(p *Problem, words map[string]content.DrawingWords) (*dra
 		if !p.Values.Has("turn") || !p.Values.Has("start") {
 			return nil, nil
 		}
-		d, err = drawing.SlideDial(w.Phrases["word-compound"], p.Values.Length("start"), p.Values.Length("turn"), p.Values.System == Metric, words)
+		d, err = drawing.SlideDial(w.Phrases["word-compound"], p.Values.Length("start"), p.Values.Length("turn"), p.Values.System == machine.Metric, words)
 	default:
 		d, err = drawing.WithLetters(w.Task.Drawing, words)
 	}

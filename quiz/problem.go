@@ -6,13 +6,14 @@ import (
 	"slices"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Problem is a task with numbers.
 type Problem struct {
 	Task    *Task
 	Code    Code
-	Lathe   Lathe
+	Lathe   machine.Lathe
 	Values  Values
 	Working Working
 	Answer  Answer
@@ -59,7 +60,7 @@ func Make(t *Task, c Code) (*Problem, error) {
 
 // Worked is the problem of someone's own numbers: it has a working and slips, no
 // code, and is never thrown away for being ambiguous.
-func Worked(t *Task, v Values, lathe Lathe) (*Problem, error) {
+func Worked(t *Task, v Values, lathe machine.Lathe) (*Problem, error) {
 	if err := v.Check(); err != nil {
 		return nil, err
 	}

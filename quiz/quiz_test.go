@@ -9,6 +9,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -24,10 +25,10 @@ func remake(t testing.TB, code string) *quiz.Problem {
 // An answer as it may be typed, and what comes of it. The key is 0.0587 in.
 func TestMarkWhatIsTyped(t *testing.T) {
 	tk, _ := tasks.Find("compound-travel")
-	v := quiz.NewValues(tk.Inputs, quiz.Imperial)
+	v := quiz.NewValues(tk.Inputs, machine.Imperial)
 	v.Set("tpi", 12)
 	v.Set("angle", 29.5)
-	p, err := quiz.Worked(tk, v, quiz.InchLathe)
+	p, err := quiz.Worked(tk, v, machine.InchLathe)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -76,11 +77,11 @@ func TestFeedback(t *testing.T) {
 			t.Fatal(err)
 		}
 		for seed := range uint32(60) {
-			system := quiz.System(seed % 2)
+			system := machine.System(seed % 2)
 			if !task.Allows(system) {
 				system = task.Systems[0]
 			}
-			p, err := quiz.Make(task, quiz.NewCode(task.Name, quiz.Level(1+seed%3), system, seed, quiz.DefaultLathe(system)))
+			p, err := quiz.Make(task, quiz.NewCode(task.Name, quiz.Level(1+seed%3), system, seed, machine.DefaultLathe(system)))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -150,22 +151,22 @@ func TestCodes(t *testing.T) {
 
 // A lathe goes through its file and its key and comes back.
 func TestLatheRoundTrip(t *testing.T) {
-	odd := quiz.InchLathe
+	odd := machine.InchLathe
 	odd.LeadScrew, odd.Compound.Turn, odd.Compound.Division = 4.5, 0.0625, 0.0005
-	for _, l := range []quiz.Lathe{quiz.InchLathe, quiz.MetricLathe, odd} {
+	for _, l := range []machine.Lathe{machine.InchLathe, machine.MetricLathe, odd} {
 		path := filepath.Join(t.TempDir(), "deep", "lathe.yaml")
-		if err := quiz.WriteLathe(path, l); err != nil {
+		if err := machine.WriteLathe(path, l); err != nil {
 			t.Fatal(err)
 		}
-		back, err := quiz.ReadLathe(path)
-		if err != nil || back.Key() != l.Key() || back.Name != l.Name || len(back.Gears) != len(l.Gears) {
+		back, err := machine.ReadLathe(path)
+		if err != nil || back.Code() != l.Code() || back.Name != l.Name || len(back.Gears) != len(l.Gears) {
 			t.Errorf("wrote %+v, read %+v, %v", l, back, err)
 		}
 		left, _ := os.ReadDir(filepath.Dir(path))
 		if len(left) != 1 {
 			t.Errorf("%d files are left in the folder", len(left))
 		}
-		code := quiz.NewCode("infeed-left", 3, map[bool]quiz.System{true: quiz.Metric}[l.Metric], 1, l)
+		code := quiz.NewCode("infeed-left", 3, map[bool]machine.System{true: machine.Metric}[l.Metric], 1, l)
 		if again, err := quiz.ParseCode(code.String()); err != nil || again != code {
 			t.Errorf("%s reads %s, %v", code, again, err)
 		}
@@ -178,11 +179,11 @@ func FuzzMark(f *testing.F) {
 	}
 	var problems []*quiz.Problem
 	for _, t := range tasks.All() {
-		system := quiz.Imperial
+		system := machine.Imperial
 		if !t.Allows(system) {
 			system = t.Systems[0]
 		}
-		p, err := quiz.Make(t, quiz.NewCode(t.Name, 2, system, 7, quiz.DefaultLathe(system)))
+		p, err := quiz.Make(t, quiz.NewCode(t.Name, 2, system, 7, machine.DefaultLathe(system)))
 		if err != nil {
 			f.Fatal(err)
 		}
@@ -222,7 +223,7 @@ func FuzzLatheFile(f *testing.F) {
 	}
 	f.Add(text)
 	f.Fuzz(func(t *testing.T, text []byte) {
-		l, err := quiz.ParseLathe("lathe.yaml", text)
+		l, err := machine.ParseLathe("lathe.yaml", text)
 		if err == nil && l.Check() != nil {
 			t.Errorf("%q gives a lathe that is wrong: %v", text, l.Check())
 		}
@@ -234,7 +235,7 @@ func BenchmarkMakeProblem(b *testing.B) {
 	b.ReportAllocs()
 	seed := uint32(0)
 	for b.Loop() {
-		if _, err := quiz.Make(t, quiz.NewCode(t.Name, 2, quiz.Imperial, seed, quiz.InchLathe)); err != nil {
+		if _, err := quiz.Make(t, quiz.NewCode(t.Name, 2, machine.Imperial, seed, machine.InchLathe)); err != nil {
 			b.Fatal(err)
 		}
 		seed++

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Stage is where in the job a task belongs.
@@ -35,7 +36,7 @@ type Task struct {
 	Tol    Tolerance
 
 	// Systems are the systems of units that the task makes sense in; empty is both.
-	Systems []System
+	Systems []machine.System
 
 	// Draw returns realistic numbers. It may return values that turn out unusable:
 	// they are thrown away and it is asked again.
@@ -73,7 +74,7 @@ func (t Tolerance) of(a *Answer) float64 {
 }
 
 // held returns the tolerance in held units for an answer in this unit.
-func (t Tolerance) held(u Unit) float64 {
+func (t Tolerance) held(u machine.Unit) float64 {
 	switch {
 	case u.Name == "in", u.Name == "mm" && t.MM == 0:
 		return t.Inch
@@ -133,7 +134,7 @@ func (s *Slip) reply(v Values) Reply {
 }
 
 // Allows reports whether the task can be set in a system of units.
-func (t *Task) Allows(s System) bool {
+func (t *Task) Allows(s machine.System) bool {
 	if len(t.Systems) == 0 {
 		return true
 	}

@@ -2,6 +2,7 @@ package quiz
 
 import (
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // ThreadDocument is everything about one thread, as JSON shows it. Lengths are in
@@ -52,9 +53,9 @@ type ThreadWires struct {
 
 // DocumentThread works a thread out.
 func DocumentThread(d calc.Designation) (ThreadDocument, error) {
-	u := InchUnit
+	u := machine.InchUnit
 	if d.Metric {
-		u = MMUnit
+		u = machine.MMUnit
 	}
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places) }
 	// Pitch and wires carry two more places: they are steps on the way to a size.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Quantity is the kind of thing an input is.
@@ -36,20 +37,20 @@ type Input struct {
 }
 
 // Unit returns the unit the input is shown in.
-func (in Input) Unit(s System) Unit {
+func (in Input) Unit(s machine.System) machine.Unit {
 	switch in.Is {
 	case ALength, ACuts:
 		return s.Length()
 	case AnAngle:
-		return DegreeUnit
+		return machine.DegreeUnit
 	case ATPI:
-		return TPIUnit
+		return machine.TPIUnit
 	case ACount:
-		return CountUnit
+		return machine.CountUnit
 	case AScrew:
-		return map[System]Unit{Imperial: TPIUnit, Metric: {Name: "mm pitch", Factor: 1}}[s]
+		return map[machine.System]machine.Unit{machine.Imperial: machine.TPIUnit, machine.Metric: {Name: "mm pitch", Factor: 1}}[s]
 	}
-	return PlainUnit
+	return machine.PlainUnit
 }
 
 // ThreadInputs are the three ways a task is told its thread.
@@ -70,7 +71,7 @@ type value struct {
 
 // Values are the numbers of one problem.
 type Values struct {
-	System System
+	System machine.System
 
 	inputs  []Input
 	values  []value
@@ -79,7 +80,7 @@ type Values struct {
 }
 
 // NewValues returns empty values for the inputs of a task.
-func NewValues(inputs []Input, s System) Values {
+func NewValues(inputs []Input, s machine.System) Values {
 	return Values{System: s, inputs: inputs, values: make([]value, len(inputs))}
 }
 
@@ -236,7 +237,7 @@ func (v *Values) bare(i int) string {
 	case ACuts:
 		return v.joinFeeds(val.list, " + ", false)
 	}
-	return in.Unit(v.System).exact(val.x)
+	return in.Unit(v.System).Exact(val.x)
 }
 
 // joinFeeds prints feeds; spring passes are told or, in a sum, left out.
@@ -245,7 +246,7 @@ func (v *Values) joinFeeds(feeds []float64, between string, springs bool) string
 	for _, f := range feeds {
 		switch {
 		case f != 0:
-			parts = append(parts, v.System.Length().exact(f))
+			parts = append(parts, v.System.Length().Exact(f))
 		case springs:
 			parts = append(parts, "spring pass")
 		}
@@ -279,7 +280,7 @@ func (v *Values) PromptWord(name string) (string, bool) {
 			case ATPI, ACount, APlain:
 				return v.bare(i), true
 			}
-			return in.Unit(v.System).named(v.bare(i)), true
+			return in.Unit(v.System).WithName(v.bare(i)), true
 		}
 	}
 	return "", false

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Check returns an error unless exactly one input of every group, and every input
@@ -39,7 +40,7 @@ func (v *Values) Check() error {
 }
 
 // Wants says what may stand for the input.
-func (in Input) Wants(s System) string {
+func (in Input) Wants(s machine.System) string {
 	u := in.Unit(s)
 	switch in.Is {
 	case AWord:
@@ -47,9 +48,9 @@ func (in Input) Wants(s System) string {
 	case AThread:
 		return "a thread such as 1/2-13 UNC-2A or M12x1.75-6g"
 	case ACuts:
-		return "feeds with commas between them, s for a spring pass, such as " + map[System]string{Imperial: "0.006,0.005,s", Metric: "0.15,0.12,s"}[s]
+		return "feeds with commas between them, s for a spring pass, such as " + map[machine.System]string{machine.Imperial: "0.006,0.005,s", machine.Metric: "0.15,0.12,s"}[s]
 	}
-	return u.exact(in.Low) + " to " + u.named(u.exact(in.High))
+	return u.Exact(in.Low) + " to " + u.WithName(u.Exact(in.High))
 }
 
 // Read reads what someone typed for an input and sets it.
@@ -101,13 +102,13 @@ func (v *Values) readCuts(in Input, text string) error {
 }
 
 // number reads a number for the input and holds it to its range.
-func (in Input) number(text string, s System) (float64, error) {
+func (in Input) number(text string, s machine.System) (float64, error) {
 	var x float64
 	var err error
 	switch in.Is {
 	case ALength, ACuts:
 		bare := calc.UnitInch
-		if s == Metric {
+		if s == machine.Metric {
 			bare = calc.UnitMillimetre
 		}
 		var l calc.Length

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Step is one line of a working.
@@ -12,7 +13,7 @@ type Step struct {
 	Symbol  string
 	Formula string // in symbols; empty for a number that is read and not worked out
 	X       float64
-	Unit    Unit
+	Unit    machine.Unit
 	Final   bool // the last step shows the places of an answer, the others two more
 }
 
@@ -20,11 +21,11 @@ type Step struct {
 func (s Step) Value() string {
 	switch {
 	case s.Formula == "":
-		return s.Unit.exact(s.X)
+		return s.Unit.Exact(s.X)
 	case s.Final:
 		return s.Unit.Fixed(s.X)
 	}
-	return s.Unit.step(s.X)
+	return s.Unit.Step(s.X)
 }
 
 // Working is the way from what is given to the answer. Steps hold unrounded
@@ -87,7 +88,7 @@ func bracketed(number string) string {
 // Number adds a step. Its result takes the value and error of a calc function:
 //
 //	x := w.Number("r", "L / n", PlainUnit)(calc.GearRatio(...))
-func (w *Working) Number(symbol, formula string, u Unit) func(float64, error) float64 {
+func (w *Working) Number(symbol, formula string, u machine.Unit) func(float64, error) float64 {
 	return func(x float64, err error) float64 {
 		if w.err == nil {
 			w.err = err
@@ -108,7 +109,7 @@ func (w *Working) Length(symbol, formula string) func(calc.Length, error) calc.L
 // Angle adds a step whose value is an angle.
 func (w *Working) Angle(symbol, formula string) func(calc.Angle, error) calc.Angle {
 	return func(a calc.Angle, err error) calc.Angle {
-		w.Number(symbol, formula, DegreeUnit)(a.Degrees(), err)
+		w.Number(symbol, formula, machine.DegreeUnit)(a.Degrees(), err)
 		return a
 	}
 }
@@ -124,7 +125,7 @@ func (w *Working) Pitch() calc.Length {
 		if d.Metric {
 			return w.Length("P", "")(d.Pitch, nil)
 		}
-		w.Number("n", "", TPIUnit)(d.TPI.Number(), nil)
+		w.Number("n", "", machine.TPIUnit)(d.TPI.Number(), nil)
 		return w.Length("P", w.perInch())(d.TPI.Pitch())
 	}
 	return w.Length("P", w.perInch())(calc.ThreadsPerInch(v.X("tpi")).Pitch())
@@ -132,7 +133,7 @@ func (w *Working) Pitch() calc.Length {
 
 // perInch is the formula of the pitch in the units of the problem.
 func (w *Working) perInch() string {
-	if w.values.System == Metric {
+	if w.values.System == machine.Metric {
 		return "25.4 / n"
 	}
 	return "1 / n"

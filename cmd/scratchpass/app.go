@@ -19,7 +19,7 @@ import (
 	"scratchpass/lessons"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/screen"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // The exit codes.
@@ -121,12 +121,12 @@ func (a *app) library() (*content.Library, error) {
 
 // lathe returns the lathe and the units that problems are drawn for: what --lathe
 // and --units say, else the learner's own machine, else the one that ships.
-func (a *app) lathe() (quiz.Lathe, quiz.System, error) {
-	var system quiz.System
+func (a *app) lathe() (machine.Lathe, machine.System, error) {
+	var system machine.System
 	if a.units != "" {
-		system, _ = quiz.ParseSystem(a.units) // checked before any command runs
+		system, _ = machine.ParseSystem(a.units) // checked before any command runs
 	}
-	lathe := quiz.DefaultLathe(system)
+	lathe := machine.DefaultLathe(system)
 	own, err := a.ownLathe()
 	switch {
 	case err != nil:
@@ -134,9 +134,9 @@ func (a *app) lathe() (quiz.Lathe, quiz.System, error) {
 	case own == nil:
 		return lathe, system, nil
 	}
-	its := quiz.Imperial
+	its := machine.Imperial
 	if own.Metric {
-		its = quiz.Metric
+		its = machine.Metric
 	}
 	switch {
 	case a.units == "" || its == system:
@@ -149,7 +149,7 @@ func (a *app) lathe() (quiz.Lathe, quiz.System, error) {
 
 // ownLathe reads the lathe of --lathe, or the one kept in the configuration folder;
 // nil when there is none.
-func (a *app) ownLathe() (*quiz.Lathe, error) {
+func (a *app) ownLathe() (*machine.Lathe, error) {
 	path := a.latheFile
 	if path == "" {
 		kept, err := keptLathe()
@@ -158,7 +158,7 @@ func (a *app) ownLathe() (*quiz.Lathe, error) {
 		}
 		path = kept
 	}
-	l, err := quiz.ReadLathe(path)
+	l, err := machine.ReadLathe(path)
 	switch {
 	case err == nil:
 		return &l, nil

@@ -11,8 +11,8 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/lessons"
-	"scratchpass/quiz"
 	"scratchpass/quiz/bench"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -56,7 +56,7 @@ func (j *jobFlags) add(cmd *cobra.Command) {
 
 // over puts what the flags say over a job that is written down. A job of its own
 // that leaves sizes out gets usual ones.
-func (j *jobFlags) over(base content.Job, own quiz.Lathe) content.Job {
+func (j *jobFlags) over(base content.Job, own machine.Lathe) content.Job {
 	out := base
 	if j.w.Thread != "" { // another thread: the sizes of the old one say nothing
 		out = content.Job{Title: j.w.Thread, Story: base.Story, Lathe: base.Lathe}

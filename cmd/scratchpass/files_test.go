@@ -5,9 +5,17 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
+)
+
+// Names as commands may give them.
+var (
+	sheetNames = regexp.MustCompile(`^sheets(-\d{3})?\.(pdf|html|txt)$`)
+	keyNames   = regexp.MustCompile(`^key(-\d{3})?\.(pdf|html|txt)$`)
+	markNames  = regexp.MustCompile(`^marks\.(csv|json)$`)
 )
 
 // A line that was torn goes; one that only lacks its end, or is not the program's, stays.
@@ -50,7 +58,7 @@ func TestTornLinesGo(t *testing.T) {
 // Folders with signs of a pattern in their names are looked into all the same.
 func TestHolds(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "class [b] *?")
-	if holds(dir, keyFiles) {
+	if holds(dir, keyNames) {
 		t.Error("a folder that is not there holds a key")
 	}
 	if err := os.Mkdir(dir, 0o700); err != nil {
@@ -59,7 +67,7 @@ func TestHolds(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "key-001.pdf"), nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if !holds(dir, markFiles, keyFiles) || holds(dir, sheetFiles) {
+	if !holds(dir, markNames, keyNames) || holds(dir, sheetNames) {
 		t.Error("the key in an oddly named folder was not seen")
 	}
 }
@@ -84,7 +92,7 @@ func TestReplacedFiles(t *testing.T) {
 		if err := out.file(name, func(w io.Writer) error { _, err := io.WriteString(w, "new"); return err }); err != nil {
 			t.Fatal(err)
 		}
-		return out.keep(replace, there, keyFiles)
+		return out.keep(replace, there, keyNames)
 	}
 	if err := write("key.pdf", false); !errors.Is(err, os.ErrExist) {
 		t.Errorf("not to be replaced: %v", err)
@@ -120,7 +128,7 @@ func TestReplacedFiles(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if err := out.keep(true, there, keyFiles); err == nil {
+	if err := out.keep(true, there, keyNames); err == nil {
 		t.Error("a file was put where there is none to be")
 	}
 	out.drop()

@@ -171,15 +171,6 @@ func (f *folder) keep(replace bool, there func(where string) error, earlier ...*
 	return nil
 }
 
-// The files that set commands write, by their names in the folder.
-var (
-	sheetFiles    = regexp.MustCompile(`^sheets(-\d{3})?\.(pdf|html|txt)$`)
-	keyFiles      = regexp.MustCompile(`^key(-\d{3})?\.(pdf|html|txt)$`)
-	feedbackFiles = regexp.MustCompile(`^feedback(-\d{3})?\.(pdf|html|txt)$`)
-	codeFiles     = regexp.MustCompile(`^codes(\.csv|/[A-Z0-9]{3}-[A-Z0-9]{4}\.txt)$`)
-	markFiles     = regexp.MustCompile(`^marks\.(csv|json)$`)
-)
-
 // stale are the files of an earlier run that this one does not write.
 func (f *folder) stale(names []*regexp.Regexp) []string {
 	return slices.DeleteFunc(written(f.dir, names), func(name string) bool { return slices.Contains(f.names, name) })

@@ -2,10 +2,9 @@ package main
 
 import (
 	"fmt"
+	"scratchpass/quiz/machine"
 
 	"gopkg.in/yaml.v3"
-
-	"scratchpass/quiz"
 )
 
 // latheDocument is the JSON of a lathe.
@@ -25,7 +24,7 @@ type latheDocument struct {
 	Speeds      []int  `json:"speeds"`
 }
 
-func (a *app) showLathe(l quiz.Lathe) error {
+func (a *app) showLathe(l machine.Lathe) error {
 	f := l.File()
 	if a.json {
 		return a.print(latheDocument{f.Name, f.LeadScrew, f.ThreadDial.Gear, f.ThreadDial.Marks, f.CrossSlide.Turn, f.CrossSlide.Line,

@@ -10,7 +10,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz"
+	"scratchpass/quiz/files"
 )
 
 func (a *app) progress() *cobra.Command {
@@ -118,7 +118,7 @@ func (a *app) ready() *cobra.Command {
 			if pdf == "" {
 				return a.showPage(page)
 			}
-			if err := quiz.WriteWhole(pdf, func(f *os.File) error { return lessons.WritePDF(f, page, paper, a.now()) }); err != nil {
+			if err := files.WriteWhole(pdf, func(f *os.File) error { return lessons.WritePDF(f, page, paper, a.now()) }); err != nil {
 				return err
 			}
 			fmt.Fprintln(a.out, a.session.Say("ready-written", "where", pdf))
@@ -147,7 +147,7 @@ func (a *app) exportRecord() *cobra.Command {
 				return err
 			}
 			var n int
-			err := quiz.WriteWhole(args[0], func(f *os.File) (err error) { n, err = a.record.Export(f); return err })
+			err := files.WriteWhole(args[0], func(f *os.File) (err error) { n, err = a.record.Export(f); return err })
 			if err == nil {
 				fmt.Fprintln(a.out, a.session.Say("progress-exported", "n", n))
 			}

@@ -10,6 +10,7 @@ import (
 	"scratchpass/lessons"
 	"scratchpass/lessons/screen"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -169,7 +170,7 @@ func (a *app) problem(codeOrTask string, level quiz.Level) (*quiz.Problem, *quiz
 				return nil, nil, usage("--units %s: %s is only set with --units %s", a.units, t.Name, t.Systems[0])
 			}
 			system = t.Systems[0]
-			lathe = quiz.DefaultLathe(system)
+			lathe = machine.DefaultLathe(system)
 		}
 		code = quiz.NewCode(t.Name, level, system, a.seeds()(), lathe).String()
 	}

@@ -10,6 +10,7 @@ import (
 
 	"scratchpass/lessons"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // root builds the command line.
@@ -61,7 +62,7 @@ and your instructor come first.`,
 		if a.units == "" {
 			return nil
 		}
-		if _, err := quiz.ParseSystem(a.units); err != nil {
+		if _, err := machine.ParseSystem(a.units); err != nil {
 			return usageError{err}
 		}
 		return nil
@@ -156,7 +157,7 @@ func (a *app) describe() *cobra.Command {
 	return cmd
 }
 
-func (a *app) keepLathe(l quiz.Lathe) (string, error) {
+func (a *app) keepLathe(l machine.Lathe) (string, error) {
 	path, err := keptLathe()
 	if a.latheFile != "" {
 		path, err = a.latheFile, nil
@@ -164,7 +165,7 @@ func (a *app) keepLathe(l quiz.Lathe) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return path, quiz.WriteLathe(path, l)
+	return path, machine.WriteLathe(path, l)
 }
 
 func (a *app) forgetLathe() error {

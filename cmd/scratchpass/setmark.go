@@ -11,14 +11,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/lessons"
-	"scratchpass/quiz"
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
 )
 
 // marking opens a set with the answers that came back.
-func (a *app) marking(blueprint string, f *setFlags, files []string) (*desk, *set.Marker, error) {
-	if len(files) == 0 {
+func (a *app) marking(blueprint string, f *setFlags, paths []string) (*desk, *set.Marker, error) {
+	if len(paths) == 0 {
 		return nil, nil, usage("which answers? Give --answers FILE: a CSV, or what quiz --out wrote; more than once for more files")
 	}
 	d, err := a.openDesk(blueprint, f, false)
@@ -27,7 +27,7 @@ func (a *app) marking(blueprint string, f *setFlags, files []string) (*desk, *se
 	}
 	var answers []set.Given
 	stems := map[string]string{}
-	for _, file := range files {
+	for _, file := range paths {
 		stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 		if other, twice := stems[stem]; twice && f.forms != 0 {
 			return nil, nil, usage("--answers %q and %q: with forms the name of a file tells who it is from; name them ada.jsonl, ben.jsonl", other, file)
@@ -51,7 +51,7 @@ func (a *app) marking(blueprint string, f *setFlags, files []string) (*desk, *se
 
 func (a *app) setMark() *cobra.Command {
 	var f setFlags
-	var files []string
+	var answers []string
 	cmd := &cobra.Command{
 		Use:   "mark BLUEPRINT",
 		Short: "Mark the answers that came back",
@@ -61,7 +61,7 @@ func (a *app) setMark() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			d, m, err := a.marking(args[0], &f, files)
+			d, m, err := a.marking(args[0], &f, answers)
 			if err != nil {
 				return err
 			}
@@ -76,7 +76,7 @@ func (a *app) setMark() *cobra.Command {
 		},
 	}
 	f.add(cmd)
-	cmd.Flags().StringArrayVar(&files, "answers", nil, "`FILE` of answers; may be given more than once")
+	cmd.Flags().StringArrayVar(&answers, "answers", nil, "`FILE` of answers; may be given more than once")
 	f.addOut(cmd)
 	cmd.Flags().StringVar(&f.formats, "format", "pdf", "of the feedback: pdf, html, text")
 	return cmd
@@ -167,7 +167,7 @@ func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace b
 
 func (a *app) setReport() *cobra.Command {
 	var f setFlags
-	var files []string
+	var answers []string
 	var pdf string
 	cmd := &cobra.Command{
 		Use:   "report BLUEPRINT",
@@ -180,7 +180,7 @@ func (a *app) setReport() *cobra.Command {
 			if a.json && pdf != "" {
 				return usage("--json and --pdf: give one of the two")
 			}
-			d, m, err := a.marking(args[0], &f, files)
+			d, m, err := a.marking(args[0], &f, answers)
 			if err != nil {
 				return err
 			}
@@ -196,7 +196,7 @@ func (a *app) setReport() *cobra.Command {
 			case a.json:
 				return a.print(r)
 			case pdf != "":
-				if err := quiz.WriteWhole(pdf, func(file *os.File) error { return d.reportPDF(file, r) }); err != nil {
+				if err := files.WriteWhole(pdf, func(file *os.File) error { return d.reportPDF(file, r) }); err != nil {
 					return err
 				}
 				fmt.Fprintln(a.out, d.say("ready-written", "where", pdf))
@@ -206,7 +206,7 @@ func (a *app) setReport() *cobra.Command {
 		},
 	}
 	f.add(cmd)
-	cmd.Flags().StringArrayVar(&files, "answers", nil, "`FILE` of answers; may be given more than once")
+	cmd.Flags().StringArrayVar(&answers, "answers", nil, "`FILE` of answers; may be given more than once")
 	cmd.Flags().StringVar(&pdf, "pdf", "", "write it as a PDF to `FILE`")
 	return cmd
 }

@@ -12,6 +12,7 @@ import (
 	"scratchpass/lessons"
 	"scratchpass/quiz"
 	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/machine"
 )
 
 func (a *app) thread() *cobra.Command {
@@ -52,9 +53,9 @@ func (a *app) threadPage(lib *content.Library, d calc.Designation, doc quiz.Thre
 	if err != nil {
 		return err
 	}
-	u := quiz.InchUnit
+	u := machine.InchUnit
 	if d.Metric {
-		u = quiz.MMUnit
+		u = machine.MMUnit
 	}
 	text := lessons.Text{{Style: lessons.Heading, Text: doc.Designation}}
 	line := func(label, value string) {

@@ -9,6 +9,7 @@ import (
 
 	"scratchpass/lessons"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -53,7 +54,7 @@ func (a *app) workTask(t *quiz.Task) *cobra.Command {
 		Args:   cobra.NoArgs,
 	}
 	for _, in := range t.Inputs {
-		cmd.Flags().String(in.Name, "", in.Symbol+": "+in.Wants(quiz.Imperial))
+		cmd.Flags().String(in.Name, "", in.Symbol+": "+in.Wants(machine.Imperial))
 	}
 	cmd.RunE = func(cmd *cobra.Command, _ []string) error {
 		lathe, system, err := a.lathe()

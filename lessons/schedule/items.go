@@ -7,6 +7,7 @@ import (
 	"scratchpass/lessons/mastery"
 	"scratchpass/lessons/record"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // Item is a task as the schedule sees it.
@@ -85,14 +86,14 @@ func roadsOf(p *quiz.Problem) []string {
 
 // usualOf draws problems to see what comes up in a system of units. Situations count
 // where they are an input of every problem.
-func usualOf(t *quiz.Task, system quiz.System, situations bool) usual {
+func usualOf(t *quiz.Task, system machine.System, situations bool) usual {
 	if !t.Allows(system) {
 		system = t.Systems[0]
 	}
 	seen, roads := map[string]int{}, map[string]int{}
 	var u usual
 	for seed := range uint32(usualTried) {
-		p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, seed, quiz.DefaultLathe(system)))
+		p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, seed, machine.DefaultLathe(system)))
 		if err != nil {
 			continue // a task that can't be drawn; its own tests say so
 		}
@@ -111,7 +112,7 @@ func usualOf(t *quiz.Task, system quiz.System, situations bool) usual {
 
 // ItemOf describes a task for a learner who works in a system of units; kind is the
 // kind of its answers.
-func ItemOf(t *quiz.Task, kind string, system quiz.System) Item {
+func ItemOf(t *quiz.Task, kind string, system machine.System) Item {
 	it := Item{Task: t.Name, Stage: t.Stage, Gate: t.Gate, Minutes: typedMinutes, task: t}
 	it.Rule = mastery.Rule{Gate: t.Gate, Choice: kind == "choice", OneKey: kind == "choice" || kind == "order"}
 	if kind == "choice" {

@@ -15,6 +15,7 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -96,7 +97,7 @@ func careless(m *mind, p *quiz.Problem) quiz.Reply {
 	return quiz.X(p.Answer.Key.X * 3)
 }
 
-func smudge(m *mind, x float64, u quiz.Unit) float64 {
+func smudge(m *mind, x float64, u machine.Unit) float64 {
 	digits := []byte(u.Fixed(x))
 	for range 20 {
 		i := m.random.IntN(len(digits))
@@ -221,17 +222,17 @@ var catalogue = func() []schedule.Item {
 	var items []schedule.Item
 	for _, t := range tasks.All() {
 		p := draw(rand.New(rand.NewPCG(1, 1)), t, 1)
-		items = append(items, schedule.ItemOf(t, p.Answer.Kind.Name(), quiz.Imperial))
+		items = append(items, schedule.ItemOf(t, p.Answer.Kind.Name(), machine.Imperial))
 	}
 	return items
 }()
 
 func draw(random *rand.Rand, t *quiz.Task, level quiz.Level) *quiz.Problem {
-	system := quiz.Imperial
+	system := machine.Imperial
 	if !t.Allows(system) {
-		system = quiz.Metric
+		system = machine.Metric
 	}
-	p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, random.Uint32(), quiz.DefaultLathe(system)))
+	p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, random.Uint32(), machine.DefaultLathe(system)))
 	if err != nil {
 		panic(err)
 	}

@@ -10,7 +10,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 func do(t testing.TB, b Bench, lines ...string) Bench {
@@ -249,7 +249,7 @@ func TestThePlanMakesAPartThatFits(t *testing.T) {
 		t.Run(name, func(t *testing.T) { try(t, shippedJob(t, name)) })
 	}
 	for _, thread := range []string{"1/4-20 UNC-2A", "1/2-13 UNC-2A", "1/2-13 UNC-2B", "1-8 UNC-2A", "1-14 UNS-2A", "7/8-9 UNC-3A", "1 1/2-6 UNC-2B", "M10x1.5-6g", "M12x1.75-6H", "M30x2-6g", "M36x4-6H", "3/8-24 UNF-3B", "5/8-18 UNF-2B"} {
-		for _, own := range []quiz.Lathe{quiz.InchLathe, quiz.MetricLathe} {
+		for _, own := range []machine.Lathe{machine.InchLathe, machine.MetricLathe} {
 			t.Run(thread+" on "+own.Name, func(t *testing.T) {
 				own.ScrewedNose = false // some of these must run back in reverse
 				j, err := ParseJob(Usual(content.Job{Thread: thread}, own), own)
@@ -307,7 +307,7 @@ func FuzzScript(f *testing.F) {
 			}
 			return
 		}
-		for _, system := range []quiz.System{quiz.Imperial, quiz.Metric} {
+		for _, system := range []machine.System{machine.Imperial, machine.Metric} {
 			for _, line := range s.Lines {
 				e, err := Parse(line.Text, system)
 				if err != nil {

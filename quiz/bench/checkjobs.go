@@ -2,7 +2,7 @@ package bench
 
 import (
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // CheckJobs reads every job of a library and reports all that is wrong: what can't be
@@ -12,7 +12,7 @@ func CheckJobs(lib *content.Library) content.Findings {
 	for _, name := range lib.JobNames() {
 		w, err := lib.Job(name)
 		if err == nil {
-			_, err = ParseJob(w, quiz.InchLathe)
+			_, err = ParseJob(w, machine.InchLathe)
 		}
 		if err != nil {
 			found = append(found, content.Finding{File: "jobs/" + name + ".yaml", Text: err.Error()})

@@ -10,7 +10,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // Event is one thing done at the lathe: a move, a decision, or time going by.
@@ -64,7 +64,7 @@ func Verbs() []string {
 const longest = 200
 
 // Parse reads an event. A bare number is in the units of the lathe's dials.
-func Parse(text string, s quiz.System) (Event, error) {
+func Parse(text string, s machine.System) (Event, error) {
 	text = strings.TrimSpace(content.Printable(text))
 	if len(text) > longest || strings.Contains(text, "\n") {
 		return Event{}, &calc.InputError{What: "can't read", Got: calc.Quoted(text), Want: "one line of at most 200 letters"}
@@ -115,12 +115,12 @@ func Parse(text string, s quiz.System) (Event, error) {
 var errUnread = errors.New("not read")
 
 // read reads what follows the words.
-func (e *Event) read(takes, text string, s quiz.System) (err error) {
+func (e *Event) read(takes, text string, s machine.System) (err error) {
 	e.Has = true
 	switch takes {
 	case "length":
 		bare := calc.UnitInch
-		if s == quiz.Metric {
+		if s == machine.Metric {
 			bare = calc.UnitMillimetre
 		}
 		var l calc.Length
@@ -193,16 +193,16 @@ func (e *Event) readGears(text string) error {
 }
 
 // wants says how an event is written.
-func (how shape) wants(verb string, s quiz.System) string {
+func (how shape) wants(verb string, s machine.System) string {
 	text := verb
 	if len(how.words) > 0 {
 		text += " " + strings.Join(how.words, " or ")
 	}
-	example := map[quiz.System]string{quiz.Imperial: " 0.005", quiz.Metric: " 0.12"}[s]
+	example := map[machine.System]string{machine.Imperial: " 0.005", machine.Metric: " 0.12"}[s]
 	switch how.takes {
 	case "length":
 		if verb == "overhang" {
-			example = map[quiz.System]string{quiz.Imperial: " 1.5", quiz.Metric: " 40"}[s]
+			example = map[machine.System]string{machine.Imperial: " 1.5", machine.Metric: " 40"}[s]
 		}
 		text += example
 	case "number":
@@ -237,7 +237,7 @@ func nearest(word string) string {
 }
 
 // Write writes the event as Parse reads it in these units.
-func (e Event) Write(s quiz.System) string {
+func (e Event) Write(s machine.System) string {
 	parts := []string{e.Verb}
 	how := verbs[e.Verb]
 	if e.Word != "" && len(how.words) > 0 {

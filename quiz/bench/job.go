@@ -14,7 +14,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // Job is a threading job on one lathe.
@@ -24,7 +24,7 @@ type Job struct {
 	Thread calc.Designation
 	Side   calc.Side
 	Limits calc.Limits
-	Lathe  quiz.Lathe
+	Lathe  machine.Lathe
 
 	Start     calc.Length // diameter of the blank or the bore
 	Length    calc.Length // of the thread
@@ -60,11 +60,11 @@ const (
 )
 
 // System is the system of units of the lathe's dials.
-func (j Job) System() quiz.System {
+func (j Job) System() machine.System {
 	if j.Lathe.Metric {
-		return quiz.Metric
+		return machine.Metric
 	}
-	return quiz.Imperial
+	return machine.Imperial
 }
 
 // leastBar is the thinnest bar that is taken for one.

@@ -6,10 +6,10 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
-func planOf(t *testing.T, w content.Job, l quiz.Lathe) Plan {
+func planOf(t *testing.T, w content.Job, l machine.Lathe) Plan {
 	t.Helper()
 	j, err := ParseJob(Usual(w, l), l)
 	if err != nil {
@@ -25,7 +25,7 @@ func planOf(t *testing.T, w content.Job, l quiz.Lathe) Plan {
 // A card has passes only where someone could cut them, and then its speed leaves the hands
 // their time.
 func TestACardWithoutPasses(t *testing.T) {
-	fast := quiz.InchLathe
+	fast := machine.InchLathe
 	fast.Speeds = []int{300, 600}
 	p := planOf(t, content.Job{Thread: "1/2-13 UNC-2A", Gap: "0.2 in"}, fast)
 	if !p.TooFast || p.Passes() || len(p.Steps) > 0 {
@@ -34,12 +34,12 @@ func TestACardWithoutPasses(t *testing.T) {
 	if d := p.Document("own"); d.RPM != nil || d.Leave != nil || d.Out != nil || d.Overhang != nil || len(d.Steps) > 0 {
 		t.Errorf("%+v", d)
 	}
-	p = planOf(t, content.Job{Thread: "M12x1.75-6g"}, quiz.InchLathe)
+	p = planOf(t, content.Job{Thread: "M12x1.75-6g"}, machine.InchLathe)
 	if !p.Unscrews || p.Passes() || len(p.Steps) > 0 {
 		t.Errorf("unscrews %v, %d steps", p.Unscrews, len(p.Steps))
 	}
 	for _, thread := range []string{"1/4-20 UNC-2A", "1/2-13 UNC-2B", "1-8 UNC-2A", "1-1/2-6 UNC-2A"} {
-		p := planOf(t, content.Job{Thread: thread}, quiz.InchLathe)
+		p := planOf(t, content.Job{Thread: thread}, machine.InchLathe)
 		if !p.Passes() || float64(p.RPM) > p.Fastest+1e-6 || len(p.Steps) < 10 || len(p.Faults) > 0 {
 			t.Errorf("%s: %d rpm, fastest %v, %d steps, faults %v", thread, p.RPM, p.Fastest, len(p.Steps), p.Faults)
 		}
@@ -49,7 +49,7 @@ func TestACardWithoutPasses(t *testing.T) {
 // A dial too coarse for the job is told of: the last cuts would go past the size or break
 // the tip.
 func TestACardTellsItsFaults(t *testing.T) {
-	coarse := quiz.InchLathe
+	coarse := machine.InchLathe
 	coarse.Cross.Division, coarse.CrossReads = .005, calc.ReadsRadius
 	if p := planOf(t, content.Job{Thread: "2-4.5 UNC-2A"}, coarse); !slices.Contains(p.Faults, "too-heavy") {
 		t.Errorf("faults %v", p.Faults)
@@ -59,10 +59,10 @@ func TestACardTellsItsFaults(t *testing.T) {
 // The tool is taken out by half a turn or by whole turns of the dial, clear of the crests
 // from the bottom of the groove.
 func TestTheWithdrawalOfACard(t *testing.T) {
-	small := quiz.InchLathe
-	small.Cross = quiz.Dial{Turn: .040, Division: .001}
+	small := machine.InchLathe
+	small.Cross = machine.Dial{Turn: .040, Division: .001}
 	small.CrossReads = calc.ReadsRadius
-	for _, l := range []quiz.Lathe{quiz.InchLathe, small} {
+	for _, l := range []machine.Lathe{machine.InchLathe, small} {
 		for _, thread := range []string{"1/4-20 UNC-2A", "3/4-10 UNC-2A", "1-1/2-6 UNC-2A"} {
 			p := planOf(t, content.Job{Thread: thread}, l)
 			turns := p.Out.Over(l.Cross.Turn)
@@ -103,11 +103,11 @@ func TestGearsWorthSetting(t *testing.T) {
 
 // A bar that does not reach through the thread and its gap is refused with the job.
 func TestABarTooShort(t *testing.T) {
-	_, err := ParseJob(Usual(content.Job{Thread: "M36x4-6H", StandsOut: "55 mm"}, quiz.MetricLathe), quiz.MetricLathe)
+	_, err := ParseJob(Usual(content.Job{Thread: "M36x4-6H", StandsOut: "55 mm"}, machine.MetricLathe), machine.MetricLathe)
 	if err == nil {
 		t.Error("a bar of 55 mm for a thread of 54 mm and its gap is taken")
 	}
-	_, err = ParseJob(Usual(content.Job{Thread: "3/4-10 UNC-2A", Length: "40 in"}, quiz.InchLathe), quiz.InchLathe)
+	_, err = ParseJob(Usual(content.Job{Thread: "3/4-10 UNC-2A", Length: "40 in"}, machine.InchLathe), machine.InchLathe)
 	if err == nil || len(err.Error()) > 140 {
 		t.Errorf("a thread 40 in long: %v", err)
 	}

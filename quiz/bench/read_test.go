@@ -6,7 +6,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // Every job that ships can be read, and what is wrong in one that does not is said at
@@ -41,7 +41,7 @@ func TestParseJob(t *testing.T) {
 	} {
 		w := good
 		change(&w)
-		if _, err := ParseJob(w, quiz.InchLathe); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := ParseJob(w, machine.InchLathe); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%v, want %q", err, want)
 		}
 	}
@@ -54,9 +54,9 @@ func TestParse(t *testing.T) {
 		"close": "close", "close on 3": "close on 3", "gears 32/40 x 30/50": "gears 32/40 x 30/50", "levers 10 tpi": "levers 10 TPI",
 		"note the first one": "note the first one", "key out": "key out", "test not-go": "test not-go",
 	} {
-		e, err := Parse(text, quiz.Imperial)
-		if err != nil || e.Write(quiz.Imperial) != want {
-			t.Errorf("%q: %q %v, want %q", text, e.Write(quiz.Imperial), err, want)
+		e, err := Parse(text, machine.Imperial)
+		if err != nil || e.Write(machine.Imperial) != want {
+			t.Errorf("%q: %q %v, want %q", text, e.Write(machine.Imperial), err, want)
 		}
 	}
 	for text, want := range map[string]string{
@@ -64,11 +64,11 @@ func TestParse(t *testing.T) {
 		"close on 1.5": "close on 1, or just close", "gears 32": "gears 32/40", "speed fast": "speed 70", "dress up": "dress", "test nut": "test mate or go or not-go or wires",
 		"cross out 0.2 now": "cross in", "levers 10": "levers 10 TPI or levers 2.5 mm", "wait NaN": "wait 1.5",
 	} {
-		if _, err := Parse(text, quiz.Imperial); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := Parse(text, machine.Imperial); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}
 	}
-	if e, err := Parse("compound in 0.12", quiz.Metric); err != nil || !calc.Within(e.Length().Millimetres(), 0.12, 1e-9) {
+	if e, err := Parse("compound in 0.12", machine.Metric); err != nil || !calc.Within(e.Length().Millimetres(), 0.12, 1e-9) {
 		t.Error(e, err)
 	}
 }

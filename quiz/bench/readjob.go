@@ -7,21 +7,21 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // ParseJob reads a job that is written down. own is the learner's lathe, for jobs that
 // name none.
-func ParseJob(w content.Job, own quiz.Lathe) (Job, error) {
+func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 	j := Job{Title: w.Title, Story: w.Story, End: w.End, Hold: w.Hold, Surprises: w.Surprises, Lathe: own}
 	var errs []error
 	say := func(err error) { errs = append(errs, err) }
 	switch w.Lathe {
 	case "":
 	case "inch":
-		j.Lathe = quiz.InchLathe
+		j.Lathe = machine.InchLathe
 	case "metric":
-		j.Lathe = quiz.MetricLathe
+		j.Lathe = machine.MetricLathe
 	default:
 		say(&calc.InputError{What: "lathe", Got: calc.Quoted(w.Lathe), Want: "inch or metric, or leave the line out for your own"})
 	}

@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew; read them before committing")
@@ -21,7 +21,7 @@ func shippedJob(t testing.TB, name string) Job {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j, err := ParseJob(w, quiz.InchLathe)
+	j, err := ParseJob(w, machine.InchLathe)
 	if err != nil {
 		t.Fatal(err)
 	}

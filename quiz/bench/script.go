@@ -11,7 +11,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // Script is a job and what was done at it, as it is written down: a log to replay or
@@ -111,7 +111,7 @@ func OneLine(file any) (string, error) {
 
 // ReadJob reads the job of a script that carries it, on the lathe that it carries or on
 // the learner's own.
-func (s Script) ReadJob(name string, written content.Job, own quiz.Lathe) (Job, error) {
+func (s Script) ReadJob(name string, written content.Job, own machine.Lathe) (Job, error) {
 	if s.As != "" {
 		written = content.Job{}
 		if err := content.Decode(name, []byte(s.As), &written); err != nil {
@@ -119,7 +119,7 @@ func (s Script) ReadJob(name string, written content.Job, own quiz.Lathe) (Job, 
 		}
 	}
 	if s.Lathe != "" {
-		l, err := quiz.ParseLathe(name, []byte(s.Lathe))
+		l, err := machine.ParseLathe(name, []byte(s.Lathe))
 		if err != nil {
 			return Job{}, err
 		}

@@ -8,7 +8,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // usualAhead is how far a tool stands ahead of its tip when it is ground towards the
@@ -19,7 +19,7 @@ const usualAhead = calc.Length(0.050)
 // or bore in the middle of its limits, a thread one and a half times as long as it is
 // thick, a gap that leaves the hands their time at the lathe's slowest speed, a usual tool. What is given stays; what can't be filled in is left for
 // ParseJob to ask for.
-func Usual(w content.Job, own quiz.Lathe) content.Job {
+func Usual(w content.Job, own machine.Lathe) content.Job {
 	d, err := calc.ParseDesignation(w.Thread)
 	if err != nil {
 		return w
@@ -33,9 +33,9 @@ func Usual(w content.Job, own quiz.Lathe) content.Job {
 	if j.side(w.Side) != nil {
 		return w
 	}
-	unit, step := quiz.InchUnit, 0.005
+	unit, step := machine.InchUnit, 0.005
 	if d.Metric {
-		unit, step = quiz.MMUnit, 0.1
+		unit, step = machine.MMUnit, 0.1
 	}
 	round := func(l calc.Length) calc.Length {
 		return calc.Inches(math.Ceil(l.Inches()*unit.Factor/step-1e-9) * step / unit.Factor)

@@ -7,7 +7,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // played makes moves at a shipped job's bench, from a set-up and one pass by hand on.
@@ -21,7 +21,7 @@ func playedFrom(t *testing.T, setUp string, moves ...string) Bench {
 	t.Helper()
 	b := New(shippedJob(t, "adjusting-screw"))
 	for _, text := range append(strings.Split(setUp, ","), moves...) {
-		e, err := Parse(strings.TrimSpace(text), quiz.Imperial)
+		e, err := Parse(strings.TrimSpace(text), machine.Imperial)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -142,7 +142,7 @@ func TestZeroAwayFromTheWork(t *testing.T) {
 
 // In a small bore a tool that stands as far back as it can is clear, at full depth too.
 func TestClearInASmallBore(t *testing.T) {
-	j, err := ParseJob(Usual(content.Job{Thread: "1/2-20 UNF-2B"}, quiz.InchLathe), quiz.InchLathe)
+	j, err := ParseJob(Usual(content.Job{Thread: "1/2-20 UNF-2B"}, machine.InchLathe), machine.InchLathe)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -191,11 +191,11 @@ func TestWholePassesKeepTheMark(t *testing.T) {
 // one that stands whole turns out still comes back.
 func TestToAReadingThatIsThere(t *testing.T) {
 	small := shippedJob(t, "adjusting-screw")
-	small.Lathe.Cross = quiz.Dial{Turn: .050, Division: .001}
+	small.Lathe.Cross = machine.Dial{Turn: .050, Division: .001}
 	b := New(small)
 	for _, text := range []string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "cross out 0.1", "return",
 		"cross to 0", "compound in 0.002", "close on 1", "run", "cross out 0.1", "open", "return", "cross to 0", "cross out 0.03"} {
-		e, err := Parse(text, quiz.Imperial)
+		e, err := Parse(text, machine.Imperial)
 		if err != nil {
 			t.Fatal(err)
 		}

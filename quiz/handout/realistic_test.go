@@ -8,6 +8,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/quiz"
 	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -31,9 +32,9 @@ func class(t testing.TB, apprentices, items int) (sheets []Sheet, keys []Key) {
 		k := Key{Title: s.Title, Name: s.Name, Code: s.Code}
 		for n := 1; n <= items; n++ {
 			task := all[(a*5+n*7)%len(all)]
-			system := quiz.Imperial
+			system := machine.Imperial
 			if !task.Allows(system) {
-				system = quiz.Metric
+				system = machine.Metric
 			}
 			p, err := quiz.Make(task, quiz.Code{Task: task.Name, Level: quiz.Level(1 + n%3), System: system, Seed: uint32(a*1000 + n)})
 			if err != nil {

@@ -11,6 +11,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -97,12 +98,12 @@ var sentences = Words{
 }
 
 // drawn makes an item of a task; ok is false where the task is not set in the system.
-func drawn(t testing.TB, task *quiz.Task, level quiz.Level, s quiz.System, seed uint32) (Item, bool) {
+func drawn(t testing.TB, task *quiz.Task, level quiz.Level, s machine.System, seed uint32) (Item, bool) {
 	t.Helper()
 	if !task.Allows(s) {
 		return Item{}, false
 	}
-	p, err := quiz.Make(task, quiz.NewCode(task.Name, level, s, seed, quiz.DefaultLathe(s)))
+	p, err := quiz.Make(task, quiz.NewCode(task.Name, level, s, seed, machine.DefaultLathe(s)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -129,7 +130,7 @@ func everyTask(t testing.TB, seeds uint32) Slot {
 	slot, drawnSoFar := Slot{ID: "all", Title: "All tasks"}, 0
 	for _, task := range tasks.All() {
 		for level := quiz.Level(1); level <= 3; level++ {
-			for _, s := range []quiz.System{quiz.Imperial, quiz.Metric} {
+			for _, s := range []machine.System{machine.Imperial, machine.Metric} {
 				for seed := range seeds {
 					drawnSoFar++
 					if testing.Short() && drawnSoFar%5 != 0 {

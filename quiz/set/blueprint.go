@@ -18,6 +18,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/quiz"
 	"scratchpass/quiz/handout"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -37,8 +38,8 @@ type Blueprint struct {
 	Rules  Rules    `yaml:"rules,omitempty" json:"rules"`
 	Slots  []Slot   `yaml:"slots" json:"slots"`
 
-	system quiz.System
-	lathe  quiz.Lathe
+	system machine.System
+	lathe  machine.Lathe
 }
 
 // Rules are how alike the apprentices' problems are.
@@ -81,17 +82,17 @@ func ReadBlueprint(path string) (*Blueprint, error) {
 	if err != nil {
 		return nil, err
 	}
-	return ParseBlueprint(path, text, func(file string) (quiz.Lathe, error) {
+	return ParseBlueprint(path, text, func(file string) (machine.Lathe, error) {
 		if !filepath.IsAbs(file) {
 			file = filepath.Join(filepath.Dir(path), file)
 		}
-		return quiz.ReadLathe(file)
+		return machine.ReadLathe(file)
 	})
 }
 
 // ParseBlueprint is ReadBlueprint for a text; name stands in front of what is wrong, and
 // lathe reads the lathe file that the blueprint names.
-func ParseBlueprint(name string, text []byte, lathe func(string) (quiz.Lathe, error)) (*Blueprint, error) {
+func ParseBlueprint(name string, text []byte, lathe func(string) (machine.Lathe, error)) (*Blueprint, error) {
 	var b Blueprint
 	if err := content.Decode(name, text, &b); err != nil {
 		return nil, err
@@ -107,16 +108,16 @@ func ParseBlueprint(name string, text []byte, lathe func(string) (quiz.Lathe, er
 		say("title is missing: it stands on every sheet")
 	}
 	var err error
-	if b.system, err = quiz.ParseSystem(b.Units); err != nil {
+	if b.system, err = machine.ParseSystem(b.Units); err != nil {
 		say("%w", err)
 	}
-	b.lathe = quiz.DefaultLathe(b.system)
+	b.lathe = machine.DefaultLathe(b.system)
 	if b.Lathe != "" {
 		l, err := lathe(b.Lathe)
 		switch {
 		case err != nil:
 			say("lathe: %w", err)
-		case l.Metric != (b.system == quiz.Metric):
+		case l.Metric != (b.system == machine.Metric):
 			say("lathe %s has its dials in other units than units: %s", calc.Quoted(b.Lathe), b.Units)
 		default:
 			b.lathe = l
@@ -185,5 +186,5 @@ func (b *Blueprint) identity() []byte {
 	if err != nil {
 		panic("set: a blueprint is plain data: " + err.Error())
 	}
-	return append(append(text, b.lathe.Key()...), fmt.Sprintf(" draws %d", quiz.Draws)...)
+	return append(append(text, b.lathe.Code()...), fmt.Sprintf(" draws %d", quiz.Draws)...)
 }

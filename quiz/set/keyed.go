@@ -16,7 +16,7 @@ import (
 	"strings"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/files"
 )
 
 // Secret is what a class's numbers hang on. Who has it can make every key.
@@ -50,7 +50,7 @@ func NewSecret(path string) (Secret, error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return nil, err
 	}
-	err := quiz.WriteNew(path, func(f *os.File) error { _, err := f.WriteString(s + "\n"); return err })
+	err := files.WriteNew(path, func(f *os.File) error { _, err := f.WriteString(s + "\n"); return err })
 	if errors.Is(err, fs.ErrExist) {
 		return ReadSecret(path) // another run was first
 	}

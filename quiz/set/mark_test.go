@@ -9,6 +9,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -33,7 +34,7 @@ func mark(t testing.TB, m *Maker, class []Apprentice, answers []Given) []Result 
 // The keys of all sheets of all tasks earn every point; each slip that is told in a key
 // is marked as that slip.
 func TestKeysEarnAllPoints(t *testing.T) {
-	for _, system := range []quiz.System{quiz.Imperial, quiz.Metric} {
+	for _, system := range []machine.System{machine.Imperial, machine.Metric} {
 		for _, blueprint := range everyTask(system) {
 			m := maker(t, blueprint)
 			class := roster(4)

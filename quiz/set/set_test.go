@@ -9,14 +9,14 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
 	"scratchpass/quiz/handout"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
 var testSecret = Secret("the secret of the tests, known to all")
 
-func noLathe(string) (quiz.Lathe, error) { return quiz.InchLathe, nil }
+func noLathe(string) (machine.Lathe, error) { return machine.InchLathe, nil }
 
 func maker(t testing.TB, blueprint string) *Maker {
 	t.Helper()
@@ -53,7 +53,7 @@ func items(t testing.TB, m *Maker, who string) []Item {
 }
 
 // everyTask is a blueprint with all tasks, a level each in turn.
-func everyTask(system quiz.System) []string {
+func everyTask(system machine.System) []string {
 	var parts []string
 	slots := ""
 	n := 0
@@ -112,7 +112,7 @@ func TestNumbersHangOnSecretSetAndApprentice(t *testing.T) {
 
 // All apprentices have the same tasks, equal in steps and digits; their numbers differ.
 func TestProblemsAreAlike(t *testing.T) {
-	for _, system := range []quiz.System{quiz.Imperial, quiz.Metric} {
+	for _, system := range []machine.System{machine.Imperial, machine.Metric} {
 		for _, blueprint := range everyTask(system) {
 			m := maker(t, blueprint)
 			same := make([]map[string]bool, m.Blueprint.Items())
@@ -171,7 +171,7 @@ func TestNoQuestionTellsAnother(t *testing.T) {
 // No number of a key stands on its sheet, but those that the question gives: in any of
 // the tasks, in any format.
 func TestNoKeyOnTheSheet(t *testing.T) {
-	for _, system := range []quiz.System{quiz.Imperial, quiz.Metric} {
+	for _, system := range []machine.System{machine.Imperial, machine.Metric} {
 		for _, blueprint := range everyTask(system) {
 			m := maker(t, blueprint)
 			p, err := NewPrinter(m, content.Shipped())

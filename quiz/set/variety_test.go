@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -16,7 +16,7 @@ func TestAnswersOfAClassDiffer(t *testing.T) {
 	if testing.Short() {
 		class, most = 40, 37
 	}
-	for _, system := range []quiz.System{quiz.Imperial, quiz.Metric} {
+	for _, system := range []machine.System{machine.Imperial, machine.Metric} {
 		units := system.Length().Name
 		for _, task := range tasks.All() {
 			if !task.Allows(system) {
@@ -24,7 +24,7 @@ func TestAnswersOfAClassDiffer(t *testing.T) {
 			}
 			for level := 1; level <= 3; level++ {
 				b, err := ParseBlueprint("test.yaml", fmt.Appendf(nil, "set: x\ntitle: X\nunits: %s\nslots:\n- tasks: [%s]\n  level: %d\n", units, task.Name, level),
-					func(string) (quiz.Lathe, error) { return quiz.DefaultLathe(system), nil })
+					func(string) (machine.Lathe, error) { return machine.DefaultLathe(system), nil })
 				if err != nil {
 					t.Fatal(err)
 				}

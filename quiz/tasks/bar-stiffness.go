@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -17,7 +18,7 @@ var _ = register(quiz.Task{
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
 		low, high, step, unit := 1.5, 5.0, 0.25, calc.Inch
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			low, high, step, unit = 40, 120, 5, calc.Millimetres(1)
 		}
 		long, short := d.Steps(low, high, step), d.Steps(low/2, high*0.8, step)
@@ -40,7 +41,7 @@ var _ = register(quiz.Task{
 		if v.Has("shorter-by") {
 			w.Length("L2", "L1 - g")(short, nil)
 		}
-		w.Number("r", "L1 / L2", quiz.PlainUnit)(long.Over(short), nil)
+		w.Number("r", "L1 / L2", machine.PlainUnit)(long.Over(short), nil)
 		w.Number("x", "r x r x r", timesUnit)(calc.StiffnessGain(long, short, sameBar, sameBar))
 		return w.Quantity()
 	},
@@ -53,7 +54,7 @@ var _ = register(quiz.Task{
 	},
 })
 
-var timesUnit = quiz.Unit{Name: "times", Factor: 1, Places: 2}
+var timesUnit = machine.Unit{Name: "times", Factor: 1, Places: 2}
 
 // sameBar is the diameter of a bar that stays the same: which one makes no difference.
 const sameBar = calc.Inch

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -24,7 +25,7 @@ var _ = register(quiz.Task{
 		v.SetLength("tool", d.Length(90, 160, 220, 400))
 		v.SetLength("withdraw", d.Length(70, 120, 180, 300))
 		step, low, high := calc.Inch/16, 0.40, 0.62
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			step = calc.Millimetres(1)
 		}
 		bore := boreOf(v)

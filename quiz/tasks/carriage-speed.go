@@ -6,6 +6,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -59,7 +60,7 @@ func speedOf(v quiz.Values) calc.SpindleSpeed { return calc.SpindleSpeed(v.X("rp
 func drawSpeed(d *quiz.Draw) int {
 	speeds := d.Lathe.Speeds
 	if len(speeds) == 0 {
-		speeds = quiz.DefaultLathe(d.System).Speeds
+		speeds = machine.DefaultLathe(d.System).Speeds
 	}
 	if d.Level == quiz.OnTheJob {
 		return speeds[d.IntN(min(3, len(speeds)))]
@@ -83,11 +84,11 @@ func jobAt(d *quiz.Draw, v *quiz.Values, side calc.Side, rpm int) {
 }
 
 // aSecond is the unit of a carriage speed, which is held in inches a second.
-func aSecond(s quiz.System) quiz.Unit {
-	if s == quiz.Metric {
-		return quiz.Unit{Name: "mm/s", Factor: calc.MillimetresPerInch, Places: 2}
+func aSecond(s machine.System) machine.Unit {
+	if s == machine.Metric {
+		return machine.Unit{Name: "mm/s", Factor: calc.MillimetresPerInch, Places: 2}
 	}
-	return quiz.Unit{Name: "in/s", Factor: 1, Places: 3}
+	return machine.Unit{Name: "in/s", Factor: 1, Places: 3}
 }
 
 // tellStarts tells a thread of several starts: its numbers at level 1, above it the
@@ -115,7 +116,7 @@ func leadOf(v quiz.Values) calc.Length { return v.Pitch().Times(v.X("starts")) }
 // length of one.
 func upsideDown(v quiz.Values) calc.Length {
 	one := calc.Inch
-	if v.System == quiz.Metric {
+	if v.System == machine.Metric {
 		one = calc.Millimetres(1)
 	}
 	return one.Times(one.Over(v.Pitch()))
@@ -124,7 +125,7 @@ func upsideDown(v quiz.Values) calc.Length {
 // halfway reports whether a number lies just between two printed ones. A pitch that
 // goes on for ever (1/12) is printed rounded, and what follows from the printed one
 // then lands on either side.
-func halfway(held float64, u quiz.Unit) bool {
+func halfway(held float64, u machine.Unit) bool {
 	x := held * u.Factor * math.Pow10(u.Places)
 	return calc.Within(x-math.Floor(x), 0.5, 1e-6)
 }

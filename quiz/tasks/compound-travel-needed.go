@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -14,7 +15,7 @@ var _ = register(quiz.Task{
 		v := d.Values()
 		d.Tell(&v, d.Thread(calc.Inch/16, calc.Inch/6), calc.Outside)
 		tellAngle(d, &v)
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			v.SetLength("spare", calc.Millimetres(d.Steps(1, 4, 0.5)))
 		} else {
 			v.SetLength("spare", calc.Inches(d.Steps(0.05, 0.15, 0.01)))

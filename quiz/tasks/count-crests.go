@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -18,7 +19,7 @@ var _ = register(quiz.Task{
 		v := d.Values()
 		first, span, pitch := calc.Length(0), calc.Inches(d.Steps(0.25, 1.5, 0.125)), calc.Inch
 		wanted := "tpi"
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			wanted = "pitch"
 			span, pitch = calc.Millimetres(d.Steps(8, 40, 1)), calc.Millimetres(quiz.Pick(d, 1.0, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4))
 		} else {
@@ -26,7 +27,7 @@ var _ = register(quiz.Task{
 		}
 		if d.Level != quiz.NumbersGiven { // the end of a rule is worn: the count starts further on
 			first = calc.Inches(1)
-			if d.System == quiz.Metric {
+			if d.System == machine.Metric {
 				first = calc.Millimetres(10)
 			}
 		}
@@ -49,10 +50,10 @@ var _ = register(quiz.Task{
 		switch {
 		case wantsPitch(v):
 			w.Length("P", "L / (c - 1)")(pitch, err)
-		case v.System == quiz.Metric:
-			w.Number("n", "25.4 x (c - 1) / L", quiz.TPIUnit)(n.Number(), err)
+		case v.System == machine.Metric:
+			w.Number("n", "25.4 x (c - 1) / L", machine.TPIUnit)(n.Number(), err)
 		default:
-			w.Number("n", "(c - 1) / L", quiz.TPIUnit)(n.Number(), err)
+			w.Number("n", "(c - 1) / L", machine.TPIUnit)(n.Number(), err)
 		}
 		return w.Quantity()
 	},
@@ -74,7 +75,7 @@ var _ = register(quiz.Task{
 // wantsPitch reports whether the pitch is asked for and not the threads per inch:
 // as it was said, or else in millimetres.
 func wantsPitch(v quiz.Values) bool {
-	return v.Word("wanted") == "pitch" || v.Word("wanted") == "" && v.System == quiz.Metric
+	return v.Word("wanted") == "pitch" || v.Word("wanted") == "" && v.System == machine.Metric
 }
 
 // crestsPer is what so many spaces in a span give: the pitch or the threads per inch.

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -97,7 +98,7 @@ func onDial(v quiz.Values, diametral calc.Length) quiz.Reply {
 
 // drawSteps draws a length in steps, given for inches and for millimetres.
 func drawSteps(d *quiz.Draw, low, high, step, lowMM, highMM, stepMM float64) calc.Length {
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		return calc.Millimetres(d.Steps(lowMM, highMM, stepMM))
 	}
 	return calc.Inches(d.Steps(low, high, step))

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -66,7 +67,7 @@ func smallBlank(d *quiz.Draw, t calc.Designation) calc.Length {
 	}
 	l, _ := calc.LimitsOf(t) // a standard thread
 	most := t.Nominal - l.Major.Min
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		mm := most.Millimetres()
 		return calc.Millimetres(d.Steps(calc.Round(mm*0.4+0.005, 2), calc.Round(mm-0.005, 2), 0.01))
 	}

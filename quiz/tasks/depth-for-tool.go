@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -63,7 +64,7 @@ var _ = register(quiz.Task{
 func drawFlat(d *quiz.Draw, side calc.Side, pitch calc.Length, from float64) calc.Length {
 	widest, _ := calc.WidestFlat(side, pitch) // a pitch from the lists of threads
 	low, high := widest.Times(from), widest.Times(0.98)
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		return calc.Millimetres(d.Steps(calc.Round(low.Millimetres()+0.005, 2), calc.Round(high.Millimetres()-0.005, 2), 0.01))
 	}
 	return calc.Inches(d.Steps(calc.Round(low.Inches()+0.0005, 3), calc.Round(high.Inches()-0.0005, 3), 0.001))

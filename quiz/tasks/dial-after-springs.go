@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -34,7 +35,7 @@ var _ = register(quiz.Task{
 		reading, turns, err := calc.DialReading(start, done, turn)
 		w.Length("t", "r0 + S")(start+done, err)
 		if turns > 0 {
-			w.Number("k", "", quiz.CountUnit)(float64(turns), err)
+			w.Number("k", "", machine.CountUnit)(float64(turns), err)
 			w.Length("r", "t - k x R")(reading, err)
 		}
 		return w.Quantity()

@@ -3,10 +3,11 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // divisionsUnit counts the spaces between the lines of a dial.
-var divisionsUnit = quiz.Unit{Name: "divisions", One: "division", Factor: 1, Places: 1, Count: true}
+var divisionsUnit = machine.Unit{Name: "divisions", One: "division", Factor: 1, Places: 1, Count: true}
 
 var _ = register(quiz.Task{
 	Name: "dial-divisions", Stage: quiz.Infeed, Gate: true,
@@ -56,7 +57,7 @@ var _ = register(quiz.Task{
 		{Name: "ten-high", Work: func(v quiz.Values) quiz.Reply { return quiz.X(divisionsOf(v) * 10) }},
 		{Name: "fine-lines", Work: func(v quiz.Values) quiz.Reply {
 			fine := calc.Thou
-			if v.System == quiz.Metric {
+			if v.System == machine.Metric {
 				fine = calc.Millimetres(0.01)
 			}
 			if calc.Within(divisionOf(v).Over(fine), 1, 1e-6) {
@@ -69,9 +70,9 @@ var _ = register(quiz.Task{
 
 // drawDial draws a dial as lathes have it; as on the job it is the learner's
 // compound, unless that has the finest lines.
-func drawDial(d *quiz.Draw) quiz.Dial {
+func drawDial(d *quiz.Draw) machine.Dial {
 	finest := calc.Thou
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		finest = calc.Millimetres(0.01)
 	}
 	if own := d.Lathe.Compound; d.Level == quiz.OnTheJob && !calc.Within(own.Division.Over(finest), 1, 1e-6) {
@@ -79,15 +80,15 @@ func drawDial(d *quiz.Draw) quiz.Dial {
 	}
 	// Turn and lines; none has the finest lines, on which fine-lines would be right.
 	common := [][2]float64{{0.100, 50}, {0.200, 100}, {0.125, 50}, {0.200, 80}, {0.100, 200}}
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		common = [][2]float64{{1, 50}, {2, 100}, {2, 40}, {2.5, 50}, {4, 200}}
 	}
 	of := quiz.Pick(d, common...)
 	turn := calc.Inches(of[0])
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		turn = calc.Millimetres(of[0])
 	}
-	return quiz.Dial{Turn: turn, Division: turn.Times(1 / of[1])}
+	return machine.Dial{Turn: turn, Division: turn.Times(1 / of[1])}
 }
 
 // divisionOf is what one line of the dial stands for.

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -35,7 +36,7 @@ var _ = register(quiz.Task{
 		start, infeed, turn := v.Length("start"), v.Length("infeed"), v.Length("turn")
 		reading, turns, err := calc.DialReading(start, infeed, turn)
 		w.Length("t", "r0 + i")(start+infeed, err)
-		w.Number("k", "", quiz.CountUnit)(float64(turns), err)
+		w.Number("k", "", machine.CountUnit)(float64(turns), err)
 		w.Length("r", "t - k x R")(reading, err)
 		return w.Quantity()
 	},
@@ -55,7 +56,7 @@ func turnOf(d *quiz.Draw) calc.Length {
 	if d.Level == quiz.OnTheJob {
 		return d.Lathe.Compound.Turn
 	}
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		return calc.Millimetres(quiz.Pick(d, 1.0, 2.0, 2.5, 3.0))
 	}
 	return calc.Inches(quiz.Pick(d, 0.100, 0.100, 0.125, 0.200))
@@ -64,7 +65,7 @@ func turnOf(d *quiz.Draw) calc.Length {
 // steps draws a length between two shares of a turn, in whole thousandths or in
 // steps of 0.02 mm.
 func steps(d *quiz.Draw, turn calc.Length, low, high float64) calc.Length {
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		mm := turn.Millimetres()
 		return calc.Millimetres(d.Steps(calc.Round(mm*low, 1), calc.Round(mm*high, 1), 0.02))
 	}

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -52,7 +53,7 @@ func believed(v quiz.Values, at func(dial, believed float64) float64) quiz.Reply
 // turnAbove is the smallest usual dial turn that holds a total.
 func turnAbove(d *quiz.Draw, total calc.Length) calc.Length {
 	turns := []calc.Length{0.100, 0.125, 0.200}
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		turns = []calc.Length{calc.Millimetres(2), calc.Millimetres(2.5), calc.Millimetres(3)}
 	}
 	for _, turn := range turns {

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -17,7 +18,7 @@ var _ = register(quiz.Task{
 		done := d.Length(38, 110, 100, 280)
 		v.SetLength("done", done)
 		left := calc.Inches(d.Steps(0.004, 0.011, 0.0001))
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			left = calc.Millimetres(d.Steps(0.1, 0.28, 0.01))
 		}
 		v.SetLength("total", done+left)

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -64,7 +65,7 @@ func flanks(v quiz.Values, n float64) quiz.Reply {
 // roundLength rounds a length to whole thousandths or hundredths of a millimetre,
 // as a learner reads them off a dial.
 func roundLength(d *quiz.Draw, l calc.Length) calc.Length {
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		return calc.Millimetres(calc.Round(l.Millimetres(), 2))
 	}
 	return calc.Inches(calc.Round(l.Inches(), 3))

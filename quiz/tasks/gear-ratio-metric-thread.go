@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -13,7 +14,7 @@ var _ = register(quiz.Task{
 		screwInput,
 	},
 	Tol:     quiz.Tolerance{Else: 0.003},
-	Systems: []quiz.System{quiz.Imperial},
+	Systems: []machine.System{machine.Imperial},
 	Sources: []string{"jones-1914"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
@@ -41,9 +42,9 @@ var _ = register(quiz.Task{
 			if t := v.Thread("thread"); !t.Metric {
 				return quiz.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(t.String()), Want: "a metric thread such as M12x1.75-6g"}
 			}
-			w.Number("P", "", quiz.MMUnit)(pitch.Inches(), nil)
+			w.Number("P", "", machine.MMUnit)(pitch.Inches(), nil)
 		}
-		w.Number("r", "5 x P x N / 127", quiz.PlainUnit)(calc.GearRatio(pitch, screwLead(v)))
+		w.Number("r", "5 x P x N / 127", machine.PlainUnit)(calc.GearRatio(pitch, screwLead(v)))
 		return w.Quantity()
 	},
 	Slips: []quiz.Slip{

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -11,7 +12,7 @@ var _ = register(quiz.Task{
 		quiz.Input{Name: "stud", Symbol: "A", Is: quiz.ACount, Low: 12, High: 240, Extra: true},
 		quiz.Input{Name: "idler", Symbol: "i", Is: quiz.ACount, Low: 12, High: 240, Extra: true}),
 	Tol:     quiz.Tolerance{Else: 0.003},
-	Systems: []quiz.System{quiz.Imperial},
+	Systems: []machine.System{machine.Imperial},
 	Sources: []string{"jones-1914", "rose"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
@@ -42,9 +43,9 @@ var _ = register(quiz.Task{
 			w.Pitch()
 			formula = "P x N"
 		case v.Has("thread"):
-			w.Number("n", "", quiz.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
+			w.Number("n", "", machine.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
 		}
-		w.Number("r", formula, quiz.PlainUnit)(calc.GearRatio(v.Pitch(), screwLead(v)))
+		w.Number("r", formula, machine.PlainUnit)(calc.GearRatio(v.Pitch(), screwLead(v)))
 		return w.Quantity()
 	},
 	Slips: []quiz.Slip{
@@ -72,7 +73,7 @@ func drawScrew(d *quiz.Draw) float64 {
 	case d.Level != quiz.OnTheJob:
 		return quiz.Pick(d, 4.0, 6, 8, 8)
 	case d.Lathe.Metric:
-		return quiz.InchLathe.LeadScrew
+		return machine.InchLathe.LeadScrew
 	}
 	return d.Lathe.LeadScrew
 }

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // chartLine is a figure that a gearbox chart shows three times: as threads per
@@ -35,7 +36,7 @@ var _ = register(quiz.Task{
 		v.Set("tpi", line.tpi)
 		v.Set("pitch-mm", line.pitch)
 		v.SetLength("feed", calc.Inches(line.tpi/1000))
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			v.SetLength("feed", calc.Millimetres(line.tpi/100))
 		}
 		if d.Level != quiz.NumbersGiven && need != "feed" { // the number must be found in a callout

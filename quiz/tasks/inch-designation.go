@@ -5,12 +5,13 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
 	Name: "inch-designation", Stage: quiz.Reading,
 	Inputs:  []quiz.Input{{Name: "thread", Symbol: "thread", Is: quiz.AThread}},
-	Systems: []quiz.System{quiz.Imperial},
+	Systems: []machine.System{machine.Imperial},
 	Sources: []string{"b1-1"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

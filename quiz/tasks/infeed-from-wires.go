@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -18,7 +19,7 @@ var _ = register(quiz.Task{
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
 		excess := calc.Inches(d.Steps(0.012, 0.03, 0.0005)) // below that, dropping the cosine hides
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			excess = calc.Millimetres(d.Steps(0.3, 0.76, 0.01))
 		}
 		if d.Level == quiz.NumbersGiven {

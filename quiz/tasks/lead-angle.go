@@ -6,6 +6,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -79,7 +80,7 @@ func leadStep(w *quiz.Working, v quiz.Values, pitch calc.Length) calc.Length {
 		return w.Length("l", "z x P")(0, err)
 	}
 	if v.Has("thread") {
-		w.Number("z", "", quiz.CountUnit)(starts(v), nil)
+		w.Number("z", "", machine.CountUnit)(starts(v), nil)
 	}
 	return w.Length("l", "z x P")(calc.Lead(pitch, int(starts(v))))
 }

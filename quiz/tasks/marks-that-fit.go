@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -35,8 +36,8 @@ var _ = register(quiz.Task{
 			return w.Quantity()
 		}
 		k := float64(v.Count("marks") / fit)
-		w.Number("k", "", quiz.CountUnit)(k, nil)
-		w.Number("p", "k x y", quiz.CountUnit)(k*threads, nil)
+		w.Number("k", "", machine.CountUnit)(k, nil)
+		w.Number("p", "k x y", machine.CountUnit)(k*threads, nil)
 		w.Number("x", "M / k", marksUnit)(float64(fit), nil)
 		return w.Quantity()
 	},
@@ -57,7 +58,7 @@ var _ = register(quiz.Task{
 	},
 })
 
-var marksUnit = quiz.Unit{Name: "marks", One: "mark", Factor: 1, Places: 1, Count: true}
+var marksUnit = machine.Unit{Name: "marks", One: "mark", Factor: 1, Places: 1, Count: true}
 
 // fitting is how many marks of the dial are safe.
 func fitting(v quiz.Values) int {

@@ -5,6 +5,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -13,7 +14,7 @@ var _ = register(quiz.Task{
 		{Name: "thread", Symbol: "thread", Is: quiz.AThread},
 		{Name: "written", Symbol: "written", Is: quiz.AWord, Words: []string{"pitch", "no-pitch"}, Extra: true},
 	},
-	Systems: []quiz.System{quiz.Metric},
+	Systems: []machine.System{machine.Metric},
 	Sources: []string{"iso-261", "iso-965"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
@@ -42,7 +43,7 @@ var _ = register(quiz.Task{
 	Work: func(v quiz.Values) (quiz.Working, error) {
 		w := v.Working()
 		done, err := w.Reading(metricFields(v.Thread("thread"))...)
-		done.Answer.Unit = quiz.MMUnit // for the example that an unreadable answer gets
+		done.Answer.Unit = machine.MMUnit // for the example that an unreadable answer gets
 		return done, err
 	},
 	Slips: []quiz.Slip{

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -16,7 +17,7 @@ var _ = register(quiz.Task{
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
 		onMetric := d.IntN(3) == 0
-		lathe := quiz.DefaultLathe(map[bool]quiz.System{true: quiz.Metric, false: quiz.Imperial}[onMetric])
+		lathe := machine.DefaultLathe(map[bool]machine.System{true: machine.Metric, false: machine.Imperial}[onMetric])
 		same := d.IntN(3) == 0
 		if _, ok := d.Lathe.ThreadDial(); d.Level == quiz.OnTheJob && ok && len(clearCases(d.Lathe, same)) > 0 {
 			lathe = d.Lathe
@@ -55,7 +56,7 @@ func unitName(metric bool) string {
 // clearCases are the threads for which the rule of thumb about units holds on this
 // lathe: some line of the dial fits a thread of its own units, though not every
 // moment does, and none fits a thread of the other.
-func clearCases(lathe quiz.Lathe, sameUnits bool) []calc.Designation {
+func clearCases(lathe machine.Lathe, sameUnits bool) []calc.Designation {
 	dial, _ := lathe.ThreadDial()
 	var all []calc.Designation
 	for _, text := range []string{

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -11,14 +12,14 @@ var _ = register(quiz.Task{
 		{Name: "pitch-mm", Symbol: "P0", Is: quiz.APlain, Low: 0.3, High: 12, Group: "metric-thread"},
 		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "metric-thread"},
 	}, compoundAngle...),
-	Systems: []quiz.System{quiz.Imperial}, // the dial is an inch dial
+	Systems: []machine.System{machine.Imperial}, // the dial is an inch dial
 	Scrap:   quiz.ScrapHigh,
 	Tol:     quiz.Tolerance{Inch: 0.001},
 	Sources: []string{"navy", "geometry"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
 		metric := *d // draws from the metric threads, with the same source
-		metric.System = quiz.Metric
+		metric.System = machine.Metric
 		t := metric.Thread(calc.Millimetres(1.25), calc.Millimetres(4))
 		if d.Level == quiz.NumbersGiven {
 			v.Set("pitch-mm", calc.Round(t.Pitch.Millimetres(), 3))
@@ -39,7 +40,7 @@ var _ = register(quiz.Task{
 		w := v.Working()
 		pitch := metricPitch(v)
 		if v.Has("thread") {
-			w.Number("P0", "", quiz.MMUnit)(pitch.Inches(), nil)
+			w.Number("P0", "", machine.MMUnit)(pitch.Inches(), nil)
 		}
 		w.Length("P", "P0 / 25.4")(pitch, nil)
 		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(pitch, calc.UnifiedExternal))

@@ -5,6 +5,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -76,7 +77,7 @@ func nominalStep(w *quiz.Working, v quiz.Values) calc.Length {
 // firstThread draws a thread as a beginner may cut it: 6 to 20 threads per inch, or
 // 1 to 4 mm of pitch.
 func firstThread(d *quiz.Draw) calc.Designation {
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		return d.Thread(calc.Millimetres(1), calc.Millimetres(4))
 	}
 	return d.Thread(calc.Inch/20, calc.Inch/6)

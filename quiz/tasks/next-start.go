@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -23,7 +24,7 @@ var _ = register(quiz.Task{
 		switch {
 		case d.Level != quiz.DeriveFirst:
 			tellStarts(d, &v, t)
-		case d.System == quiz.Metric:
+		case d.System == machine.Metric:
 			v.SetLength("lead", calc.Millimetres(calc.Round(t.Lead().Millimetres(), 3)))
 		default: // a lead that four places hold exactly
 			v.SetLength("lead", calc.Inches(calc.Round(quiz.Pick(d, 0.05, 0.0625, 0.1, 0.125)*float64(starts), 4)))

@@ -5,10 +5,11 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // passesUnit counts passes.
-var passesUnit = quiz.Unit{Name: "passes", One: "pass", Factor: 1, Places: 1, Count: true}
+var passesUnit = machine.Unit{Name: "passes", One: "pass", Factor: 1, Places: 1, Count: true}
 
 var _ = register(quiz.Task{
 	Name: "number-of-passes", Stage: quiz.Infeed,
@@ -29,8 +30,8 @@ var _ = register(quiz.Task{
 	Work: func(v quiz.Values) (quiz.Working, error) {
 		w := v.Working()
 		total := totalStep(w, v)
-		ratio := w.Number("q", "T / i1", quiz.Unit{Factor: 1, Places: 2})(total.Over(v.Length("first")), nil)
-		w.Number("q2", "q x q", quiz.CountUnit)(ratio*ratio, nil)
+		ratio := w.Number("q", "T / i1", machine.Unit{Factor: 1, Places: 2})(total.Over(v.Length("first")), nil)
+		w.Number("q2", "q x q", machine.CountUnit)(ratio*ratio, nil)
 		n, err := calc.PassesForFirstCut(total, v.Length("first"))
 		w.Number("K", "", passesUnit)(float64(n), err)
 		return w.Quantity()

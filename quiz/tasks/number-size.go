@@ -5,6 +5,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -14,7 +15,7 @@ var _ = register(quiz.Task{
 		quiz.ThreadInputs[2],
 	},
 	Tol:     quiz.Tolerance{Inch: 0.0005},
-	Systems: []quiz.System{quiz.Imperial},
+	Systems: []machine.System{machine.Imperial},
 	Sources: []string{"b1-1"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
@@ -32,7 +33,7 @@ var _ = register(quiz.Task{
 		w := v.Working()
 		number, err := numberTold(v)
 		if v.Has("thread") {
-			w.Number("N", "", quiz.CountUnit)(float64(number), err)
+			w.Number("N", "", machine.CountUnit)(float64(number), err)
 		}
 		w.Length("D", "0.060 + 0.013 x N")(calc.NumberSize(number))
 		return w.Quantity()

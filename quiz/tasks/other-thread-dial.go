@@ -5,6 +5,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -39,7 +40,7 @@ var _ = register(quiz.Task{
 		if err != nil {
 			return quiz.Working{}, err
 		}
-		w.Number("t", "M x y", quiz.PlainUnit)(threadDial(v).ThreadsBetween(v.Pitch(), v.Count("marks")))
+		w.Number("t", "M x y", machine.PlainUnit)(threadDial(v).ThreadsBetween(v.Pitch(), v.Count("marks")))
 		safe, err := threadDial(v).SafeMarks(v.Pitch())
 		if err != nil {
 			return quiz.Working{}, err
@@ -73,16 +74,16 @@ var threadDialInputs = inputs(quiz.ThreadInputs, screwInput,
 // dials are thread dials by the teeth of the gear and the marks of the face. From one
 // mark to the next go whole teeth: the half-nut can't close between them.
 var dials = [2][][2]int{
-	quiz.Imperial: {{16, 8}, {24, 8}, {24, 12}, {32, 8}, {40, 8}, {48, 8}, {48, 16}, {64, 8}},
-	quiz.Metric:   {{14, 7}, {16, 8}, {18, 6}, {20, 10}, {21, 7}, {24, 8}, {24, 12}, {28, 7}, {28, 14}, {30, 10}},
+	machine.Imperial: {{16, 8}, {24, 8}, {24, 12}, {32, 8}, {40, 8}, {48, 8}, {48, 16}, {64, 8}},
+	machine.Metric:   {{14, 7}, {16, 8}, {18, 6}, {20, 10}, {21, 7}, {24, 8}, {24, 12}, {28, 7}, {28, 14}, {30, 10}},
 }
 
 // drawThreadDial draws a thread and a dial on the learner's lead screw, and returns
 // the dial that is usual there.
 func drawThreadDial(d *quiz.Draw, v *quiz.Values) (usual calc.ThreadDial) {
 	lathe := d.Lathe
-	if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == quiz.Metric) {
-		lathe = quiz.DefaultLathe(d.System)
+	if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == machine.Metric) {
+		lathe = machine.DefaultLathe(d.System)
 	}
 	v.Set("lead-screw", lathe.LeadScrew)
 	dial := quiz.Pick(d, dials[d.System]...)
@@ -90,7 +91,7 @@ func drawThreadDial(d *quiz.Draw, v *quiz.Values) (usual calc.ThreadDial) {
 	v.Set("marks", float64(dial[1]))
 	way := "callout"
 	if d.Level == quiz.NumbersGiven {
-		way = map[quiz.System]string{quiz.Imperial: "tpi", quiz.Metric: "pitch"}[d.System]
+		way = map[machine.System]string{machine.Imperial: "tpi", machine.Metric: "pitch"}[d.System]
 	}
 	d.TellAs(v, d.Thread(calc.Inch/26, calc.Inch/6), calc.Outside, way)
 	usual, _ = lathe.ThreadDial() // it has one: see above
@@ -108,14 +109,14 @@ func marksWorking(v quiz.Values) (*quiz.Working, float64, error) {
 	switch {
 	case v.Has("tpi"):
 	case v.Has("thread") && !v.Thread("thread").Metric:
-		w.Number("n", "", quiz.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
+		w.Number("n", "", machine.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
 	default:
 		pitch, between = w.Pitch(), "u / P"
 	}
 	dial := threadDial(v)
 	w.Length("u", spacingFormula(v))(dial.Spacing())
 	threads, err := dial.ThreadsBetween(pitch, 1)
-	w.Number("y", between, quiz.PlainUnit)(threads, err)
+	w.Number("y", between, machine.PlainUnit)(threads, err)
 	return w, threads, err
 }
 

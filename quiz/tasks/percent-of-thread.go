@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -16,7 +17,7 @@ var _ = register(quiz.Task{
 		tellSized(d, &v, t, calc.Inside)
 		least, _ := calc.BasicInternalMinor(t.Nominal, t.Pitch) // a standard thread
 		bore := t.Nominal - (t.Nominal - least).Times(d.Steps(0.6, 0.98, 0.01))
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			bore = calc.Millimetres(calc.Round(bore.Millimetres(), 2))
 		} else {
 			bore = calc.Inches(calc.Round(bore.Inches(), 3))
@@ -44,7 +45,7 @@ var _ = register(quiz.Task{
 	},
 })
 
-var percentUnit = quiz.Unit{Name: "percent", Factor: 1, Places: 1}
+var percentUnit = machine.Unit{Name: "percent", Factor: 1, Places: 1}
 
 // percentBy is the percent of thread with another share of the pitch as the whole.
 func percentBy(whole float64) func(quiz.Values) quiz.Reply {

@@ -3,13 +3,14 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
 	Name: "pitch-from-tpi", Stage: quiz.Reading,
 	Inputs:  []quiz.Input{quiz.ThreadInputs[0], quiz.ThreadInputs[2]},
 	Tol:     quiz.Tolerance{Inch: 0.0005},
-	Systems: []quiz.System{quiz.Imperial},
+	Systems: []machine.System{machine.Imperial},
 	Sources: []string{"b1-1"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

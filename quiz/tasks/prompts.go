@@ -6,6 +6,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/quiz"
 	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/machine"
 )
 
 // Known lists what words may refer to.
@@ -35,11 +36,11 @@ func CheckPrompts(lib *content.Library) content.Findings {
 		unknown := map[string]bool{}
 		for level := quiz.NumbersGiven; level <= quiz.OnTheJob; level++ {
 			for seed := range uint32(promptsTried) {
-				system := quiz.System(seed % 2)
+				system := machine.System(seed % 2)
 				if !t.Allows(system) {
 					system = t.Systems[0]
 				}
-				p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, seed, quiz.DefaultLathe(system)))
+				p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, seed, machine.DefaultLathe(system)))
 				if err != nil {
 					continue // a task's own tests answer for its draws
 				}

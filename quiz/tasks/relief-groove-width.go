@@ -6,6 +6,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -68,7 +69,7 @@ func printedPitch(d *quiz.Draw, pitch calc.Length) calc.Length {
 func slowSpeed(d *quiz.Draw) int {
 	speeds := d.Lathe.Speeds
 	if len(speeds) == 0 {
-		speeds = quiz.DefaultLathe(d.System).Speeds
+		speeds = machine.DefaultLathe(d.System).Speeds
 	}
 	return speeds[d.IntN(min(3, len(speeds)))]
 }

@@ -3,10 +3,11 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // linesUnit counts scratch lines.
-var linesUnit = quiz.Unit{Name: "lines", One: "line", Factor: 1, Places: 1, Count: true}
+var linesUnit = machine.Unit{Name: "lines", One: "line", Factor: 1, Places: 1, Count: true}
 
 var _ = register(quiz.Task{
 	Name: "scratch-pass-check", Stage: quiz.Fitting,
@@ -17,7 +18,7 @@ var _ = register(quiz.Task{
 		v := d.Values()
 		t := d.Thread(calc.Inch/20, calc.Inch/6)
 		way, over := "tpi", calc.Inches(quiz.Pick(d, 0.5, 0.5, 1))
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			way, over = "pitch", calc.Millimetres(quiz.Pick(d, 10.0, 12, 14, 15, 20))
 		}
 		if d.Level != quiz.NumbersGiven {
@@ -39,10 +40,10 @@ var _ = register(quiz.Task{
 		}
 		formula := "L / P + 1"
 		switch {
-		case v.System == quiz.Imperial && v.Has("tpi"):
+		case v.System == machine.Imperial && v.Has("tpi"):
 			formula = "n x L + 1"
-		case v.System == quiz.Imperial && v.Has("thread") && !v.Thread("thread").Metric:
-			w.Number("n", "", quiz.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
+		case v.System == machine.Imperial && v.Has("thread") && !v.Thread("thread").Metric:
+			w.Number("n", "", machine.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
 			formula = "n x L + 1"
 		default:
 			w.Pitch()

@@ -8,6 +8,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -531,7 +532,7 @@ var second = map[string]func(g given) number{
 func TestSecondComputation(t *testing.T) {
 	done := 0
 	for _, task := range tasks.All() {
-		first, err := quiz.Make(task, quiz.NewCode(task.Name, 1, anySystem(task), 1, quiz.DefaultLathe(anySystem(task))))
+		first, err := quiz.Make(task, quiz.NewCode(task.Name, 1, anySystem(task), 1, machine.DefaultLathe(anySystem(task))))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -545,13 +546,13 @@ func TestSecondComputation(t *testing.T) {
 		}
 		t.Run(task.Name, func(t *testing.T) {
 			for level := quiz.NumbersGiven; level <= quiz.OnTheJob; level++ {
-				for _, s := range []quiz.System{quiz.Imperial, quiz.Metric} {
+				for _, s := range []machine.System{machine.Imperial, machine.Metric} {
 					if !task.Allows(s) {
 						continue
 					}
 					for seed := range draws(*secondDraws) {
 						p := problem(t, task, level, s, seed+500, lathe(s, seed))
-						g := given{metric: s == quiz.Metric, words: map[string]string{}}
+						g := given{metric: s == machine.Metric, words: map[string]string{}}
 						for _, one := range p.Values.Givens() {
 							g.words[one.Name] = one.Value
 						}
@@ -569,9 +570,9 @@ func TestSecondComputation(t *testing.T) {
 	t.Logf("%d problems", done)
 }
 
-func anySystem(t *quiz.Task) quiz.System {
-	if t.Allows(quiz.Imperial) {
-		return quiz.Imperial
+func anySystem(t *quiz.Task) machine.System {
+	if t.Allows(machine.Imperial) {
+		return machine.Imperial
 	}
-	return quiz.Metric
+	return machine.Metric
 }

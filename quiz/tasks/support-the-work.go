@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // chuckAlone is how many diameters a part may stand out without a centre, by the
@@ -31,7 +32,7 @@ var _ = register(quiz.Task{
 		if v.Has("thread") {
 			w.Length("d", "")(v.Thread("thread").Nominal, nil)
 		}
-		w.Number("q", "L / d", quiz.PlainUnit)(standsOut(v), nil)
+		w.Number("q", "L / d", machine.PlainUnit)(standsOut(v), nil)
 		if standsOut(v) > chuckAlone {
 			return w.Choice("centre")
 		}
@@ -84,7 +85,7 @@ func drawSupport(d *quiz.Draw, thick bool) quiz.Values {
 		share, least = d.Steps(1.8, 2.6, 0.2), 1.25
 	}
 	stickout := calc.Inches(calc.Round(diameter.Times(share).Inches()*8, 0) / 8)
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		stickout = calc.Millimetres(calc.Round(diameter.Times(share).Millimetres()/5, 0) * 5)
 	}
 	q := stickout.Over(diameter)

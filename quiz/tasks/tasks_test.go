@@ -16,6 +16,7 @@ import (
 	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
 
@@ -24,7 +25,7 @@ var ambiguityDraws = flag.Int("draws", 10000, "draws of each task in the search 
 var update = flag.Bool("update", false, "write the golden files anew; read them before committing")
 
 // eachKind runs a test for every task, level and system of units it allows.
-func eachKind(t *testing.T, run func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System)) {
+func eachKind(t *testing.T, run func(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System)) {
 	t.Helper()
 	all := tasks.All()
 	if len(all) < 14 {
@@ -34,7 +35,7 @@ func eachKind(t *testing.T, run func(t *testing.T, task *quiz.Task, level quiz.L
 		t.Run(task.Name, func(t *testing.T) {
 			t.Parallel()
 			for level := quiz.NumbersGiven; level <= quiz.OnTheJob; level++ {
-				for _, s := range []quiz.System{quiz.Imperial, quiz.Metric} {
+				for _, s := range []machine.System{machine.Imperial, machine.Metric} {
 					if task.Allows(s) {
 						run(t, task, level, s)
 					}
@@ -51,7 +52,7 @@ func draws(n int) int {
 	return n
 }
 
-func problem(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System, seed int, lathe quiz.Lathe) *quiz.Problem {
+func problem(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System, seed int, lathe machine.Lathe) *quiz.Problem {
 	t.Helper()
 	p, err := quiz.Make(task, quiz.NewCode(task.Name, level, s, uint32(seed), lathe))
 	if err != nil {
@@ -61,8 +62,8 @@ func problem(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System, see
 }
 
 // lathes are machines that differ in everything a problem may depend on.
-func lathe(s quiz.System, seed int) quiz.Lathe {
-	l := quiz.DefaultLathe(s)
+func lathe(s machine.System, seed int) machine.Lathe {
+	l := machine.DefaultLathe(s)
 	switch seed % 3 {
 	case 1:
 		l.CompoundZero = calc.ZeroAlong - l.CompoundZero
@@ -80,7 +81,7 @@ func lathe(s quiz.System, seed int) quiz.Lathe {
 // The key is marked right, every slip is marked as that slip, and what is printed
 // is marked the same as what is held.
 func TestKeyAndSlipsAreMarked(t *testing.T) {
-	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System) {
+	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System) {
 		words := load(t, task.Name)
 		seen := map[string]bool{}
 		for seed := range draws(500) {
@@ -131,7 +132,7 @@ func load(t *testing.T, task string) *quiz.Words {
 // No draw is ambiguous: nothing near the key is taken for a slip, nothing near a
 // slip for the key or for another slip.
 func TestNoAmbiguousDraw(t *testing.T) {
-	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System) {
+	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System) {
 		for seed := range draws(*ambiguityDraws / 6) {
 			p := problem(t, task, level, s, seed+7000, lathe(s, seed))
 			a := &p.Answer
@@ -170,7 +171,7 @@ func TestNoAmbiguousDraw(t *testing.T) {
 
 // A calculator that is fed the printed line gives the printed number.
 func TestPrintedStepsReproduceThePrintedAnswer(t *testing.T) {
-	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s quiz.System) {
+	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System) {
 		for seed := range draws(300) {
 			p := problem(t, task, level, s, seed+100, lathe(s, seed))
 			for i, step := range p.Working.Steps {
@@ -268,12 +269,12 @@ func TestGoldenProblems(t *testing.T) {
 			var b strings.Builder
 			for i, k := range []struct {
 				level quiz.Level
-				s     quiz.System
+				s     machine.System
 			}{{1, 0}, {2, 0}, {3, 0}, {1, 1}, {3, 1}} {
 				if !task.Allows(k.s) {
 					k.s = task.Systems[0]
 				}
-				p := problem(t, task, k.level, k.s, 0x1a00+i, quiz.DefaultLathe(k.s))
+				p := problem(t, task, k.level, k.s, 0x1a00+i, machine.DefaultLathe(k.s))
 				prompt, _ := words.Ask(p)
 				fmt.Fprintf(&b, "%s\n%s\n%s\n", p.Code, prompt, words.Expects(p))
 				for _, line := range words.StepLines(p) {
@@ -344,11 +345,11 @@ func TestEveryTaskHasItsWords(t *testing.T) {
 			}
 		}
 		for seed := range 40 {
-			s := quiz.Imperial
+			s := machine.Imperial
 			if !task.Allows(s) {
 				s = task.Systems[0]
 			}
-			p := problem(t, task, 3, s, seed, quiz.DefaultLathe(s))
+			p := problem(t, task, 3, s, seed, machine.DefaultLathe(s))
 			for _, g := range p.Values.Givens() {
 				if len(p.Working.Steps) > 0 && g.Symbol != g.Name && words.Means(g.Symbol) == "" && len(g.Symbol) <= 2 {
 					t.Errorf("%s: the letter %s of %s means nothing", task.Name, g.Symbol, g.Name)

@@ -6,6 +6,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -19,10 +20,10 @@ var _ = register(quiz.Task{
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
 		lathe := d.Lathe
-		if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == quiz.Metric) {
-			lathe = quiz.DefaultLathe(d.System)
+		if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == machine.Metric) {
+			lathe = machine.DefaultLathe(d.System)
 		}
-		d.TellAs(&v, d.Thread(calc.Inch/28, calc.Inch/4), calc.Outside, map[bool]string{true: "pitch", false: "tpi"}[d.System == quiz.Metric])
+		d.TellAs(&v, d.Thread(calc.Inch/28, calc.Inch/4), calc.Outside, map[bool]string{true: "pitch", false: "tpi"}[d.System == machine.Metric])
 		v.Set("lead-screw", lathe.LeadScrew)
 		v.Set("gear", float64(lathe.DialTeeth))
 		v.Set("marks", float64(lathe.DialMarks))
@@ -46,7 +47,7 @@ var _ = register(quiz.Task{
 			pitch, between = w.Pitch(), "u / P"
 		}
 		w.Length("u", spacingFormula(v))(dial.Spacing())
-		w.Number("y", between, quiz.PlainUnit)(dial.ThreadsBetween(pitch, 1))
+		w.Number("y", between, machine.PlainUnit)(dial.ThreadsBetween(pitch, 1))
 		safe, err := dial.SafeMarks(pitch)
 		if err != nil {
 			return quiz.Working{}, err
@@ -69,7 +70,7 @@ var _ = register(quiz.Task{
 
 func threadDial(v quiz.Values) calc.ThreadDial {
 	screw := calc.ThreadsPerInch(v.X("lead-screw"))
-	if v.System == quiz.Metric {
+	if v.System == machine.Metric {
 		screw = calc.ThreadsPerInch(calc.MillimetresPerInch / v.X("lead-screw"))
 	}
 	return calc.ThreadDial{LeadScrew: screw, Teeth: v.Count("gear"), Marks: v.Count("marks")}
@@ -78,7 +79,7 @@ func threadDial(v quiz.Values) calc.ThreadDial {
 // spacingFormula is the travel between marks: a metric lead screw is known by its
 // pitch, an inch one by its threads per inch.
 func spacingFormula(v quiz.Values) string {
-	if v.System == quiz.Metric {
+	if v.System == machine.Metric {
 		return "T x N / M"
 	}
 	return "T / (M x N)"

@@ -5,6 +5,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -13,7 +14,7 @@ var _ = register(quiz.Task{
 		quiz.Input{Name: "turning-speed", Symbol: "V", Is: quiz.APlain, Low: 3, High: 300}),
 	Scrap:   quiz.ScrapHigh,
 	Tol:     quiz.Tolerance{Share: 0.05},
-	Systems: []quiz.System{quiz.Metric},
+	Systems: []machine.System{machine.Metric},
 	Sources: []string{"tm-1-420", "common-practice"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()

@@ -5,6 +5,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -13,7 +14,7 @@ var _ = register(quiz.Task{
 		quiz.Input{Name: "turning-speed", Symbol: "V", Is: quiz.APlain, Low: 10, High: 1000}),
 	Scrap:   quiz.ScrapHigh,
 	Tol:     quiz.Tolerance{Share: 0.05},
-	Systems: []quiz.System{quiz.Imperial},
+	Systems: []machine.System{machine.Imperial},
 	Sources: []string{"tm-1-420", "common-practice"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
@@ -39,7 +40,7 @@ var _ = register(quiz.Task{
 })
 
 // rpmUnit is turns of the spindle in a minute.
-var rpmUnit = quiz.Unit{Name: "rpm", Factor: 1, Places: 0}
+var rpmUnit = machine.Unit{Name: "rpm", Factor: 1, Places: 0}
 
 // turnedSize are the two ways of telling the diameter that a cutting speed is for:
 // as a number, or as the thread on it.
@@ -90,7 +91,7 @@ const fastestFirstThread = 150
 // limit that would be printed rounded up: a highest speed must not be.
 func tooQuick(v quiz.Values) bool {
 	speed := calc.FeetPerMinute(v.X("turning-speed"))
-	if v.System == quiz.Metric {
+	if v.System == machine.Metric {
 		speed = calc.MetresPerMinute(v.X("turning-speed"))
 	}
 	full, err := calc.SpindleSpeedFor(speed, sizeOf(v))

@@ -5,6 +5,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -48,11 +49,11 @@ var _ = register(quiz.Task{
 	},
 })
 
-var secondUnit = quiz.Unit{Name: "s", Factor: 1, Places: 2}
+var secondUnit = machine.Unit{Name: "s", Factor: 1, Places: 2}
 
 // drawGap draws the way from the end of a thread to a shoulder.
 func drawGap(d *quiz.Draw) calc.Length {
-	if d.System == quiz.Metric {
+	if d.System == machine.Metric {
 		return calc.Millimetres(d.Steps(3, 10, 0.5))
 	}
 	return calc.Inches(d.Steps(0.125, 0.375, 0.0625))

@@ -5,13 +5,14 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
 	Name: "tpi-from-metric-pitch", Stage: quiz.Reading,
 	Inputs:  []quiz.Input{quiz.ThreadInputs[1], quiz.ThreadInputs[2]},
 	Tol:     quiz.Tolerance{Else: 0.05},
-	Systems: []quiz.System{quiz.Metric},
+	Systems: []machine.System{machine.Metric},
 	Sources: []string{"arithmetic"},
 	Draw: func(d *quiz.Draw) quiz.Values {
 		v := d.Values()
@@ -26,7 +27,7 @@ var _ = register(quiz.Task{
 			w.Length("P", "")(pitch, nil)
 		}
 		n, err := calc.TPI(pitch)
-		w.Number("n", "25.4 / P", quiz.TPIUnit)(n.Number(), err)
+		w.Number("n", "25.4 / P", machine.TPIUnit)(n.Number(), err)
 		return w.Quantity()
 	},
 	Slips: []quiz.Slip{

@@ -6,6 +6,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -38,9 +39,9 @@ var _ = register(quiz.Task{
 			if v.Length("left-on") >= v.Length("cut") {
 				return quiz.Working{}, &calc.InputError{What: "left on", Got: calc.LengthText(v.Length("left-on")), Want: "less than the cut itself"}
 			}
-			w.Number("q", "e1 / e", quiz.PlainUnit)(lagOf(v), nil)
+			w.Number("q", "e1 / e", machine.PlainUnit)(lagOf(v), nil)
 		} else {
-			w.Number("q", "r / 100", quiz.PlainUnit)(lagOf(v), nil)
+			w.Number("q", "r / 100", machine.PlainUnit)(lagOf(v), nil)
 		}
 		springs := v.Count("springs")
 		w.Length("g", "e"+strings.Repeat(" x q", 1+springs))(calc.LeftOnAfterSprings(v.Length("cut"), lagOf(v), springs))

@@ -3,6 +3,7 @@ package tasks
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 var _ = register(quiz.Task{
@@ -18,7 +19,7 @@ var _ = register(quiz.Task{
 		share := map[string]float64{"binds": binding, "no-start": 0.65, "free": 0.96}[fit]
 		v.SetWord("fit", fit)
 		v.SetLength("estimate", estimate)
-		if d.System == quiz.Metric {
+		if d.System == machine.Metric {
 			v.SetLength("done", calc.Millimetres(calc.Round(estimate.Millimetres()*share, 2)))
 		} else {
 			v.SetLength("done", calc.Inches(calc.Round(estimate.Inches()*share, 3)))

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"scratchpass/quiz"
+	"scratchpass/quiz/machine"
 )
 
 // What people write on paper for one and the same answer is read as one and the same.
@@ -17,7 +18,7 @@ func TestWaysOfWriting(t *testing.T) {
 			t.Fatal(err)
 		}
 		for seed := range uint32(400) {
-			p, err := quiz.Make(task, quiz.NewCode(name, quiz.NumbersGiven, quiz.Imperial, seed, quiz.InchLathe))
+			p, err := quiz.Make(task, quiz.NewCode(name, quiz.NumbersGiven, machine.Imperial, seed, machine.InchLathe))
 			if err == nil && (fits == nil || fits(p)) {
 				return p
 			}

@@ -1,4 +1,6 @@
-package quiz
+// Package files writes what must survive a kill at any moment: whole files, folders that
+// are put in place all or none, and lines added one by one.
+package files
 
 import (
 	"errors"

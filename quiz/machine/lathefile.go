@@ -1,4 +1,4 @@
-package quiz
+package machine
 
 import (
 	"errors"
@@ -11,6 +11,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
+	"scratchpass/quiz/files"
 )
 
 // LatheFile is a lathe as its owner writes it down.
@@ -145,5 +146,5 @@ func WriteLathe(path string, l Lathe) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 		return err
 	}
-	return WriteWhole(path, func(f *os.File) error { _, err := f.Write(text); return err })
+	return files.WriteWhole(path, func(f *os.File) error { _, err := f.Write(text); return err })
 }

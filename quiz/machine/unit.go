@@ -1,4 +1,4 @@
-package quiz
+package machine
 
 import "scratchpass/calc"
 
@@ -62,9 +62,9 @@ func (u Unit) Fixed(held float64) string {
 }
 
 // Text prints a held number in the unit, with its name.
-func (u Unit) Text(held float64) string { return u.named(u.Fixed(held)) }
+func (u Unit) Text(held float64) string { return u.WithName(u.Fixed(held)) }
 
-func (u Unit) named(number string) string {
+func (u Unit) WithName(number string) string {
 	switch u.Name {
 	case "":
 		return number
@@ -79,7 +79,7 @@ func (u Unit) named(number string) string {
 
 // exact prints a held number with as many decimals as it has, at least the
 // places of a length and at most two more: numbers that were given.
-func (u Unit) exact(held float64) string {
+func (u Unit) Exact(held float64) string {
 	shown := held * u.Factor
 	switch u.Name {
 	case "in", "mm":
@@ -91,9 +91,9 @@ func (u Unit) exact(held float64) string {
 }
 
 // step prints a held number as a step on the way to an answer.
-func (u Unit) step(held float64) string {
+func (u Unit) Step(held float64) string {
 	if u.Name != "in" && u.Name != "mm" {
-		return u.exact(held)
+		return u.Exact(held)
 	}
 	return calc.Fixed(held*u.Factor, u.Places+2)
 }

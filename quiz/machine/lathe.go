@@ -1,4 +1,6 @@
-package quiz
+// Package machine describes a lathe as far as problems depend on it: lead screw, dials,
+// gears, speeds, and the units that its numbers are shown in.
+package machine
 
 import (
 	"fmt"
@@ -79,7 +81,7 @@ func (l Lathe) LeadScrewText() string {
 // Key is the lathe as far as problems depend on it, in a form that a problem's
 // code can carry: L8.32.8_C200.1d_T100.1a_s. Dials are in thousandths, or in
 // hundredths of a millimetre for a metric lathe.
-func (l Lathe) Key() string {
+func (l Lathe) Code() string {
 	screw, unit := calc.Shortest(l.LeadScrew, 3), calc.Thou
 	if l.Metric {
 		screw, unit = screw+"mm", calc.Millimetres(0.01)
@@ -100,10 +102,10 @@ func (l Lathe) Key() string {
 var lathePattern = regexp.MustCompile(`^L(\d{1,2}(?:p\d{1,3})?)(mm)?\.(\d{1,2})\.(\d{1,2})_C(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([dr])_T(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([ab])_([sk])$`)
 
 // latheOfKey reads a lathe from a problem's code.
-func latheOfKey(key string) (Lathe, error) {
+func LatheOfCode(key string) (Lathe, error) {
 	m := lathePattern.FindStringSubmatch(key)
 	if m == nil {
-		return Lathe{}, &calc.InputError{What: "lathe in the code", Got: calc.Quoted(key), Want: "one such as " + InchLathe.Key()}
+		return Lathe{}, &calc.InputError{What: "lathe in the code", Got: calc.Quoted(key), Want: "one such as " + InchLathe.Code()}
 	}
 	num := func(s string) float64 {
 		x, _ := calc.ParseNumber(strings.ReplaceAll(s, "p", ".")) // the pattern lets only numbers through
