@@ -13,6 +13,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons"
 	"scratchpass/quiz/bench"
+	"scratchpass/quiz/files"
 )
 
 // logPath is where the log of a rehearsal is kept.
@@ -91,7 +92,7 @@ func (a *app) keepLog(s *lessons.Session, r *lessons.Rehearsal, given string) (w
 // gets another name, and is told of.
 func (a *app) openLog(s *lessons.Session, r *lessons.Rehearsal, path string, resumed bool) (*os.File, error) {
 	if resumed {
-		return appendLines(path, tornMove)
+		return files.Append(path, files.TornMove)
 	}
 	aside, err := setAside(path)
 	if err != nil {
@@ -100,7 +101,7 @@ func (a *app) openLog(s *lessons.Session, r *lessons.Rehearsal, path string, res
 	if aside != "" {
 		fmt.Fprintln(a.err, s.Say("bench-log-aside", "where", aside))
 	}
-	f, err := appendLines(path, tornMove)
+	f, err := files.Append(path, files.TornMove)
 	if err != nil {
 		return nil, err
 	}

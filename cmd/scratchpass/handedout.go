@@ -12,6 +12,7 @@ import (
 	"scratchpass/lessons"
 	"scratchpass/lessons/record"
 	"scratchpass/quiz"
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/set"
 )
 
@@ -103,7 +104,7 @@ func answeredIn(file string) map[string]string {
 
 // alsoWrite lets a session write every answer to a file too, at once.
 func (a *app) alsoWrite(s *lessons.Session, path string) error {
-	f, err := appendLines(path, tornAnswer)
+	f, err := files.Append(path, files.TornAnswer)
 	if err != nil {
 		return err
 	}

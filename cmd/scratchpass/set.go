@@ -12,6 +12,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/lessons"
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/set"
 )
 
@@ -140,10 +141,10 @@ func (d *desk) there(where string) error { return usage("%s", d.say("set-there",
 
 // keep puts the files of a folder in their place, and says which of an earlier run were
 // taken away.
-func (d *desk) keep(out *folder, replace bool, earlier ...*regexp.Regexp) error {
-	err := out.keep(replace, d.there, earlier...)
-	if err == nil && len(out.gone) > 0 {
-		fmt.Fprintln(d.app.err, d.say("set-taken", "dir", out.dir, "files", strings.Join(out.gone, ", ")))
+func (d *desk) keep(out *files.Staged, replace bool, earlier ...*regexp.Regexp) error {
+	err := out.Commit(replace, d.there, earlier...)
+	if err == nil && len(out.Gone) > 0 {
+		fmt.Fprintln(d.app.err, d.say("set-taken", "dir", out.Dir, "files", strings.Join(out.Gone, ", ")))
 	}
 	return err
 }
@@ -212,14 +213,14 @@ func (a *app) setExample() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			out := newFolder(dir)
-			defer out.drop()
+			out := files.Stage(dir)
+			defer out.Rollback()
 			for name, text := range content.Examples() {
-				if err := out.file(name, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
+				if err := out.Write(name, func(w io.Writer) error { _, err := w.Write(text); return err }); err != nil {
 					return err
 				}
 			}
-			if err := out.keep(false, func(where string) error { return usage("%s is there already: give another folder", where) }); err != nil {
+			if err := out.Commit(false, func(where string) error { return usage("%s is there already: give another folder", where) }); err != nil {
 				return err
 			}
 			says, err := lib.Screens()

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
 )
 
@@ -14,7 +15,7 @@ const perDocument = 50
 // is full.
 type documents struct {
 	desk   *desk
-	out    *folder
+	out    *files.Staged
 	format handout.Format
 	base   string // sheets or key
 	many   bool   // there will be more than one
@@ -30,7 +31,7 @@ type papers []*documents
 
 // papers begins them for at most so many sheets; formats that are not for paper are passed
 // over. last is written before each document is closed; nil writes nothing.
-func (d *desk) papers(out *folder, base string, sheets int, formats []string, last func(handout.Writer) error) papers {
+func (d *desk) papers(out *files.Staged, base string, sheets int, formats []string, last func(handout.Writer) error) papers {
 	var all papers
 	for _, name := range formats {
 		if f, err := handout.FormatNamed(name); err == nil {
@@ -76,7 +77,7 @@ func (x *documents) next() (handout.Writer, error) {
 		if x.many {
 			name = fmt.Sprintf("%s-%03d", x.base, x.number)
 		}
-		file, end, err := x.out.begin(name + x.format.Ending)
+		file, end, err := x.out.Create(name + x.format.Ending)
 		if err != nil {
 			return nil, err
 		}

@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
 )
@@ -28,7 +29,7 @@ func (a *app) setKey() *cobra.Command {
 				return err
 			}
 			dir := cmp.Or(f.out, d.maker.Blueprint.Set+"-key")
-			if holds(dir, sheetFiles, codeFiles) {
+			if files.Holds(dir, sheetFiles, codeFiles) {
 				return usage("%s has sheets in it; a key never travels with its sheets: give another --out", dir)
 			}
 			if err := d.checkSheets(sheets); err != nil {
@@ -68,9 +69,9 @@ func (d *desk) checkSheets(dir string) error {
 
 // makeKeys makes keys, the class tally at the end of each document.
 func (d *desk) makeKeys(dir string, formats []string, replace bool) error {
-	out := newFolder(dir)
-	out.private = true
-	defer out.drop()
+	out := files.Stage(dir)
+	out.Private = true
+	defer out.Rollback()
 	papers := d.papers(out, "key", len(d.class), formats, func(w handout.Writer) error {
 		if err := w.Report(d.printer.Roads()); err != nil {
 			return err

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/qti"
 	"scratchpass/quiz/set"
@@ -65,7 +66,7 @@ func (a *app) setMake() *cobra.Command {
 				what = "-package"
 			}
 			dir := cmp.Or(f.out, d.maker.Blueprint.Set+what)
-			if holds(dir, keyFiles, feedbackFiles, markFiles) {
+			if files.Holds(dir, keyFiles, feedbackFiles, markFiles) {
 				return usage("%s has a key in it; a key never travels with its sheets: give another --out", dir)
 			}
 			if slices.ContainsFunc(formats, func(f string) bool { return isPackage(f) != lms }) {
@@ -86,8 +87,8 @@ func isPackage(format string) bool { return format == formatQTI3 || format == fo
 
 // makeSheets makes sheets in all formats asked for.
 func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool) error {
-	out := newFolder(dir)
-	defer out.drop()
+	out := files.Stage(dir)
+	defer out.Rollback()
 	papers := d.papers(out, "sheets", len(d.class), formats, nil)
 	d.warnOfLetters(formats)
 	codes, lms := slices.Contains(formats, formatCodes), slices.ContainsFunc(formats, isPackage)
@@ -115,7 +116,7 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 			if err := sheetOf.Add(d.maker.Code(who.ID), items); err != nil {
 				return err
 			}
-			return out.file("codes/"+d.maker.Code(who.ID)+".txt", func(w io.Writer) error { return d.writeCodes(w, items) })
+			return out.Write("codes/"+d.maker.Code(who.ID)+".txt", func(w io.Writer) error { return d.writeCodes(w, items) })
 		}
 		return nil
 	})
@@ -127,13 +128,13 @@ func (d *desk) makeSheets(dir string, formats []string, choiceOnly, replace bool
 	}
 	for name, version := range map[string]qti.Version{formatQTI3: qti.V30, formatQTI2: qti.V21} {
 		if slices.Contains(formats, name) {
-			if err := out.file(name+".zip", func(w io.Writer) error { return qti.Write(w, d.printer.Package(forms, version, choiceOnly)) }); err != nil {
+			if err := out.Write(name+".zip", func(w io.Writer) error { return qti.Write(w, d.printer.Package(forms, version, choiceOnly)) }); err != nil {
 				return err
 			}
 		}
 	}
 	if !lms {
-		if err := out.file(codeList, func(w io.Writer) error { return d.maker.WriteCodes(w, d.class) }); err != nil {
+		if err := out.Write(codeList, func(w io.Writer) error { return d.maker.WriteCodes(w, d.class) }); err != nil {
 			return err
 		}
 	}

@@ -69,7 +69,7 @@ func (a *app) setMark() *cobra.Command {
 				return d.marksJSON(a.out, m)
 			}
 			dir := cmp.Or(f.out, d.maker.Blueprint.Set+"-marks")
-			if holds(dir, sheetFiles, codeFiles) {
+			if files.Holds(dir, sheetFiles, codeFiles) {
 				return usage("%s has sheets in it; marks and feedback have keys in them and never travel with the sheets: give another --out", dir)
 			}
 			return d.writeMarks(dir, formats, m, f.replace)
@@ -106,14 +106,14 @@ func (d *desk) marksJSON(w io.Writer, m *set.Marker) error {
 
 // writeMarks writes marks as CSV and JSON, and what each apprentice is told.
 func (d *desk) writeMarks(dir string, formats []string, m *set.Marker, replace bool) error {
-	out := newFolder(dir)
-	out.private = true
-	defer out.drop()
-	table, endTable, err := out.begin("marks.csv")
+	out := files.Stage(dir)
+	out.Private = true
+	defer out.Rollback()
+	table, endTable, err := out.Create("marks.csv")
 	if err != nil {
 		return err
 	}
-	object, endObject, err := out.begin("marks.json")
+	object, endObject, err := out.Create("marks.json")
 	if err != nil {
 		return err
 	}

@@ -77,7 +77,7 @@ func (u Unit) WithName(number string) string {
 	return number + " " + u.Name
 }
 
-// exact prints a held number with as many decimals as it has, at least the
+// Exact prints a held number with as many decimals as it has, at least the
 // places of a length and at most two more: numbers that were given.
 func (u Unit) Exact(held float64) string {
 	shown := held * u.Factor
@@ -90,7 +90,7 @@ func (u Unit) Exact(held float64) string {
 	return calc.Shortest(shown, u.Places+2)
 }
 
-// step prints a held number as a step on the way to an answer.
+// Step prints a held number as a step on the way to an answer.
 func (u Unit) Step(held float64) string {
 	if u.Name != "in" && u.Name != "mm" {
 		return u.Exact(held)

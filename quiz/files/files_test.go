@@ -1,4 +1,4 @@
-package main
+package files
 
 import (
 	"errors"
@@ -25,20 +25,20 @@ func TestTornLinesGo(t *testing.T) {
 		name, before, want string
 		torn               func([]byte) bool
 	}{
-		{"none yet", "", whole, tornAnswer},
-		{"whole", whole, whole + whole, tornAnswer},
-		{"torn", whole + `{"n":2,"co`, whole + whole, tornAnswer},
-		{"only torn", `{"n":2,"co`, whole, tornAnswer},
-		{"without its end", whole + `{"n":2}`, whole + `{"n":2}` + "\n" + whole, tornAnswer},
-		{"notes of someone", "my notes", "my notes\n" + whole, tornAnswer},
-		{"a move", "job first\nin 0.01", "job first\n" + whole, tornMove},
+		{"none yet", "", whole, TornAnswer},
+		{"whole", whole, whole + whole, TornAnswer},
+		{"torn", whole + `{"n":2,"co`, whole + whole, TornAnswer},
+		{"only torn", `{"n":2,"co`, whole, TornAnswer},
+		{"without its end", whole + `{"n":2}`, whole + `{"n":2}` + "\n" + whole, TornAnswer},
+		{"notes of someone", "my notes", "my notes\n" + whole, TornAnswer},
+		{"a move", "job first\nin 0.01", "job first\n" + whole, TornMove},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			path := filepath.Join(t.TempDir(), "lines")
 			if err := os.WriteFile(path, []byte(c.before), 0o600); err != nil {
 				t.Fatal(err)
 			}
-			f, err := appendLines(path, c.torn)
+			f, err := Append(path, c.torn)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -58,7 +58,7 @@ func TestTornLinesGo(t *testing.T) {
 // Folders with signs of a pattern in their names are looked into all the same.
 func TestHolds(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "class [b] *?")
-	if holds(dir, keyNames) {
+	if Holds(dir, keyNames) {
 		t.Error("a folder that is not there holds a key")
 	}
 	if err := os.Mkdir(dir, 0o700); err != nil {
@@ -67,7 +67,7 @@ func TestHolds(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "key-001.pdf"), nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if !holds(dir, markNames, keyNames) || holds(dir, sheetNames) {
+	if !Holds(dir, markNames, keyNames) || Holds(dir, sheetNames) {
 		t.Error("the key in an oddly named folder was not seen")
 	}
 }
@@ -87,12 +87,12 @@ func TestReplacedFiles(t *testing.T) {
 	}
 	there := func(string) error { return os.ErrExist }
 	write := func(name string, replace bool) error {
-		out := newFolder(dir)
-		defer out.drop()
-		if err := out.file(name, func(w io.Writer) error { _, err := io.WriteString(w, "new"); return err }); err != nil {
+		out := Stage(dir)
+		defer out.Rollback()
+		if err := out.Write(name, func(w io.Writer) error { _, err := io.WriteString(w, "new"); return err }); err != nil {
 			t.Fatal(err)
 		}
-		return out.keep(replace, there, keyNames)
+		return out.Commit(replace, there, keyNames)
 	}
 	if err := write("key.pdf", false); !errors.Is(err, os.ErrExist) {
 		t.Errorf("not to be replaced: %v", err)
@@ -122,16 +122,16 @@ func TestReplacedFiles(t *testing.T) {
 	if err := os.WriteFile(filepath.Join(dir, "key.html", "x"), nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	out := newFolder(dir)
+	out := Stage(dir)
 	for _, name := range []string{"key.pdf", "key.html/x/y"} { // the second can't be put in its place
-		if err := out.file(name, func(w io.Writer) error { _, err := io.WriteString(w, "newer"); return err }); err != nil {
+		if err := out.Write(name, func(w io.Writer) error { _, err := io.WriteString(w, "newer"); return err }); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if err := out.keep(true, there, keyNames); err == nil {
+	if err := out.Commit(true, there, keyNames); err == nil {
 		t.Error("a file was put where there is none to be")
 	}
-	out.drop()
+	out.Rollback()
 	if read("key.pdf") != "new" {
 		t.Errorf("after an error the key is %s", read("key.pdf"))
 	}
@@ -170,7 +170,7 @@ func TestTwoWriters(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "answers.jsonl")
 	var both [2]*os.File
 	for i := range both {
-		f, err := appendLines(path, tornAnswer)
+		f, err := Append(path, TornAnswer)
 		if err != nil {
 			t.Fatal(err)
 		}

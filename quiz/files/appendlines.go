@@ -1,4 +1,4 @@
-package main
+package files
 
 import (
 	"bytes"
@@ -7,9 +7,9 @@ import (
 	"os"
 )
 
-// appendLines opens a file to add lines to. A last line without an end is taken off when
+// Append opens a file to add lines to. A last line without an end is taken off when
 // it is torn, because the disk was full or the power went; else it gets its end.
-func appendLines(path string, torn func(last []byte) bool) (*os.File, error) {
+func Append(path string, torn func(last []byte) bool) (*os.File, error) {
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
 	if err != nil {
 		return nil, err
@@ -41,8 +41,8 @@ func mendLastLine(f *os.File, torn func(last []byte) bool) error {
 	return f.Truncate(int64(whole))
 }
 
-// tornMove: a move has no sign of its end, "in 0.01" may have been "in 0.015".
-func tornMove([]byte) bool { return true }
+// TornMove: a move has no sign of its end, "in 0.01" may have been "in 0.015".
+func TornMove([]byte) bool { return true }
 
-// tornAnswer: an answer is an object, and half an object is none.
-func tornAnswer(last []byte) bool { return last[0] == '{' && !json.Valid(last) }
+// TornAnswer: an answer is an object, and half an object is none.
+func TornAnswer(last []byte) bool { return last[0] == '{' && !json.Valid(last) }

@@ -1,4 +1,4 @@
-package main
+package files
 
 import (
 	"bufio"
@@ -12,19 +12,19 @@ import (
 	"time"
 )
 
-// folder gathers files that are to be written all or none: they are written elsewhere
+// Staged gathers files that are to be written all or none: they are written elsewhere
 // on the same disk first, and put in their place when the last one is whole.
-type folder struct {
-	dir     string
-	private bool // readable by their owner alone: keys and marks
+type Staged struct {
+	Dir     string
+	Private bool // readable by their owner alone: keys and marks
 	tmp     string
 	names   []string
 	open    map[*os.File]bool
-	gone    []string // files of an earlier run that were taken away
+	Gone    []string // files of an earlier run that were taken away
 	only    bool     // what was moved away could not be put back: the only copy lies in tmp
 }
 
-func newFolder(dir string) *folder { return &folder{dir: dir, open: map[*os.File]bool{}} }
+func Stage(dir string) *Staged { return &Staged{Dir: dir, open: map[*os.File]bool{}} }
 
 // leftover is the name of a folder that files are gathered in.
 const leftover = ".scratchpass-*"
@@ -71,9 +71,9 @@ func newest(dir string) time.Time {
 	return last
 }
 
-// file writes one file.
-func (f *folder) file(name string, write func(io.Writer) error) error {
-	w, end, err := f.begin(name)
+// Write writes one file.
+func (f *Staged) Write(name string, write func(io.Writer) error) error {
+	w, end, err := f.Create(name)
 	if err != nil {
 		return err
 	}
@@ -83,12 +83,12 @@ func (f *folder) file(name string, write func(io.Writer) error) error {
 	return end()
 }
 
-// begin begins a file; end makes it whole.
-func (f *folder) begin(name string) (w io.Writer, end func() error, err error) {
+// Create begins a file; end makes it whole.
+func (f *Staged) Create(name string) (w io.Writer, end func() error, err error) {
 	if f.tmp == "" {
-		parent := filepath.Dir(filepath.Clean(f.dir))
-		if info, err := os.Stat(f.dir); err == nil && info.IsDir() {
-			parent = f.dir // it may be another disk than the one above it
+		parent := filepath.Dir(filepath.Clean(f.Dir))
+		if info, err := os.Stat(f.Dir); err == nil && info.IsDir() {
+			parent = f.Dir // it may be another disk than the one above it
 		}
 		if err := os.MkdirAll(parent, 0o755); err != nil {
 			return nil, nil, err
@@ -103,7 +103,7 @@ func (f *folder) begin(name string) (w io.Writer, end func() error, err error) {
 		return nil, nil, err
 	}
 	mode := os.FileMode(0o644)
-	if f.private {
+	if f.Private {
 		mode = 0o600
 	}
 	file, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, mode)
@@ -125,16 +125,16 @@ func (f *folder) begin(name string) (w io.Writer, end func() error, err error) {
 	}, nil
 }
 
-// keep puts the files in their place, all or none. Unless it is to replace them, what is
+// Commit puts the files in their place, all or none. Unless it is to replace them, what is
 // there already stays, and nothing is written. earlier are the names of files that an
 // earlier run may have written more of: replaced, they go, and gone has them. Nothing
 // else goes.
-func (f *folder) keep(replace bool, there func(where string) error, earlier ...*regexp.Regexp) error {
+func (f *Staged) Commit(replace bool, there func(where string) error, earlier ...*regexp.Regexp) error {
 	var old, stale []string
 	for _, name := range f.names {
-		if _, err := os.Lstat(filepath.Join(f.dir, name)); err == nil {
+		if _, err := os.Lstat(filepath.Join(f.Dir, name)); err == nil {
 			if !replace {
-				return there(filepath.Join(f.dir, name))
+				return there(filepath.Join(f.Dir, name))
 			}
 			old = append(old, name)
 		}
@@ -146,34 +146,34 @@ func (f *folder) keep(replace bool, there func(where string) error, earlier ...*
 	var moved []string
 	back := func() { // what was moved away comes back
 		for _, name := range moved {
-			if err := os.Rename(filepath.Join(f.tmp, "old", name), filepath.Join(f.dir, name)); err != nil {
+			if err := os.Rename(filepath.Join(f.tmp, "old", name), filepath.Join(f.Dir, name)); err != nil {
 				f.only = true
 			}
 		}
 	}
 	for _, name := range old {
-		if err := move(filepath.Join(f.dir, name), filepath.Join(f.tmp, "old", name)); err != nil {
+		if err := move(filepath.Join(f.Dir, name), filepath.Join(f.tmp, "old", name)); err != nil {
 			back()
 			return err
 		}
 		moved = append(moved, name)
 	}
 	for i, name := range f.names {
-		if err := move(filepath.Join(f.tmp, "new", name), filepath.Join(f.dir, name)); err != nil {
+		if err := move(filepath.Join(f.tmp, "new", name), filepath.Join(f.Dir, name)); err != nil {
 			for _, done := range f.names[:i] {
-				os.Remove(filepath.Join(f.dir, done))
+				os.Remove(filepath.Join(f.Dir, done))
 			}
 			back()
 			return err
 		}
 	}
-	f.gone = stale
+	f.Gone = stale
 	return nil
 }
 
 // stale are the files of an earlier run that this one does not write.
-func (f *folder) stale(names []*regexp.Regexp) []string {
-	return slices.DeleteFunc(written(f.dir, names), func(name string) bool { return slices.Contains(f.names, name) })
+func (f *Staged) stale(names []*regexp.Regexp) []string {
+	return slices.DeleteFunc(written(f.Dir, names), func(name string) bool { return slices.Contains(f.names, name) })
 }
 
 // written lists what stands in a folder, and in its folder of codes, under names like these.
@@ -201,8 +201,8 @@ func move(from, to string) error {
 	return nil
 }
 
-// drop takes away what was not kept.
-func (f *folder) drop() {
+// Rollback takes away what was not kept.
+func (f *Staged) Rollback() {
 	for file := range f.open {
 		file.Close()
 	}
@@ -211,5 +211,5 @@ func (f *folder) drop() {
 	}
 }
 
-// holds reports whether a folder has files of such names.
-func holds(dir string, names ...*regexp.Regexp) bool { return len(written(dir, names)) > 0 }
+// Holds reports whether a folder has files of such names.
+func Holds(dir string, names ...*regexp.Regexp) bool { return len(written(dir, names)) > 0 }
