@@ -22,6 +22,9 @@ var (
 	CountUnit  = Unit{Factor: 1, Count: true}
 )
 
+// DegreeWord is how degrees are printed.
+const DegreeWord = "degrees"
+
 // System is the system of units a problem is set in.
 type System int
 
@@ -68,8 +71,8 @@ func (u Unit) WithName(number string) string {
 	switch u.Name {
 	case "":
 		return number
-	case "deg":
-		return number + " degrees"
+	case DegreeUnit.Name:
+		return number + " " + DegreeWord
 	}
 	if number == "1" && u.One != "" {
 		return number + " " + u.One

@@ -1,0 +1,96 @@
+package answer
+
+import (
+	"math"
+
+	"scratchpass/quiz/machine"
+)
+
+// Tolerance is how far from the key an answer may be, before the gap to the nearest
+// common error narrows it: half the smallest dial division used, or what rounding on the
+// way costs.
+type Tolerance struct {
+	Inch  float64 // for a length in an inch problem
+	MM    float64 // for a length in a metric problem; 0 takes Inch
+	Other float64 // for anything else, in its own unit
+
+	Relative float64 // share of the key, instead of all these: for what is only known so well
+
+	UpperLimit bool // a limit that must not be passed: nothing above the key is right
+}
+
+// of returns the tolerance in held units for an answer.
+func (t Tolerance) of(e *Expected) float64 {
+	if t.Relative > 0 {
+		return t.Relative * math.Abs(e.Key.X)
+	}
+	return t.held(e.Unit)
+}
+
+// held returns the tolerance in held units for an answer in this unit.
+func (t Tolerance) held(u machine.Unit) float64 {
+	switch {
+	case u.Name == machine.InchUnit.Name, u.Name == machine.MMUnit.Name && t.MM == 0:
+		return t.Inch
+	case u.Name == machine.MMUnit.Name:
+		return t.MM / u.Factor
+	}
+	return t.Other
+}
+
+// errorShare is how much of the tolerance of a right answer counts for naming a common
+// error. To name an error that no one made is worse than to say that it can't be told.
+const errorShare = 0.8
+
+// mostOfGap is how much of the gap to its neighbour a tolerance may take up.
+const mostOfGap = 0.4
+
+// settleNumbers is Settle for numbers.
+func settleNumbers(e *Expected, t Tolerance) bool {
+	base := t.of(e)
+	shown := math.Pow10(-e.Unit.Places) / e.Unit.Factor // one unit of the last place
+	least := max(base*0.3, shown*0.6)
+	toKey, apart := math.Inf(1), math.Inf(1)
+	for i := range e.Errors {
+		known := &e.Errors[i]
+		toKey = min(toKey, e.Kind.gap(e, known.Response))
+		for j := range e.Errors[:i] {
+			if other := &e.Errors[j]; !sameResult(known, other) {
+				apart = min(apart, distance(known.Response, other.Response))
+			}
+		}
+	}
+	e.Tolerance = min(base, mostOfGap*toKey)
+	e.ErrorTolerance = min(base*errorShare, mostOfGap*toKey, mostOfGap*apart)
+	if e.Tolerance < least || e.ErrorTolerance < least {
+		e.Tolerance, e.ErrorTolerance = max(e.Tolerance, shown*0.6), max(e.ErrorTolerance, shown*0.6)
+		return false
+	}
+	return true
+}
+
+// distance is how far two responses are apart: in a row, by the reading that tells them
+// apart best.
+func distance(x, y Response) float64 {
+	if x.Xs == nil {
+		return math.Abs(x.X - y.X)
+	}
+	most := 0.0
+	for i := range min(len(x.Xs), len(y.Xs)) {
+		most = max(most, math.Abs(x.Xs[i]-y.Xs[i]))
+	}
+	return most
+}
+
+// DropCoinciding leaves out the common errors that with these numbers give the right
+// answer: they are no errors here. It sets the tolerance to half of what the task allows.
+func (e *Expected) DropCoinciding(t Tolerance) {
+	e.Tolerance = t.of(e) * 0.5
+	kept := make([]Known, 0, len(e.Errors))
+	for _, known := range e.Errors {
+		if !e.Right(known.Response) {
+			kept = append(kept, known)
+		}
+	}
+	e.Errors = kept
+}
