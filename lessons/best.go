@@ -3,7 +3,7 @@ package lessons
 import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
 )
 
 // bestMinutes is how long a session of what is best to practise lasts at most.
@@ -11,7 +11,7 @@ const bestMinutes = 12
 
 // Best practises what the record says is best now, and says why each comes.
 // summaries returns what the record holds, anew after every answer.
-func (s *Session) Best(items []schedule.Item, summaries func() (map[string]record.Summary, error), level quiz.Level) error {
+func (s *Session) Best(items []schedule.Item, summaries func() (map[string]record.Summary, error), level problem.Level) error {
 	s.certain = true
 	if err := s.Terminal.Show(Text{{Heading, s.say("say-best", "minutes", bestMinutes)}, {Plain, s.say("say-words")}}); err != nil {
 		return err
@@ -32,7 +32,7 @@ func (s *Session) Best(items []schedule.Item, summaries func() (map[string]recor
 				return err
 			}
 		}
-		s.wants = func(p *quiz.Problem) bool { return c.Item.Wants(of[c.Item.Task], p) }
+		s.wants = func(p *problem.Problem) bool { return c.Item.Wants(of[c.Item.Task], p) }
 		p, w, err := s.problem(c.Item.Task, level)
 		s.wants = nil
 		if err != nil {
@@ -47,7 +47,7 @@ func (s *Session) Best(items []schedule.Item, summaries func() (map[string]recor
 }
 
 // helpStuck shows a worked example to someone for whom trying again is no help.
-func (s *Session) helpStuck(task string, level quiz.Level) error {
+func (s *Session) helpStuck(task string, level problem.Level) error {
 	if err := s.show(Plain, s.say("say-stuck")); err != nil {
 		return err
 	}

@@ -6,8 +6,8 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 // Book keeps answers and places. The record of a learner is one.
@@ -39,15 +39,15 @@ func NewBook(r *record.Record, system machine.System) (Book, error) {
 func (b recordBook) Keep(a record.Answer) error { return b.Append(a, b.fold) }
 
 // keep writes an answer into the book.
-func (s *Session) keep(p *quiz.Problem, a Answered, given string, took time.Duration) error {
+func (s *Session) keep(p *problem.Problem, a Answered, given string, took time.Duration) error {
 	if s.Book == nil {
 		return nil
 	}
 	const longest = 10 * time.Minute // someone was called away: that is no time on the task
 	return s.Book.Keep(record.Answer{
-		At: s.Now(), Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: string(a.Mark.Verdict), Slip: a.Mark.Slip,
+		At: s.Now(), Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: string(a.Mark.Verdict), Slip: a.Mark.Error,
 		Points: a.Mark.Points, Certainty: a.Certainty, Hint: a.Hint, Seconds: min(took, longest).Round(100 * time.Millisecond).Seconds(),
-		Form: p.Values.Case(), Key: p.Answer.Text(), Content: s.Library.Version(a.Task),
+		Form: p.Values.Situation(), Key: p.Expected.Text(), Content: s.Library.Version(a.Task),
 	})
 }
 

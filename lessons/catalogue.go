@@ -5,7 +5,6 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
 )
@@ -15,22 +14,9 @@ import (
 func Catalogue(system machine.System) []schedule.Item {
 	var items []schedule.Item
 	for _, t := range tasks.All() {
-		items = append(items, schedule.ItemOf(t, kindOf(t), system))
+		items = append(items, schedule.ItemOf(t, system))
 	}
 	return items
-}
-
-// kindOf is the kind of a task's answers: that of any of its problems.
-func kindOf(t *quiz.Task) string {
-	system := machine.Imperial
-	if !t.Allows(system) {
-		system = t.Systems[0]
-	}
-	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, 1, machine.DefaultLathe(system)))
-	if err != nil {
-		return "" // a task that can't be drawn; its own tests say so
-	}
-	return p.Answer.Kind.Name()
 }
 
 // CourseOrder is the catalogue in the order in which the lessons bring the tasks;

@@ -38,7 +38,7 @@ func TestEveryTaskAndCautionIsUsed(t *testing.T) {
 		if used[task.Name] == slices.Contains(practiceOnly, task.Name) {
 			t.Errorf("%s: used by a lesson %v, practice only %v", task.Name, used[task.Name], !used[task.Name])
 		}
-		if !task.Gate {
+		if !task.SafetyCritical {
 			continue
 		}
 		w, err := lib.Task(task.Name)

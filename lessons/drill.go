@@ -7,8 +7,10 @@ import (
 
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 // What a timed drill is for: tasks someone already does right without a clock, and
@@ -36,7 +38,7 @@ func NoGate(names []string) error {
 		if err != nil {
 			return err
 		}
-		if t.Gate {
+		if t.SafetyCritical {
 			return fmt.Errorf("%s can hurt someone at the lathe; what can hurt is never done against the clock", name)
 		}
 	}
@@ -55,7 +57,7 @@ type round struct {
 // Drill asks problems of tasks against the clock: two rounds for one learner, to be
 // compared with each other, or one round for each name in turn. A question that is
 // up when the time is over may still be answered, and doesn't count.
-func (s *Session) Drill(names []string, players []string, length time.Duration, level quiz.Level) error {
+func (s *Session) Drill(names []string, players []string, length time.Duration, level problem.Level) error {
 	solo := len(players) == 0
 	if err := s.Terminal.Show(Text{{Heading, s.say("drill-title")}, {Plain, s.say("drill-rules", "seconds", int(length.Seconds()))}}); err != nil {
 		return err
@@ -96,12 +98,12 @@ func (s *Session) Drill(names []string, players []string, length time.Duration, 
 }
 
 // oneRound asks until the time is over, or with the clock off until ten are asked.
-func (s *Session) oneRound(names []string, length time.Duration, level quiz.Level) (r round, err error) {
+func (s *Session) oneRound(names []string, length time.Duration, level problem.Level) (r round, err error) {
 	const untimedOf = 10
 	began := s.Now()
 	queue := []string{}
-	var p *quiz.Problem // the one that is up; it stays up when the clock goes off
-	var w *quiz.Words
+	var p *problem.Problem // the one that is up; it stays up when the clock goes off
+	var w *wording.Words
 	for {
 		left := length - s.Now().Sub(began)
 		if !r.untimed && left <= 0 || r.untimed && r.asked >= untimedOf {
@@ -147,7 +149,7 @@ func (s *Session) oneRound(names []string, length time.Duration, level quiz.Leve
 
 // quick asks one problem of a drill. off reports that the learner turned the clock
 // off instead of answering.
-func (s *Session) quick(p *quiz.Problem, w *quiz.Words, place string) (off bool, m quiz.Mark, err error) {
+func (s *Session) quick(p *problem.Problem, w *wording.Words, place string) (off bool, m answer.Mark, err error) {
 	if s.posed != nil {
 		s.posed(p)
 	}
@@ -166,7 +168,7 @@ func (s *Session) quick(p *quiz.Problem, w *quiz.Words, place string) (off bool,
 		} else if word == wordUntimed {
 			return true, m, nil
 		}
-		if m = p.Mark(reply); m.Verdict == quiz.Unread {
+		if m = p.Mark(reply); m.Verdict == answer.Unread {
 			if err := s.show(Plain, w.Feedback(p, m).Verdict); err != nil {
 				return false, m, err
 			}

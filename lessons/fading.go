@@ -1,12 +1,16 @@
 package lessons
 
-import "scratchpass/quiz"
+import (
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/wording"
+)
 
 // examplesAndFading shows two problems worked in full, then leaves the last step
 // blank, then the last two: help is taken away from the end. One right answer goes
 // forward, two wrong ones go back. Tasks without steps to blank (decisions, orders)
 // are shown twice and then asked whole.
-func (s *Session) examplesAndFading(task string, level quiz.Level) error {
+func (s *Session) examplesAndFading(task string, level problem.Level) error {
 	for i := range 2 {
 		p, w, err := s.problem(task, level)
 		if err != nil {
@@ -63,7 +67,7 @@ func (s *Session) examplesAndFading(task string, level quiz.Level) error {
 }
 
 // workedSteps counts the steps that are worked out and not just read.
-func workedSteps(p *quiz.Problem) int {
+func workedSteps(p *problem.Problem) int {
 	n := 0
 	for _, step := range p.Working.Steps {
 		if step.Formula != "" {
@@ -74,24 +78,24 @@ func workedSteps(p *quiz.Problem) int {
 }
 
 // example shows a problem worked in full, each letter explained.
-func (s *Session) example(p *quiz.Problem, w *quiz.Words, i int) error {
+func (s *Session) example(p *problem.Problem, w *wording.Words, i int) error {
 	prompt, _ := w.Ask(p)
 	text := Text{{Faint, s.say("say-example", "i", i)}, {Plain, prompt}}
 	text = append(text, s.steps(p, w, len(p.Working.Steps))...)
-	if p.Answer.Kind.Name() == "order" {
-		for _, line := range w.Moves(p, p.Answer.Key) {
+	if p.Task.Kind.InOrder() {
+		for _, line := range w.Moves(p, p.Expected.Key) {
 			text = append(text, Block{Figures, "  " + line})
 		}
 	}
 	text = append(text, Block{Good, s.say("say-answer", "answer", w.KeyText(p))})
-	if f := w.Feedback(p, quiz.Mark{Verdict: quiz.Right, Reply: p.Answer.Key}); f.Reason != "" {
+	if f := w.Feedback(p, answer.Mark{Verdict: answer.Right, Response: p.Expected.Key}); f.Reason != "" {
 		text = append(text, Block{Plain, f.Reason})
 	}
 	return s.Terminal.Show(text)
 }
 
 // steps shows the first n lines of a working, with what each letter means.
-func (s *Session) steps(p *quiz.Problem, w *quiz.Words, n int) Text {
+func (s *Session) steps(p *problem.Problem, w *wording.Words, n int) Text {
 	var text Text
 	for i := range n {
 		text = append(text, Block{Figures, "  " + p.Working.Line(i)})
@@ -103,7 +107,7 @@ func (s *Session) steps(p *quiz.Problem, w *quiz.Words, n int) Text {
 }
 
 // faded shows a problem with its last steps blank and asks for the answer.
-func (s *Session) faded(p *quiz.Problem, w *quiz.Words, blanks int) (bool, error) {
+func (s *Session) faded(p *problem.Problem, w *wording.Words, blanks int) (bool, error) {
 	prompt, _ := w.Ask(p)
 	shown := len(p.Working.Steps) - blanks
 	text := Text{{Faint, s.say("say-faded", "n", blanks)}, {Plain, prompt}}

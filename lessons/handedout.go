@@ -1,8 +1,9 @@
 package lessons
 
 import (
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 // Handed are the questions that an instructor has handed out.
@@ -15,9 +16,9 @@ type Handed struct {
 // HandedOut asks the questions that have no answer yet, without hints, and tells what came
 // of all of them at the end.
 func (s *Session) HandedOut(h Handed) error {
-	problems := make([]*quiz.Problem, len(h.Codes))
+	problems := make([]*problem.Problem, len(h.Codes))
 	for i, code := range h.Codes { // all of them first: a bad code is said before the first question
-		p, err := tasks.Remake(code)
+		p, err := tasks.FromCode(code)
 		if err != nil {
 			return err
 		}
@@ -29,7 +30,7 @@ func (s *Session) HandedOut(h Handed) error {
 	if err := s.Terminal.Show(Text{{Heading, s.say("handed-title")}, {Plain, s.say("handed-rules", "n", len(h.Codes))}}); err != nil {
 		return err
 	}
-	got, err := s.askAllThenTell(len(problems), func(i int) (*quiz.Problem, *quiz.Words, error) {
+	got, err := s.askAllThenTell(len(problems), func(i int) (*problem.Problem, *wording.Words, error) {
 		w, err := s.wordsOf(problems[i].Task.Name)
 		return problems[i], w, err
 	}, h.Given)

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strconv"
 
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
@@ -110,7 +110,7 @@ const homePractice = 5
 func (s *Session) choosePractice() error {
 	q := Question{Prompt: s.say("home-which-stage"), Options: []string{s.say("home-mixed")}}
 	choices := [][]string{tasks.Names()}
-	for _, stage := range quiz.Stages {
+	for _, stage := range problem.Stages {
 		if names, _ := Resolve([]string{string(stage)}); len(tasks.OfStage(stage)) > 0 {
 			q.Options = append(q.Options, s.say("stage-"+string(stage)))
 			choices = append(choices, names)
@@ -124,7 +124,7 @@ func (s *Session) choosePractice() error {
 	if i == len(choices) {
 		return errBack
 	}
-	return s.Practice(choices[i], quiz.NumbersGiven, homePractice)
+	return s.Practice(choices[i], problem.NumbersGiven, homePractice)
 }
 
 func (s *Session) showSafety() error {

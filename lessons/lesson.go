@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
 	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/problem"
 )
 
 // Lesson runs a lesson from its goals to its mixed check.
@@ -107,7 +107,7 @@ func (s *Session) preCheck(l content.Lesson) (skip bool, err error) {
 	names := partTasks(l)
 	got := 0
 	for i := range 2 {
-		p, w, err := s.problem(names[i*(len(names)-1)], quiz.NumbersGiven)
+		p, w, err := s.problem(names[i*(len(names)-1)], problem.NumbersGiven)
 		if err != nil {
 			return false, err
 		}
@@ -135,7 +135,7 @@ func partTasks(l content.Lesson) []string {
 	return names
 }
 
-func levelOf(n int) quiz.Level { return quiz.Level(max(1, min(n, 3))) }
+func levelOf(n int) problem.Level { return problem.Level(max(1, min(n, 3))) }
 
 // part explains one thing, shows it worked, fades the help and asks it whole.
 func (s *Session) part(part content.Part, place string, skip bool) error {

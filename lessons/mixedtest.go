@@ -3,7 +3,8 @@ package lessons
 import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/wording"
 )
 
 // testPass is how many right of a mixed test pass it.
@@ -12,7 +13,7 @@ const testPass = 11
 // MixedTest asks problems from all tasks that a first thread needs, those that can
 // hurt someone first in the draw, without hints, and tells at the end. It returns the
 // result.
-func (s *Session) MixedTest(items []schedule.Item, special map[string]bool, level quiz.Level) (record.Test, error) {
+func (s *Session) MixedTest(items []schedule.Item, special map[string]bool, level problem.Level) (record.Test, error) {
 	s.certain, s.strict = true, true
 	defer func() { s.strict = false }()
 	const n = schedule.MixedTestOf
@@ -44,17 +45,17 @@ func (s *Session) MixedTest(items []schedule.Item, special map[string]bool, leve
 }
 
 // oneOfEach gives a fresh problem of each task in turn.
-func (s *Session) oneOfEach(names []string, level quiz.Level) func(i int) (*quiz.Problem, *quiz.Words, error) {
-	return func(i int) (*quiz.Problem, *quiz.Words, error) { return s.problem(names[i], level) }
+func (s *Session) oneOfEach(names []string, level problem.Level) func(i int) (*problem.Problem, *wording.Words, error) {
+	return func(i int) (*problem.Problem, *wording.Words, error) { return s.problem(names[i], level) }
 }
 
 // askAllThenTell asks n problems without a word in between, then tells what came of
 // them. given are answers of an earlier sitting, by the codes of their problems: those
 // are not asked again. It returns how many were right.
-func (s *Session) askAllThenTell(n int, next func(i int) (*quiz.Problem, *quiz.Words, error), given map[string]string) (got int, err error) {
+func (s *Session) askAllThenTell(n int, next func(i int) (*problem.Problem, *wording.Words, error), given map[string]string) (got int, err error) {
 	type posed struct {
-		p *quiz.Problem
-		w *quiz.Words
+		p *problem.Problem
+		w *wording.Words
 		a Answered
 	}
 	var all []posed

@@ -3,14 +3,15 @@ package lessons
 import (
 	"fmt"
 
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 // problem makes a fresh problem of a task for this learner. A task that makes
 // sense only in the other system of units is asked in that one.
-func (s *Session) problem(task string, level quiz.Level) (*quiz.Problem, *quiz.Words, error) {
+func (s *Session) problem(task string, level problem.Level) (*problem.Problem, *wording.Words, error) {
 	t, err := tasks.Find(task)
 	if err != nil {
 		return nil, nil, err
@@ -24,10 +25,10 @@ func (s *Session) problem(task string, level quiz.Level) (*quiz.Problem, *quiz.W
 		system = t.Systems[0]
 		lathe = machine.DefaultLathe(system)
 	}
-	var best *quiz.Problem
+	var best *problem.Problem
 	bestAge := 0
 	for range freshTries {
-		p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, s.Seeds(), lathe))
+		p, err := problem.New(t, problem.NewCode(t.Name, level, system, s.Seeds(), lathe))
 		if err != nil {
 			return nil, nil, err
 		}
@@ -54,7 +55,7 @@ const neverSeen = 1 << 30
 
 // age is how long ago a problem like this one was shown: one with the same numbers,
 // or of a decision the same situation with the same answer.
-func (s *Session) age(p *quiz.Problem) int {
+func (s *Session) age(p *problem.Problem) int {
 	age := neverSeen
 	if at := s.seen[numbers(p)]; at > 0 {
 		age = s.count - at + 1
@@ -68,15 +69,15 @@ func (s *Session) age(p *quiz.Problem) int {
 	return age
 }
 
-func numbers(p *quiz.Problem) string { return p.Task.Name + fmt.Sprint(p.Values.Givens()) }
+func numbers(p *problem.Problem) string { return p.Task.Name + fmt.Sprint(p.Values.Givens()) }
 
 // situation is what a decision is about; empty for a number to work out.
-func situation(p *quiz.Problem) string {
-	if c := p.Values.Case(); c != "" {
+func situation(p *problem.Problem) string {
+	if c := p.Values.Situation(); c != "" {
 		return p.Task.Name + " case " + c
 	}
-	if p.Answer.Kind.Name() == "choice" {
-		return p.Task.Name + " key " + p.Answer.Key.Keys[0]
+	if p.Task.Kind.Guessable() {
+		return p.Task.Name + " key " + p.Expected.Key.Keys[0]
 	}
 	return ""
 }

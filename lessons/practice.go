@@ -5,13 +5,14 @@ import (
 	"slices"
 	"strings"
 
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
 // Practice asks n problems, each followed by what came of it. The tasks come in
 // turn, never one twice running where there is another.
-func (s *Session) Practice(names []string, level quiz.Level, n int) error {
+func (s *Session) Practice(names []string, level problem.Level, n int) error {
 	if err := s.Terminal.Show(Text{{Heading, s.say("say-practice")}, {Plain, s.say("say-words")}}); err != nil {
 		return err
 	}
@@ -66,8 +67,8 @@ func (s *Session) summary() Text {
 		if a.Mark.Correct() {
 			got[a.Task]++
 		}
-		if a.Mark.Verdict == quiz.NamedSlip && !slices.Contains(slips[a.Task], a.Mark.Slip) {
-			slips[a.Task] = append(slips[a.Task], a.Mark.Slip)
+		if a.Mark.Verdict == answer.KnownError && !slices.Contains(slips[a.Task], a.Mark.Error) {
+			slips[a.Task] = append(slips[a.Task], a.Mark.Error)
 		}
 	}
 	for _, task := range order {
@@ -85,8 +86,8 @@ func (s *Session) summary() Text {
 func Resolve(words []string) ([]string, error) {
 	var names []string
 	for _, word := range words {
-		if slices.Contains(quiz.Stages, quiz.Stage(word)) {
-			for _, t := range tasks.OfStage(quiz.Stage(word)) {
+		if slices.Contains(problem.Stages, problem.Stage(word)) {
+			for _, t := range tasks.OfStage(problem.Stage(word)) {
 				names = append(names, t.Name)
 			}
 			continue
@@ -105,7 +106,7 @@ func Resolve(words []string) ([]string, error) {
 
 func stageNames() string {
 	var names []string
-	for _, s := range quiz.Stages {
+	for _, s := range problem.Stages {
 		names = append(names, string(s))
 	}
 	return strings.Join(names, ", ")

@@ -12,7 +12,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
@@ -34,10 +34,10 @@ type Progress struct {
 
 // StageProgress is how many tasks of a stage were shown.
 type StageProgress struct {
-	Stage quiz.Stage `json:"stage"`
-	Shown int        `json:"shown"`
-	Begun int        `json:"begun"`
-	Of    int        `json:"of"`
+	Stage problem.Stage `json:"stage"`
+	Shown int           `json:"shown"`
+	Begun int           `json:"begun"`
+	Of    int           `json:"of"`
 }
 
 // BegunTask is a task that was begun and not yet shown.
@@ -81,8 +81,8 @@ func ProgressOf(r *record.Record, items []schedule.Item, special map[string]bool
 		return Progress{}, err
 	}
 	p := Progress{Learner: r.Learner, Answers: n, Stages: []StageProgress{}, Begun: []BegunTask{}, Due: []string{}, Next: []NextReview{}, Stuck: []string{}, Slips: []SlipCount{}, Days: []DayProgress{}, SureWrong: []string{}}
-	stage := map[quiz.Stage]*StageProgress{}
-	for _, s := range quiz.Stages {
+	stage := map[problem.Stage]*StageProgress{}
+	for _, s := range problem.Stages {
 		stage[s] = &StageProgress{Stage: s}
 	}
 	for _, it := range items {
@@ -109,7 +109,7 @@ func ProgressOf(r *record.Record, items []schedule.Item, special map[string]bool
 			}
 		}
 	}
-	for _, s := range quiz.Stages {
+	for _, s := range problem.Stages {
 		if stage[s].Of > 0 {
 			p.Stages = append(p.Stages, *stage[s])
 		}

@@ -10,8 +10,9 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew; read them before committing")
@@ -58,7 +59,7 @@ func (t *scripted) Choose(q Question) (string, error) {
 type learner struct {
 	*scripted
 	session  *Session
-	problem  *quiz.Problem
+	problem  *problem.Problem
 	asked    int // problems posed so far
 	tries    int // replies to the problem at hand
 	strategy func(l *learner) string
@@ -76,7 +77,7 @@ func newLearner(t *testing.T, seed uint64, system machine.System, strategy func(
 		t.Fatal(err)
 	}
 	l.session = s
-	s.posed = func(p *quiz.Problem) { l.problem, l.tries, l.asked = p, 0, l.asked+1 }
+	s.posed = func(p *problem.Problem) { l.problem, l.tries, l.asked = p, 0, l.asked+1 }
 	l.answer = func(q Question) (string, error) {
 		if l.problem == nil {
 			if len(q.Options) > 0 {
@@ -86,7 +87,7 @@ func newLearner(t *testing.T, seed uint64, system machine.System, strategy func(
 		}
 		reply := l.strategy(l)
 		l.tries++
-		if l.problem.Mark(reply).Verdict != quiz.Unread {
+		if l.problem.Mark(reply).Verdict != answer.Unread {
 			l.problem = nil
 		}
 		return reply, nil
@@ -94,18 +95,19 @@ func newLearner(t *testing.T, seed uint64, system machine.System, strategy func(
 	return l
 }
 
-func (l *learner) key() string { return typed(l.problem, l.problem.Answer.Key) }
+func (l *learner) key() string { return typed(l.problem, l.problem.Expected.Key) }
 
-// typed is a reply as a learner would type it.
-func typed(p *quiz.Problem, r quiz.Reply) string {
-	text := p.Answer.Kind.Show(&p.Answer, r)
-	return strings.ReplaceAll(text, " then", "")
+// typed is a response as a learner would type it.
+func typed(p *problem.Problem, r answer.Response) string {
+	return p.Expected.Join(p.Expected.Kind.Print(&p.Expected, r), " ")
 }
 
 // slip answers with the n-th slip of the problem.
 func (l *learner) slip(n int) string {
 	var all []string
-	l.problem.SlipReplies(func(_ *quiz.Slip, r quiz.Reply) { all = append(all, typed(l.problem, r)) })
+	for _, known := range l.problem.Expected.Errors {
+		all = append(all, typed(l.problem, known.Response))
+	}
 	return all[n%len(all)]
 }
 
@@ -119,7 +121,7 @@ func varied(l *learner) string {
 		return "five"
 	case l.asked%5 == 2:
 		return l.slip(l.asked)
-	case l.asked%13 == 9 && l.problem.Answer.Kind.Name() == "quantity":
+	case l.asked%13 == 9 && l.problem.Expected.Kind == answer.Quantity:
 		return "0.7777"
 	}
 	return l.key()

@@ -8,8 +8,10 @@ import (
 	"time"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/wording"
 )
 
 // Session is one sitting of one learner.
@@ -29,13 +31,13 @@ type Session struct {
 	phrases  map[string]string
 	safety   map[string]content.Caution
 	drawings map[string]content.DrawingWords
-	words    map[string]*quiz.Words
+	words    map[string]*wording.Words
 
-	wants      func(*quiz.Problem) bool // which problems are wanted before others
-	strict     bool                     // a test: no hints
-	certain    bool                     // ask how sure someone is, for tasks that can hurt
-	describing bool                     // a lathe is being described
-	rehearsing bool                     // a job is being rehearsed
+	wants      func(*problem.Problem) bool // which problems are wanted before others
+	strict     bool                        // a test: no hints
+	certain    bool                        // ask how sure someone is, for tasks that can hurt
+	describing bool                        // a lathe is being described
+	rehearsing bool                        // a job is being rehearsed
 
 	certainOfAll bool // ask how sure someone is, for all tasks
 	handed       int  // questions that an instructor handed out; 0 in any other session
@@ -45,14 +47,14 @@ type Session struct {
 	lastOf map[string]string // situation last shown, by task
 	count  int               // problems so far
 
-	posed func(*quiz.Problem) // tests listen here to know what is asked
+	posed func(*problem.Problem) // tests listen here to know what is asked
 }
 
 // Answered is one marked answer.
 type Answered struct {
 	Task  string
 	Code  string
-	Mark  quiz.Mark
+	Mark  answer.Mark
 	Cause string // which of two causes, where a follow-up question was asked
 
 	Certainty string // how sure the learner was, where it was asked
@@ -61,7 +63,7 @@ type Answered struct {
 
 // NewSession loads what every session needs to speak.
 func NewSession(t Terminal, lib *content.Library, s machine.System, lathe machine.Lathe, seeds func() uint32) (*Session, error) {
-	session := &Session{Now: time.Now, Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*quiz.Words{},
+	session := &Session{Now: time.Now, Terminal: t, Library: lib, System: s, Lathe: lathe, Seeds: seeds, words: map[string]*wording.Words{},
 		seen: map[string]int{}, lastOf: map[string]string{}}
 	var err error
 	if session.screens, err = lib.Screens(); err != nil {
@@ -92,11 +94,11 @@ func (s *Session) show(style Style, text string) error {
 }
 
 // wordsOf returns the words of a task, read once.
-func (s *Session) wordsOf(task string) (*quiz.Words, error) {
+func (s *Session) wordsOf(task string) (*wording.Words, error) {
 	if w := s.words[task]; w != nil {
 		return w, nil
 	}
-	w, err := quiz.LoadWords(s.Library, task)
+	w, err := wording.Load(s.Library, task)
 	if err == nil {
 		s.words[task] = w
 	}
@@ -110,13 +112,13 @@ type how struct {
 }
 
 // pose asks a problem until it has an answer that can be read, marks it and tells.
-func (s *Session) pose(p *quiz.Problem, w *quiz.Words, h how) (Answered, error) {
+func (s *Session) pose(p *problem.Problem, w *wording.Words, h how) (Answered, error) {
 	prompt, _ := w.Ask(p)
 	return s.answer(p, w, Text{{Faint, h.place}, {Plain, prompt}}, h.quiet)
 }
 
 // answer shows a text that asks the problem and takes its answer.
-func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) (Answered, error) {
+func (s *Session) answer(p *problem.Problem, w *wording.Words, text Text, quiet bool) (Answered, error) {
 	if err := s.Terminal.Show(text); err != nil {
 		return Answered{}, err
 	}
@@ -150,9 +152,9 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 			err = s.show(Plain, s.hint(w))
 		default:
 			m := markOf(p, reply)
-			if m.Verdict != quiz.Unread {
+			if m.Verdict != answer.Unread {
 				a.Mark = m
-				if !m.Passed && (s.certainOfAll || s.certain && p.Task.Gate) {
+				if !m.Passed && (s.certainOfAll || s.certain && p.Task.SafetyCritical) {
 					if a.Certainty, err = s.certainty(); err != nil { // the answer was given: it counts all the same
 						a.Certainty = ""
 						s.Answers = append(s.Answers, a)
@@ -182,9 +184,9 @@ func (s *Session) answer(p *quiz.Problem, w *quiz.Words, text Text, quiet bool) 
 }
 
 // markOf marks a reply. Whoever passes does not know: that is wrong, and told.
-func markOf(p *quiz.Problem, reply string) quiz.Mark {
+func markOf(p *problem.Problem, reply string) answer.Mark {
 	if word, _ := asked(reply, anywhere); word == WordPass {
-		return quiz.Mark{Verdict: quiz.Wrong, Passed: true}
+		return answer.Mark{Verdict: answer.Wrong, Passed: true}
 	}
 	return p.Mark(reply)
 }
@@ -192,7 +194,7 @@ func markOf(p *quiz.Problem, reply string) quiz.Mark {
 // anywhere are the words that may be typed instead of any answer.
 var anywhere = []string{WordHint, WordRepeat, WordHelp, WordPass, WordStop}
 
-func (s *Session) hint(w *quiz.Words) string {
+func (s *Session) hint(w *wording.Words) string {
 	if w.Task.Hint == "" {
 		return s.say("say-no-hint")
 	}
@@ -201,12 +203,12 @@ func (s *Session) hint(w *quiz.Words) string {
 
 // ask asks for the answer. Options have been listed with the question, so that a number
 // is typed for them too, and the words that work anywhere work here.
-func (s *Session) ask(p *quiz.Problem, w *quiz.Words) (string, error) {
+func (s *Session) ask(p *problem.Problem, w *wording.Words) (string, error) {
 	return s.Terminal.Ask(Question{Prompt: w.Expects(p)})
 }
 
 // tell shows what came of an answer.
-func (s *Session) tell(f quiz.Feedback, m quiz.Mark) error {
+func (s *Session) tell(f wording.Feedback, m answer.Mark) error {
 	style := Bad
 	if m.Correct() {
 		style = Good
@@ -236,8 +238,8 @@ func (s *Session) certainty() (string, error) {
 }
 
 // followUp asks which of two causes was behind a wrong number that has two.
-func (s *Session) followUp(w *quiz.Words, m quiz.Mark) (cause string, err error) {
-	f, ok := w.Task.FollowUps[m.Slip]
+func (s *Session) followUp(w *wording.Words, m answer.Mark) (cause string, err error) {
+	f, ok := w.Task.FollowUps[m.Error]
 	if !ok {
 		return "", nil
 	}

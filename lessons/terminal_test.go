@@ -10,8 +10,8 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 func plainOver(input string) (Terminal, *bytes.Buffer) {
@@ -96,7 +96,7 @@ func TestWordsThatCanBeTypedAnywhere(t *testing.T) {
 	l := newLearner(t, 1, machine.Imperial, nil)
 	i := 0
 	l.answer = func(Question) (string, error) { i++; return replies[i-1], nil }
-	err := l.session.Practice([]string{"infeed-left"}, quiz.NumbersGiven, 5)
+	err := l.session.Practice([]string{"infeed-left"}, problem.NumbersGiven, 5)
 	if !errors.Is(err, ErrStopped) || len(l.session.Answers) != 1 {
 		t.Fatalf("%v after %d answers", err, len(l.session.Answers))
 	}
@@ -118,7 +118,7 @@ func TestWordsThatCanBeTypedAnywhere(t *testing.T) {
 func TestFadingGoesForwardAndBack(t *testing.T) {
 	blanksAfter := func(strategy func(l *learner) string) []string {
 		l := newLearner(t, 3, machine.Imperial, strategy)
-		if err := l.session.examplesAndFading("rule-of-thumb", quiz.DeriveFirst); err != nil {
+		if err := l.session.examplesAndFading("rule-of-thumb", problem.DeriveFirst); err != nil {
 			t.Fatal(err)
 		}
 		var blanks []string
@@ -169,23 +169,23 @@ func TestNumbersAndSituationsChange(t *testing.T) {
 	l := newLearner(t, 2, machine.Imperial, (*learner).key)
 	seen, last := map[string]bool{}, ""
 	ask := l.session.posed
-	l.session.posed = func(p *quiz.Problem) {
+	l.session.posed = func(p *problem.Problem) {
 		ask(p)
 		key := p.Task.Name + strings.Join(strings.Fields(l.shown[len(l.shown)-1].Words()), " ")
 		if seen[key] {
 			t.Errorf("asked twice: %s", key)
 		}
 		seen[key] = true
-		if c := p.Values.Case(); c != "" && c == last {
+		if c := p.Values.Situation(); c != "" && c == last {
 			t.Errorf("situation %s twice running", c)
 		}
-		last = p.Values.Case()
+		last = p.Values.Situation()
 	}
-	if err := l.session.Practice([]string{"when-to-leave-compound"}, quiz.NumbersGiven, 12); err != nil {
+	if err := l.session.Practice([]string{"when-to-leave-compound"}, problem.NumbersGiven, 12); err != nil {
 		t.Fatal(err)
 	}
 	last = ""
-	if err := l.session.Practice([]string{"compound-travel"}, quiz.NumbersGiven, 20); err != nil {
+	if err := l.session.Practice([]string{"compound-travel"}, problem.NumbersGiven, 20); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -193,7 +193,7 @@ func TestNumbersAndSituationsChange(t *testing.T) {
 // Never the same task twice running where there is another.
 func TestPracticeInterleaves(t *testing.T) {
 	l := newLearner(t, 4, machine.Imperial, (*learner).key)
-	if err := l.session.Practice([]string{"infeed-left", "single-depth", "compound-travel"}, quiz.NumbersGiven, 60); err != nil {
+	if err := l.session.Practice([]string{"infeed-left", "single-depth", "compound-travel"}, problem.NumbersGiven, 60); err != nil {
 		t.Fatal(err)
 	}
 	for i := 1; i < len(l.session.Answers); i++ {
@@ -206,10 +206,10 @@ func TestPracticeInterleaves(t *testing.T) {
 // One number with two causes is followed by a question that tells them apart.
 func TestFollowUpTellsTwoCausesApart(t *testing.T) {
 	l := newLearner(t, 6, machine.Imperial, func(l *learner) string { return l.slip(2) }) // sin-or-ref
-	if err := l.session.Practice([]string{"compound-travel"}, quiz.NumbersGiven, 1); err != nil {
+	if err := l.session.Practice([]string{"compound-travel"}, problem.NumbersGiven, 1); err != nil {
 		t.Fatal(err)
 	}
-	if a := l.session.Answers[0]; a.Mark.Slip != "sin-or-ref" || a.Cause != "pressed-sin" {
+	if a := l.session.Answers[0]; a.Mark.Error != "sin-or-ref" || a.Cause != "pressed-sin" {
 		t.Errorf("%+v", a)
 	}
 	if !strings.Contains(l.log.String(), "I took the angle from the bed.") || !strings.Contains(l.log.String(), "so it is the cosine") {
@@ -228,7 +228,7 @@ func clock(step time.Duration) func() time.Time {
 func TestDrillAgainstTheClock(t *testing.T) {
 	l := newLearner(t, 11, machine.Imperial, (*learner).key)
 	l.session.Now = clock(4 * time.Second)
-	if err := l.session.Drill([]string{"infeed-left", "single-depth"}, nil, 90*time.Second, quiz.NumbersGiven); err != nil {
+	if err := l.session.Drill([]string{"infeed-left", "single-depth"}, nil, 90*time.Second, problem.NumbersGiven); err != nil {
 		t.Fatal(err)
 	}
 	log := l.log.String()

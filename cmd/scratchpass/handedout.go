@@ -11,8 +11,8 @@ import (
 
 	"scratchpass/lessons"
 	"scratchpass/lessons/record"
-	"scratchpass/quiz"
 	"scratchpass/quiz/files"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/set"
 )
 
@@ -45,7 +45,7 @@ func handedOut(args []string, file string) (h lessons.Handed, err error) {
 			h.Sure = h.Sure || line == sureMark
 			continue
 		}
-		if _, err := quiz.ParseCode(line); err != nil {
+		if _, err := problem.ParseCode(line); err != nil {
 			return h, usage("%s, line %d: %w", file, i+1, err)
 		}
 		h.Codes = append(h.Codes, line)

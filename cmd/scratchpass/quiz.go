@@ -9,9 +9,10 @@ import (
 
 	"scratchpass/lessons"
 	"scratchpass/lessons/screen"
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 // mostProblems is the longest practice session; a longer one teaches nothing more.
@@ -81,7 +82,7 @@ func (a *app) quiz() *cobra.Command {
 }
 
 // mixedTest asks the mixed test and keeps its result.
-func (a *app) mixedTest(s *lessons.Session, level quiz.Level) error {
+func (a *app) mixedTest(s *lessons.Session, level problem.Level) error {
 	t, err := s.MixedTest(lessons.CourseOrder(s.Library, s.System), lessons.Special(s.Library), level)
 	if err != nil || a.record == nil {
 		return err
@@ -150,7 +151,7 @@ func (a *app) mark() *cobra.Command {
 }
 
 // problem remakes the problem of a code, or draws one of a task.
-func (a *app) problem(codeOrTask string, level quiz.Level) (*quiz.Problem, *quiz.Words, error) {
+func (a *app) problem(codeOrTask string, level problem.Level) (*problem.Problem, *wording.Words, error) {
 	lib, err := a.library()
 	if err != nil {
 		return nil, nil, err
@@ -172,13 +173,13 @@ func (a *app) problem(codeOrTask string, level quiz.Level) (*quiz.Problem, *quiz
 			system = t.Systems[0]
 			lathe = machine.DefaultLathe(system)
 		}
-		code = quiz.NewCode(t.Name, level, system, a.seeds()(), lathe).String()
+		code = problem.NewCode(t.Name, level, system, a.seeds()(), lathe).String()
 	}
-	p, err := tasks.Remake(code)
+	p, err := tasks.FromCode(code)
 	if err != nil {
 		return nil, nil, usageError{err}
 	}
-	w, err := quiz.LoadWords(lib, p.Task.Name)
+	w, err := wording.Load(lib, p.Task.Name)
 	return p, w, err
 }
 

@@ -9,8 +9,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/lessons"
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 // root builds the command line.
@@ -39,7 +39,9 @@ and your instructor come first.`,
 			if a.record == nil {
 				return s.Home(a.keepLathe, nil, nil, rehearse)
 			}
-			best := func() error { return s.Best(lessons.CourseOrder(s.Library, s.System), a.summaries, quiz.NumbersGiven) }
+			best := func() error {
+				return s.Best(lessons.CourseOrder(s.Library, s.System), a.summaries, problem.NumbersGiven)
+			}
 			return s.Home(a.keepLathe, best, a.showProgress, rehearse)
 		},
 	}
@@ -113,11 +115,11 @@ func levelFlag(cmd *cobra.Command, level *int) {
 	cmd.Flags().IntVar(level, "level", 1, "1 numbers given, 2 one thing to find first, 3 as on the job")
 }
 
-func checkLevel(level int) (quiz.Level, error) {
+func checkLevel(level int) (problem.Level, error) {
 	if level < 1 || level > 3 {
 		return 0, usage("--level %d: give 1, 2 or 3", level)
 	}
-	return quiz.Level(level), nil
+	return problem.Level(level), nil
 }
 
 // describe is the lathe command.

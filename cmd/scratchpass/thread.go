@@ -10,9 +10,9 @@ import (
 	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/lessons"
-	"scratchpass/quiz"
 	"scratchpass/quiz/drawing"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/thread"
 )
 
 func (a *app) thread() *cobra.Command {
@@ -26,7 +26,7 @@ func (a *app) thread() *cobra.Command {
 			if err != nil {
 				return usageError{err}
 			}
-			doc, err := quiz.DocumentThread(d)
+			doc, err := thread.Of(d)
 			if err != nil {
 				return usageError{err}
 			}
@@ -44,7 +44,7 @@ func (a *app) thread() *cobra.Command {
 
 // threadPage prints a thread as a page: one number a line, and a drawing where
 // pictures are of use.
-func (a *app) threadPage(lib *content.Library, d calc.Designation, doc quiz.ThreadDocument) error {
+func (a *app) threadPage(lib *content.Library, d calc.Designation, doc thread.Document) error {
 	labels, err := lib.Screens()
 	if err != nil {
 		return err
@@ -89,7 +89,7 @@ func (a *app) threadPage(lib *content.Library, d calc.Designation, doc quiz.Thre
 	}
 	for _, l := range []struct {
 		label string
-		pair  quiz.LimitPair
+		pair  thread.LimitPair
 	}{{"major-limits", doc.Limits.Major}, {"pitch-limits", doc.Limits.Pitch}, {"minor-limits", doc.Limits.Minor}} {
 		switch {
 		case l.pair.Max != nil:

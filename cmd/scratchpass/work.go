@@ -8,9 +8,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/lessons"
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 // work has a command for every task; only those that were named are made, so that
@@ -46,7 +47,7 @@ func (a *app) work(args []string) *cobra.Command {
 }
 
 // workTask is the command of one task; its inputs are the flags.
-func (a *app) workTask(t *quiz.Task) *cobra.Command {
+func (a *app) workTask(t *problem.Task) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:    t.Name,
 		Short:  "The working of this task with your own numbers",
@@ -64,7 +65,7 @@ func (a *app) workTask(t *quiz.Task) *cobra.Command {
 		if !t.Allows(system) {
 			system = t.Systems[0]
 		}
-		v := quiz.NewValues(t.Inputs, system)
+		v := problem.NewValues(t.Inputs, system)
 		for _, in := range t.Inputs {
 			if f := cmd.Flags().Lookup(in.Name); f.Changed {
 				if err := v.Read(in.Name, f.Value.String()); err != nil {
@@ -72,7 +73,7 @@ func (a *app) workTask(t *quiz.Task) *cobra.Command {
 				}
 			}
 		}
-		p, err := quiz.Worked(t, v, lathe)
+		p, err := problem.FromValues(t, v, lathe)
 		if err != nil {
 			return usage("work %s: %w", t.Name, err)
 		}
@@ -80,7 +81,7 @@ func (a *app) workTask(t *quiz.Task) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		w, err := quiz.LoadWords(lib, t.Name)
+		w, err := wording.Load(lib, t.Name)
 		if err != nil {
 			return err
 		}
@@ -94,7 +95,7 @@ func (a *app) workTask(t *quiz.Task) *cobra.Command {
 
 // workedText is a problem's working with its key, what wrong roads give, and the
 // cautions.
-func workedText(p *quiz.Problem, w *quiz.Words) lessons.Text {
+func workedText(p *problem.Problem, w *wording.Words) lessons.Text {
 	doc := w.Document(p, true)
 	var text lessons.Text
 	say := func(format string, args ...any) {
@@ -113,9 +114,9 @@ func workedText(p *quiz.Problem, w *quiz.Words) lessons.Text {
 	if a := doc.Answer; a.Low != nil && a.High != nil {
 		say("accepted: %v to %v %s", *a.Low, *a.High, a.Unit)
 	}
-	p.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
-		say("wrong road %s, %s: %s", s.Name, w.ShownAnswer(p, r), strings.TrimSpace(w.Task.Slips[s.Name]))
-	})
+	for _, s := range p.Expected.Errors {
+		say("wrong road %s, %s: %s", s.Name, w.Shown(p, s.Response), strings.TrimSpace(w.Task.Slips[s.Name]))
+	}
 	say("at the lathe: %s", w.Task.AtTheLathe)
 	for _, c := range doc.Safety {
 		say("CAUTION: %s", c)
@@ -128,7 +129,7 @@ func workedText(p *quiz.Problem, w *quiz.Words) lessons.Text {
 type taskDocument struct {
 	Name   string          `json:"name"`
 	Title  string          `json:"title"`
-	Stage  quiz.Stage      `json:"stage"`
+	Stage  problem.Stage   `json:"stage"`
 	Gate   bool            `json:"gate"`
 	Inputs []inputDocument `json:"inputs"`
 }
@@ -155,7 +156,7 @@ func (a *app) listTasks() error {
 		if err != nil {
 			return err
 		}
-		d := taskDocument{Name: t.Name, Title: w.Title, Stage: t.Stage, Gate: t.Gate, Inputs: []inputDocument{}}
+		d := taskDocument{Name: t.Name, Title: w.Title, Stage: t.Stage, Gate: t.SafetyCritical, Inputs: []inputDocument{}}
 		for _, in := range t.Inputs {
 			d.Inputs = append(d.Inputs, inputDocument{in.Name, in.Wants(system), in.Group})
 		}

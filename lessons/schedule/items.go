@@ -6,14 +6,14 @@ import (
 
 	"scratchpass/lessons/mastery"
 	"scratchpass/lessons/record"
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 // Item is a task as the schedule sees it.
 type Item struct {
 	Task    string
-	Stage   quiz.Stage
+	Stage   problem.Stage
 	Gate    bool
 	Rule    mastery.Rule
 	Minutes float64 // how long one answer takes
@@ -21,7 +21,7 @@ type Item struct {
 	// usual tells what comes up for this learner, which a run must cover. It is asked
 	// only for tasks that are answered.
 	usual func() usual
-	task  *quiz.Task
+	task  *problem.Task
 }
 
 // usual are the situations and the wrong roads that come up often enough.
@@ -39,8 +39,8 @@ func (it Item) rule() mastery.Rule {
 
 // Wants reports whether a problem would bring a run further: it shows a situation or
 // gives a chance to a wrong road that the run at hand has not had.
-func (it Item) Wants(s record.Summary, p *quiz.Problem) bool {
-	r, form, roads := it.rule(), p.Values.Case(), roadsOf(p)
+func (it Item) Wants(s record.Summary, p *problem.Problem) bool {
+	r, form, roads := it.rule(), p.Values.Situation(), roadsOf(p)
 	missing := false
 	for _, f := range r.Forms {
 		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return a.Form == f }) {
@@ -63,37 +63,37 @@ func (it Item) Wants(s record.Summary, p *quiz.Problem) bool {
 
 // roads are the wrong roads that would have shown in the problem of a code.
 func (it Item) roads(code string) []string {
-	c, err := quiz.ParseCode(code)
+	c, err := problem.ParseCode(code)
 	if err != nil || it.task == nil || c.Task != it.Task {
 		return nil
 	}
-	p, err := quiz.Make(it.task, c)
+	p, err := problem.New(it.task, c)
 	if err != nil {
 		return nil
 	}
 	return roadsOf(p)
 }
 
-func roadsOf(p *quiz.Problem) []string {
+func roadsOf(p *problem.Problem) []string {
 	var roads []string
-	p.SlipReplies(func(s *quiz.Slip, _ quiz.Reply) {
+	for _, s := range p.Expected.Errors {
 		if !s.Convention {
 			roads = append(roads, s.Name)
 		}
-	})
+	}
 	return roads
 }
 
 // usualOf draws problems to see what comes up in a system of units. Situations count
 // where they are an input of every problem.
-func usualOf(t *quiz.Task, system machine.System, situations bool) usual {
+func usualOf(t *problem.Task, system machine.System, situations bool) usual {
 	if !t.Allows(system) {
 		system = t.Systems[0]
 	}
 	seen, roads := map[string]int{}, map[string]int{}
 	var u usual
 	for seed := range uint32(usualTried) {
-		p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, system, seed, machine.DefaultLathe(system)))
+		p, err := problem.New(t, problem.NewCode(t.Name, problem.NumbersGiven, system, seed, machine.DefaultLathe(system)))
 		if err != nil {
 			continue // a task that can't be drawn; its own tests say so
 		}
@@ -102,7 +102,7 @@ func usualOf(t *quiz.Task, system machine.System, situations bool) usual {
 				u.roads = append(u.roads, road)
 			}
 		}
-		form := p.Values.Case()
+		form := p.Values.Situation()
 		if seen[form]++; situations && form != "" && seen[form] == formsLeast {
 			u.forms = append(u.forms, form)
 		}
@@ -110,15 +110,13 @@ func usualOf(t *quiz.Task, system machine.System, situations bool) usual {
 	return u
 }
 
-// ItemOf describes a task for a learner who works in a system of units; kind is the
-// kind of its answers.
-func ItemOf(t *quiz.Task, kind string, system machine.System) Item {
-	it := Item{Task: t.Name, Stage: t.Stage, Gate: t.Gate, Minutes: typedMinutes, task: t}
-	it.Rule = mastery.Rule{Gate: t.Gate, Choice: kind == "choice", OneKey: kind == "choice" || kind == "order"}
-	if kind == "choice" {
+// ItemOf describes a task for a learner who works in a system of units.
+func ItemOf(t *problem.Task, system machine.System) Item {
+	it := Item{Task: t.Name, Stage: t.Stage, Gate: t.SafetyCritical, Minutes: typedMinutes, task: t}
+	it.Rule = mastery.Rule{Gate: t.SafetyCritical, Choice: t.Kind.Guessable(), OneKey: t.Kind.OneKey()}
+	if t.Kind.Guessable() {
 		it.Minutes = choiceMinutes
 	}
-	situations := slices.ContainsFunc(t.Inputs, func(in quiz.Input) bool { return in.Is == quiz.AWord && !in.Extra && in.Group == "" })
-	it.usual = sync.OnceValue(func() usual { return usualOf(t, system, situations) })
+	it.usual = sync.OnceValue(func() usual { return usualOf(t, system, t.Situations()) })
 	return it
 }

@@ -10,7 +10,8 @@ import (
 
 	"scratchpass/lessons/mastery"
 	"scratchpass/lessons/record"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
 // Minutes that an answer takes, roughly: a number is worked out, an option read.
@@ -72,7 +73,7 @@ func Fold(items []Item) record.Fold {
 		}
 		s.Last = a.At
 		s.Seconds += a.Seconds
-		if a.Verdict == string(quiz.NamedSlip) {
+		if a.Verdict == string(answer.KnownError) {
 			slips := map[string]int{}
 			for name, n := range s.Slips {
 				slips[name] = n
@@ -141,7 +142,7 @@ func Next(items []Item, of map[string]record.Summary, recent []string, now time.
 	if len(recent) > 0 {
 		last = recent[len(recent)-1]
 	}
-	lastStage := quiz.Stage("")
+	lastStage := problem.Stage("")
 	var ranked []Choice
 	for _, it := range items {
 		if it.Task == last {

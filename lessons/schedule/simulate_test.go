@@ -14,8 +14,9 @@ import (
 	"scratchpass/calc"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
@@ -37,7 +38,7 @@ var learnersOfAKind = flag.Int("learners", 400, "simulated learners of each kind
 // mind is one simulated learner working at one task.
 type mind struct {
 	random *rand.Rand
-	task   *quiz.Task
+	task   *problem.Task
 	slip   string // the wrong road it holds
 	last   string // what was right the time before, as typed
 	day    int
@@ -49,25 +50,25 @@ type kind struct {
 	name   string
 	knows  bool // to say that it has mastered a task is no mistake
 	holds  bool // it holds a slip
-	answer func(m *mind, p *quiz.Problem) (r quiz.Reply, meant string)
+	answer func(m *mind, p *problem.Problem) (r answer.Response, meant string)
 }
 
-func key(_ *mind, p *quiz.Problem) (quiz.Reply, string) { return p.Answer.Key, "" }
+func key(_ *mind, p *problem.Problem) (answer.Response, string) { return p.Expected.Key, "" }
 
 // slipOf is what the learner's slip gives in a problem; the key where it can't be
 // made.
-func slipOf(m *mind, p *quiz.Problem) (quiz.Reply, string) {
-	r, meant := p.Answer.Key, ""
-	p.SlipReplies(func(s *quiz.Slip, reply quiz.Reply) {
+func slipOf(m *mind, p *problem.Problem) (answer.Response, string) {
+	r, meant := p.Expected.Key, ""
+	for _, s := range p.Expected.Errors {
 		switch {
 		case s.Name == m.slip:
-			r, meant = reply, s.Name
-		case s.Twin == s.Name && meant == "": // two causes of nearly one number: the other has no name of its own here
+			r, meant = s.Response, s.Name
+		case s.SameResultAs == s.Name && meant == "": // two causes of nearly one number: the other has no name of its own here
 			if merged[m.task.Name] == m.slip {
-				r, meant = reply, s.Name
+				r, meant = s.Response, s.Name
 			}
 		}
-	})
+	}
 	return r, meant
 }
 
@@ -77,24 +78,24 @@ var merged = map[string]string{"time-to-shoulder": "tpi", "fastest-for-the-gap":
 
 // careless is the key with a slip of the pen: two digits swapped, one wrong, or the
 // next option.
-func careless(m *mind, p *quiz.Problem) quiz.Reply {
+func careless(m *mind, p *problem.Problem) answer.Response {
 	switch {
-	case len(p.Answer.Key.Xs) > 0:
-		r := quiz.Reply{Xs: slices.Clone(p.Answer.Key.Xs)}
+	case len(p.Expected.Key.Xs) > 0:
+		r := answer.Response{Xs: slices.Clone(p.Expected.Key.Xs)}
 		i := m.random.IntN(len(r.Xs))
-		r.Xs[i] = smudge(m, r.Xs[i], p.Answer.Unit)
+		r.Xs[i] = smudge(m, r.Xs[i], p.Expected.Unit)
 		return r
-	case len(p.Answer.Options) > 0:
+	case len(p.Expected.Options) > 0:
 		return guess(m, p)
-	case len(p.Answer.Key.Fields) > 0:
+	case len(p.Expected.Key.Fields) > 0:
 		return guess(m, p)
 	}
 	for range 50 { // a smudge in the last figure may still be right
-		if r := quiz.X(smudge(m, p.Answer.Key.X, p.Answer.Unit)); !p.Answer.Right(r) {
+		if r := answer.NumberResponse(smudge(m, p.Expected.Key.X, p.Expected.Unit)); !p.Expected.Right(r) {
 			return r
 		}
 	}
-	return quiz.X(p.Answer.Key.X * 3)
+	return answer.NumberResponse(p.Expected.Key.X * 3)
 }
 
 func smudge(m *mind, x float64, u machine.Unit) float64 {
@@ -119,15 +120,15 @@ func smudge(m *mind, x float64, u machine.Unit) float64 {
 }
 
 // guess is an answer without an idea.
-func guess(m *mind, p *quiz.Problem) quiz.Reply {
-	a := &p.Answer
+func guess(m *mind, p *problem.Problem) answer.Response {
+	a := &p.Expected
 	switch a.Kind.Name() {
 	case "choice":
-		return quiz.Keys(a.Options[m.random.IntN(len(a.Options))])
+		return answer.OptionsResponse(a.Options[m.random.IntN(len(a.Options))])
 	case "order":
 		keys := slices.Clone(a.Options)
 		m.random.Shuffle(len(keys), func(i, j int) { keys[i], keys[j] = keys[j], keys[i] })
-		return quiz.Keys(keys...)
+		return answer.OptionsResponse(keys...)
 	case "several":
 		var keys []string
 		for _, o := range a.Options {
@@ -135,72 +136,72 @@ func guess(m *mind, p *quiz.Problem) quiz.Reply {
 				keys = append(keys, o)
 			}
 		}
-		return quiz.Keys(keys...)
+		return answer.OptionsResponse(keys...)
 	case "readings":
-		r := quiz.Reply{Xs: make([]float64, len(a.Key.Xs))}
+		r := answer.Response{Xs: make([]float64, len(a.Key.Xs))}
 		for i := range r.Xs {
 			r.Xs[i] = a.Key.Xs[i] * (0.2 + 3*m.random.Float64())
 		}
 		return r
 	case "reading":
-		r := quiz.Reply{Fields: slices.Clone(a.Key.Fields)}
+		r := answer.Response{Fields: slices.Clone(a.Key.Fields)}
 		r.Fields[m.random.IntN(len(r.Fields))][1] = "something else"
 		return r
 	}
-	return quiz.X(a.Key.X * math.Pow(10, 2*m.random.Float64()-1))
+	return answer.NumberResponse(a.Key.X * math.Pow(10, 2*m.random.Float64()-1))
 }
 
 var kinds = []kind{
 	{name: "knows all", knows: true, answer: key},
-	{name: "knows nothing", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) { return guess(m, p), "" }},
+	{name: "knows nothing", answer: func(m *mind, p *problem.Problem) (answer.Response, string) { return guess(m, p), "" }},
 	{name: "one persistent slip", holds: true, answer: slipOf},
-	{name: "unstable slip", holds: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+	{name: "unstable slip", holds: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		if m.random.IntN(2) == 0 {
 			return key(m, p)
 		}
 		return slipOf(m, p)
 	}},
-	{name: "careless 8 %", knows: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+	{name: "careless 8 %", knows: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		if m.random.Float64() < 0.08 {
 			return careless(m, p), ""
 		}
 		return key(m, p)
 	}},
-	{name: "guesser", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) { return guess(m, p), "" }},
-	{name: "stuck", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) { return careless(m, p), "" }},
-	{name: "fast", knows: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+	{name: "guesser", answer: func(m *mind, p *problem.Problem) (answer.Response, string) { return guess(m, p), "" }},
+	{name: "stuck", answer: func(m *mind, p *problem.Problem) (answer.Response, string) { return careless(m, p), "" }},
+	{name: "fast", knows: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		if m.random.Float64() < 0.2 {
 			return careless(m, p), ""
 		}
 		return key(m, p)
 	}},
-	{name: "copies the last answer", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+	{name: "copies the last answer", answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		text := m.last
-		m.last = strings.ReplaceAll(p.Answer.Kind.Show(&p.Answer, p.Answer.Key), " then", "")
-		if r, err := p.Answer.Read(text); err == nil {
+		m.last = p.Expected.Show(p.Expected.Key)
+		if r, err := p.Expected.Read(text); err == nil {
 			return r, ""
 		}
 		return guess(m, p), ""
 	}},
-	{name: "forgets (half-life 4 days)", knows: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
+	{name: "forgets (half-life 4 days)", knows: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		if m.random.Float64() < math.Pow(0.5, float64(m.day)/4) {
 			return key(m, p)
 		}
 		return careless(m, p), ""
 	}},
 	{name: "over-confident, one slip", holds: true, answer: slipOf},
-	{name: "switches convention", knows: true, answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
-		r, meant := p.Answer.Key, ""
-		p.SlipReplies(func(s *quiz.Slip, reply quiz.Reply) {
+	{name: "switches convention", knows: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
+		r, meant := p.Expected.Key, ""
+		for _, s := range p.Expected.Errors {
 			if s.Convention && m.random.IntN(2) == 0 {
-				r, meant = reply, s.Name
+				r, meant = s.Response, s.Name
 			}
-		})
+		}
 		return r, meant
 	}},
-	{name: "mixes units", answer: func(m *mind, p *quiz.Problem) (quiz.Reply, string) {
-		if p.Answer.Kind.Name() == "quantity" && p.Answer.Unit.Name == "in" {
-			return quiz.X(p.Answer.Key.X * 1000), ""
+	{name: "mixes units", answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
+		if p.Expected.Kind == answer.Quantity && p.Expected.Unit.Name == "in" {
+			return answer.NumberResponse(p.Expected.Key.X * 1000), ""
 		}
 		return careless(m, p), ""
 	}},
@@ -221,18 +222,17 @@ type tally struct {
 var catalogue = func() []schedule.Item {
 	var items []schedule.Item
 	for _, t := range tasks.All() {
-		p := draw(rand.New(rand.NewPCG(1, 1)), t, 1)
-		items = append(items, schedule.ItemOf(t, p.Answer.Kind.Name(), machine.Imperial))
+		items = append(items, schedule.ItemOf(t, machine.Imperial))
 	}
 	return items
 }()
 
-func draw(random *rand.Rand, t *quiz.Task, level quiz.Level) *quiz.Problem {
+func draw(random *rand.Rand, t *problem.Task, level problem.Level) *problem.Problem {
 	system := machine.Imperial
 	if !t.Allows(system) {
 		system = machine.Metric
 	}
-	p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, random.Uint32(), machine.DefaultLathe(system)))
+	p, err := problem.New(t, problem.NewCode(t.Name, level, system, random.Uint32(), machine.DefaultLathe(system)))
 	if err != nil {
 		panic(err)
 	}
@@ -241,9 +241,9 @@ func draw(random *rand.Rand, t *quiz.Task, level quiz.Level) *quiz.Problem {
 
 // next is the next problem of a task, in another situation than the last where there
 // is one.
-func next(random *rand.Rand, t *quiz.Task, level quiz.Level, last string) *quiz.Problem {
+func next(random *rand.Rand, t *problem.Task, level problem.Level, last string) *problem.Problem {
 	for tries := 0; ; tries++ {
-		if p := draw(random, t, level); last == "" || p.Values.Case() != last || tries == 12 {
+		if p := draw(random, t, level); last == "" || p.Values.Situation() != last || tries == 12 {
 			return p
 		}
 	}
@@ -268,7 +268,7 @@ func simulate(k kind, seed uint64, learners int, gates bool) tally {
 		t, _ := tasks.Find(items[0].Task)
 		m := &mind{random: random, task: t}
 		var wrong []string
-		for _, s := range t.Slips {
+		for _, s := range t.Errors {
 			if !s.Convention {
 				wrong = append(wrong, s.Name)
 			}
@@ -298,37 +298,37 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 			now = now.Add(time.Minute)
 			recent = append(recent, choice.Item.Task)
 			t, _ := tasks.Find(choice.Item.Task)
-			p := next(m.random, t, quiz.Level(1+count%3), situation[t.Name])
-			situation[t.Name] = p.Values.Case()
+			p := next(m.random, t, problem.Level(1+count%3), situation[t.Name])
+			situation[t.Name] = p.Values.Situation()
 			count++
-			reply, meant := p.Answer.Key, ""
+			reply, meant := p.Expected.Key, ""
 			if t == m.task || !k.holds { // its slip is in one task; the others it knows
 				reply, meant = k.answer(m, p)
 			}
-			mark := p.MarkReply(reply)
+			mark := p.MarkResponse(reply)
 			certainty := ""
 			if strings.HasPrefix(k.name, "over-confident") {
 				certainty = "bet"
 			}
-			of[t.Name] = fold(of[t.Name], record.Answer{At: now, Task: t.Name, Code: p.Code.String(), Verdict: string(mark.Verdict), Slip: mark.Slip,
-				Certainty: certainty, Form: p.Values.Case(), Key: p.Answer.Text()}, count)
+			of[t.Name] = fold(of[t.Name], record.Answer{At: now, Task: t.Name, Code: p.Code.String(), Verdict: string(mark.Verdict), Slip: mark.Error,
+				Certainty: certainty, Form: p.Values.Situation(), Key: p.Expected.Text()}, count)
 			if t != m.task {
 				continue
 			}
 			c.answers++
 			right = right || mark.Correct()
 			if meant != "" {
-				if shown++; shown <= 2 && mark.Slip == meant {
+				if shown++; shown <= 2 && mark.Error == meant {
 					found = true
 				}
 			}
-			if mark.Verdict == quiz.NamedSlip || mark.Verdict == quiz.Convention {
+			if mark.Verdict == answer.KnownError || mark.Verdict == answer.Convention {
 				c.named++
-				if mark.Slip == meant {
+				if mark.Error == meant {
 					c.rightName++
 				}
 				// A chosen option is what it is; a number can fall on a slip by chance.
-				if meant == "" && len(p.Answer.Options) == 0 && mark.Verdict == quiz.NamedSlip {
+				if meant == "" && len(p.Expected.Options) == 0 && mark.Verdict == answer.KnownError {
 					c.falseName++
 				}
 			}

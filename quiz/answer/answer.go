@@ -101,9 +101,20 @@ func (e *Expected) Bounds() (low, high float64, ok bool) { return e.Kind.bounds(
 // which word stands there in a sentence is for those who write sentences.
 func (e *Expected) Show(r Response) string { return e.Join(e.Kind.Print(e, r), ", ") }
 
-// Join puts printed parts together, with the unit behind them.
+// ShowGiven is Show for what someone typed: a number that was given with more places than
+// the answer keeps them.
+func (e *Expected) ShowGiven(r Response) string { return e.Join(e.Kind.printGiven(e, r), ", ") }
+
+// PrintGiven prints the parts of what someone typed, without the unit.
+func (e *Expected) PrintGiven(r Response) []string { return e.Kind.printGiven(e, r) }
+
+// Join puts printed parts together, with the unit behind numbers.
 func (e *Expected) Join(parts []string, between string) string {
-	return e.Unit.WithName(strings.Join(parts, between))
+	text := strings.Join(parts, between)
+	if !e.Kind.Numeric() {
+		return text
+	}
+	return e.Unit.WithName(text)
 }
 
 // Text prints the right response.

@@ -30,6 +30,8 @@ func (choice) Same(_ *Expected, x, y Response, _ float64) bool {
 
 func (choice) Print(e *Expected, r Response) []string { return []string{e.Number(r.Keys[0])} }
 
+func (choice) Chosen(_ *Expected, r Response) []string { return r.Keys }
+
 // Offer offers the right option and what the common errors choose.
 func (choice) Offer(e *Expected, shuffle func([]string) []string) []string {
 	keys := []string{e.Key.Keys[0]}

@@ -34,6 +34,12 @@ type Kind interface {
 	InOrder() bool
 	// Worded reports whether a response is told by the words of its options.
 	Worded() bool
+	// Chosen are the options that a response chose, as they are told in words one after the
+	// other; nil where it is told as it is printed.
+	Chosen(e *Expected, r Response) []string
+	// Figures are the numbers that someone who is right writes down; a size inside limits has
+	// none that is the only one.
+	Figures(e *Expected) []string
 	// Accepts prints what else is right, rounded inwards; empty where nothing is.
 	Accepts(e *Expected) string
 	// Typed is a response with its numbers as they are printed: what someone types.
@@ -51,6 +57,7 @@ type Kind interface {
 	right(e *Expected, r Response) bool
 	bounds(e *Expected) (low, high float64, ok bool)
 	printKey(e *Expected) []string
+	printGiven(e *Expected, r Response) []string
 	gap(e *Expected, r Response) float64
 	mark(e *Expected, r Response) Mark
 	bands(e *Expected, r Response) iter.Seq[Band]
@@ -86,9 +93,13 @@ func (common) Accepts(*Expected) string                          { return "" }
 func (common) Typed(_ *Expected, r Response) Response            { return r }
 func (common) Others(*Expected) []Response                       { return nil }
 func (common) Offer(*Expected, func([]string) []string) []string { return nil }
+func (common) Figures(*Expected) []string                        { return nil }
+func (common) Chosen(*Expected, Response) []string               { return nil }
 func (common) bounds(*Expected) (low, high float64, ok bool)     { return 0, 0, false }
 func (common) bands(*Expected, Response) iter.Seq[Band]          { return nil }
 func (common) printKey(e *Expected) []string                     { return e.Kind.Print(e, e.Key) }
+
+func (common) printGiven(e *Expected, r Response) []string { return e.Kind.Print(e, r) }
 
 func (common) gap(e *Expected, r Response) float64 { return distance(r, e.Key) }
 

@@ -26,6 +26,16 @@ func (quantity) Same(_ *Expected, x, y Response, tolerance float64) bool {
 
 func (quantity) Print(e *Expected, r Response) []string { return []string{e.Unit.Fixed(r.X)} }
 
+func (k quantity) printGiven(e *Expected, r Response) []string {
+	shown := r.X * e.Unit.Factor
+	if !calc.Within(calc.Round(shown, e.Unit.Places), shown, 1e-9) {
+		return []string{e.Unit.Exact(r.X)}
+	}
+	return k.Print(e, r)
+}
+
+func (k quantity) Figures(e *Expected) []string { return k.Print(e, e.Key) }
+
 func (quantity) Typed(e *Expected, r Response) Response {
 	r.X = e.typed(r.X)
 	return r

@@ -99,6 +99,8 @@ func (readings) Print(e *Expected, r Response) []string {
 	return parts
 }
 
+func (k readings) Figures(e *Expected) []string { return k.Print(e, e.Key) }
+
 func (readings) Typed(e *Expected, r Response) Response {
 	r.Xs = slices.Clone(r.Xs)
 	for i, x := range r.Xs {

@@ -84,16 +84,24 @@ func (several) Same(_ *Expected, x, y Response, _ float64) bool {
 }
 
 func (several) Print(e *Expected, r Response) []string {
-	var numbers []string
-	for _, option := range e.Options {
-		if slices.Contains(r.Keys, option) {
-			numbers = append(numbers, e.Number(option))
-		}
-	}
-	if numbers == nil {
+	chosen := Several.Chosen(e, r)
+	if chosen == nil {
 		return []string{"none"}
 	}
-	return []string{strings.Join(numbers, ", ")}
+	for i, option := range chosen {
+		chosen[i] = e.Number(option)
+	}
+	return []string{strings.Join(chosen, ", ")}
+}
+
+func (several) Chosen(e *Expected, r Response) []string {
+	var chosen []string
+	for _, option := range e.Options {
+		if slices.Contains(r.Keys, option) {
+			chosen = append(chosen, option)
+		}
+	}
+	return chosen
 }
 
 // Others are what someone might choose who knows no better: all, none, every other one,

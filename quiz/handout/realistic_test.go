@@ -6,10 +6,11 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
 	"scratchpass/quiz/drawing"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 var testNames = []string{"Łukasz Wójcik", "Zoë Marchetti", "Øyvind Ås", "Ştefan Țăranu", "Ada Bell", "Marrow Ford", "Ngũgĩ wa Mbugua"}
@@ -23,7 +24,7 @@ func class(t testing.TB, apprentices, items int) (sheets []Sheet, keys []Key) {
 		t.Fatal(err)
 	}
 	all := tasks.All()
-	words := map[string]*quiz.Words{}
+	words := map[string]*wording.Words{}
 	for a := range apprentices {
 		s := Sheet{
 			Title: "First thread: numbers and decisions", Name: testNames[a%len(testNames)], Code: fmt.Sprintf("MF-%04d", a*37%10000),
@@ -36,13 +37,13 @@ func class(t testing.TB, apprentices, items int) (sheets []Sheet, keys []Key) {
 			if !task.Allows(system) {
 				system = machine.Metric
 			}
-			p, err := quiz.Make(task, quiz.Code{Task: task.Name, Level: quiz.Level(1 + n%3), System: system, Seed: uint32(a*1000 + n)})
+			p, err := problem.New(task, problem.Code{Task: task.Name, Level: problem.Level(1 + n%3), System: system, Seed: uint32(a*1000 + n)})
 			if err != nil {
 				t.Fatal(err)
 			}
 			w := words[task.Name]
 			if w == nil {
-				if w, err = quiz.LoadWords(lib, task.Name); err != nil {
+				if w, err = wording.Load(lib, task.Name); err != nil {
 					t.Fatal(err)
 				}
 				words[task.Name] = w
@@ -63,10 +64,10 @@ func class(t testing.TB, apprentices, items int) (sheets []Sheet, keys []Key) {
 	return sheets, keys
 }
 
-func realItem(n int, p *quiz.Problem, w *quiz.Words) (Item, KeyItem) {
+func realItem(n int, p *problem.Problem, w *wording.Words) (Item, KeyItem) {
 	text, _ := w.Ask(p)
 	question, options, _ := strings.Cut(text, "\n1) ")
-	it := Item{Number: n, Points: "2 points", Text: strings.Split(question, "\n"), Expects: w.Expects(p), Unit: p.Answer.Unit.Name, Caution: p.Task.Gate}
+	it := Item{Number: n, Points: "2 points", Text: strings.Split(question, "\n"), Expects: w.Expects(p), Unit: p.Expected.Unit.Name, Caution: p.Task.SafetyCritical}
 	if options != "" {
 		for i, line := range strings.Split(options, "\n") {
 			line = strings.TrimPrefix(line, fmt.Sprintf("%d) ", i+1))
@@ -78,8 +79,8 @@ func realItem(n int, p *quiz.Problem, w *quiz.Words) (Item, KeyItem) {
 		}
 	}
 	ki := KeyItem{Number: n, Title: w.Task.Title, Points: it.Points, Answer: w.KeyText(p), Caution: it.Caution}
-	if p.Answer.Tol > 0 {
-		ki.Limits = p.Answer.Unit.Fixed(p.Answer.Key.X-p.Answer.Tol) + " to " + p.Answer.Unit.Text(p.Answer.Key.X+p.Answer.Tol)
+	if p.Expected.Tolerance > 0 {
+		ki.Limits = p.Expected.Unit.Fixed(p.Expected.Key.X-p.Expected.Tolerance) + " to " + p.Expected.Unit.Text(p.Expected.Key.X+p.Expected.Tolerance)
 	}
 	var path []string
 	for i, s := range p.Working.Steps {
@@ -88,7 +89,9 @@ func realItem(n int, p *quiz.Problem, w *quiz.Words) (Item, KeyItem) {
 		}
 	}
 	ki.Path = strings.Join(path, ", ")
-	p.SlipReplies(func(s *quiz.Slip, r quiz.Reply) { ki.Seen = append(ki.Seen, Seen{p.Shown(r), s.Name}) })
+	for _, s := range p.Expected.Errors {
+		ki.Seen = append(ki.Seen, Seen{p.Expected.ShowGiven(s.Response), s.Name})
+	}
 	if n == 5 {
 		ki.Carried = "Takes the answer to item 4: mark what follows from it."
 	}

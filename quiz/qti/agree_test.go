@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 )
 
 var seeds = flag.Uint("seeds", 1, "problems of each task, level and system that are compared with quiz")
@@ -41,7 +41,7 @@ func TestProcessingAgreesWithQuiz(t *testing.T) {
 			if want := (result{c.mark.Points * it.Points, idOf(c.mark)}); !same(got, want) {
 				t.Errorf("%s %v: %+v, quiz says %+v", it.Problem.Code, c.given, got, want)
 			}
-			if c.mark.Verdict == quiz.Right || c.mark.Verdict == quiz.NamedSlip && c.exact {
+			if c.mark.Verdict == answer.Right || c.mark.Verdict == answer.KnownError && c.exact {
 				said := shown(item, got.feedback)
 				if want := wanted(it.Words.Feedback(it.Problem, c.mark).Text()); said != want {
 					t.Errorf("%s %v: shows %q, quiz says %q", it.Problem.Code, c.given, said, want)
@@ -64,7 +64,7 @@ func TestConventionsCost(t *testing.T) {
 	halved := 0
 	eachAnswer(t, slot, files, func(it Item, item *tree, c answered) {
 		want := c.mark.Points * it.Points
-		if c.mark.Verdict == quiz.Convention {
+		if c.mark.Verdict == answer.Convention {
 			want /= 2
 			halved++
 		}
@@ -132,16 +132,16 @@ func TestChoiceOnlyAgreesWithQuiz(t *testing.T) {
 			if got.score == it.Points {
 				right++
 			}
-			r, err := it.Problem.Answer.Read(o.text)
-			if it.Problem.Answer.Kind.Name() == "choice" {
+			r, err := it.Problem.Expected.Read(o.text)
+			if it.Problem.Expected.Kind == answer.Choice {
 				i := slices.IndexFunc(it.Words.Options(it.Problem), func(s string) bool { return clean(s) == o.text })
-				r, err = quiz.Keys(it.Problem.Answer.Options[i]), nil
+				r, err = answer.OptionsResponse(it.Problem.Expected.Options[i]), nil
 			}
 			if err != nil || seen[o.text] {
 				t.Fatalf("%s: option %q twice, or %v", it.ID, o.text, err)
 			}
 			seen[o.text] = true
-			m := it.Problem.MarkReply(r)
+			m := it.Problem.MarkResponse(r)
 			if want := m.Points * it.Points; got.score != want || got.feedback != idOf(m) && !strings.HasPrefix(got.feedback, idOf(m)+"-") {
 				t.Errorf("%s %s: %+v, quiz says %s", it.ID, o.text, got, idOf(m))
 			}

@@ -7,18 +7,19 @@ import (
 	"strconv"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
 // answered is an answer as a player hands it on, and its mark by quiz.
 type answered struct {
 	given responses
-	mark  quiz.Mark
+	mark  answer.Mark
 	exact bool // the very answer of the key or of a slip
 }
 
 func casesOf(it Item, chance *rand.Rand) []answered {
-	switch p := it.Problem; p.Answer.Kind.Name() {
+	switch p := it.Problem; p.Expected.Kind.Name() {
 	case "quantity", "limits":
 		return numberCases(p, chance)
 	case "readings":
@@ -31,9 +32,9 @@ func casesOf(it Item, chance *rand.Rand) []answered {
 }
 
 // numberCases types numbers, as a learner does, and lets quiz read the text.
-func numberCases(p *quiz.Problem, chance *rand.Rand) []answered {
+func numberCases(p *problem.Problem, chance *rand.Rand) []answered {
 	var all []answered
-	a := &p.Answer
+	a := &p.Expected
 	key := math.Abs(a.Key.X * a.Unit.Factor)
 	tried := map[string]bool{}
 	try := func(x float64, exact bool) {
@@ -47,7 +48,7 @@ func numberCases(p *quiz.Problem, chance *rand.Rand) []answered {
 				return
 			}
 		}
-		if m := p.Mark(text); m.Verdict != quiz.Unread && (exact || !tried[text]) {
+		if m := p.Mark(text); m.Verdict != answer.Unread && (exact || !tried[text]) {
 			tried[text] = true
 			all = append(all, answered{responses{response: {number}}, m, exact})
 		}
@@ -64,19 +65,19 @@ func numberCases(p *quiz.Problem, chance *rand.Rand) []answered {
 			}
 		}
 	}
-	around(a.Key.X, a.Tol)
+	around(a.Key.X, a.Tolerance)
 	around(a.Low, 1e-4)
 	around(a.High, 1e-4)
-	p.SlipReplies(func(_ *quiz.Slip, r quiz.Reply) {
-		around(r.X, a.SlipTol)
-		if shown, err := strconv.ParseFloat(a.Unit.Fixed(r.X), 64); err == nil && shown == calc.Round(r.X*a.Unit.Factor, 9) {
+	for _, known := range p.Expected.Errors {
+		around(known.Response.X, a.ErrorTolerance)
+		if shown, err := strconv.ParseFloat(a.Unit.Fixed(known.Response.X), 64); err == nil && shown == calc.Round(known.Response.X*a.Unit.Factor, 9) {
 			try(shown, true)
 		}
-	})
+	}
 	shown := a.Key.X * a.Unit.Factor
 	for _, times := range []float64{-1, 0, 1.0 / 6, 6, -6, -1.0 / 6, 7, 0.1, 10, 1000, 0.001, 25.4, 1 / 25.4, 1000 / 25.4, 1e6} {
 		typed(shown * times)
-		around(a.Key.X*times, a.Tol*math.Abs(times))
+		around(a.Key.X*times, a.Tolerance*math.Abs(times))
 	}
 	for range 12 {
 		typed(shown * (chance.Float64()*4 - 1))
@@ -85,17 +86,17 @@ func numberCases(p *quiz.Problem, chance *rand.Rand) []answered {
 	return all
 }
 
-func rowCases(p *quiz.Problem, chance *rand.Rand) []answered {
+func rowCases(p *problem.Problem, chance *rand.Rand) []answered {
 	var all []answered
-	a := &p.Answer
+	a := &p.Expected
 	try := func(xs []float64, exact bool) {
-		r, given := quiz.Reply{Xs: make([]float64, len(xs))}, responses{}
+		r, given := answer.Response{Xs: make([]float64, len(xs))}, responses{}
 		for i, x := range xs {
 			x = calc.Round(x*a.Unit.Factor, 7)
 			r.Xs[i] = x / a.Unit.Factor
 			given[response+strconv.Itoa(i+1)] = []string{decimal(x)}
 		}
-		all = append(all, answered{given, p.MarkReply(r), exact})
+		all = append(all, answered{given, p.MarkResponse(r), exact})
 	}
 	around := func(xs []float64, tol float64) {
 		for i := range xs {
@@ -111,15 +112,18 @@ func rowCases(p *quiz.Problem, chance *rand.Rand) []answered {
 		}
 		try(moved, false)
 	}
-	around(a.Key.Xs, a.Tol)
-	p.SlipReplies(func(_ *quiz.Slip, r quiz.Reply) { around(r.Xs, a.SlipTol); try(r.Xs, true) })
+	around(a.Key.Xs, a.Tolerance)
+	for _, known := range p.Expected.Errors {
+		around(known.Response.Xs, a.ErrorTolerance)
+		try(known.Response.Xs, true)
+	}
 	return all
 }
 
-func partCases(p *quiz.Problem, chance *rand.Rand) []answered {
+func partCases(p *problem.Problem, chance *rand.Rand) []answered {
 	var all []answered
 	try := func(fields [][2]string, nudge float64) {
-		r, given := quiz.Reply{}, responses{}
+		r, given := answer.Response{}, responses{}
 		for i, f := range fields {
 			said := f[1]
 			if x, err := strconv.ParseFloat(said, 64); err == nil && x > 0 && nudge != 0 {
@@ -129,7 +133,7 @@ func partCases(p *quiz.Problem, chance *rand.Rand) []answered {
 			r.Fields = append(r.Fields, f)
 			given[response+strconv.Itoa(i+1)] = []string{said}
 		}
-		all = append(all, answered{given, p.MarkReply(r), nudge == 0})
+		all = append(all, answered{given, p.MarkResponse(r), nudge == 0})
 	}
 	change := func(fields [][2]string) {
 		for _, nudge := range []float64{0, 0.00005, -0.00005, 0.000049, -0.000049, 0.0001, 1} {
@@ -138,7 +142,7 @@ func partCases(p *quiz.Problem, chance *rand.Rand) []answered {
 		for range 8 {
 			other := slices.Clone(fields)
 			i := chance.IntN(len(other))
-			if words, ok := partWords[other[i][0]]; ok {
+			if words := answer.FieldWords(other[i][0]); words != nil {
 				other[i][1] = words[chance.IntN(2)]
 			} else {
 				other[i][1] = strconv.Itoa(1 + chance.IntN(20))
@@ -146,14 +150,16 @@ func partCases(p *quiz.Problem, chance *rand.Rand) []answered {
 			try(other, 0)
 		}
 	}
-	change(p.Answer.Key.Fields)
-	p.SlipReplies(func(_ *quiz.Slip, r quiz.Reply) { change(r.Fields) })
+	change(p.Expected.Key.Fields)
+	for _, known := range p.Expected.Errors {
+		change(known.Response.Fields)
+	}
 	return all
 }
 
-func optionCases(p *quiz.Problem, chance *rand.Rand) []answered {
+func optionCases(p *problem.Problem, chance *rand.Rand) []answered {
 	var all []answered
-	options := p.Answer.Options
+	options := p.Expected.Options
 	try := func(exact bool, keys ...string) {
 		var ids []string
 		for _, key := range keys {
@@ -162,24 +168,26 @@ func optionCases(p *quiz.Problem, chance *rand.Rand) []answered {
 		if len(keys) == 0 {
 			ids = []string{noneID}
 		}
-		all = append(all, answered{responses{response: ids}, p.MarkReply(quiz.Keys(keys...)), exact})
+		all = append(all, answered{responses{response: ids}, p.MarkResponse(answer.OptionsResponse(keys...)), exact})
 	}
 	shuffled := func(keys []string) []string {
 		keys = slices.Clone(keys)
 		chance.Shuffle(len(keys), func(i, j int) { keys[i], keys[j] = keys[j], keys[i] })
 		return keys
 	}
-	try(true, p.Answer.Key.Keys...)
-	p.SlipReplies(func(_ *quiz.Slip, r quiz.Reply) { try(true, r.Keys...) })
+	try(true, p.Expected.Key.Keys...)
+	for _, known := range p.Expected.Errors {
+		try(true, known.Response.Keys...)
+	}
 	for range 40 {
-		switch p.Answer.Kind.Name() {
+		switch p.Expected.Kind.Name() {
 		case "choice":
 			try(true, options[chance.IntN(len(options))])
 		case "order":
 			try(false, shuffled(options)...)
 		case "several":
 			try(false, shuffled(options)[:chance.IntN(len(options)+1)]...)
-			try(false, shuffled(p.Answer.Key.Keys)[:chance.IntN(len(p.Answer.Key.Keys)+1)]...)
+			try(false, shuffled(p.Expected.Key.Keys)[:chance.IntN(len(p.Expected.Key.Keys)+1)]...)
 		}
 	}
 	return all

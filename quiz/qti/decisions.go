@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strconv"
 
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 )
 
 // noneID is the option that none of them fits.
@@ -17,22 +17,22 @@ func choiceID(i int) string { return "choice-" + strconv.Itoa(i+1) }
 
 // choiceIDs are the identifiers of options, in the order of a reply; no options at
 // all are the option "none".
-func (d *draft) choiceIDs(r quiz.Reply) []string {
+func (d *draft) choiceIDs(r answer.Response) []string {
 	if len(r.Keys) == 0 {
 		return []string{noneID}
 	}
 	var ids []string
 	for _, key := range r.Keys {
-		ids = append(ids, choiceID(slices.Index(d.Problem.Answer.Options, key)))
+		ids = append(ids, choiceID(slices.Index(d.Problem.Expected.Options, key)))
 	}
 	return ids
 }
 
 // offered checks that the key and what the slips choose are options.
 func (d *draft) offered() error {
-	a := &d.Problem.Answer
+	a := &d.Problem.Expected
 	missing := ""
-	look := func(r quiz.Reply) {
+	look := func(r answer.Response) {
 		for _, key := range r.Keys {
 			if !slices.Contains(a.Options, key) {
 				missing = key
@@ -40,7 +40,9 @@ func (d *draft) offered() error {
 		}
 	}
 	look(a.Key)
-	d.Problem.SlipReplies(func(_ *quiz.Slip, r quiz.Reply) { look(r) })
+	for _, known := range d.Problem.Expected.Errors {
+		look(known.Response)
+	}
 	if missing != "" || len(a.Options) < 2 {
 		return fmt.Errorf("%s offers %q and lacks %q: offer every answer", d.Problem.Task.Name, a.Options, missing)
 	}
@@ -64,40 +66,40 @@ func placeIDs(n int) []string {
 	return ids
 }
 
-// choice is an item with one right option.
-func (d *draft) choice() error {
+// Choice writes an item with one right option.
+func (d *draft) Choice() error {
 	p := d.Problem
 	if err := d.offered(); err != nil {
 		return err
 	}
 	options := d.Words.Options(p)
-	d.ask(response, "single", "identifier", d.choiceIDs(p.Answer.Key)...)
+	d.ask(response, "single", "identifier", d.choiceIDs(p.Expected.Key)...)
 	d.say(d.Words.Question(p))
 	d.interact(el("choiceInteraction", "responseIdentifier", response, "shuffle", "false", "maxChoices", "1"),
 		d.pack.Words.Choice, options, placeIDs(len(options)))
 	d.unread(response)
-	d.rule(match(variable(response), correct(response)), p.MarkReply(p.Answer.Key), true)
-	err := d.slipRules(func(r quiz.Reply) *node {
+	d.rule(match(variable(response), correct(response)), p.MarkResponse(p.Expected.Key), true)
+	err := d.slipRules(func(r answer.Response) *node {
 		return match(variable(response), value("identifier", d.choiceIDs(r)[0]))
 	}, nil)
 	d.otherwise()
 	return err
 }
 
-// several is an item where all that fit, and no other, are right.
-func (d *draft) several() error {
+// Several writes an item where all that fit, and no other, are right.
+func (d *draft) Several() error {
 	p := d.Problem
 	if err := d.offered(); err != nil {
 		return err
 	}
 	options := d.Words.Options(p)
-	d.ask(response, "multiple", "identifier", d.choiceIDs(p.Answer.Key)...)
+	d.ask(response, "multiple", "identifier", d.choiceIDs(p.Expected.Key)...)
 	d.say(d.Words.Question(p))
 	d.interact(el("choiceInteraction", "responseIdentifier", response, "shuffle", "false", "maxChoices", "0"),
 		d.pack.Words.Several, append(options, d.pack.Words.None), append(placeIDs(len(options)), noneID))
 	d.unread(response)
-	d.rule(match(variable(response), correct(response)), p.MarkReply(p.Answer.Key), true)
-	err := d.slipRules(func(r quiz.Reply) *node {
+	d.rule(match(variable(response), correct(response)), p.MarkResponse(p.Expected.Key), true)
+	err := d.slipRules(func(r answer.Response) *node {
 		return match(variable(response), d.container("multiple", r))
 	}, d.onlyFitting)
 	d.otherwise()
@@ -107,7 +109,7 @@ func (d *draft) several() error {
 // onlyFitting is the condition that no option was chosen that does not fit: a part of
 // the key. It asks for each of them, because some players lack `contains`.
 func (d *draft) onlyFitting() *node {
-	a := &d.Problem.Answer
+	a := &d.Problem.Expected
 	wrong := []*node{el("member").add(value("identifier", noneID), variable(response))}
 	for i, option := range a.Options {
 		if !slices.Contains(a.Key.Keys, option) {
@@ -117,9 +119,9 @@ func (d *draft) onlyFitting() *node {
 	return el("not").add(anyOf(wrong...))
 }
 
-// order is an item whose steps are put in order. Its steps are numbered, because the
+// Order writes an item whose steps are put in order. Its steps are numbered, because the
 // feedback calls them by number.
-func (d *draft) order() error {
+func (d *draft) Order() error {
 	p := d.Problem
 	if err := d.offered(); err != nil {
 		return err
@@ -128,18 +130,18 @@ func (d *draft) order() error {
 	for i := range options {
 		options[i] = lineNumber(i, options[i])
 	}
-	d.ask(response, "ordered", "identifier", d.choiceIDs(p.Answer.Key)...)
+	d.ask(response, "ordered", "identifier", d.choiceIDs(p.Expected.Key)...)
 	d.say(d.Words.Question(p))
 	d.interact(el("orderInteraction", "responseIdentifier", response, "shuffle", "false", "orientation", "vertical"), d.pack.Words.Order, options, placeIDs(len(options)))
 	d.unread(response)
-	d.rule(match(variable(response), correct(response)), p.MarkReply(p.Answer.Key), true)
-	err := d.slipRules(func(r quiz.Reply) *node { return match(variable(response), d.container("ordered", r)) }, nil)
+	d.rule(match(variable(response), correct(response)), p.MarkResponse(p.Expected.Key), true)
+	err := d.slipRules(func(r answer.Response) *node { return match(variable(response), d.container("ordered", r)) }, nil)
 	d.otherwise()
 	return err
 }
 
 // container is a reply as QTI compares it.
-func (d *draft) container(cardinality string, r quiz.Reply) *node {
+func (d *draft) container(cardinality string, r answer.Response) *node {
 	n := el(cardinality)
 	for _, id := range d.choiceIDs(r) {
 		n.add(value("identifier", id))

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 )
 
 // files makes every file of the package, the manifest first. The error names every
@@ -44,30 +44,23 @@ func (p *Package) item(it Item) (*node, error) {
 	if len(unknown) > 0 {
 		return nil, fmt.Errorf("the words of %s ask for %q, which the problem does not have: mend its question", it.Problem.Task.Name, unknown)
 	}
-	var err error
-	switch kind := it.Problem.Answer.Kind.Name(); {
-	case p.ChoiceOnly && kind != "choice":
-		err = d.wholeAnswers()
-	case kind == "quantity" || kind == "limits":
-		d.number()
-	case kind == "readings":
-		err = d.row()
-	case kind == "choice":
-		err = d.choice()
-	case kind == "several":
-		err = d.several()
-	case kind == "order":
-		err = d.order()
-	case kind == "reading":
-		err = d.parts()
-	default:
-		err = fmt.Errorf("an answer of the kind %q can't be written as QTI: leave %s out", kind, it.Problem.Task.Name)
-	}
-	if err != nil {
+	if err := d.write(); err != nil {
 		return nil, err
 	}
 	return d.root(), nil
 }
+
+// write writes the item by the kind of its answer, or as one choice where that is all
+// that is taken.
+func (d *draft) write() error {
+	kind := d.Problem.Task.Kind
+	if d.pack.ChoiceOnly && kind != answer.Choice {
+		return d.wholeAnswers()
+	}
+	return kind.Accept(d)
+}
+
+var _ answer.Visitor = (*draft)(nil)
 
 // root puts the parts of an item together, in the order the standard has them.
 func (d *draft) root() *node {
@@ -108,15 +101,17 @@ func (d *draft) ask(id, cardinality, baseType string, key ...string) {
 // say puts a text into the body.
 func (d *draft) say(s string) { d.body = append(d.body, paragraphs(s)...) }
 
-// slips calls do for each slip, conventions first, as marks are given.
-func (d *draft) slips(do func(s *quiz.Slip, r quiz.Reply)) {
-	for _, convention := range []bool{true, false} {
-		d.Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
-			if s.Convention == convention {
-				do(s, r)
-			}
-		})
+// errors are the common errors, conventions first, as marks are given.
+func (d *draft) errors() []answer.Known {
+	var conventions, others []answer.Known
+	for _, known := range d.Problem.Expected.Errors {
+		if known.Convention {
+			conventions = append(conventions, known)
+		} else {
+			others = append(others, known)
+		}
 	}
+	return append(conventions, others...)
 }
 
 // decimal prints a number as XML reads it, without an exponent.
@@ -124,10 +119,10 @@ func decimal(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 
 // feedbackOf words a mark; unless it is exact, only the key is told and not what was
 // answered.
-func (d *draft) feedbackOf(m quiz.Mark, exact bool) string {
-	m.Reply = d.printed(m.Reply)
+func (d *draft) feedbackOf(m answer.Mark, exact bool) string {
+	m.Response = d.printed(m.Response)
 	f := d.Words.Feedback(d.Problem, m)
-	if m.Verdict == quiz.UnitSlip {
+	if m.Verdict == answer.WrongUnit {
 		f.Reason = d.pack.Words.WrongUnit
 	}
 	if !exact {
@@ -137,22 +132,9 @@ func (d *draft) feedbackOf(m quiz.Mark, exact bool) string {
 	return f.Text()
 }
 
-// printed is a reply with its numbers as they are printed: what someone types.
-func (d *draft) printed(r quiz.Reply) quiz.Reply {
-	round := func(held float64) float64 {
-		x, _ := strconv.ParseFloat(d.Problem.Answer.Unit.Fixed(held), 64) // Fixed prints nothing else
-		return x / d.Problem.Answer.Unit.Factor
-	}
-	switch d.Problem.Answer.Kind.Name() {
-	case "quantity", "limits":
-		r.X = round(r.X)
-	case "readings":
-		r.Xs = slices.Clone(r.Xs)
-		for i, x := range r.Xs {
-			r.Xs[i] = round(x)
-		}
-	}
-	return r
+// printed is a response with its numbers as they are printed: what someone types.
+func (d *draft) printed(r answer.Response) answer.Response {
+	return d.Problem.Task.Kind.Typed(&d.Problem.Expected, r)
 }
 
 // feedback is a modal feedback for every rule that has one, each identifier once.
@@ -177,12 +159,12 @@ func (d *draft) feedback() []*node {
 }
 
 // idOf is the identifier of a mark's feedback.
-func idOf(m quiz.Mark) string {
+func idOf(m answer.Mark) string {
 	switch {
-	case m.Verdict == quiz.SafeWrong && m.Slip != "":
-		return "part-" + m.Slip
-	case m.Slip != "":
-		return string(m.Verdict) + "-" + m.Slip
+	case m.Verdict == answer.SafeWrong && m.Error != "":
+		return "part-" + m.Error
+	case m.Error != "":
+		return string(m.Verdict) + "-" + m.Error
 	}
 	return string(m.Verdict)
 }

@@ -6,36 +6,39 @@ import (
 	"strconv"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 )
 
 const response = "RESPONSE"
 
-// number is an item with one box: a quantity, or a size inside limits.
-func (d *draft) number() {
-	p, a := d.Problem, &d.Problem.Answer
-	d.ask(response, "single", "float", a.Unit.Fixed(a.Key.X))
+// Number writes an item with one box for a quantity.
+func (d *draft) Number() error { return d.oneNumber(d.pack.Words.Number) }
+
+// Limits writes an item with one box for a size inside limits.
+func (d *draft) Limits() error { return d.oneNumber(d.pack.Words.Limits) }
+
+// oneNumber is an item with one box, below a sentence that says what to write.
+func (d *draft) oneNumber(sentence string) error {
+	p, e := d.Problem, &d.Problem.Expected
+	d.ask(response, "single", "float", e.Unit.Fixed(e.Key.X))
 	d.say(d.Words.Question(p))
-	if a.Kind.Name() == "limits" {
-		d.say(d.pack.Words.Limits)
-	} else {
-		d.say(d.pack.Words.Number)
-	}
-	d.box("", response, a.Unit.Name)
+	d.say(sentence)
+	d.box("", response, e.Unit.Name)
 	d.unread(response)
-	bands := p.Bands()
+	bands := e.Bands()
 	for i, b := range bands {
-		when := between(response, b.Low, b.High)
+		when := between(response, b.Low*e.Unit.Factor, b.High*e.Unit.Factor)
 		if i == len(bands)-1 {
 			when = nil
 		}
-		exact := b.Mark.Verdict == quiz.Right || b.Mark.Slip != ""
+		exact := b.Mark.Verdict == answer.Right || b.Mark.Error != ""
 		id := idOf(b.Mark)
-		if b.Far && b.Mark.Verdict == quiz.Wrong {
+		if b.Mark.Verdict == answer.Wrong && e.Far(b.Mark.Response) {
 			id = "far-off"
 		}
 		d.named(id, when, b.Mark, exact)
 	}
+	return nil
 }
 
 // box adds a line with a box to write in, its label in front and the unit behind.
@@ -69,9 +72,9 @@ func between(id string, low, high float64) *node {
 	return allOf(ends...)
 }
 
-// row is an item with a box for each number of a row.
-func (d *draft) row() error {
-	p, a := d.Problem, &d.Problem.Answer
+// Readings writes an item with a box for each number of a row.
+func (d *draft) Readings() error {
+	p, a := d.Problem, &d.Problem.Expected
 	labels := d.Words.ReadingLabels(p)
 	if len(labels) != len(a.Key.Xs) {
 		return fmt.Errorf("%s asks for %d readings and has %d labels: name each reading", p.Task.Name, len(a.Key.Xs), len(labels))
@@ -84,7 +87,7 @@ func (d *draft) row() error {
 		d.ask(ids[i], "single", "float", a.Unit.Fixed(x))
 		d.box(lineNumber(i, labels[i]), ids[i], a.Unit.Name)
 	}
-	near := func(r quiz.Reply, tol float64) *node {
+	near := func(r answer.Response, tol float64) *node {
 		var all []*node
 		for i, x := range r.Xs {
 			all = append(all, between(ids[i], (x-tol)*a.Unit.Factor, (x+tol)*a.Unit.Factor))
@@ -92,8 +95,8 @@ func (d *draft) row() error {
 		return allOf(all...)
 	}
 	d.unread(ids...)
-	d.rule(near(a.Key, a.Tol), p.MarkReply(a.Key), true)
-	err := d.slipRules(func(r quiz.Reply) *node { return near(r, a.SlipTol) }, nil)
+	d.rule(near(a.Key, a.Tolerance), p.MarkResponse(a.Key), true)
+	err := d.slipRules(func(r answer.Response) *node { return near(r, a.ErrorTolerance) }, nil)
 	d.otherwise()
 	return err
 }

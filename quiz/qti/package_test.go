@@ -12,15 +12,16 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 var update = flag.Bool("update", false, "write the goldens anew")
 
-func remade(t testing.TB, code string) *quiz.Problem {
+func remade(t testing.TB, code string) *problem.Problem {
 	t.Helper()
-	p, err := tasks.Remake(code)
+	p, err := tasks.FromCode(code)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -29,7 +30,7 @@ func remade(t testing.TB, code string) *quiz.Problem {
 
 // fixedItem has words of its own, so that the goldens change only with this package.
 func fixedItem(t testing.TB) Item {
-	return Item{"travel", remade(t, "compound-travel@2-7f3a"), &quiz.Words{
+	return Item{"travel", remade(t, "compound-travel@2-7f3a"), &wording.Words{
 		Task: content.TaskWords{
 			Title: "Compound & travel", Ask: map[int]string{1: "P is ${P}, the angle ${a}.\nHow far < in \"thou\"?"},
 			Slips:      map[string]string{"no-angle": "Straight in.", "times-cos": "Times.", "sin-or-ref": "Sine.", "double": "Twice.", "double-no-angle": "Twice, straight in."},
@@ -159,7 +160,7 @@ func TestBodyHoldsNoKey(t *testing.T) {
 		for _, s := range known {
 			left = strings.ReplaceAll(left, clean(s), " ")
 		}
-		left = strings.ReplaceAll(left, it.Problem.Answer.Unit.Name, "")
+		left = strings.ReplaceAll(left, it.Problem.Expected.Unit.Name, "")
 		if left = strings.Trim(left, " \n0123456789)"); left != "" {
 			t.Errorf("%s: the body also says %q", it.ID, left)
 		}

@@ -5,17 +5,14 @@ import (
 	"strconv"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 )
 
-// partWords are the parts of a designation that are words. They are picked from a
-// list, so that nobody is wrong for writing "external".
-var partWords = map[string][]string{"side": {"outside", "inside"}, "hand": {"right", "left"}}
-
-// parts is an item that takes a designation apart: a box for each number, a list for
-// each word.
-func (d *draft) parts() error {
-	p, key := d.Problem, d.Problem.Answer.Key
+// Designation writes an item that takes a designation apart: a box for each number, a
+// list for each word. Words are picked from a list, so that nobody is wrong for writing
+// "external".
+func (d *draft) Designation() error {
+	p, key := d.Problem, d.Problem.Expected.Key
 	d.say(d.Words.Question(p))
 	d.say(d.pack.Words.Parts)
 	var ids []string
@@ -25,8 +22,8 @@ func (d *draft) parts() error {
 			return fmt.Errorf("words: Fields has no label for %q: give one", f[0])
 		}
 		ids = append(ids, response+strconv.Itoa(i+1))
-		words, isWord := partWords[f[0]]
-		if !isWord {
+		words := answer.FieldWords(f[0])
+		if words == nil {
 			d.ask(ids[i], "single", "float", f[1])
 			d.box(label, ids[i], "")
 			continue
@@ -39,10 +36,10 @@ func (d *draft) parts() error {
 		d.body = append(d.body, el("p").add(text(label+" "), list))
 	}
 	var bad error
-	fits := func(r quiz.Reply) *node {
+	fits := func(r answer.Response) *node {
 		var all []*node
 		for i, f := range r.Fields {
-			if _, isWord := partWords[f[0]]; isWord {
+			if answer.FieldWords(f[0]) != nil {
 				all = append(all, match(variable(ids[i]), value("identifier", f[1])))
 				continue
 			}
@@ -55,7 +52,7 @@ func (d *draft) parts() error {
 		return allOf(all...)
 	}
 	d.unread(ids...)
-	d.rule(fits(key), p.MarkReply(key), true)
+	d.rule(fits(key), p.MarkResponse(key), true)
 	if err := d.slipRules(fits, nil); err != nil {
 		return err
 	}

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strconv"
 
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 )
 
 // rule says what an answer is worth and what is said to it. The first rule that fits
@@ -18,18 +18,18 @@ type rule struct {
 
 // rule adds the rule of a mark. exact says that the mark's reply is just what was
 // answered.
-func (d *draft) rule(when *node, m quiz.Mark, exact bool) { d.named(idOf(m), when, m, exact) }
+func (d *draft) rule(when *node, m answer.Mark, exact bool) { d.named(idOf(m), when, m, exact) }
 
 // named is rule with the identifier of the feedback. Where that one says something
 // else already, a figure is put behind it.
-func (d *draft) named(id string, when *node, m quiz.Mark, exact bool) {
+func (d *draft) named(id string, when *node, m answer.Mark, exact bool) {
 	said := d.feedbackOf(m, exact)
 	free := id
 	for n := 2; slices.ContainsFunc(d.rules, func(r rule) bool { return r.id == free && r.text != said }); n++ {
 		free = id + "-" + strconv.Itoa(n)
 	}
 	points := m.Points * d.Points
-	if m.Verdict == quiz.Convention {
+	if m.Verdict == answer.Convention {
 		points *= 1 - d.pack.ConventionCosts
 	}
 	d.rules = append(d.rules, rule{when, free, points, said})
@@ -47,7 +47,7 @@ func (d *draft) unread(responses ...string) {
 				el("gte").add(variable(id), value("float", "0")), el("lt").add(variable(id), value("float", "0")))))
 		}
 	}
-	d.rules = append(d.rules, rule{anyOf(none...), string(quiz.Unread), 0, d.pack.Words.Unread})
+	d.rules = append(d.rules, rule{anyOf(none...), string(answer.Unread), 0, d.pack.Words.Unread})
 }
 
 // isNumber reports whether a response was declared as a number.
@@ -59,7 +59,7 @@ func (d *draft) isNumber(id string) bool {
 
 // otherwise adds the last rule: wrong, and it can't be told which step it was.
 func (d *draft) otherwise() {
-	d.rule(nil, quiz.Mark{Verdict: quiz.Wrong, Reply: d.Problem.Answer.Key}, false)
+	d.rule(nil, answer.Mark{Verdict: answer.Wrong, Response: d.Problem.Expected.Key}, false)
 }
 
 // processing is the rules as QTI has them: one condition, if and else if and else.

@@ -31,7 +31,8 @@ import (
 	"io"
 	"time"
 
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/wording"
 )
 
 // Version is a version of QTI.
@@ -46,8 +47,8 @@ const (
 // Item is one problem with its words.
 type Item struct {
 	ID      string // an XML name, the only one in the package
-	Problem *quiz.Problem
-	Words   *quiz.Words
+	Problem *problem.Problem
+	Words   *wording.Words
 	Points  float64 // for a right answer
 }
 

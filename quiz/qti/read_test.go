@@ -10,9 +10,10 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 // tree is a document as an importer reads it, its names those of version 2.1.
@@ -98,24 +99,24 @@ var sentences = Words{
 }
 
 // drawn makes an item of a task; ok is false where the task is not set in the system.
-func drawn(t testing.TB, task *quiz.Task, level quiz.Level, s machine.System, seed uint32) (Item, bool) {
+func drawn(t testing.TB, task *problem.Task, level problem.Level, s machine.System, seed uint32) (Item, bool) {
 	t.Helper()
 	if !task.Allows(s) {
 		return Item{}, false
 	}
-	p, err := quiz.Make(task, quiz.NewCode(task.Name, level, s, seed, machine.DefaultLathe(s)))
+	p, err := problem.New(task, problem.NewCode(task.Name, level, s, seed, machine.DefaultLathe(s)))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return Item{fmt.Sprintf("%s-%d%s-%d", task.Name, level, s, seed), p, wordsOf(t, task.Name), 2}, true
 }
 
-var loaded = map[string]*quiz.Words{}
+var loaded = map[string]*wording.Words{}
 
-func wordsOf(t testing.TB, task string) *quiz.Words {
+func wordsOf(t testing.TB, task string) *wording.Words {
 	t.Helper()
 	if loaded[task] == nil {
-		w, err := quiz.LoadWords(content.Shipped(), task)
+		w, err := wording.Load(content.Shipped(), task)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -129,7 +130,7 @@ func wordsOf(t testing.TB, task string) *quiz.Words {
 func everyTask(t testing.TB, seeds uint32) Slot {
 	slot, drawnSoFar := Slot{ID: "all", Title: "All tasks"}, 0
 	for _, task := range tasks.All() {
-		for level := quiz.Level(1); level <= 3; level++ {
+		for level := problem.Level(1); level <= 3; level++ {
 			for _, s := range []machine.System{machine.Imperial, machine.Metric} {
 				for seed := range seeds {
 					drawnSoFar++

@@ -3,18 +3,16 @@ package qti
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
-	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 )
 
 // whole is an answer that is offered as one option.
 type whole struct {
 	shown string
-	reply quiz.Reply
+	reply answer.Response
 }
 
 // fewest is how many options a single choice has at least.
@@ -23,20 +21,22 @@ const fewest = 3
 // wholeAnswers is an item of any kind as one choice among whole answers.
 func (d *draft) wholeAnswers() error {
 	p := d.Problem
-	asPrinted := func(r quiz.Reply) whole {
+	asPrinted := func(r answer.Response) whole {
 		r = d.printed(r)
-		return whole{p.Shown(r), r}
+		return whole{d.Words.Numbered(p, r), r}
 	}
-	all := []whole{asPrinted(p.Answer.Key)}
-	offer := func(r quiz.Reply) {
+	all := []whole{asPrinted(p.Expected.Key)}
+	offer := func(r answer.Response) {
 		w := asPrinted(r)
 		taken := slices.ContainsFunc(all, func(o whole) bool { return o.shown == w.shown })
-		if !taken && !p.MarkReply(w.reply).Correct() {
+		if !taken && !p.MarkResponse(w.reply).Correct() {
 			all = append(all, w)
 		}
 	}
-	p.SlipReplies(func(_ *quiz.Slip, r quiz.Reply) { offer(r) })
-	for _, r := range d.others() {
+	for _, known := range p.Expected.Errors {
+		offer(known.Response)
+	}
+	for _, r := range p.Task.Kind.Others(&p.Expected) {
 		if len(all) < fewest {
 			offer(r)
 		}
@@ -60,7 +60,7 @@ func (d *draft) chooseWhole(all []whole) {
 	right := 0
 	for i, w := range all {
 		options = append(options, w.shown)
-		if d.Problem.Answer.Right(w.reply) {
+		if d.Problem.Expected.Right(w.reply) {
 			right = i
 		}
 	}
@@ -71,37 +71,8 @@ func (d *draft) chooseWhole(all []whole) {
 	for _, first := range []bool{true, false} { // the key first, as everywhere
 		for i, w := range all {
 			if first == (i == right) {
-				d.rule(match(variable(response), value("identifier", choiceID(i))), d.Problem.MarkReply(w.reply), true)
+				d.rule(match(variable(response), value("identifier", choiceID(i))), d.Problem.MarkResponse(w.reply), true)
 			}
 		}
 	}
-}
-
-// others are further answers, for a problem with too few known wrong roads.
-func (d *draft) others() []quiz.Reply {
-	a := &d.Problem.Answer
-	var all []quiz.Reply
-	switch a.Kind.Name() {
-	case "quantity":
-		for _, times := range []float64{0.5, 2, 1.5, 3} {
-			shown := a.Key.X * times * a.Unit.Factor
-			if counted := a.Unit.Count || a.Unit.Places == 0; !counted || calc.Within(shown, math.Round(shown), 1e-9) {
-				all = append(all, quiz.X(a.Key.X*times))
-			}
-		}
-	case "several":
-		var odd, even, rest []string
-		for i, option := range a.Options {
-			if i%2 == 0 {
-				odd = append(odd, option)
-			} else {
-				even = append(even, option)
-			}
-			if !slices.Contains(a.Key.Keys, option) {
-				rest = append(rest, option)
-			}
-		}
-		all = append(all, quiz.Keys(a.Options...), quiz.Keys(), quiz.Keys(odd...), quiz.Keys(even...), quiz.Keys(rest...))
-	}
-	return all
 }

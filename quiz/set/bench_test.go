@@ -100,7 +100,7 @@ func BenchmarkMark1000(b *testing.B) {
 	file.WriteString("code,item,answer\n")
 	for _, who := range class {
 		for _, it := range items(b, m, who.ID) {
-			fmt.Fprintf(&file, "%s,%d,\"%s\"\n", m.Code(who.ID), it.Number, typed(it.Problem, it.Problem.Answer.Key))
+			fmt.Fprintf(&file, "%s,%d,\"%s\"\n", m.Code(who.ID), it.Number, typed(it.Problem, it.Problem.Expected.Key))
 		}
 	}
 	text := []byte(file.String())

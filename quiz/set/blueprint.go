@@ -16,9 +16,9 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
@@ -153,7 +153,7 @@ func (b *Blueprint) choices(s Slot) []string {
 		return s.Tasks
 	}
 	var names []string
-	for _, t := range tasks.OfStage(quiz.Stage(s.Stage)) {
+	for _, t := range tasks.OfStage(problem.Stage(s.Stage)) {
 		if t.Allows(b.system) {
 			names = append(names, t.Name)
 		}
@@ -186,5 +186,5 @@ func (b *Blueprint) identity() []byte {
 	if err != nil {
 		panic("set: a blueprint is plain data: " + err.Error())
 	}
-	return append(append(text, b.lathe.Code()...), fmt.Sprintf(" draws %d", quiz.Draws)...)
+	return append(append(text, b.lathe.Code()...), fmt.Sprintf(" draws %d", problem.Draws)...)
 }

@@ -4,7 +4,8 @@ import (
 	"regexp"
 	"slices"
 
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/wording"
 )
 
 // figures are the numbers with decimals in what a question asks for and in what it gives.
@@ -12,11 +13,10 @@ type figures struct{ keys, given []string }
 
 var decimalFigure = regexp.MustCompile(`\d+\.\d+`)
 
-func figuresOf(w *quiz.Words, p *quiz.Problem) figures {
+func figuresOf(w *wording.Words, p *problem.Problem) figures {
 	var f figures
-	switch p.Answer.Kind.Name() {
-	case "quantity", "readings":
-		f.keys = decimalFigure.FindAllString(p.Answer.Text(), -1)
+	for _, figure := range p.Task.Kind.Figures(&p.Expected) {
+		f.keys = append(f.keys, decimalFigure.FindAllString(figure, -1)...)
 	}
 	text, _ := w.Ask(p)
 	f.given = decimalFigure.FindAllString(text, -1)

@@ -9,8 +9,9 @@ import (
 	"strings"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/handout"
+	"scratchpass/quiz/wording"
 )
 
 // MarksCSV writes marks, a row an apprentice, safe to open in a spreadsheet.
@@ -112,23 +113,23 @@ func (p *Printer) Feedback(r Result) handout.Report {
 	for i, res := range r.Items {
 		it := r.items[i]
 		part := handout.Part{Heading: p.Say("set-feedback-item", "n", res.Number, "title", it.Words.Task.Title, "points", points(res.Points), "of", points(res.Of))}
-		problem := it.Problem
+		own := it.Problem
 		switch res.Verdict {
 		case Blank:
-			part.Lines = append([]string{p.Say("set-feedback-blank")}, feedbackLines(it.Words.Feedback(problem, quiz.Mark{Verdict: quiz.Wrong, Passed: true}))...)
+			part.Lines = append([]string{p.Say("set-feedback-blank")}, feedbackLines(it.Words.Feedback(own, answer.Mark{Verdict: answer.Wrong, Passed: true}))...)
 		case Carried:
-			part.Lines = append([]string{p.Say("set-feedback-carried", "given", res.Given, "key", it.Words.KeyText(problem))}, it.Words.StepLines(problem)...)
-		case quiz.Unread:
+			part.Lines = append([]string{p.Say("set-feedback-carried", "given", res.Given, "key", it.Words.KeyText(own))}, it.Words.StepLines(own)...)
+		case answer.Unread:
 			part.Lines = []string{p.Say("set-feedback-unread", "given", res.Given)}
 		case ByHand:
 			part.Lines = []string{p.Say("set-feedback-by-hand", "given", res.Given)}
 		default:
-			f := it.Words.Feedback(problem, res.mark)
+			f := it.Words.Feedback(own, res.mark)
 			switch {
-			case res.Verdict == quiz.Convention && res.Points < res.Of:
-				f.Verdict = p.Say("set-feedback-convention", "given", res.Given, "key", it.Words.KeyText(problem))
+			case res.Verdict == answer.Convention && res.Points < res.Of:
+				f.Verdict = p.Say("set-feedback-convention", "given", res.Given, "key", it.Words.KeyText(own))
 			case res.Verdict != res.mark.Verdict: // it follows, in another unit, from what was written before
-				f = quiz.Feedback{Verdict: p.Say("set-feedback-follows", "given", res.Given, "key", it.Words.KeyText(problem))}
+				f = wording.Feedback{Verdict: p.Say("set-feedback-follows", "given", res.Given, "key", it.Words.KeyText(own))}
 			}
 			part.Lines = feedbackLines(f)
 		}
@@ -138,7 +139,7 @@ func (p *Printer) Feedback(r Result) handout.Report {
 }
 
 // feedbackLines are the lines of a feedback, in the order they are told.
-func feedbackLines(f quiz.Feedback) []string {
+func feedbackLines(f wording.Feedback) []string {
 	var lines []string
 	for _, text := range slices.Concat([]string{f.Verdict, f.Reason}, f.Working, []string{f.Lathe}, f.Safety) {
 		if text != "" {

@@ -8,8 +8,9 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 // Maker makes the problems of a set.
@@ -19,7 +20,7 @@ type Maker struct {
 	secret Secret
 	id     []byte // what the numbers hang on besides the secret and the apprentice
 	places []place
-	words  map[string]*quiz.Words
+	words  map[string]*wording.Words
 }
 
 // place is one question of the set, the same for all apprentices but for its numbers.
@@ -37,14 +38,14 @@ type Item struct {
 	Place   int // in the blueprint's order, from 0
 	Slot    string
 	Points  float64
-	Problem *quiz.Problem
-	Words   *quiz.Words
+	Problem *problem.Problem
+	Words   *wording.Words
 	From    map[string]int // input -> place whose answer it takes
 }
 
 // NewMaker prepares a set: its words, and what its problems are to be like.
 func NewMaker(b *Blueprint, secret Secret, lib *content.Library) (*Maker, error) {
-	m := &Maker{Blueprint: b, secret: secret, id: b.identity(), words: map[string]*quiz.Words{}}
+	m := &Maker{Blueprint: b, secret: secret, id: b.identity(), words: map[string]*wording.Words{}}
 	for i, s := range b.Slots {
 		for n := range s.Count {
 			p := place{slot: i, nth: n, tasks: b.choices(s), shapes: map[string]shape{}, takes: map[string]int{}}
@@ -60,7 +61,7 @@ func NewMaker(b *Blueprint, secret Secret, lib *content.Library) (*Maker, error)
 	for i := range m.places {
 		for _, name := range m.places[i].tasks {
 			if m.words[name] == nil {
-				w, err := quiz.LoadWords(lib, name)
+				w, err := wording.Load(lib, name)
 				if err != nil {
 					return nil, err
 				}
@@ -92,14 +93,14 @@ func (m *Maker) taskFor(slot, n int) string {
 
 // draw makes the problem of one try. keys are the answers so far, by place; nil where
 // the shape is looked for and any answer will do.
-func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64, numbers []int) (*quiz.Problem, error) {
+func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64, numbers []int) (*problem.Problem, error) {
 	t, err := tasks.Find(task)
 	if err != nil {
 		return nil, err
 	}
 	s := m.Blueprint.Slots[m.places[p].slot]
 	seed := m.seed(who, p, try)
-	problem, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.Level(s.Level), m.Blueprint.system, seed, m.Blueprint.lathe))
+	problem, err := problem.New(t, problem.NewCode(t.Name, problem.Level(s.Level), m.Blueprint.system, seed, m.Blueprint.lathe))
 	if err != nil || len(m.places[p].takes) == 0 {
 		return problem, err
 	}
@@ -117,25 +118,26 @@ func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64, num
 }
 
 // follow takes over the answers that a question takes.
-func (m *Maker) follow(p int, problem *quiz.Problem, keys map[int]float64, numbers []int) (*quiz.Problem, error) {
+func (m *Maker) follow(p int, own *problem.Problem, keys map[int]float64, numbers []int) (*problem.Problem, error) {
 	for _, input := range slices.Sorted(maps.Keys(m.places[p].takes)) {
 		from := m.places[p].takes[input]
-		next, err := problem.Following(input, keys[from], "your answer to question "+strconv.Itoa(numbers[from]))
+		told := content.FillPairs(m.words[own.Task.Name].Phrases["your-answer-to"], "n", numbers[from])
+		next, err := own.WithInput(input, keys[from], told)
 		if err != nil {
 			return nil, err
 		}
-		problem = next
+		own = next
 	}
-	if problem.Ambiguous() {
-		return nil, fmt.Errorf("%s would be ambiguous after that answer", problem.Task.Name)
+	if own.Ambiguous() {
+		return nil, fmt.Errorf("%s would be ambiguous after that answer", own.Task.Name)
 	}
-	return problem, nil
+	return own, nil
 }
 
 // printed is the key as it is printed: what someone carries on to the next question.
-func printed(p *quiz.Problem) float64 {
-	u := p.Answer.Unit
-	return calc.Round(p.Answer.Key.X*u.Factor, u.Places) / u.Factor
+func printed(p *problem.Problem) float64 {
+	u := p.Expected.Unit
+	return calc.Round(p.Expected.Key.X*u.Factor, u.Places) / u.Factor
 }
 
 // mostTries is how often other numbers are drawn for one apprentice. After it a problem
@@ -163,16 +165,16 @@ func (m *Maker) Items(who string) ([]Item, error) {
 			task = m.mixed(p, who, asked)
 		}
 		asked[task] = true
-		problem, its, err := m.alike(i, task, who, keys, numbers, before)
+		own, its, err := m.alike(i, task, who, keys, numbers, before)
 		if err != nil {
 			return nil, fmt.Errorf("question %d: %w", numbers[i], err)
 		}
-		if problem.Answer.IsNumber() {
-			keys[i] = printed(problem)
+		if own.Task.Kind.Takeable() {
+			keys[i] = printed(own)
 		}
 		before.add(its)
 		s := m.Blueprint.Slots[p.slot]
-		items[numbers[i]-1] = Item{Number: numbers[i], Place: i, Slot: s.Name, Points: s.Points, Problem: problem, Words: m.words[task], From: p.takes}
+		items[numbers[i]-1] = Item{Number: numbers[i], Place: i, Slot: s.Name, Points: s.Points, Problem: own, Words: m.words[task], From: p.takes}
 	}
 	return items, nil
 }
@@ -192,23 +194,23 @@ func (m *Maker) mixed(p place, who string, asked map[string]bool) string {
 
 // alike draws until a problem has the shape of its place and tells nothing of the
 // questions before it, nor they of it.
-func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []int, before sheetFigures) (problem *quiz.Problem, its figures, err error) {
-	var spare *quiz.Problem
+func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []int, before sheetFigures) (drawn *problem.Problem, its figures, err error) {
+	var spare *problem.Problem
 	var last error
 	for try := range mostTries {
-		problem, err := m.draw(p, task, who, try, keys, numbers)
+		drawn, err := m.draw(p, task, who, try, keys, numbers)
 		if err != nil {
 			last = err
 			continue
 		}
-		alike := m.Blueprint.Rules.Unlike || shapeOf(problem) == m.places[p].shapes[task]
+		alike := m.Blueprint.Rules.Unlike || shapeOf(drawn) == m.places[p].shapes[task]
 		if alike {
-			if its := figuresOf(m.words[task], problem); !before.tell(its) {
-				return problem, its, nil
+			if its := figuresOf(m.words[task], drawn); !before.tell(its) {
+				return drawn, its, nil
 			}
 		}
 		if spare == nil {
-			spare = problem
+			spare = drawn
 		}
 	}
 	if spare != nil {

@@ -7,14 +7,15 @@ import (
 	"slices"
 	"strings"
 
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
 // Verdicts that only a set has.
 const (
-	Carried quiz.Verdict = "carried" // wrong, but right from the wrong answer it starts from
-	Blank   quiz.Verdict = "blank"   // nothing was written
-	ByHand  quiz.Verdict = "by-hand" // can be read, but starts from an answer that nothing can be worked out from
+	Carried answer.Verdict = "carried" // wrong, but right from the wrong answer it starts from
+	Blank   answer.Verdict = "blank"   // nothing was written
+	ByHand  answer.Verdict = "by-hand" // can be read, but starts from an answer that nothing can be worked out from
 )
 
 // Result is what came of one apprentice's sheet.
@@ -34,24 +35,24 @@ type Result struct {
 
 // ItemResult is what came of one answer.
 type ItemResult struct {
-	Number    int          `json:"number"`
-	Task      string       `json:"task"`
-	Code      string       `json:"code"` // of the problem
-	Given     string       `json:"given"`
-	Key       string       `json:"key"`
-	Verdict   quiz.Verdict `json:"verdict"`
-	Slip      string       `json:"slip"`
-	Points    float64      `json:"points"`
-	Of        float64      `json:"of"`
-	Certainty string       `json:"certainty"`
-	Gate      bool         `json:"gate"`
+	Number    int            `json:"number"`
+	Task      string         `json:"task"`
+	Code      string         `json:"code"` // of the problem
+	Given     string         `json:"given"`
+	Key       string         `json:"key"`
+	Verdict   answer.Verdict `json:"verdict"`
+	Slip      string         `json:"slip"`
+	Points    float64        `json:"points"`
+	Of        float64        `json:"of"`
+	Certainty string         `json:"certainty"`
+	Gate      bool           `json:"gate"`
 
 	place int
-	mark  quiz.Mark
+	mark  answer.Mark
 }
 
 // undecided reports whether a verdict leaves an answer to the instructor.
-func undecided(v quiz.Verdict) bool { return v == quiz.Unread || v == ByHand }
+func undecided(v answer.Verdict) bool { return v == answer.Unread || v == ByHand }
 
 // Marker marks the sheets of a set.
 type Marker struct {
@@ -103,7 +104,7 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 	o := owner{code, who}
 	items = slices.Clone(items)
 	r := Result{ID: a.ID, Name: cmp.Or(a.Name, who), Form: a.Form, Code: code, Of: k.maker.Blueprint.Points(), Items: make([]ItemResult, len(items)), items: items}
-	read := map[int]quiz.Mark{} // by place, what was understood
+	read := map[int]answer.Mark{} // by place, what was understood
 	for i, it := range items {
 		g, onScreen := k.typed[o][it.Problem.Code.String()]
 		if paper, also := k.given[o][it.Number]; !onScreen {
@@ -112,13 +113,13 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 			k.Repeats++
 		}
 		if onScreen && len(it.From) > 0 { // on a screen the question has a number of its own
-			if own, err := quiz.Make(it.Problem.Task, it.Problem.Code); err == nil {
+			if own, err := problem.New(it.Problem.Task, it.Problem.Code); err == nil {
 				it.Problem = own
 				items[i] = it
 			}
 		}
-		res := ItemResult{Number: it.Number, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: g.Text, Key: it.Problem.Answer.Text(), Of: it.Points,
-			Certainty: g.Certainty, Gate: it.Problem.Task.Gate, Verdict: Blank, place: it.Place}
+		res := ItemResult{Number: it.Number, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: g.Text, Key: it.Words.KeyNumber(it.Problem), Of: it.Points,
+			Certainty: g.Certainty, Gate: it.Problem.Task.SafetyCritical, Verdict: Blank, place: it.Place}
 		if strings.EqualFold(g.Text, "pass") && onScreen { // not known, and said so
 			r.Handed = true
 		} else if strings.TrimSpace(g.Text) != "" {
@@ -146,8 +147,7 @@ func (k *Marker) decimals(it Item, g Given) string {
 	if !g.Comma && !k.maker.Blueprint.Comma || strings.Contains(g.Text, ".") { // with points in it a comma is none
 		return g.Text
 	}
-	switch it.Problem.Answer.Kind.Name() {
-	case "quantity", "limits", "readings":
+	if it.Problem.Task.Kind.Numeric() {
 		return commaDecimal.ReplaceAllString(g.Text, ".$1")
 	}
 	return g.Text
@@ -157,15 +157,15 @@ func (k *Marker) decimals(it Item, g Given) string {
 // written, wrong or only rounded, costs nothing more, and neither does a unit that was
 // wrong there already: one slip costs once. What starts from an answer that can't be
 // read, or from which nothing can be worked out, is left for the instructor.
-func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read map[int]quiz.Mark) {
+func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read map[int]answer.Mark) {
 	p := it.Problem
 	m := p.Mark(text)
 	read[it.Place] = m
-	res.Verdict, res.Slip, res.Points, res.mark = m.Verdict, m.Slip, m.Points*it.Points, m
-	if m.Verdict == quiz.Convention {
+	res.Verdict, res.Slip, res.Points, res.mark = m.Verdict, m.Error, m.Points*it.Points, m
+	if m.Verdict == answer.Convention {
 		res.Points *= 1 - conventionCosts[k.maker.Blueprint.Rules.Conventions]
 	}
-	if m.Correct() || m.Verdict == quiz.Unread || onScreen || len(it.From) == 0 {
+	if m.Correct() || m.Verdict == answer.Unread || onScreen || len(it.From) == 0 {
 		return
 	}
 	after, wrongUnit, guessed := p, false, false
@@ -175,25 +175,25 @@ func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read
 			return // nothing was written there
 		}
 		var err error
-		if before.Verdict != quiz.Unread {
-			if before.Verdict == quiz.UnitSlip { // what was meant is known
+		if before.Verdict != answer.Unread {
+			if before.Verdict == answer.WrongUnit { // what was meant is known
 				wrongUnit = true
 				continue
 			}
 			var inUnit bool
-			after, inUnit, err = after.FollowingMeant(input, before.Reply)
+			after, inUnit, err = after.WithInputGuess(input, before.Response)
 			wrongUnit, guessed = wrongUnit || inUnit, guessed || inUnit
 		}
-		if before.Verdict == quiz.Unread || err != nil {
+		if before.Verdict == answer.Unread || err != nil {
 			res.Verdict, res.Slip, res.Points = ByHand, "", 0
 			return
 		}
 	}
-	switch follows := after.MarkReply(m.Reply); {
-	case follows.Verdict == quiz.Right, follows.Verdict == quiz.UnitSlip && wrongUnit:
+	switch follows := after.MarkResponse(m.Response); {
+	case follows.Verdict == answer.Right, follows.Verdict == answer.WrongUnit && wrongUnit:
 		res.Verdict, res.Slip, res.Points = Carried, "", it.Points
-	case follows.Verdict == quiz.UnitSlip:
-		res.Verdict, res.Slip, res.Points = quiz.UnitSlip, "", follows.Points*it.Points
+	case follows.Verdict == answer.WrongUnit:
+		res.Verdict, res.Slip, res.Points = answer.WrongUnit, "", follows.Points*it.Points
 	case guessed: // which unit was meant before is only a guess
 		res.Verdict, res.Slip, res.Points = ByHand, "", 0
 	}

@@ -8,14 +8,15 @@ import (
 	"testing"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
-// typed is a reply as it is written on paper.
-func typed(p *quiz.Problem, r quiz.Reply) string {
-	return strings.ReplaceAll(p.Answer.Kind.Show(&p.Answer, r), " then", "")
+// typed is a response as it is written on paper.
+func typed(p *problem.Problem, r answer.Response) string {
+	return p.Expected.Join(p.Expected.Kind.Print(&p.Expected, r), " ")
 }
 
 func mark(t testing.TB, m *Maker, class []Apprentice, answers []Given) []Result {
@@ -41,7 +42,7 @@ func TestKeysEarnAllPoints(t *testing.T) {
 			var answers []Given
 			for _, who := range class {
 				for _, it := range items(t, m, who.ID) {
-					answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: typed(it.Problem, it.Problem.Answer.Key), Where: "test"})
+					answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: typed(it.Problem, it.Problem.Expected.Key), Where: "test"})
 				}
 			}
 			for _, r := range mark(t, m, class, answers) {
@@ -75,7 +76,7 @@ func TestOneSlipCostsOnce(t *testing.T) {
 	for _, who := range roster(12) {
 		all := items(t, m, who.ID)
 		for i := 1; i < 3; i++ {
-			if q := all[i].Words.Question(all[i].Problem); !strings.Contains(q, fmt.Sprint("your answer to question ", i)) || strings.Contains(q, all[i-1].Problem.Answer.Text()) {
+			if q := all[i].Words.Question(all[i].Problem); !strings.Contains(q, fmt.Sprint("your answer to question ", i)) || strings.Contains(q, all[i-1].Problem.Expected.Text()) {
 				t.Fatalf("question %d reads %q", i+1, q)
 			}
 		}
@@ -92,34 +93,34 @@ func TestOneSlipCostsOnce(t *testing.T) {
 		verdicts := func(r Result) string {
 			return fmt.Sprint(r.Items[0].Verdict, " ", r.Items[1].Verdict, " ", r.Items[2].Verdict, " ", r.Points)
 		}
-		var half quiz.Reply
-		all[0].Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
+		var half answer.Response
+		for _, s := range all[0].Problem.Expected.Errors {
 			if s.Name == "half" {
-				half = r
+				half = s.Response
 			}
-		})
-		travel, err := all[1].Problem.Following("pitch", half.X, "")
+		}
+		travel, err := all[1].Problem.WithInput("pitch", half.X, "")
 		if err != nil {
 			t.Fatal(err)
 		}
-		left, err := all[2].Problem.Following("total", printed(travel), "")
+		left, err := all[2].Problem.WithInput("total", printed(travel), "")
 		if err != nil {
 			continue // with half the travel nothing is left to feed: there is no answer to carry
 		}
 		tried++
-		keys := []string{all[0].Problem.Answer.Text(), all[1].Problem.Answer.Text(), all[2].Problem.Answer.Text()}
+		keys := []string{all[0].Problem.Expected.Text(), all[1].Problem.Expected.Text(), all[2].Problem.Expected.Text()}
 		wrong := typed(all[0].Problem, half)
-		off := left.Answer.Key.X + 0.0043 // follows from nothing
-		for all[2].Problem.Answer.Right(quiz.X(off)) || left.Answer.Right(quiz.X(off)) {
+		off := left.Expected.Key.X + 0.0043 // follows from nothing
+		for all[2].Problem.Expected.Right(answer.NumberResponse(off)) || left.Expected.Right(answer.NumberResponse(off)) {
 			off += 0.0017
 		}
 		for want, texts := range map[string][]string{
 			"right right right 3":      keys,
-			"slip carried carried 2":   {wrong, travel.Answer.Text(), left.Answer.Text()},
+			"slip carried carried 2":   {wrong, travel.Expected.Text(), left.Expected.Text()},
 			"slip right right 2":       {wrong, keys[1], keys[2]}, // right all the same
-			"slip carried right 2":     {wrong, travel.Answer.Text(), keys[2]},
-			"slip carried safe-side 1": {wrong, travel.Answer.Text(), calc.Fixed(off, 4)},
-			"blank safe-side blank 0":  {"", travel.Answer.Text(), ""}, // nothing wrong before it: nothing is carried
+			"slip carried right 2":     {wrong, travel.Expected.Text(), keys[2]},
+			"slip carried safe-side 1": {wrong, travel.Expected.Text(), calc.Fixed(off, 4)},
+			"blank safe-side blank 0":  {"", travel.Expected.Text(), ""}, // nothing wrong before it: nothing is carried
 		} {
 			if got := verdicts(give(texts...)); got != want && !strings.Contains(want, "safe-side") {
 				t.Errorf("%v: %s, want %s", texts, got, want)
@@ -143,11 +144,11 @@ func TestAnswersFromAScreen(t *testing.T) {
 		all := items(t, m, who.ID)
 		slices.Reverse(all)
 		for _, it := range all {
-			own, err := tasks.Remake(it.Problem.Code.String())
+			own, err := tasks.FromCode(it.Problem.Code.String())
 			if err != nil {
 				t.Fatal(err)
 			}
-			fmt.Fprintf(&file, "{\"code\":%q,\"given\":%q,\"certainty\":\"bet\"}\n", it.Problem.Code, typed(own, own.Answer.Key))
+			fmt.Fprintf(&file, "{\"code\":%q,\"given\":%q,\"certainty\":\"bet\"}\n", it.Problem.Code, typed(own, own.Expected.Key))
 			fmt.Fprintf(&file, "{\"code\":%q,\"given\":\"pass\"}\n", it.Problem.Code)
 		}
 	}
@@ -163,7 +164,7 @@ func TestAnswersFromAScreen(t *testing.T) {
 			continue
 		}
 		for k, it := range r.Items { // what they are told is of the question they had
-			if told := r.items[k].Problem.Answer.Text(); told != it.Key {
+			if told := r.items[k].Problem.Expected.Text(); told != it.Key {
 				t.Errorf("%s, question %d: the key is %s, what they are told is of %s", r.ID, it.Number, it.Key, told)
 			}
 		}
@@ -202,7 +203,7 @@ func TestSeveralHaveOneForm(t *testing.T) {
 		t.Fatal(err)
 	}
 	a := items(t, m, class[0].ID)
-	key := a[0].Problem.Answer.Text()
+	key := a[0].Problem.Expected.Text()
 	code := m.Code(class[0].ID)
 	answers, err := ParseAnswers("a.csv", []byte(fmt.Sprintf("code,name,1\n%s,Ada,%s\n%s,Ben,0.777\n", code, key, code)))
 	if err != nil {
@@ -240,19 +241,19 @@ func TestDecimalComma(t *testing.T) {
 		m := maker(t, text)
 		class := roster(1)
 		all := items(t, m, class[0].ID)
-		key := strings.ReplaceAll(strings.TrimSuffix(all[0].Problem.Answer.Text(), " mm"), ".", ",")
-		marks := all[1].Problem.Answer.Text()
+		key := strings.ReplaceAll(strings.TrimSuffix(all[0].Problem.Expected.Text(), " mm"), ".", ",")
+		marks := all[1].Problem.Expected.Text()
 		for _, sep := range []string{";", "\t"} {
 			answers, err := ParseAnswers("a.csv", []byte(strings.Join([]string{"code", "1", "2"}, sep)+"\n"+strings.Join([]string{m.Code(class[0].ID), key, marks}, sep)+"\n"))
 			if err != nil {
 				t.Fatal(err)
 			}
 			r := mark(t, m, class, answers)[0]
-			want := quiz.Unread
+			want := answer.Unread
 			if comma || sep == ";" {
-				want = quiz.Right
+				want = answer.Right
 			}
-			if r.Items[0].Verdict != want || r.Items[1].Verdict != quiz.Right {
+			if r.Items[0].Verdict != want || r.Items[1].Verdict != answer.Right {
 				t.Errorf("%q with %q, comma %v: %s %s", key, sep, comma, r.Items[0].Verdict, r.Items[1].Verdict)
 			}
 		}
@@ -266,12 +267,12 @@ func TestRoundedAndUnreadAnswersBeforeALink(t *testing.T) {
 	tried := 0
 	for _, who := range roster(20) {
 		all := items(t, m, who.ID)
-		rounded := strconv.FormatFloat(all[0].Problem.Answer.Key.X, 'f', 3, 64)
-		if all[0].Problem.Mark(rounded).Verdict != quiz.Right {
+		rounded := strconv.FormatFloat(all[0].Problem.Expected.Key.X, 'f', 3, 64)
+		if all[0].Problem.Mark(rounded).Verdict != answer.Right {
 			continue
 		}
 		x, _ := strconv.ParseFloat(rounded, 64)
-		after, err := all[1].Problem.Following("total", x, "")
+		after, err := all[1].Problem.WithInput("total", x, "")
 		if err != nil {
 			continue
 		}
@@ -280,10 +281,10 @@ func TestRoundedAndUnreadAnswersBeforeALink(t *testing.T) {
 		give := func(first, second string) Result {
 			return mark(t, m, []Apprentice{who}, []Given{{Code: code, Item: 1, Text: first, Where: "a"}, {Code: code, Item: 2, Text: second, Where: "b"}})[0]
 		}
-		if r := give(rounded, after.Answer.Text()); r.Points != 2 {
-			t.Errorf("%s then %s: %+v", rounded, after.Answer.Text(), r.Items)
+		if r := give(rounded, after.Expected.Text()); r.Points != 2 {
+			t.Errorf("%s then %s: %+v", rounded, after.Expected.Text(), r.Items)
 		}
-		if r := give("?", "0.0033"); r.Items[0].Verdict != quiz.Unread || r.Items[1].Verdict != ByHand || r.Open != 2 {
+		if r := give("?", "0.0033"); r.Items[0].Verdict != answer.Unread || r.Items[1].Verdict != ByHand || r.Open != 2 {
 			t.Errorf("%+v", r.Items)
 		}
 	}
@@ -296,7 +297,7 @@ func TestRoundedAndUnreadAnswersBeforeALink(t *testing.T) {
 // from a number that nothing can be worked out from is left to the instructor.
 func TestUnitsAndImpossibleNumbersInALink(t *testing.T) {
 	m := maker(t, "set: l\ntitle: x\nunits: in\nslots: [{name: travel, tasks: [compound-travel]}, {tasks: [infeed-left], takes: {total: travel}}]\n")
-	thou := func(p *quiz.Problem) string { return strconv.FormatFloat(p.Answer.Key.X*1000, 'f', 1, 64) }
+	thou := func(p *problem.Problem) string { return strconv.FormatFloat(p.Expected.Key.X*1000, 'f', 1, 64) }
 	for _, who := range roster(10) {
 		all := items(t, m, who.ID)
 		code := m.Code(who.ID)
@@ -306,15 +307,15 @@ func TestUnitsAndImpossibleNumbersInALink(t *testing.T) {
 		if r := give(thou(all[0].Problem), thou(all[1].Problem)); r.Items[0].Points != 0.5 || r.Items[1].Points != 1 || r.Items[1].Verdict != Carried {
 			t.Errorf("thou twice: %+v", r.Items)
 		}
-		if r := give(all[0].Problem.Answer.Text(), thou(all[1].Problem)); r.Points != 1.5 {
+		if r := give(all[0].Problem.Expected.Text(), thou(all[1].Problem)); r.Points != 1.5 {
 			t.Errorf("thou once: %+v", r.Items)
 		}
-		wrong := all[0].Problem.Answer.Key.X + 0.0095
-		after, err := all[1].Problem.Following("total", wrong, "")
+		wrong := all[0].Problem.Expected.Key.X + 0.0095
+		after, err := all[1].Problem.WithInput("total", wrong, "")
 		if err != nil {
 			t.Fatal(err)
 		}
-		if r := give(calc.Fixed(wrong, 5), thou(after)); r.Items[0].Points != 0 || r.Items[1].Verdict != quiz.UnitSlip || r.Points != 0.5 {
+		if r := give(calc.Fixed(wrong, 5), thou(after)); r.Items[0].Points != 0 || r.Items[1].Verdict != answer.WrongUnit || r.Points != 0.5 {
 			t.Errorf("a wrong travel, and what follows in thou: %+v", r.Items)
 		}
 		if r := give(calc.Fixed(wrong*1000, 2), thou(after)); r.Items[0].Points != 0 || r.Items[1].Verdict != Carried || r.Items[1].Points != 1 {
@@ -336,14 +337,14 @@ func TestCommasBetweenReadings(t *testing.T) {
 	for _, who := range roster(10) {
 		it := items(t, m, who.ID)[0]
 		var numbers []string
-		for _, x := range it.Problem.Answer.Key.Xs {
-			numbers = append(numbers, it.Problem.Answer.Unit.Fixed(x))
+		for _, x := range it.Problem.Expected.Key.Xs {
+			numbers = append(numbers, it.Problem.Expected.Unit.Fixed(x))
 		}
 		points := strings.Join(numbers, ", ")
 		commas := strings.ReplaceAll(strings.Join(numbers, " "), ".", ",")
 		for _, g := range []Given{{Code: m.Code(who.ID), Item: 1, Text: points}, {Code: m.Code(who.ID), Item: 1, Text: commas},
 			{Code: m.Code(who.ID), Item: 1, Text: strings.ReplaceAll(points, ".", ",")}, {Code: it.Problem.Code.String(), Text: points}} {
-			if r := mark(t, m, []Apprentice{who}, []Given{g})[0]; r.Items[0].Verdict != quiz.Right {
+			if r := mark(t, m, []Apprentice{who}, []Given{g})[0]; r.Items[0].Verdict != answer.Right {
 				t.Errorf("%q: %s", g.Text, r.Items[0].Verdict)
 			}
 		}
@@ -372,15 +373,15 @@ func TestConventions(t *testing.T) {
 		m := maker(t, "set: c\ntitle: x\nunits: in\nrules: {"+rule+"}\nslots: [{tasks: [single-depth], points: 2}]\n")
 		for _, who := range roster(5) {
 			it := items(t, m, who.ID)[0]
-			it.Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
+			for _, s := range it.Problem.Expected.Errors {
 				if !s.Convention {
 					return
 				}
-				res := mark(t, m, []Apprentice{who}, []Given{{Code: m.Code(who.ID), Item: 1, Text: typed(it.Problem, r)}})[0]
-				if res.Points != want || res.Items[0].Verdict != quiz.Convention {
+				res := mark(t, m, []Apprentice{who}, []Given{{Code: m.Code(who.ID), Item: 1, Text: typed(it.Problem, s.Response)}})[0]
+				if res.Points != want || res.Items[0].Verdict != answer.Convention {
 					t.Errorf("%q, %s: %v of 2, %s", rule, s.Name, res.Points, res.Items[0].Verdict)
 				}
-			})
+			}
 		}
 	}
 }

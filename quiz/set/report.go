@@ -8,7 +8,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 )
 
 // Report is what a class got right and wrong.
@@ -141,11 +141,8 @@ func (s *Summary) Add(r Result) {
 
 // given is what was answered: of options their words.
 func (it Item) given(res ItemResult) string {
-	switch it.Problem.Answer.Kind.Name() {
-	case "choice", "several", "order":
-		if res.Verdict != quiz.Unread && res.Verdict != Blank {
-			return it.Words.ShownAnswer(it.Problem, res.mark.Reply)
-		}
+	if it.Problem.Task.Kind.Worded() && res.Verdict != answer.Unread && res.Verdict != Blank {
+		return it.Words.Shown(it.Problem, res.mark.Response)
 	}
 	return res.Given
 }
@@ -170,15 +167,15 @@ func (s *Summary) item(r Result, it ItemResult, a asked) {
 	}
 	t.N++
 	switch it.Verdict {
-	case quiz.Right:
+	case answer.Right:
 		t.Right++
-	case quiz.Convention:
+	case answer.Convention:
 		t.Convention++
 	case Carried:
 		t.Carried++
-	case quiz.UnitSlip:
+	case answer.WrongUnit:
 		t.Unit++
-	case quiz.NamedSlip:
+	case answer.KnownError:
 		t.Slip++
 		s.slips[it.Task][it.Slip]++
 	default:
@@ -192,13 +189,15 @@ func (s *Summary) item(r Result, it ItemResult, a asked) {
 			s.report.Strange = append(s.report.Strange, odd)
 		}
 	}
-	if it.Certainty == "bet" && !correct(it.Verdict) && it.Verdict != quiz.UnitSlip { // the working was right
+	if it.Certainty == "bet" && !correct(it.Verdict) && it.Verdict != answer.WrongUnit { // the working was right
 		s.report.Sure = append(s.report.Sure, SureWrong{it.Task, t.Title, it.Gate, r.label(), a, it.Slip})
 	}
 }
 
 // correct reports whether a verdict earns all points.
-func correct(v quiz.Verdict) bool { return v == quiz.Right || v == quiz.Convention || v == Carried }
+func correct(v answer.Verdict) bool {
+	return v == answer.Right || v == answer.Convention || v == Carried
+}
 
 // Report ends the gathering.
 func (s *Summary) Report() Report {

@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
 	"scratchpass/quiz/handout"
 )
 
@@ -24,14 +23,14 @@ func TestReport(t *testing.T) {
 			continue // was not there
 		}
 		for _, it := range items(t, m, who.ID) {
-			text, sure := typed(it.Problem, it.Problem.Answer.Key), ""
+			text, sure := typed(it.Problem, it.Problem.Expected.Key), ""
 			switch {
 			case it.Problem.Task.Name == "compound-travel" && i%2 == 0:
-				it.Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
+				for _, s := range it.Problem.Expected.Errors {
 					if s.Name == "no-angle" {
-						text, sure = typed(it.Problem, r), "bet"
+						text, sure = typed(it.Problem, s.Response), "bet"
 					}
-				})
+				}
 				slips++
 			case it.Problem.Task.Name == "dial-past-a-turn" && r.IntN(4) == 0:
 				text = "0.7777"
@@ -89,7 +88,7 @@ func TestFewSheetsGiveNoStatistics(t *testing.T) {
 	var answers []Given
 	for i, who := range class {
 		for _, it := range items(t, m, who.ID) {
-			text := typed(it.Problem, it.Problem.Answer.Key)
+			text := typed(it.Problem, it.Problem.Expected.Key)
 			if i%3 == 0 {
 				text = "0.9"
 			}
@@ -123,10 +122,10 @@ func TestMeanAndForms(t *testing.T) {
 	var answers []Given
 	for who, right := range map[string][2]bool{"Ada": {true, true}, "Ben": {true, false}, "Cato": {false, false}} {
 		for i, it := range all {
-			text := typed(it.Problem, it.Problem.Answer.Key)
+			text := typed(it.Problem, it.Problem.Expected.Key)
 			if !right[i] {
 				text = map[bool]string{true: "0.9", false: "2"}[i == 0]
-				if text == typed(it.Problem, it.Problem.Answer.Key) {
+				if text == typed(it.Problem, it.Problem.Expected.Key) {
 					text = "1"
 				}
 			}
@@ -178,7 +177,7 @@ func TestPartlyRight(t *testing.T) {
 	partly := 0
 	for _, who := range roster(20) {
 		it := items(t, m, who.ID)[0]
-		marks := strings.Split(it.Problem.Answer.Text(), ", ")
+		marks := strings.Split(it.Problem.Expected.Text(), ", ")
 		if len(marks) < 3 {
 			continue
 		}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"scratchpass/content"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/tasks"
@@ -126,7 +127,7 @@ func TestProblemsAreAlike(t *testing.T) {
 					if same[i] == nil {
 						same[i] = map[string]bool{}
 					}
-					same[i][fmt.Sprint(it.Problem.Values.Givens(), it.Problem.Values.Case(), it.Problem.Answer.Options)] = true
+					same[i][fmt.Sprint(it.Problem.Values.Givens(), it.Problem.Values.Situation(), it.Problem.Expected.Options)] = true
 				}
 			}
 			if unlike > 0 {
@@ -198,15 +199,14 @@ func TestNoKeyOnTheSheet(t *testing.T) {
 					if err := w.Close(); err != nil {
 						t.Fatal(err)
 					}
-					problem := all[i].Problem
-					kind := problem.Answer.Kind.Name()
-					if kind != "quantity" && kind != "readings" {
+					own := all[i].Problem
+					if kind := own.Task.Kind; kind != answer.Quantity && kind != answer.Readings {
 						continue
 					}
-					given := fmt.Sprint(problem.Values.Givens())
-					for _, number := range decimalFigure.FindAllString(problem.Answer.Text(), -1) {
+					given := fmt.Sprint(own.Values.Givens())
+					for _, number := range decimalFigure.FindAllString(own.Expected.Text(), -1) {
 						if slices.Contains(decimalFigure.FindAllString(out.String(), -1), number) && !strings.Contains(given, strings.TrimRight(number, "0")) {
-							t.Errorf("%s of %s stands on its sheet:\n%s", number, problem.Code, out.String())
+							t.Errorf("%s of %s stands on its sheet:\n%s", number, own.Code, out.String())
 						}
 					}
 				}

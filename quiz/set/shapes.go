@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
 )
 
 // shape is what makes two problems of a task equally hard: the kind of answer, how many
@@ -51,28 +51,27 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 }
 
 // meaning is an answer without the order in which its options stand on one sheet.
-func meaning(p *quiz.Problem) string {
-	switch p.Answer.Kind.Name() {
-	case "choice", "several":
-		return strings.Join(slices.Sorted(slices.Values(p.Answer.Key.Keys)), " ")
+func meaning(p *problem.Problem) string {
+	if p.Task.Kind.Worded() && !p.Task.Kind.InOrder() {
+		return strings.Join(slices.Sorted(slices.Values(p.Expected.Key.Keys)), " ")
 	}
-	return p.Answer.Text()
+	return p.Expected.Text()
 }
 
-func shapeOf(p *quiz.Problem) shape {
-	switch kind := p.Answer.Kind.Name(); kind {
-	case "choice": // a decision is as hard in one situation as in another
-		return shape{kind: kind}
+func shapeOf(p *problem.Problem) shape {
+	kind := p.Task.Kind
+	if kind.Guessable() { // a decision is as hard in one situation as in another
+		return shape{kind: kind.Name()}
 	}
-	s := shape{kind: p.Answer.Kind.Name(), steps: len(p.Working.Steps), options: len(p.Answer.Options), inputs: len(p.Values.Givens())}
-	if s.kind == "quantity" || s.kind == "limits" {
-		for _, r := range p.Answer.Unit.Fixed(p.Answer.Key.X) {
+	s := shape{kind: kind.Name(), steps: len(p.Working.Steps), options: len(p.Expected.Options), inputs: len(p.Values.Givens())}
+	if kind.OneNumber() {
+		for _, r := range p.Expected.Unit.Fixed(p.Expected.Key.X) {
 			if r >= '1' && r <= '9' || r == '0' && s.digits > 0 {
 				s.digits++
 			}
 		}
-		if p.Task.Tol.Share == 0 {
-			s.tolerance = calc.Round(p.Answer.Tol*p.Answer.Unit.Factor, 5)
+		if p.Task.Tolerance.Relative == 0 {
+			s.tolerance = calc.Round(p.Expected.Tolerance*p.Expected.Unit.Factor, 5)
 		}
 	}
 	return s

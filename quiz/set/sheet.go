@@ -3,7 +3,6 @@ package set
 import (
 	"cmp"
 	"maps"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,8 +10,9 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/handout"
+	"scratchpass/quiz/problem"
 )
 
 // Printer fills the model of sheets and keys.
@@ -69,7 +69,7 @@ func (p *Printer) Sheet(a Apprentice, items []Item) (handout.Sheet, error) {
 			return s, err
 		}
 		item := handout.Item{Number: it.Number, Points: p.points(it.Points), Text: strings.Split(it.Words.Question(it.Problem), "\n"),
-			Readings: it.Words.ReadingLabels(it.Problem), Expects: p.expects(it), Unit: unitBehind(it.Problem), Drawing: d, Caution: it.Problem.Task.Gate}
+			Readings: it.Words.ReadingLabels(it.Problem), Expects: p.expects(it), Unit: it.Problem.Expected.UnitBehind(), Drawing: d, Caution: it.Problem.Task.SafetyCritical}
 		if len(it.Words.Task.Options) > 0 {
 			item.Options = it.Words.Options(it.Problem)
 		}
@@ -117,18 +117,6 @@ func (p *Printer) Roads() handout.Report {
 // roadName is the name of a wrong road as it is printed.
 func roadName(slip string) string { return strings.ReplaceAll(slip, "-", " ") }
 
-// unitBehind is the unit that is printed behind the answer line.
-func unitBehind(p *quiz.Problem) string {
-	switch p.Answer.Kind.Name() {
-	case "quantity", "limits", "readings":
-		if p.Answer.Unit.Name == "deg" {
-			return "degrees"
-		}
-		return p.Answer.Unit.Name
-	}
-	return ""
-}
-
 func (p *Printer) points(x float64) string {
 	if x == 1 {
 		return p.Say("set-point")
@@ -140,8 +128,8 @@ func (p *Printer) points(x float64) string {
 func (p *Printer) Key(a Apprentice, items []Item) handout.Key {
 	k := handout.Key{Title: p.maker.Blueprint.Title, Name: a.Name, Form: a.Form, Code: p.maker.Code(a.ID)}
 	for _, it := range items {
-		key := handout.KeyItem{Number: it.Number, Title: it.Words.Task.Title, Points: p.points(it.Points), Answer: keyText(it), Limits: accepted(it.Problem),
-			Path: path(it.Problem), Seen: p.seen(it), Caution: it.Problem.Task.Gate}
+		key := handout.KeyItem{Number: it.Number, Title: it.Words.Task.Title, Points: p.points(it.Points), Answer: it.Words.PaperKey(it.Problem), Limits: it.Problem.Task.Kind.Accepts(&it.Problem.Expected),
+			Path: path(it.Problem), Seen: p.seen(it), Caution: it.Problem.Task.SafetyCritical}
 		takes := slices.Collect(maps.Values(it.From))
 		var from []string
 		for _, other := range items { // in the order of their numbers
@@ -157,34 +145,8 @@ func (p *Printer) Key(a Apprentice, items []Item) handout.Key {
 	return k
 }
 
-// keyText is the key as it is looked for on paper: of options the number first.
-func keyText(it Item) string {
-	switch it.Problem.Answer.Kind.Name() {
-	case "choice":
-		return it.Problem.Answer.Text() + ") " + strings.Trim(it.Words.KeyText(it.Problem), "\"")
-	}
-	return it.Problem.Answer.Text()
-}
-
-// accepted is what else is right, rounded inwards: whoever writes so many places is
-// right up to there.
-func accepted(p *quiz.Problem) string {
-	a := p.Answer
-	if a.Kind.Name() != "quantity" || a.Unit.Count {
-		return ""
-	}
-	scale := math.Pow10(a.Unit.Places)
-	least, most := a.Bounds()
-	low := math.Ceil(least*a.Unit.Factor*scale-1e-6) / scale
-	high := math.Floor(most*a.Unit.Factor*scale+1e-6) / scale
-	if low >= high {
-		return ""
-	}
-	return calc.Fixed(low, a.Unit.Places) + " to " + a.Unit.Text(high/a.Unit.Factor)
-}
-
 // path is the working on one line.
-func path(p *quiz.Problem) string {
+func path(p *problem.Problem) string {
 	var parts []string
 	for i, s := range p.Working.Steps {
 		if s.Formula == "" && i < len(p.Working.Steps)-1 {
@@ -204,33 +166,37 @@ func (p *Printer) seen(it Item) []handout.Seen {
 		seen handout.Seen
 	}
 	var rows []row
-	it.Problem.SlipReplies(func(s *quiz.Slip, r quiz.Reply) {
-		value := strings.TrimPrefix(it.Problem.Shown(r), " ")
-		switch it.Problem.Answer.Kind.Name() {
-		case "quantity", "limits":
-			value = it.Problem.Answer.Unit.Fixed(r.X)
+	for _, s := range it.Problem.Expected.Errors {
+		value := it.Words.Numbered(it.Problem, s.Response)
+		if it.Problem.Task.Kind.OneNumber() { // its unit stands at the top
+			value = it.Problem.Expected.Unit.Fixed(s.Response.X)
 		}
-		name := roadName(s.Name)
-		switch costs := conventionCosts[p.maker.Blueprint.Rules.Conventions]; {
-		case s.Convention && costs == 0:
-			name = p.Say("set-counts", "name", name)
-		case s.Convention && costs < 1:
-			name = p.Say("set-counts-half", "name", name)
+		name := p.seenName(s)
+		same := slices.IndexFunc(rows, func(r row) bool { return r.seen.Value == value })
+		if same >= 0 { // errors that give one number
+			rows[same].seen.Name += ", " + name
+			continue
 		}
-		for i := range rows { // twins give one number
-			if rows[i].seen.Value == value {
-				rows[i].seen.Name += ", " + name
-				return
-			}
-		}
-		rows = append(rows, row{r.X, handout.Seen{Value: value, Name: name}})
-	})
+		rows = append(rows, row{s.Response.X, handout.Seen{Value: value, Name: name}})
+	}
 	slices.SortStableFunc(rows, func(a, b row) int { return cmp.Or(cmp.Compare(a.x, b.x), cmp.Compare(a.seen.Value, b.seen.Value)) })
 	seen := make([]handout.Seen, len(rows))
 	for i, r := range rows {
 		seen[i] = r.seen
 	}
 	return seen
+}
+
+// seenName is the printed name of an error; of a convention with what it is worth.
+func (p *Printer) seenName(known answer.Known) string {
+	name := roadName(known.Name)
+	switch costs := conventionCosts[p.maker.Blueprint.Rules.Conventions]; {
+	case known.Convention && costs == 0:
+		return p.Say("set-counts", "name", name)
+	case known.Convention && costs < 1:
+		return p.Say("set-counts-half", "name", name)
+	}
+	return name
 }
 
 // TallyItems are the rows of the class tally grid.

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
@@ -34,8 +34,8 @@ func (b *Blueprint) slot(i int, say func(string, ...any)) {
 	case s.Stage != "" && len(s.Tasks) > 0:
 		say("%s: give tasks or a stage, not both", where)
 	case s.Stage != "":
-		if !slices.Contains(quiz.Stages, quiz.Stage(s.Stage)) {
-			say("%s: stage %s: give one of %v", where, calc.Quoted(s.Stage), quiz.Stages)
+		if !slices.Contains(problem.Stages, problem.Stage(s.Stage)) {
+			say("%s: stage %s: give one of %v", where, calc.Quoted(s.Stage), problem.Stages)
 		}
 	case len(s.Tasks) == 0:
 		say("%s: give tasks or a stage", where)
@@ -86,7 +86,7 @@ func (b *Blueprint) takes(i int, where string, say func(string, ...any)) {
 		}
 		b.fits(t, input, b.Slots[k], where, say)
 		inputs := t.NumberInputs()
-		if !slices.ContainsFunc(inputs, func(in quiz.Input) bool { return in.Name == input }) {
+		if !slices.ContainsFunc(inputs, func(in problem.Input) bool { return in.Name == input }) {
 			var names []string
 			for _, in := range inputs {
 				names = append(names, in.Name)
@@ -102,8 +102,8 @@ var named = []string{"P", "n"}
 
 // fits says when an input is a pitch or a number of threads and the answer it is taken
 // from is something else.
-func (b *Blueprint) fits(t *quiz.Task, input string, from Slot, where string, say func(string, ...any)) {
-	i := slices.IndexFunc(t.Inputs, func(in quiz.Input) bool { return in.Name == input })
+func (b *Blueprint) fits(t *problem.Task, input string, from Slot, where string, say func(string, ...any)) {
+	i := slices.IndexFunc(t.Inputs, func(in problem.Input) bool { return in.Name == input })
 	if i < 0 || !slices.Contains(named, t.Inputs[i].Symbol) || len(from.Tasks) != 1 {
 		return
 	}
@@ -117,17 +117,17 @@ func (b *Blueprint) fits(t *quiz.Task, input string, from Slot, where string, sa
 }
 
 // any is some problem of a task.
-func (b *Blueprint) any(task string) (*quiz.Problem, bool) {
+func (b *Blueprint) any(task string) (*problem.Problem, bool) {
 	t, err := tasks.Find(task)
 	if err != nil {
 		return nil, false
 	}
-	p, err := quiz.Make(t, quiz.NewCode(t.Name, quiz.NumbersGiven, b.system, 1, b.lathe))
+	p, err := problem.New(t, problem.NewCode(t.Name, problem.NumbersGiven, b.system, 1, b.lathe))
 	return p, err == nil
 }
 
 // asksNumber reports whether the answer to a task is one number.
 func (b *Blueprint) asksNumber(task string) bool {
-	p, ok := b.any(task)
-	return !ok || p.Answer.IsNumber() // one that can't be made is said elsewhere
+	t, err := tasks.Find(task)
+	return err != nil || t.Kind.Takeable() // one that is not there is said elsewhere
 }

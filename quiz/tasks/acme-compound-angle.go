@@ -2,28 +2,29 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "acme-compound-angle", Stage: quiz.SetUp,
-	Inputs: []quiz.Input{
-		{Name: "included", Symbol: "A", Is: quiz.AnAngle, Low: 10, High: 90, Group: "form"},
-		{Name: "form", Symbol: "form", Is: quiz.AWord, Words: threadForms, Group: "form"},
+var _ = register(problem.Task{
+	Name: "acme-compound-angle", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs: []problem.Input{
+		{Name: "included", Symbol: "A", Type: problem.InputAngle, Low: 10, High: 90, Group: "form"},
+		{Name: "form", Symbol: "form", Type: problem.InputWord, Words: threadForms, Group: "form"},
 	},
-	Tol:     quiz.Tolerance{Else: 0.2},
-	Sources: []string{"handbook", "geometry"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Other: 0.2},
+	Sources:   []string{"handbook", "geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		if d.Level == quiz.NumbersGiven {
-			v.Set("included", quiz.Pick(d, 29.0, 29, 30, 40, 47.5, 55, 60, 80))
+		if d.Level == problem.NumbersGiven {
+			v.Set("included", problem.Pick(d, 29.0, 29, 30, 40, 47.5, 55, 60, 80))
 		} else {
-			v.SetWord("form", quiz.Pick(d, threadForms...))
+			v.SetWord("form", problem.Pick(d, threadForms...))
 		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		included := includedAngle(v)
 		if v.Has("form") {
@@ -32,22 +33,22 @@ var _ = register(quiz.Task{
 		w.Angle("a", "A / 2")(included/2, nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "included", Work: func(v quiz.Values) quiz.Reply { return quiz.X(includedAngle(v).Degrees()) }},
-		{Name: "habit", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "included", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(includedAngle(v).Degrees()) }},
+		{Name: "habit", Work: func(v problem.Values) answer.Response {
 			if includedAngle(v) == 60 {
-				return quiz.NoAnswer // here the habit is the other convention
+				return answer.NoResponse // here the habit is the other convention
 			}
-			return quiz.X(habitAngle.Degrees())
+			return answer.NumberResponse(habitAngle.Degrees())
 		}},
-		{Name: "complement", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "complement", Work: func(v problem.Values) answer.Response {
 			if includedAngle(v) == 60 {
-				return quiz.NoAnswer // here it can't be told from the angle between the flanks
+				return answer.NoResponse // here it can't be told from the angle between the flanks
 			}
-			return quiz.X(90 - includedAngle(v).Degrees()/2)
+			return answer.NumberResponse(90 - includedAngle(v).Degrees()/2)
 		}},
-		{Name: "half-less", Convention: true, Work: func(v quiz.Values) quiz.Reply {
-			return quiz.X(includedAngle(v).Degrees()/2 - 0.5)
+		{Name: "half-less", Convention: true, Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(includedAngle(v).Degrees()/2 - 0.5)
 		}},
 	},
 })
@@ -56,8 +57,8 @@ var _ = register(quiz.Task{
 // is part of what the name says.
 var threadForms = []string{"acme", "stub-acme", "trapezoidal", "whitworth", "unified", "metric"}
 
-func includedAngle(v quiz.Values) calc.Angle {
-	switch v.Case() {
+func includedAngle(v problem.Values) calc.Angle {
+	switch v.Situation() {
 	case "acme", "stub-acme":
 		return calc.AcmeAngle
 	case "trapezoidal":

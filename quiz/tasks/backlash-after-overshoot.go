@@ -2,28 +2,29 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "backlash-after-overshoot", Stage: quiz.Infeed,
-	Inputs: []quiz.Input{
-		{Name: "where", Symbol: "where", Is: quiz.AWord, Words: []string{"past", "cut-taken", "lost"}},
+var _ = register(problem.Task{
+	Name: "backlash-after-overshoot", Stage: problem.Infeed, Kind: answer.Choice,
+	Inputs: []problem.Input{
+		{Name: "where", Symbol: "where", Type: problem.InputWord, Words: []string{"past", "cut-taken", "lost"}},
 		length("over", "o", 0.001, 0.02),
 	},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("where", quiz.Pick(d, "past", "cut-taken", "lost"))
+		v.SetWord("where", problem.Pick(d, "past", "cut-taken", "lost"))
 		v.SetLength("over", d.Length(2, 5, 5, 12))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"past": "back-and-up", "cut-taken": "log-it", "lost": "find-again"}[v.Word("where")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "just-back", Work: optionUnlessIn("where", "just-back", "cut-taken")},
 		{Name: "leave"},
 		{Name: "rezero"},

@@ -2,20 +2,21 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "bar-stiffness", Stage: quiz.SetUp,
-	Inputs: []quiz.Input{
+var _ = register(problem.Task{
+	Name: "bar-stiffness", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs: []problem.Input{
 		length("overhang", "L1", 0.2, 60),
-		{Name: "new-overhang", Symbol: "L2", Is: quiz.ALength, Low: 0.1, High: 60, Group: "new"},
-		{Name: "shorter-by", Symbol: "g", Is: quiz.ALength, Low: 0, High: 59, Group: "new"},
+		{Name: "new-overhang", Symbol: "L2", Type: problem.InputLength, Low: 0.1, High: 60, Group: "new"},
+		{Name: "shorter-by", Symbol: "g", Type: problem.InputLength, Low: 0, High: 59, Group: "new"},
 	},
-	Tol:     quiz.Tolerance{Else: 0.05},
-	Sources: []string{"isakov"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Other: 0.05},
+	Sources:   []string{"isakov"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		low, high, step, unit := 1.5, 5.0, 0.25, calc.Inch
 		if d.System == machine.Metric {
@@ -23,10 +24,10 @@ var _ = register(quiz.Task{
 		}
 		long, short := d.Steps(low, high, step), d.Steps(low/2, high*0.8, step)
 		if long/short < 1.2 || long/short > 2.6 {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		v.SetLength("overhang", unit.Times(long))
-		if d.Level == quiz.DeriveFirst {
+		if d.Level == problem.DeriveFirst {
 			v.SetLength("shorter-by", unit.Times(long-short))
 		} else {
 			v.SetLength("new-overhang", unit.Times(short))
@@ -35,7 +36,7 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		long, short := v.Length("overhang"), newOverhang(v)
 		if v.Has("shorter-by") {
@@ -45,11 +46,11 @@ var _ = register(quiz.Task{
 		w.Number("x", "r x r x r", timesUnit)(calc.StiffnessGain(long, short, sameBar, sameBar))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "linear", Work: func(v quiz.Values) quiz.Reply { return quiz.X(shortening(v)) }},
-		{Name: "square", Work: func(v quiz.Values) quiz.Reply { return quiz.X(shortening(v) * shortening(v)) }},
-		{Name: "inverse", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.X(1 / (shortening(v) * shortening(v) * shortening(v)))
+	Errors: []problem.CommonError{
+		{Name: "linear", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(shortening(v)) }},
+		{Name: "square", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(shortening(v) * shortening(v)) }},
+		{Name: "inverse", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(1 / (shortening(v) * shortening(v) * shortening(v)))
 		}},
 	},
 })
@@ -59,7 +60,7 @@ var timesUnit = machine.Unit{Name: "times", Factor: 1, Places: 2}
 // sameBar is the diameter of a bar that stays the same: which one makes no difference.
 const sameBar = calc.Inch
 
-func newOverhang(v quiz.Values) calc.Length {
+func newOverhang(v problem.Values) calc.Length {
 	if v.Has("shorter-by") {
 		return v.Length("overhang") - v.Length("shorter-by")
 	}
@@ -67,4 +68,4 @@ func newOverhang(v quiz.Values) calc.Length {
 }
 
 // shortening is the old overhang over the new one.
-func shortening(v quiz.Values) float64 { return v.Length("overhang").Over(newOverhang(v)) }
+func shortening(v problem.Values) float64 { return v.Length("overhang").Over(newOverhang(v)) }

@@ -4,28 +4,29 @@ import (
 	"fmt"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "blank-diameter", Stage: quiz.Blank,
-	Inputs: []quiz.Input{
-		quiz.ThreadInputs[2],
-		{Name: "largest", Symbol: "d2", Is: quiz.ALength, Low: 0.04, High: 12, Extra: true},
-		{Name: "least", Symbol: "d1", Is: quiz.ALength, Low: 0.04, High: 12, Extra: true},
-		{Name: "allowance", Symbol: "e", Is: quiz.ALength, Low: 0, High: 0.05, Extra: true},
-		{Name: "tolerance", Symbol: "t", Is: quiz.ALength, Low: 0.0005, High: 0.1, Extra: true},
+var _ = register(problem.Task{
+	Name: "blank-diameter", Stage: problem.Blank, Kind: answer.Limits,
+	Inputs: []problem.Input{
+		problem.ThreadInputs[2],
+		{Name: "largest", Symbol: "d2", Type: problem.InputLength, Low: 0.04, High: 12, Extra: true},
+		{Name: "least", Symbol: "d1", Type: problem.InputLength, Low: 0.04, High: 12, Extra: true},
+		{Name: "allowance", Symbol: "e", Type: problem.InputLength, Low: 0, High: 0.05, Extra: true},
+		{Name: "tolerance", Symbol: "t", Type: problem.InputLength, Low: 0.0005, High: 0.1, Extra: true},
 	},
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.0125},
-	Sources: []string{"b1-1", "iso-965", "handbook"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.0125},
+	Sources:   []string{"b1-1", "iso-965", "handbook"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		d.TellAs(&v, firstThread(d), calc.Outside, "callout")
 		l, err := calc.LimitsOf(v.Thread("thread"))
 		if err != nil {
-			return quiz.Values{} // the tables have no such thread
+			return problem.Values{} // the tables have no such thread
 		}
-		if d.Level == quiz.DeriveFirst {
+		if d.Level == problem.DeriveFirst {
 			v.SetLength("allowance", v.Thread("thread").Nominal-l.Major.Max)
 			v.SetLength("tolerance", l.Major.Max-l.Major.Min)
 		} else {
@@ -38,21 +39,21 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := only(v, calc.Outside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		largest, least, err := majorLimits(w, v)
 		if err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w.Length("d", "(d2 + d1) / 2")(calc.Span{Max: largest, Min: least}.Middle(), nil)
 		return w.Limits(least, largest)
 	},
-	Slips: []quiz.Slip{
-		{Name: "nominal", Work: func(v quiz.Values) quiz.Reply { return blankOver(v, 0) }},
-		{Name: "over", Work: func(v quiz.Values) quiz.Reply { return blankOver(v, 1) }},
+	Errors: []problem.CommonError{
+		{Name: "nominal", Work: func(v problem.Values) answer.Response { return blankOver(v, 0) }},
+		{Name: "over", Work: func(v problem.Values) answer.Response { return blankOver(v, 1) }},
 		{Name: "pitch-dia", Work: lessPitches(calc.AmericanNational.Factor())},
 		{Name: "minor", Work: lessPitches(2 * calc.UnifiedExternal.Factor())},
 	},
@@ -60,7 +61,7 @@ var _ = register(quiz.Task{
 
 // majorLimits adds the steps to the limits of the blank: given, by allowance and
 // tolerance, or else from the tables.
-func majorLimits(w *quiz.Working, v quiz.Values) (largest, least calc.Length, err error) {
+func majorLimits(w *problem.Working, v problem.Values) (largest, least calc.Length, err error) {
 	byLimits, byAllowance := v.Has("largest") || v.Has("least"), v.Has("allowance") || v.Has("tolerance")
 	switch {
 	case byLimits && byAllowance, v.Has("largest") != v.Has("least"), v.Has("allowance") != v.Has("tolerance"):
@@ -86,11 +87,11 @@ func majorLimits(w *quiz.Working, v quiz.Values) (largest, least calc.Length, er
 }
 
 // blankOver is the slip of turning to nominal, or to some allowances more.
-func blankOver(v quiz.Values, allowances float64) quiz.Reply {
+func blankOver(v problem.Values, allowances float64) answer.Response {
 	largest, _, err := majorLimits(v.Working(), v) // a working that no one sees
 	nominal := v.Thread("thread").Nominal
 	if err != nil || nominal-largest < 1e-6 {
-		return quiz.NoAnswer // without an allowance nominal is the largest blank, and right
+		return answer.NoResponse // without an allowance nominal is the largest blank, and right
 	}
-	return quiz.L(nominal + (nominal - largest).Times(allowances))
+	return answer.LengthResponse(nominal + (nominal - largest).Times(allowances))
 }

@@ -2,22 +2,23 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "boring-bar-room", Stage: quiz.SetUp,
-	Inputs: []quiz.Input{
-		{Name: "bore", Symbol: "B", Is: quiz.ALength, Low: 0.1, High: 12, Group: "bore"},
-		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "bore"},
+var _ = register(problem.Task{
+	Name: "boring-bar-room", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs: []problem.Input{
+		{Name: "bore", Symbol: "B", Type: problem.InputLength, Low: 0.1, High: 12, Group: "bore"},
+		{Name: "thread", Symbol: "thread", Type: problem.InputThread, Group: "bore"},
 		length("bar", "b", 0.05, 6), length("tool", "q", 0, 3), length("withdraw", "w", 0, 1),
 	},
-	Tol:     quiz.Tolerance{Inch: 0.004, MM: 0.1},
-	Sources: []string{"arithmetic"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Inch: 0.004, MM: 0.1},
+	Sources:   []string{"arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			v.SetLength("bore", d.Length(700, 1600, 1800, 4000))
 		} else {
 			d.TellAs(&v, d.Thread(calc.Inch/16, calc.Inch/7), calc.Inside, "callout")
@@ -31,14 +32,14 @@ var _ = register(quiz.Task{
 		bore := boreOf(v)
 		v.SetLength("bar", step.Times(float64(d.Between(int(bore.Times(low).Over(step)), int(bore.Times(high).Over(step))))))
 		if room := bore - v.Length("bar") - v.Length("tool") - v.Length("withdraw"); room < 0.02 || bore < 0.65 {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := only(v, calc.Inside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		bore := boreOf(v)
@@ -50,20 +51,24 @@ var _ = register(quiz.Task{
 		w.Length("e", "B - b - q - w")(bore-v.Length("bar")-v.Length("tool")-v.Length("withdraw"), nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-tool", Work: func(v quiz.Values) quiz.Reply { return quiz.L(boreOf(v) - v.Length("bar") - v.Length("withdraw")) }},
-		{Name: "no-withdraw", Work: func(v quiz.Values) quiz.Reply { return quiz.L(boreOf(v) - v.Length("bar") - v.Length("tool")) }},
-		{Name: "radius", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.L(boreOf(v).Times(0.5) - v.Length("bar") - v.Length("tool") - v.Length("withdraw"))
+	Errors: []problem.CommonError{
+		{Name: "no-tool", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(boreOf(v) - v.Length("bar") - v.Length("withdraw"))
 		}},
-		{Name: "middle", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.L((boreOf(v) - v.Length("bar")).Times(0.5) - v.Length("withdraw"))
+		{Name: "no-withdraw", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(boreOf(v) - v.Length("bar") - v.Length("tool"))
+		}},
+		{Name: "radius", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(boreOf(v).Times(0.5) - v.Length("bar") - v.Length("tool") - v.Length("withdraw"))
+		}},
+		{Name: "middle", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse((boreOf(v) - v.Length("bar")).Times(0.5) - v.Length("withdraw"))
 		}},
 	},
 })
 
 // boreOf is the bore that was told, or the basic one of the thread.
-func boreOf(v quiz.Values) calc.Length {
+func boreOf(v problem.Values) calc.Length {
 	if !v.Has("thread") {
 		return v.Length("bore")
 	}

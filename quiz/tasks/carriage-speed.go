@@ -5,32 +5,33 @@ import (
 	"strconv"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "carriage-speed", Stage: quiz.SetUp,
-	Inputs: inputs(quiz.ThreadInputs, rpmInput,
-		quiz.Input{Name: "starts", Symbol: "z", Is: quiz.ACount, Low: 1, High: 12}),
-	Tol:     quiz.Tolerance{Share: 0.02},
-	Sources: []string{"arithmetic"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "carriage-speed", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs: inputs(problem.ThreadInputs, rpmInput,
+		problem.Input{Name: "starts", Symbol: "z", Type: problem.InputCount, Low: 1, High: 12}),
+	Tolerance: answer.Tolerance{Relative: 0.02},
+	Sources:   []string{"arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/20, calc.Inch/8)
-		t.Starts = quiz.Pick(d, 1, 2, 2, 3)
+		t.Starts = problem.Pick(d, 1, 2, 2, 3)
 		tellStarts(d, &v, t)
 		rpm := drawSpeed(d)
 		v.Set("rpm", float64(rpm))
 		if halfway(leadOf(v).Inches()*v.X("rpm")/60, aSecond(d.System)) || tooFast(leadOf(v), rpm) {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		jobAt(d, &v, calc.Outside, rpm)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := sameStarts(v); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		lead := w.Length("l", "z x P")(calc.Lead(w.Pitch(), v.Count("starts")))
@@ -38,31 +39,35 @@ var _ = register(quiz.Task{
 		w.Number("j", "v / 60 x l", aSecond(v.System))(travel.Inches(), err)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-60", Work: func(v quiz.Values) quiz.Reply { return quiz.L(leadOf(v).Times(v.X("rpm"))) }},
-		{Name: "pitch", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "no-60", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(leadOf(v).Times(v.X("rpm"))) }},
+		{Name: "pitch", Work: func(v problem.Values) answer.Response {
 			if v.Count("starts") == 1 {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
-			return quiz.L(v.Pitch().Times(v.X("rpm") / 60))
+			return answer.LengthResponse(v.Pitch().Times(v.X("rpm") / 60))
 		}},
-		{Name: "tpi-mult", Work: func(v quiz.Values) quiz.Reply { return quiz.L(upsideDown(v).Times(v.X("rpm") / 60)) }},
-		{Name: "invert", Work: func(v quiz.Values) quiz.Reply { return quiz.L(leadOf(v).Times(60 / v.X("rpm"))) }},
+		{Name: "tpi-mult", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(upsideDown(v).Times(v.X("rpm") / 60))
+		}},
+		{Name: "invert", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(leadOf(v).Times(60 / v.X("rpm")))
+		}},
 	},
 })
 
 // rpmInput is the speed of the spindle.
-var rpmInput = quiz.Input{Name: "rpm", Symbol: "v", Is: quiz.APlain, Low: 1, High: 5000}
+var rpmInput = problem.Input{Name: "rpm", Symbol: "v", Type: problem.InputPlain, Low: 1, High: 5000}
 
-func speedOf(v quiz.Values) calc.SpindleSpeed { return calc.SpindleSpeed(v.X("rpm")) }
+func speedOf(v problem.Values) calc.SpindleSpeed { return calc.SpindleSpeed(v.X("rpm")) }
 
 // drawSpeed draws a slow spindle speed, on the job one that the lathe has.
-func drawSpeed(d *quiz.Draw) int {
+func drawSpeed(d *problem.Draw) int {
 	speeds := d.Lathe.Speeds
 	if len(speeds) == 0 {
 		speeds = machine.DefaultLathe(d.System).Speeds
 	}
-	if d.Level == quiz.OnTheJob {
+	if d.Level == problem.OnTheJob {
 		return speeds[d.IntN(min(3, len(speeds)))]
 	}
 	return 5 * d.Between(9, 28)
@@ -78,7 +83,7 @@ func tooFast(lead calc.Length, rpm int) bool {
 }
 
 // jobAt is a job whose spindle runs at the speed that the problem is about.
-func jobAt(d *quiz.Draw, v *quiz.Values, side calc.Side, rpm int) {
+func jobAt(d *problem.Draw, v *problem.Values, side calc.Side, rpm int) {
 	v.Say("rpm", strconv.Itoa(rpm))
 	d.Job(v, side)
 }
@@ -93,9 +98,9 @@ func aSecond(s machine.System) machine.Unit {
 
 // tellStarts tells a thread of several starts: its numbers at level 1, above it the
 // drawing's callout, which names the starts too.
-func tellStarts(d *quiz.Draw, v *quiz.Values, t calc.Designation) {
+func tellStarts(d *problem.Draw, v *problem.Values, t calc.Designation) {
 	v.Set("starts", float64(t.Starts))
-	if d.Level == quiz.NumbersGiven {
+	if d.Level == problem.NumbersGiven {
 		d.Tell(v, t, calc.Outside)
 		return
 	}
@@ -103,18 +108,18 @@ func tellStarts(d *quiz.Draw, v *quiz.Values, t calc.Designation) {
 }
 
 // sameStarts refuses a callout that names other starts than the ones given.
-func sameStarts(v quiz.Values) error {
+func sameStarts(v problem.Values) error {
 	if v.Has("thread") && v.Thread("thread").Starts != v.Count("starts") {
 		return &calc.InputError{What: "starts", Got: strconv.Itoa(v.Count("starts")), Want: "the starts that the thread names, " + strconv.Itoa(v.Thread("thread").Starts)}
 	}
 	return nil
 }
 
-func leadOf(v quiz.Values) calc.Length { return v.Pitch().Times(v.X("starts")) }
+func leadOf(v problem.Values) calc.Length { return v.Pitch().Times(v.X("starts")) }
 
 // upsideDown is the number of threads in an inch or a millimetre, taken for the
 // length of one.
-func upsideDown(v quiz.Values) calc.Length {
+func upsideDown(v problem.Values) calc.Length {
 	one := calc.Inch
 	if v.System == machine.Metric {
 		one = calc.Millimetres(1)

@@ -2,24 +2,25 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "chatter-first-remedy", Stage: quiz.Passes,
-	Inputs:  []quiz.Input{{Name: "state", Symbol: "state", Is: quiz.AWord, Words: []string{"long-bar", "loose-slide", "fast", "heavy"}}},
+var _ = register(problem.Task{
+	Name: "chatter-first-remedy", Stage: problem.Passes, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "state", Symbol: "state", Type: problem.InputWord, Words: []string{"long-bar", "loose-slide", "fast", "heavy"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("state", quiz.Pick(d, "long-bar", "loose-slide", "fast", "heavy"))
+		v.SetWord("state", problem.Pick(d, "long-bar", "loose-slide", "fast", "heavy"))
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"long-bar": "shorten", "loose-slide": "snug", "fast": "slower", "heavy": "lighter"}[v.Word("state")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "deeper"},
 		{Name: "faster"},
 		{Name: "longer-bar"},

@@ -2,24 +2,25 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "chips-round-the-tool", Stage: quiz.Passes, Gate: true,
-	Inputs:  []quiz.Input{{Name: "chips", Symbol: "chips", Is: quiz.AWord, Words: []string{"wrapping", "whipping", "standing"}}},
+var _ = register(problem.Task{
+	Name: "chips-round-the-tool", Stage: problem.Passes, Kind: answer.Choice, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "chips", Symbol: "chips", Type: problem.InputWord, Words: []string{"wrapping", "whipping", "standing"}}},
 	Sources: []string{"shop-safety"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("chips", quiz.Pick(d, "wrapping", "whipping", "standing"))
+		v.SetWord("chips", problem.Pick(d, "wrapping", "whipping", "standing"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"wrapping": "stop-then-hook", "whipping": "stop-button", "standing": "hook-now"}[v.Word("chips")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "hand"},
 		{Name: "glove", Work: optionUnlessIn("chips", "glove", "standing")},
 		{Name: "air", Work: optionUnlessIn("chips", "air", "whipping")},

@@ -2,16 +2,17 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "compound-travel-needed", Stage: quiz.SetUp,
-	Inputs:  inputs(append(inputs(quiz.ThreadInputs), compoundAngle...), length("spare", "m", 0, 1)),
-	Tol:     quiz.Tolerance{Inch: 0.001, MM: 0.025},
-	Sources: []string{"compound-feeds", "common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "compound-travel-needed", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs:    inputs(append(inputs(problem.ThreadInputs), compoundAngle...), length("spare", "m", 0, 1)),
+	Tolerance: answer.Tolerance{Inch: 0.001, MM: 0.025},
+	Sources:   []string{"compound-feeds", "common-practice"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		d.Tell(&v, d.Thread(calc.Inch/16, calc.Inch/6), calc.Outside)
 		tellAngle(d, &v)
@@ -23,9 +24,9 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := only(v, calc.Outside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
@@ -34,19 +35,21 @@ var _ = register(quiz.Task{
 		w.Length("u", "c + m")(c+v.Length("spare"), nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-cos", Work: func(v quiz.Values) quiz.Reply { return quiz.L(externalDepth(v) + v.Length("spare")) }},
-		{Name: "no-spare", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(externalDepth(v) + v.Length("spare"))
+		}},
+		{Name: "no-spare", Work: func(v problem.Values) answer.Response {
 			if v.X("spare") == 0 {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
-			return quiz.L(externalDepth(v).Times(1 / angleOf(v).Cos()))
+			return answer.LengthResponse(externalDepth(v).Times(1 / angleOf(v).Cos()))
 		}},
-		{Name: "sin", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.L(externalDepth(v).Times(1/angleOf(v).Sin()) + v.Length("spare"))
+		{Name: "sin", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(externalDepth(v).Times(1/angleOf(v).Sin()) + v.Length("spare"))
 		}},
-		{Name: "times-cos", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.L(externalDepth(v).Times(angleOf(v).Cos()) + v.Length("spare"))
+		{Name: "times-cos", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(externalDepth(v).Times(angleOf(v).Cos()) + v.Length("spare"))
 		}},
 	},
 })

@@ -2,30 +2,31 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "count-crests", Stage: quiz.Reading,
-	Inputs: []quiz.Input{
-		{Name: "crests", Symbol: "c", Is: quiz.ACount, Low: 2, High: 200},
+var _ = register(problem.Task{
+	Name: "count-crests", Stage: problem.Reading, Kind: answer.Quantity,
+	Inputs: []problem.Input{
+		{Name: "crests", Symbol: "c", Type: problem.InputCount, Low: 2, High: 200},
 		length("first", "r1", 0, 40), length("last", "r2", 0.1, 40),
-		{Name: "wanted", Symbol: "wanted", Is: quiz.AWord, Words: []string{"tpi", "pitch"}, Extra: true},
+		{Name: "wanted", Symbol: "wanted", Type: problem.InputWord, Words: []string{"tpi", "pitch"}, Extra: true},
 	},
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.05, Else: 0.25},
-	Sources: []string{"b1-1", "arithmetic"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.05, Other: 0.25},
+	Sources:   []string{"b1-1", "arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		first, span, pitch := calc.Length(0), calc.Inches(d.Steps(0.25, 1.5, 0.125)), calc.Inch
 		wanted := "tpi"
 		if d.System == machine.Metric {
 			wanted = "pitch"
-			span, pitch = calc.Millimetres(d.Steps(8, 40, 1)), calc.Millimetres(quiz.Pick(d, 1.0, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4))
+			span, pitch = calc.Millimetres(d.Steps(8, 40, 1)), calc.Millimetres(problem.Pick(d, 1.0, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4))
 		} else {
-			pitch = pitch.Times(1 / quiz.Pick(d, 8.0, 9, 10, 11, 12, 13, 14, 16, 18, 20))
+			pitch = pitch.Times(1 / problem.Pick(d, 8.0, 9, 10, 11, 12, 13, 14, 16, 18, 20))
 		}
-		if d.Level != quiz.NumbersGiven { // the end of a rule is worn: the count starts further on
+		if d.Level != problem.NumbersGiven { // the end of a rule is worn: the count starts further on
 			first = calc.Inches(1)
 			if d.System == machine.Metric {
 				first = calc.Millimetres(10)
@@ -33,7 +34,7 @@ var _ = register(quiz.Task{
 		}
 		spaces := span.Over(pitch)
 		if spaces < 4 || spaces > 14 || !calc.Within(spaces, calc.Round(spaces, 0), 1e-6) {
-			return quiz.Values{} // crests must stand on both lines
+			return problem.Values{} // crests must stand on both lines
 		}
 		v.Set("crests", calc.Round(spaces, 0)+1)
 		v.SetLength("first", first)
@@ -42,7 +43,7 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		span := w.Length("L", "r2 - r1")(v.Length("last")-v.Length("first"), nil)
 		pitch := span.Times(1 / float64(v.Count("crests")-1))
@@ -57,16 +58,16 @@ var _ = register(quiz.Task{
 		}
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "fence-post", Work: func(v quiz.Values) quiz.Reply { return crestsPer(v, v.X("last")-v.X("first"), v.X("crests")) }},
-		{Name: "from-end", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "fence-post", Work: func(v problem.Values) answer.Response { return crestsPer(v, v.X("last")-v.X("first"), v.X("crests")) }},
+		{Name: "from-end", Work: func(v problem.Values) answer.Response {
 			if v.X("first") == 0 {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
 			return crestsPer(v, v.X("last"), v.X("crests")-1)
 		}},
-		{Name: "no-scale", Work: func(v quiz.Values) quiz.Reply { return shownCrests(v, v.X("crests")-1) }},
-		{Name: "mult", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "no-scale", Work: func(v problem.Values) answer.Response { return shownCrests(v, v.X("crests")-1) }},
+		{Name: "mult", Work: func(v problem.Values) answer.Response {
 			return shownCrests(v, (v.X("crests")-1)*(v.X("last")-v.X("first"))*v.System.Length().Factor)
 		}},
 	},
@@ -74,22 +75,22 @@ var _ = register(quiz.Task{
 
 // wantsPitch reports whether the pitch is asked for and not the threads per inch:
 // as it was said, or else in millimetres.
-func wantsPitch(v quiz.Values) bool {
+func wantsPitch(v problem.Values) bool {
 	return v.Word("wanted") == "pitch" || v.Word("wanted") == "" && v.System == machine.Metric
 }
 
 // crestsPer is what so many spaces in a span give: the pitch or the threads per inch.
-func crestsPer(v quiz.Values, span, spaces float64) quiz.Reply {
+func crestsPer(v problem.Values, span, spaces float64) answer.Response {
 	if wantsPitch(v) {
-		return quiz.X(span / spaces)
+		return answer.NumberResponse(span / spaces)
 	}
-	return quiz.X(spaces / span)
+	return answer.NumberResponse(spaces / span)
 }
 
 // shownCrests is a reply whose number is shown as it stands.
-func shownCrests(v quiz.Values, x float64) quiz.Reply {
+func shownCrests(v problem.Values, x float64) answer.Response {
 	if wantsPitch(v) {
-		return quiz.X(x / v.System.Length().Factor)
+		return answer.NumberResponse(x / v.System.Length().Factor)
 	}
-	return quiz.X(x)
+	return answer.NumberResponse(x)
 }

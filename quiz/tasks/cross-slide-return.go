@@ -2,15 +2,16 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "cross-slide-return", Stage: quiz.Infeed,
-	Inputs:  []quiz.Input{cutsInput, length("next", "e", 0.0005, 0.01)},
-	Tol:     quiz.Tolerance{Inch: 0.0002, MM: 0.006},
-	Sources: []string{"dial-marking"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "cross-slide-return", Stage: problem.Infeed, Kind: answer.Readings,
+	Inputs:    []problem.Input{cutsInput, length("next", "e", 0.0005, 0.01)},
+	Tolerance: answer.Tolerance{Inch: 0.0002, MM: 0.006},
+	Sources:   []string{"dial-marking"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		var feeds []float64
 		for range 2 + int(d.Level) {
@@ -23,28 +24,28 @@ var _ = register(quiz.Task{
 		v.SetLength("next", d.Length(1, 1, 2, 4))
 		d.Job(&v, calc.Outside)
 		if springs(feeds) == 0 {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		back := w.Length("r1", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
 		w.Length("r2", "r1 + e")(back+v.Length("next"), nil)
 		return w.Row("r1", "r2")
 	},
-	Slips: []quiz.Slip{
-		{Name: "back-to-zero", Work: func(v quiz.Values) quiz.Reply { return returns(v, 0) }},
-		{Name: "last-only", Work: func(v quiz.Values) quiz.Reply { return returns(v, calc.Inches(lastCut(v))) }},
-		{Name: "counts-springs", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "back-to-zero", Work: func(v problem.Values) answer.Response { return returns(v, 0) }},
+		{Name: "last-only", Work: func(v problem.Values) answer.Response { return returns(v, calc.Inches(lastCut(v))) }},
+		{Name: "counts-springs", Work: func(v problem.Values) answer.Response {
 			return returns(v, sum(v.Feeds("cuts"))+v.Length("next").Times(springs(v.Feeds("cuts"))))
 		}},
 	},
 })
 
 // returns is the pair of readings for a belief about where the slide stands.
-func returns(v quiz.Values, at calc.Length) quiz.Reply {
-	return quiz.Xs(at.Inches(), (at + v.Length("next")).Inches())
+func returns(v problem.Values, at calc.Length) answer.Response {
+	return answer.NumbersResponse(at.Inches(), (at + v.Length("next")).Inches())
 }
 
 func springs(feeds []float64) float64 {

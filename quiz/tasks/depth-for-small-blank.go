@@ -2,23 +2,24 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "depth-for-small-blank", Stage: quiz.Shape,
-	Inputs: inputs(quiz.ThreadInputs, nominalInput,
-		quiz.Input{Name: "under", Symbol: "u", Is: quiz.ALength, Low: 0, High: 0.1, Group: "blank"},
-		quiz.Input{Name: "blank", Symbol: "d", Is: quiz.ALength, Low: 0.04, High: 12, Group: "blank"}),
-	Tol:     quiz.Tolerance{Inch: 0.0008, MM: 0.02},
-	Scrap:   quiz.ScrapHigh,
-	Sources: []string{"geometry", "navy"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "depth-for-small-blank", Stage: problem.Shape, Kind: answer.Quantity,
+	Inputs: inputs(problem.ThreadInputs, nominalInput,
+		problem.Input{Name: "under", Symbol: "u", Type: problem.InputLength, Low: 0, High: 0.1, Group: "blank"},
+		problem.Input{Name: "blank", Symbol: "d", Type: problem.InputLength, Low: 0.04, High: 12, Group: "blank"}),
+	Tolerance: answer.Tolerance{Inch: 0.0008, MM: 0.02},
+	Scrap:     answer.ScrapHigh,
+	Sources:   []string{"geometry", "navy"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := firstThread(d)
 		under := smallBlank(d, t)
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			d.Tell(&v, t, calc.Outside)
 			v.SetLength("under", under)
 		} else {
@@ -28,9 +29,9 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := only(v, calc.Outside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		under := v.Length("under")
@@ -51,16 +52,20 @@ var _ = register(quiz.Task{
 		w.Length("h1", "h - u / 2")(h-under.Times(0.5), err)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-half", Work: func(v quiz.Values) quiz.Reply { return quiz.L(externalDepth(v) - underNominal(v)) }},
-		{Name: "ignore", Work: func(v quiz.Values) quiz.Reply { return quiz.L(externalDepth(v)) }},
-		{Name: "add", Work: func(v quiz.Values) quiz.Reply { return quiz.L(externalDepth(v) + underNominal(v).Times(0.5)) }},
+	Errors: []problem.CommonError{
+		{Name: "no-half", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(externalDepth(v) - underNominal(v))
+		}},
+		{Name: "ignore", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(externalDepth(v)) }},
+		{Name: "add", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(externalDepth(v) + underNominal(v).Times(0.5))
+		}},
 	},
 })
 
 // smallBlank draws how far a blank is under nominal and still inside the limits of
 // 2A or 6g.
-func smallBlank(d *quiz.Draw, t calc.Designation) calc.Length {
+func smallBlank(d *problem.Draw, t calc.Designation) calc.Length {
 	t.Class = "2A"
 	if t.Metric {
 		t.Class = "6g"
@@ -75,7 +80,7 @@ func smallBlank(d *quiz.Draw, t calc.Designation) calc.Length {
 }
 
 // underNominal is how far the blank is under nominal, whichever way it was told.
-func underNominal(v quiz.Values) calc.Length {
+func underNominal(v problem.Values) calc.Length {
 	if v.Has("under") {
 		return v.Length("under")
 	}

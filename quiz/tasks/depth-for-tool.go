@@ -2,21 +2,22 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "depth-for-tool", Stage: quiz.Shape,
-	Inputs: inputs(quiz.ThreadInputs,
+var _ = register(problem.Task{
+	Name: "depth-for-tool", Stage: problem.Shape, Kind: answer.Quantity,
+	Inputs: inputs(problem.ThreadInputs,
 		length("tool-flat", "f", 0, 0.1),
-		quiz.Input{Name: "side", Symbol: "side", Is: quiz.AWord, Words: []string{"outside", "inside"}}),
-	Scrap:   quiz.ScrapHigh,
-	Tol:     quiz.Tolerance{Inch: 0.0008, MM: 0.02},
-	Sources: []string{"geometry", "navy"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+		problem.Input{Name: "side", Symbol: "side", Type: problem.InputWord, Words: []string{"outside", "inside"}}),
+	Scrap:     answer.ScrapHigh,
+	Tolerance: answer.Tolerance{Inch: 0.0008, MM: 0.02},
+	Sources:   []string{"geometry", "navy"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		side := quiz.Pick(d, calc.Outside, calc.Inside)
+		side := problem.Pick(d, calc.Outside, calc.Inside)
 		t := d.Thread(calc.Inch/20, calc.Inch/6)
 		d.Tell(&v, t, side)
 		v.SetLength("tool-flat", drawFlat(d, side, t.Pitch, 0.15))
@@ -24,13 +25,13 @@ var _ = register(quiz.Task{
 		d.Job(&v, side)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		side := calc.Outside
 		if v.Word("side") == "inside" {
 			side = calc.Inside
 		}
 		if err := only(v, side); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		pitch, flat := w.Pitch(), v.Length("tool-flat")
@@ -41,19 +42,19 @@ var _ = register(quiz.Task{
 		}
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "book-613", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "book-613", Work: func(v problem.Values) answer.Response {
 			if v.Word("side") == "inside" {
 				return depthOf(calc.BasicInternal)(v)
 			}
 			return depthOf(calc.UnifiedExternal)(v)
 		}},
-		{Name: "add-flat", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "add-flat", Work: func(v problem.Values) answer.Response {
 			h := v.Pitch().Times(calc.HeightOfSharpV * 7 / 8)
 			if v.Word("side") == "inside" {
 				h = v.Pitch().Times(calc.HeightOfSharpV * 3 / 4)
 			}
-			return quiz.L(h + v.Length("tool-flat").Times(calc.HeightOfSharpV))
+			return answer.LengthResponse(h + v.Length("tool-flat").Times(calc.HeightOfSharpV))
 		}},
 		{Name: "sharp-v", Work: depthOf(calc.SharpV)},
 	},
@@ -61,7 +62,7 @@ var _ = register(quiz.Task{
 
 // drawFlat draws the flat of a tool that can make the thread: from a share of the
 // widest one up, in whole thousandths or hundredths of a millimetre.
-func drawFlat(d *quiz.Draw, side calc.Side, pitch calc.Length, from float64) calc.Length {
+func drawFlat(d *problem.Draw, side calc.Side, pitch calc.Length, from float64) calc.Length {
 	widest, _ := calc.WidestFlat(side, pitch) // a pitch from the lists of threads
 	low, high := widest.Times(from), widest.Times(0.98)
 	if d.System == machine.Metric {
@@ -85,7 +86,7 @@ func wrongSide(d calc.Designation, wanted string) error {
 }
 
 // only refuses a designation of the other side.
-func only(v quiz.Values, side calc.Side) error {
+func only(v problem.Values, side calc.Side) error {
 	if v.Has("thread") && sideOf(v.Thread("thread"), side.String()) != side.String() {
 		return wrongSide(v.Thread("thread"), side.String())
 	}

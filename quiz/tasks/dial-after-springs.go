@@ -2,33 +2,34 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "dial-after-springs", Stage: quiz.Infeed,
-	Inputs:  []quiz.Input{length("turn", "R", 0.04, 0.5), length("start", "r0", 0, 0.5), cutsInput},
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.01},
-	Sources: []string{"dial-marking"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "dial-after-springs", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs:    []problem.Input{length("turn", "R", 0.04, 0.5), length("start", "r0", 0, 0.5), cutsInput},
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.01},
+	Sources:   []string{"dial-marking"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		turn := turnOf(d)
 		cuts := drawCuts(d, 3+int(d.Level), true)
 		v.SetLength("turn", turn)
 		v.SetCuts("cuts", cuts)
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			v.SetLength("start", steps(d, turn, 0.05, 0.3))
 		} else {
 			v.SetLength("start", steps(d, turn, 0.3, 0.95))
 		}
 		d.Job(&v, calc.Outside)
 		if sum(cuts) == withSprings(v) { // no spring pass among them
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		start, turn := v.Length("start"), v.Length("turn")
 		done := w.Length("S", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
@@ -40,14 +41,14 @@ var _ = register(quiz.Task{
 		}
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "counts-springs", Work: func(v quiz.Values) quiz.Reply { return reads(v, v.Length("start")+withSprings(v)) }},
-		{Name: "no-start", Work: func(v quiz.Values) quiz.Reply { return reads(v, sum(v.Feeds("cuts"))) }},
-		{Name: "last-only", Work: func(v quiz.Values) quiz.Reply { return quiz.X(lastCut(v)) }},
+	Errors: []problem.CommonError{
+		{Name: "counts-springs", Work: func(v problem.Values) answer.Response { return reads(v, v.Length("start")+withSprings(v)) }},
+		{Name: "no-start", Work: func(v problem.Values) answer.Response { return reads(v, sum(v.Feeds("cuts"))) }},
+		{Name: "last-only", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(lastCut(v)) }},
 	},
 })
 
 // reads is what the dial shows for a total.
-func reads(v quiz.Values, total calc.Length) quiz.Reply {
-	return quiz.L(total.Remainder(v.Length("turn")))
+func reads(v problem.Values, total calc.Length) answer.Response {
+	return answer.LengthResponse(total.Remainder(v.Length("turn")))
 }

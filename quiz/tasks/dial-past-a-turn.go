@@ -2,36 +2,37 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "dial-past-a-turn", Stage: quiz.Infeed, Gate: true,
-	Inputs: []quiz.Input{
+var _ = register(problem.Task{
+	Name: "dial-past-a-turn", Stage: problem.Infeed, Kind: answer.Quantity, SafetyCritical: true,
+	Inputs: []problem.Input{
 		length("turn", "R", 0.04, 0.5), length("start", "r0", 0, 0.5), length("infeed", "i", 0, 2),
 	},
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
-	Sources: []string{"dial-marking"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
+	Sources:   []string{"dial-marking"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		turn := turnOf(d)
 		v.SetLength("turn", turn)
 		start := steps(d, turn, 0.05, 0.6)
 		most := 1.3
-		if d.Level != quiz.NumbersGiven {
+		if d.Level != problem.NumbersGiven {
 			most = 2.6
 		}
 		infeed := steps(d, turn, 0.5, most)
 		if start+infeed <= turn || infeed > calc.Inches(0.160) { // the count matters only past the zero; no first thread needs more
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		v.SetLength("start", start)
 		v.SetLength("infeed", infeed)
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		start, infeed, turn := v.Length("start"), v.Length("infeed"), v.Length("turn")
 		reading, turns, err := calc.DialReading(start, infeed, turn)
@@ -40,31 +41,35 @@ var _ = register(quiz.Task{
 		w.Length("r", "t - k x R")(reading, err)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "turn-kept", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Length("start").Plus(v.Length("infeed"))) }},
-		{Name: "no-start", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Length("infeed").Remainder(v.Length("turn"))) }},
-		{Name: "cap", Work: func(quiz.Values) quiz.Reply { return quiz.X(0) }},
-		{Name: "subtract", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.L((v.Length("start") - v.Length("infeed")).Remainder(v.Length("turn")))
+	Errors: []problem.CommonError{
+		{Name: "turn-kept", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(v.Length("start").Plus(v.Length("infeed")))
+		}},
+		{Name: "no-start", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(v.Length("infeed").Remainder(v.Length("turn")))
+		}},
+		{Name: "cap", Work: func(problem.Values) answer.Response { return answer.NumberResponse(0) }},
+		{Name: "subtract", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse((v.Length("start") - v.Length("infeed")).Remainder(v.Length("turn")))
 		}},
 	},
 })
 
 // turnOf is one turn of a compound dial: a common one, or the learner's own when
 // the problem is as on the job.
-func turnOf(d *quiz.Draw) calc.Length {
-	if d.Level == quiz.OnTheJob {
+func turnOf(d *problem.Draw) calc.Length {
+	if d.Level == problem.OnTheJob {
 		return d.Lathe.Compound.Turn
 	}
 	if d.System == machine.Metric {
-		return calc.Millimetres(quiz.Pick(d, 1.0, 2.0, 2.5, 3.0))
+		return calc.Millimetres(problem.Pick(d, 1.0, 2.0, 2.5, 3.0))
 	}
-	return calc.Inches(quiz.Pick(d, 0.100, 0.100, 0.125, 0.200))
+	return calc.Inches(problem.Pick(d, 0.100, 0.100, 0.125, 0.200))
 }
 
 // steps draws a length between two shares of a turn, in whole thousandths or in
 // steps of 0.02 mm.
-func steps(d *quiz.Draw, turn calc.Length, low, high float64) calc.Length {
+func steps(d *problem.Draw, turn calc.Length, low, high float64) calc.Length {
 	if d.System == machine.Metric {
 		mm := turn.Millimetres()
 		return calc.Millimetres(d.Steps(calc.Round(mm*low, 1), calc.Round(mm*high, 1), 0.02))

@@ -4,60 +4,63 @@ import (
 	"math"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "even-chip-load", Stage: quiz.Infeed,
+var _ = register(problem.Task{
+	Name: "even-chip-load", Stage: problem.Infeed, Kind: answer.Quantity,
 	Inputs: inputs(totalOrThread,
-		quiz.Input{Name: "pass", Symbol: "p", Is: quiz.ACount, Low: 1, High: 100},
-		quiz.Input{Name: "passes", Symbol: "Q", Is: quiz.ACount, Low: 2, High: 100}),
-	Tol:     quiz.Tolerance{Inch: 0.001, MM: 0.025},
-	Sources: []string{"geometry"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+		problem.Input{Name: "pass", Symbol: "p", Type: problem.InputCount, Low: 1, High: 100},
+		problem.Input{Name: "passes", Symbol: "Q", Type: problem.InputCount, Low: 2, High: 100}),
+	Tolerance: answer.Tolerance{Inch: 0.001, MM: 0.025},
+	Sources:   []string{"geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		passes := d.Between(8, 16)
 		tellTotal(d, &v)
 		if totalOf(v).Times(1/math.Sqrt(float64(passes))) > calc.Inches(0.0185) { // the first pass would be too heavy
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		v.Set("passes", float64(passes))
 		v.Set("pass", float64(d.Between(3, passes-1)))
 		if tied(d, totalOf(v).Times(math.Sqrt(passShare(v)))) {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		pass, passes := v.Count("pass"), v.Count("passes")
 		if pass < 1 || pass > passes {
-			return quiz.Working{}, &calc.InputError{What: "pass", Got: calc.Shortest(v.X("pass"), 2), Want: "1 to " + calc.Shortest(v.X("passes"), 0)}
+			return problem.Working{}, &calc.InputError{What: "pass", Got: calc.Shortest(v.X("pass"), 2), Want: "1 to " + calc.Shortest(v.X("passes"), 0)}
 		}
 		totals, err := calc.EqualArea(totalStep(w, v), passes)
 		if err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w.Length("t", "T x sqrt(p / Q)")(totals[pass-1], nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "linear", Work: func(v quiz.Values) quiz.Reply { return quiz.L(totalOf(v).Times(passShare(v))) }},
-		{Name: "square", Work: func(v quiz.Values) quiz.Reply { return quiz.L(totalOf(v).Times(passShare(v) * passShare(v))) }},
-		{Name: "step", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "linear", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(totalOf(v).Times(passShare(v))) }},
+		{Name: "square", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(totalOf(v).Times(passShare(v) * passShare(v)))
+		}},
+		{Name: "step", Work: func(v problem.Values) answer.Response {
 			before := math.Sqrt((v.X("pass") - 1) / v.X("passes"))
-			return quiz.L(totalOf(v).Times(math.Sqrt(passShare(v)) - before))
+			return answer.LengthResponse(totalOf(v).Times(math.Sqrt(passShare(v)) - before))
 		}},
 	},
 })
 
 // totalOrThread is the total infeed, or the thread that it is estimated from.
-var totalOrThread = inputs(quiz.ThreadInputs, quiz.Input{Name: "total", Symbol: "T", Is: quiz.ALength, Low: 0.01, High: 0.5, Group: "thread"})
+var totalOrThread = inputs(problem.ThreadInputs, problem.Input{Name: "total", Symbol: "T", Type: problem.InputLength, Low: 0.01, High: 0.5, Group: "thread"})
 
 // tellTotal gives the total infeed, or above the first level a thread.
-func tellTotal(d *quiz.Draw, v *quiz.Values) {
-	if d.Level == quiz.NumbersGiven {
+func tellTotal(d *problem.Draw, v *problem.Values) {
+	if d.Level == problem.NumbersGiven {
 		v.SetLength("total", d.Length(36, 64, 90, 165))
 		return
 	}
@@ -65,7 +68,7 @@ func tellTotal(d *quiz.Draw, v *quiz.Values) {
 }
 
 // totalStep adds the step to the estimated total where a thread is given.
-func totalStep(w *quiz.Working, v quiz.Values) calc.Length {
+func totalStep(w *problem.Working, v problem.Values) calc.Length {
 	if v.Has("total") {
 		return v.Length("total")
 	}
@@ -73,7 +76,7 @@ func totalStep(w *quiz.Working, v quiz.Values) calc.Length {
 }
 
 // totalOf is totalStep for a slip.
-func totalOf(v quiz.Values) calc.Length {
+func totalOf(v problem.Values) calc.Length {
 	if v.Has("total") {
 		return v.Length("total")
 	}
@@ -82,10 +85,10 @@ func totalOf(v quiz.Values) calc.Length {
 
 // tied reports whether a length lies just half-way between two printed ones: after
 // a step that was rounded, a calculator may then print the other.
-func tied(d *quiz.Draw, l calc.Length) bool {
+func tied(d *problem.Draw, l calc.Length) bool {
 	u := d.System.Length()
 	x := l.Inches() * u.Factor * math.Pow10(u.Places)
 	return calc.Within(x-math.Floor(x), 0.5, 0.001)
 }
 
-func passShare(v quiz.Values) float64 { return v.X("pass") / v.X("passes") }
+func passShare(v problem.Values) float64 { return v.X("pass") / v.X("passes") }

@@ -2,25 +2,26 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
 // feedToThread is the order of going over from the power feed to threading.
 var feedToThread = []string{"feed-off", "stop", "lever", "start", "watch", "close"}
 
-var _ = register(quiz.Task{
-	Name: "feed-off-before-half-nut", Stage: quiz.SetUp,
-	Inputs:  []quiz.Input{{Name: "side", Symbol: "side", Is: quiz.AWord, Words: []string{"outside", "inside"}}},
+var _ = register(problem.Task{
+	Name: "feed-off-before-half-nut", Stage: problem.SetUp, Kind: answer.Order,
+	Inputs:  []problem.Input{{Name: "side", Symbol: "side", Type: problem.InputWord, Words: []string{"outside", "inside"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		side := quiz.Pick(d, calc.Outside, calc.Inside)
+		side := problem.Pick(d, calc.Outside, calc.Inside)
 		v.SetWord("side", side.String())
 		d.Job(&v, side)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) { return v.Working().Order(feedToThread...) },
-	Slips: []quiz.Slip{
+	Work: func(v problem.Values) (problem.Working, error) { return v.Working().Order(feedToThread...) },
+	Errors: []problem.CommonError{
 		{Name: "both", Work: inOrder("stop", "lever", "start", "watch", "close", "feed-off")},
 		{Name: "lever-run", Work: inOrder("feed-off", "lever", "stop", "start", "watch", "close")},
 		{Name: "trust-lock", Work: inOrder("stop", "lever", "start", "feed-off", "watch", "close")},

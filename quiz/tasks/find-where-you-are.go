@@ -2,19 +2,20 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "find-where-you-are", Stage: quiz.Infeed,
-	Inputs: []quiz.Input{length("total", "T", 0.01, 0.5), length("dial", "r", 0, 0.5),
-		{Name: "believed", Symbol: "b", Is: quiz.ALength, Low: 0, High: 0.5, Extra: true},
-		{Name: "turn", Symbol: "R", Is: quiz.ALength, Low: 0.04, High: 0.5}},
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
-	Scrap:   quiz.ScrapHigh,
-	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "find-where-you-are", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs: []problem.Input{length("total", "T", 0.01, 0.5), length("dial", "r", 0, 0.5),
+		{Name: "believed", Symbol: "b", Type: problem.InputLength, Low: 0, High: 0.5, Extra: true},
+		{Name: "turn", Symbol: "R", Type: problem.InputLength, Low: 0.04, High: 0.5}},
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
+	Scrap:     answer.ScrapHigh,
+	Sources:   []string{"common-practice"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		dial := d.Length(30, 80, 80, 190)
 		v.SetLength("dial", dial)
@@ -24,34 +25,36 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if total, turn := v.Length("total"), v.Length("turn"); total > turn || v.Length("dial") > turn {
-			return quiz.Working{}, &calc.InputError{What: "total infeed", Got: calc.LengthText(total),
+			return problem.Working{}, &calc.InputError{What: "total infeed", Got: calc.LengthText(total),
 				Want: "no more than one turn of the dial, " + calc.LengthText(turn) + "; beyond that the dial alone can't tell, so read the log and ask"}
 		}
 		w := v.Working()
 		w.Length("L", "T - r")(v.Length("total")-v.Length("dial"), nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "memory", Work: func(v quiz.Values) quiz.Reply { return believed(v, func(r, b float64) float64 { return b }) }},
-		{Name: "average", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "memory", Work: func(v problem.Values) answer.Response { return believed(v, func(r, b float64) float64 { return b }) }},
+		{Name: "average", Work: func(v problem.Values) answer.Response {
 			return believed(v, func(r, b float64) float64 { return (r + b) / 2 })
 		}},
-		{Name: "adds-both", Work: func(v quiz.Values) quiz.Reply { return believed(v, func(r, b float64) float64 { return r + b }) }},
+		{Name: "adds-both", Work: func(v problem.Values) answer.Response {
+			return believed(v, func(r, b float64) float64 { return r + b })
+		}},
 	},
 })
 
 // believed is what is left when someone takes the slide to be elsewhere.
-func believed(v quiz.Values, at func(dial, believed float64) float64) quiz.Reply {
+func believed(v problem.Values, at func(dial, believed float64) float64) answer.Response {
 	if !v.Has("believed") {
-		return quiz.NoAnswer
+		return answer.NoResponse
 	}
-	return quiz.X(v.X("total") - at(v.X("dial"), v.X("believed")))
+	return answer.NumberResponse(v.X("total") - at(v.X("dial"), v.X("believed")))
 }
 
 // turnAbove is the smallest usual dial turn that holds a total.
-func turnAbove(d *quiz.Draw, total calc.Length) calc.Length {
+func turnAbove(d *problem.Draw, total calc.Length) calc.Length {
 	turns := []calc.Length{0.100, 0.125, 0.200}
 	if d.System == machine.Metric {
 		turns = []calc.Length{calc.Millimetres(2), calc.Millimetres(2.5), calc.Millimetres(3)}

@@ -2,18 +2,19 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "finish-with-cross-slide", Stage: quiz.Infeed,
-	Inputs: inputs([]quiz.Input{length("total", "c", 0.01, 0.5), length("done", "c1", 0, 0.5),
-		{Name: "dial-reads", Symbol: "dial", Is: quiz.AWord, Words: []string{"diameter", "radius"}}}, compoundAngle...),
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
-	Scrap:   quiz.ScrapHigh,
-	Sources: []string{"geometry", "dial-marking"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "finish-with-cross-slide", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs: inputs([]problem.Input{length("total", "c", 0.01, 0.5), length("done", "c1", 0, 0.5),
+		{Name: "dial-reads", Symbol: "dial", Type: problem.InputWord, Words: []string{"diameter", "radius"}}}, compoundAngle...),
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
+	Scrap:     answer.ScrapHigh,
+	Sources:   []string{"geometry", "dial-marking"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		done := d.Length(38, 110, 100, 280)
 		v.SetLength("done", done)
@@ -27,7 +28,7 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		left := w.Length("g", "c - c1")(v.Length("total")-v.Length("done"), nil)
 		h := w.Length("h", "g x cos(a)")(calc.RadialOfCompound(left, angleStep(w, v)))
@@ -38,38 +39,38 @@ var _ = register(quiz.Task{
 		}
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-cos", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
 			if v.Word("dial-reads") == "radius" {
-				return quiz.NoAnswer // on this dial that is the slip of keeping the compound's figure
+				return answer.NoResponse // on this dial that is the slip of keeping the compound's figure
 			}
-			return quiz.L(compoundLeft(v).Times(2))
+			return answer.LengthResponse(compoundLeft(v).Times(2))
 		}},
-		{Name: "radius", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "radius", Work: func(v problem.Values) answer.Response {
 			if v.Word("dial-reads") == "radius" {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
-			return quiz.L(compoundLeft(v).Times(angleOf(v).Cos()))
+			return answer.LengthResponse(compoundLeft(v).Times(angleOf(v).Cos()))
 		}},
-		{Name: "keeps-compound", Work: func(v quiz.Values) quiz.Reply { return quiz.L(compoundLeft(v)) }},
-		{Name: "diameter-habit", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "keeps-compound", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(compoundLeft(v)) }},
+		{Name: "diameter-habit", Work: func(v problem.Values) answer.Response {
 			if v.Word("dial-reads") == "diameter" {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
-			return quiz.L(compoundLeft(v).Times(2 * angleOf(v).Cos()))
+			return answer.LengthResponse(compoundLeft(v).Times(2 * angleOf(v).Cos()))
 		}},
 	},
 })
 
-func compoundLeft(v quiz.Values) calc.Length { return v.Length("total") - v.Length("done") }
+func compoundLeft(v problem.Values) calc.Length { return v.Length("total") - v.Length("done") }
 
 // dialReads draws what a cross-slide dial reads; as on the job it is the learner's.
-func dialReads(d *quiz.Draw) string {
-	if d.Level == quiz.OnTheJob {
+func dialReads(d *problem.Draw) string {
+	if d.Level == problem.OnTheJob {
 		if d.Lathe.CrossReads == calc.ReadsDiameter {
 			return "diameter"
 		}
 		return "radius"
 	}
-	return quiz.Pick(d, "diameter", "diameter", "radius")
+	return problem.Pick(d, "diameter", "diameter", "radius")
 }

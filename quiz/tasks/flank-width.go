@@ -2,22 +2,23 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "flank-width", Stage: quiz.Infeed,
-	Inputs: inputs(quiz.ThreadInputs,
-		quiz.Input{Name: "depth", Symbol: "h", Is: quiz.ALength, Low: 0.002, High: 0.5, Group: "thread"},
+var _ = register(problem.Task{
+	Name: "flank-width", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs: inputs(problem.ThreadInputs,
+		problem.Input{Name: "depth", Symbol: "h", Type: problem.InputLength, Low: 0.002, High: 0.5, Group: "thread"},
 		length("tool-flat", "f", 0, 0.1)),
-	Tol:     quiz.Tolerance{Inch: 0.001, MM: 0.025},
-	Sources: []string{"geometry"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Inch: 0.001, MM: 0.025},
+	Sources:   []string{"geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/20, calc.Inch/6)
 		flat := t.Pitch.Times(1.0 / 6) // the tip that goes with the factor 0.613
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			h := t.Pitch.Times(calc.UnifiedExternal.Factor() * d.Steps(0.6, 0.98, 0.02))
 			v.SetLength("depth", roundLength(d, h))
 		} else {
@@ -27,9 +28,9 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := only(v, calc.Outside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		h := chipDepth(v)
@@ -40,17 +41,21 @@ var _ = register(quiz.Task{
 		w.Length("w", "2 x b + f")(calc.ChipWidth(h, v.Length("tool-flat"), calc.BothFlanks))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "half", Work: func(v quiz.Values) quiz.Reply { return flanks(v, 1) }},
-		{Name: "same", Work: func(v quiz.Values) quiz.Reply { return quiz.L(chipDepth(v)) }},
-		{Name: "four", Work: func(v quiz.Values) quiz.Reply { return flanks(v, 4) }},
-		{Name: "no-flat", Work: func(v quiz.Values) quiz.Reply { return quiz.L(chipDepth(v).Times(2 / calc.Degrees(30).Cos())) }},
-		{Name: "no-cos", Work: func(v quiz.Values) quiz.Reply { return quiz.L(chipDepth(v).Times(2) + v.Length("tool-flat")) }},
+	Errors: []problem.CommonError{
+		{Name: "half", Work: func(v problem.Values) answer.Response { return flanks(v, 1) }},
+		{Name: "same", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(chipDepth(v)) }},
+		{Name: "four", Work: func(v problem.Values) answer.Response { return flanks(v, 4) }},
+		{Name: "no-flat", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(chipDepth(v).Times(2 / calc.Degrees(30).Cos()))
+		}},
+		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(chipDepth(v).Times(2) + v.Length("tool-flat"))
+		}},
 	},
 })
 
 // chipDepth is the depth of the tool, given or by the factor of the form.
-func chipDepth(v quiz.Values) calc.Length {
+func chipDepth(v problem.Values) calc.Length {
 	if v.Has("depth") {
 		return v.Length("depth")
 	}
@@ -58,13 +63,13 @@ func chipDepth(v quiz.Values) calc.Length {
 }
 
 // flanks is the width of a chip that lies along so many flanks, and the flat.
-func flanks(v quiz.Values, n float64) quiz.Reply {
-	return quiz.L(chipDepth(v).Times(n/calc.Degrees(30).Cos()) + v.Length("tool-flat"))
+func flanks(v problem.Values, n float64) answer.Response {
+	return answer.LengthResponse(chipDepth(v).Times(n/calc.Degrees(30).Cos()) + v.Length("tool-flat"))
 }
 
 // roundLength rounds a length to whole thousandths or hundredths of a millimetre,
 // as a learner reads them off a dial.
-func roundLength(d *quiz.Draw, l calc.Length) calc.Length {
+func roundLength(d *problem.Draw, l calc.Length) calc.Length {
 	if d.System == machine.Metric {
 		return calc.Millimetres(calc.Round(l.Millimetres(), 2))
 	}

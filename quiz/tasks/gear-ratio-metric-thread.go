@@ -2,28 +2,29 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "gear-ratio-metric-thread", Stage: quiz.SetUp,
-	Inputs: []quiz.Input{
-		{Name: "pitch-mm", Symbol: "P", Is: quiz.APlain, Low: 0.3, High: 10, Group: "thread"},
-		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "thread"},
+var _ = register(problem.Task{
+	Name: "gear-ratio-metric-thread", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs: []problem.Input{
+		{Name: "pitch-mm", Symbol: "P", Type: problem.InputPlain, Low: 0.3, High: 10, Group: "thread"},
+		{Name: "thread", Symbol: "thread", Type: problem.InputThread, Group: "thread"},
 		screwInput,
 	},
-	Tol:     quiz.Tolerance{Else: 0.003},
-	Systems: []machine.System{machine.Imperial},
-	Sources: []string{"jones-1914"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Other: 0.003},
+	Systems:   []machine.System{machine.Imperial},
+	Sources:   []string{"jones-1914"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t, err := calc.ParseDesignation(quiz.Pick(d, "M8x1.25-6g", "M10x1.5-6g", "M12x1.5-6g", "M12x1.75-6g", "M14x2-6g", "M16x1.5-6g",
+		t, err := calc.ParseDesignation(problem.Pick(d, "M8x1.25-6g", "M10x1.5-6g", "M12x1.5-6g", "M12x1.75-6g", "M14x2-6g", "M16x1.5-6g",
 			"M16x2-6g", "M20x2.5-6g", "M22x1.5-6g", "M24x3-6g", "M27x2-6g", "M30x3.5-6g"))
 		if err != nil {
-			return quiz.Values{}
+			return problem.Values{}
 		}
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			v.Set("pitch-mm", calc.Round(t.Pitch.Millimetres(), 4))
 		} else {
 			v.SetThread("thread", t)
@@ -32,32 +33,32 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := oneStart(v); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		pitch := millimetrePitch(v)
 		if v.Has("thread") {
 			if t := v.Thread("thread"); !t.Metric {
-				return quiz.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(t.String()), Want: "a metric thread such as M12x1.75-6g"}
+				return problem.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(t.String()), Want: "a metric thread such as M12x1.75-6g"}
 			}
 			w.Number("P", "", machine.MMUnit)(pitch.Inches(), nil)
 		}
 		w.Number("r", "5 x P x N / 127", machine.PlainUnit)(calc.GearRatio(pitch, screwLead(v)))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "invert", Work: func(v quiz.Values) quiz.Reply { return quiz.X(127 / (5 * pitchTimesScrew(v))) }},
-		{Name: "two54", Work: func(v quiz.Values) quiz.Reply { return quiz.X(pitchTimesScrew(v) / 2.54) }},
-		{Name: "no-127", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.X(millimetrePitch(v).Millimetres() / v.X("lead-screw"))
+	Errors: []problem.CommonError{
+		{Name: "invert", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(127 / (5 * pitchTimesScrew(v))) }},
+		{Name: "two54", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(pitchTimesScrew(v) / 2.54) }},
+		{Name: "no-127", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(millimetrePitch(v).Millimetres() / v.X("lead-screw"))
 		}},
-		{Name: "gear120", Work: func(v quiz.Values) quiz.Reply { return quiz.X(5 * pitchTimesScrew(v) / 120) }},
+		{Name: "gear120", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(5 * pitchTimesScrew(v) / 120) }},
 	},
 })
 
-func millimetrePitch(v quiz.Values) calc.Length {
+func millimetrePitch(v problem.Values) calc.Length {
 	if v.Has("thread") {
 		return v.Thread("thread").Pitch
 	}
@@ -66,6 +67,6 @@ func millimetrePitch(v quiz.Values) calc.Length {
 
 // pitchTimesScrew is the pitch in millimetres times the threads per inch of the
 // lead screw.
-func pitchTimesScrew(v quiz.Values) float64 {
+func pitchTimesScrew(v problem.Values) float64 {
 	return millimetrePitch(v).Millimetres() * v.X("lead-screw")
 }

@@ -2,37 +2,38 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "gear-ratio", Stage: quiz.SetUp,
-	Inputs: inputs(quiz.ThreadInputs, screwInput,
-		quiz.Input{Name: "stud", Symbol: "A", Is: quiz.ACount, Low: 12, High: 240, Extra: true},
-		quiz.Input{Name: "idler", Symbol: "i", Is: quiz.ACount, Low: 12, High: 240, Extra: true}),
-	Tol:     quiz.Tolerance{Else: 0.003},
-	Systems: []machine.System{machine.Imperial},
-	Sources: []string{"jones-1914", "rose"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "gear-ratio", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs: inputs(problem.ThreadInputs, screwInput,
+		problem.Input{Name: "stud", Symbol: "A", Type: problem.InputCount, Low: 12, High: 240, Extra: true},
+		problem.Input{Name: "idler", Symbol: "i", Type: problem.InputCount, Low: 12, High: 240, Extra: true}),
+	Tolerance: answer.Tolerance{Other: 0.003},
+	Systems:   []machine.System{machine.Imperial},
+	Sources:   []string{"jones-1914", "rose"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/20, calc.Inch/6)
-		d.TellAs(&v, t, calc.Outside, map[bool]string{true: "tpi", false: "callout"}[d.Level == quiz.NumbersGiven])
+		d.TellAs(&v, t, calc.Outside, map[bool]string{true: "tpi", false: "callout"}[d.Level == problem.NumbersGiven])
 		screw := drawScrew(d)
 		v.Set("lead-screw", screw)
 		// Gears that would cut the thread: the ratio, times a whole number of teeth.
 		least, most := int(23/screw)+1, int(min(80/screw, 127/t.TPI.Number()))
 		if most < least {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		v.Set("stud", calc.Round(screw*float64(d.Between(least, most)), 0))
-		v.Set("idler", quiz.Pick(d, 30.0, 36, 45, 50, 54, 60, 66, 72))
+		v.Set("idler", problem.Pick(d, 30.0, 36, 45, 50, 54, 60, 66, 72))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := oneStart(v); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		formula := "N / n"
@@ -48,34 +49,36 @@ var _ = register(quiz.Task{
 		w.Number("r", formula, machine.PlainUnit)(calc.GearRatio(v.Pitch(), screwLead(v)))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "invert", Work: func(v quiz.Values) quiz.Reply { return quiz.X(perInch(v) / v.X("lead-screw")) }},
-		{Name: "idler", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "invert", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(perInch(v) / v.X("lead-screw")) }},
+		{Name: "idler", Work: func(v problem.Values) answer.Response {
 			if !v.Has("stud") || !v.Has("idler") {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
-			return quiz.X(v.X("lead-screw") / perInch(v) * v.X("stud") / v.X("idler"))
+			return answer.NumberResponse(v.X("lead-screw") / perInch(v) * v.X("stud") / v.X("idler"))
 		}},
-		{Name: "sum", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.X(v.X("lead-screw") / (v.X("lead-screw") + perInch(v)))
+		{Name: "sum", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(v.X("lead-screw") / (v.X("lead-screw") + perInch(v)))
 		}},
-		{Name: "lead-mult", Work: func(v quiz.Values) quiz.Reply { return quiz.X(1 / (v.X("lead-screw") * perInch(v))) }},
+		{Name: "lead-mult", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(1 / (v.X("lead-screw") * perInch(v)))
+		}},
 	},
 })
 
 // screwInput is the lead screw of the lathe.
-var screwInput = quiz.Input{Name: "lead-screw", Symbol: "N", Is: quiz.AScrew, Low: 1, High: 20}
+var screwInput = problem.Input{Name: "lead-screw", Symbol: "N", Type: problem.InputLeadScrew, Low: 1, High: 20}
 
 // drawScrew draws the threads per inch of a lead screw, on the job the learner's own
 // where it is an inch one.
-func drawScrew(d *quiz.Draw) float64 {
+func drawScrew(d *problem.Draw) float64 {
 	switch {
-	case d.Level != quiz.OnTheJob:
-		return quiz.Pick(d, 4.0, 6, 8, 8)
+	case d.Level != problem.OnTheJob:
+		return problem.Pick(d, 4.0, 6, 8, 8)
 	case d.Lathe.Metric:
 		return machine.InchLathe.LeadScrew
 	}
 	return d.Lathe.LeadScrew
 }
 
-func screwLead(v quiz.Values) calc.Length { return calc.Inch.Times(1 / v.X("lead-screw")) }
+func screwLead(v problem.Values) calc.Length { return calc.Inch.Times(1 / v.X("lead-screw")) }

@@ -2,8 +2,9 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 // chartLine is a figure that a gearbox chart shows three times: as threads per
@@ -19,34 +20,34 @@ var chartLines = []chartLine{
 	{20, 2, "1/2-20 UNF-2A", "M16x2-6g"},
 }
 
-var _ = register(quiz.Task{
-	Name: "gearbox-column", Stage: quiz.SetUp,
-	Inputs: []quiz.Input{
-		{Name: "need", Symbol: "need", Is: quiz.AWord, Words: []string{"tpi", "pitch", "feed", "inch-callout", "metric-callout"}},
-		{Name: "tpi", Symbol: "n", Is: quiz.ATPI, Low: 2, High: 80, Extra: true},
-		{Name: "pitch-mm", Symbol: "Pmm", Is: quiz.APlain, Low: 0.2, High: 12, Extra: true},
-		{Name: "feed", Symbol: "F", Is: quiz.ALength, Low: 0.0005, High: 0.05, Extra: true},
-		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Extra: true},
+var _ = register(problem.Task{
+	Name: "gearbox-column", Stage: problem.SetUp, Kind: answer.Choice,
+	Inputs: []problem.Input{
+		{Name: "need", Symbol: "need", Type: problem.InputWord, Words: []string{"tpi", "pitch", "feed", "inch-callout", "metric-callout"}},
+		{Name: "tpi", Symbol: "n", Type: problem.InputTPI, Low: 2, High: 80, Extra: true},
+		{Name: "pitch-mm", Symbol: "Pmm", Type: problem.InputPlain, Low: 0.2, High: 12, Extra: true},
+		{Name: "feed", Symbol: "F", Type: problem.InputLength, Low: 0.0005, High: 0.05, Extra: true},
+		{Name: "thread", Symbol: "thread", Type: problem.InputThread, Extra: true},
 	},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		need := quiz.Pick(d, "tpi", "pitch", "feed")
-		line := quiz.Pick(d, chartLines...)
+		need := problem.Pick(d, "tpi", "pitch", "feed")
+		line := problem.Pick(d, chartLines...)
 		v.Set("tpi", line.tpi)
 		v.Set("pitch-mm", line.pitch)
 		v.SetLength("feed", calc.Inches(line.tpi/1000))
 		if d.System == machine.Metric {
 			v.SetLength("feed", calc.Millimetres(line.tpi/100))
 		}
-		if d.Level != quiz.NumbersGiven && need != "feed" { // the number must be found in a callout
+		if d.Level != problem.NumbersGiven && need != "feed" { // the number must be found in a callout
 			text := line.inch
 			if need == "pitch" {
 				text = line.metric
 			}
 			t, err := calc.ParseDesignation(text)
 			if err != nil {
-				return quiz.Values{}
+				return problem.Values{}
 			}
 			v.SetThread("thread", t)
 			need = map[string]string{"tpi": "inch-callout", "pitch": "metric-callout"}[need]
@@ -55,12 +56,12 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Choice(map[string]string{
 			"tpi": "tpi-col", "inch-callout": "tpi-col", "pitch": "metric-col", "metric-callout": "metric-col", "feed": "feed-on",
 		}[v.Word("need")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "feed-col"},
 		{Name: "metric-col", Work: optionUnlessIn("need", "metric-col", "pitch", "metric-callout")},
 		{Name: "feed-rod"},

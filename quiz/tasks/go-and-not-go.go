@@ -2,30 +2,31 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "go-and-not-go", Stage: quiz.Fitting,
-	Inputs: []quiz.Input{
-		{Name: "rings", Symbol: "rings", Is: quiz.AWord, Words: []string{"go-only", "both", "neither"}},
-		{Name: "allowed", Symbol: "allowed", Is: quiz.ACount, Low: 1, High: 3},
-		{Name: "turns", Symbol: "turns", Is: quiz.ACount, Low: 1, High: 20},
+var _ = register(problem.Task{
+	Name: "go-and-not-go", Stage: problem.Fitting, Kind: answer.Choice,
+	Inputs: []problem.Input{
+		{Name: "rings", Symbol: "rings", Type: problem.InputWord, Words: []string{"go-only", "both", "neither"}},
+		{Name: "allowed", Symbol: "allowed", Type: problem.InputCount, Low: 1, High: 3},
+		{Name: "turns", Symbol: "turns", Type: problem.InputCount, Low: 1, High: 20},
 	},
 	Sources: []string{"common-practice", "b1-2"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("rings", quiz.Pick(d, "go-only", "both", "neither"))
+		v.SetWord("rings", problem.Pick(d, "go-only", "both", "neither"))
 		v.Set("allowed", float64(d.Between(2, 3)))
 		v.Set("turns", float64(d.Between(5, 8)))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"go-only": "pass", "both": "reject", "neither": "try-more"}[v.Word("rings")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "both-good", Work: optionUnlessIn("rings", "both-good", "go-only", "neither")},
 		{Name: "swap", Work: optionUnlessIn("rings", "swap", "both", "neither")},
 		{Name: "try-more", Work: optionUnlessIn("rings", "try-more", "neither")},

@@ -2,23 +2,24 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "half-nut-kept-closed", Stage: quiz.Passes, Gate: true,
-	Inputs:  []quiz.Input{{Name: "reason", Symbol: "reason", Is: quiz.AWord, Words: []string{"metric-on-inch", "inch-on-metric", "no-dial"}}},
+var _ = register(problem.Task{
+	Name: "half-nut-kept-closed", Stage: problem.Passes, Kind: answer.Order, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "reason", Symbol: "reason", Type: problem.InputWord, Words: []string{"metric-on-inch", "inch-on-metric", "no-dial"}}},
 	Sources: []string{"common-practice", "shop-safety"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("reason", quiz.Pick(d, "metric-on-inch", "inch-on-metric", "no-dial"))
+		v.SetWord("reason", problem.Pick(d, "metric-on-inch", "inch-on-metric", "no-dial"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Order("withdraw", "stop", "reverse", "stop-again", "set-last", "last-pass", "open")
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "rev-tool-in", Work: inOrder("stop", "reverse", "stop-again", "withdraw", "set-last", "last-pass", "open")},
 		{Name: "open", Work: inOrder("withdraw", "open", "stop", "reverse", "stop-again", "set-last", "last-pass")},
 		{Name: "stop-late", Work: inOrder("withdraw", "reverse", "stop", "stop-again", "set-last", "last-pass", "open")},

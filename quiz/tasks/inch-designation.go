@@ -4,30 +4,31 @@ import (
 	"strconv"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "inch-designation", Stage: quiz.Reading,
-	Inputs:  []quiz.Input{{Name: "thread", Symbol: "thread", Is: quiz.AThread}},
+var _ = register(problem.Task{
+	Name: "inch-designation", Stage: problem.Reading, Kind: answer.Designation,
+	Inputs:  []problem.Input{{Name: "thread", Symbol: "thread", Type: problem.InputThread}},
 	Systems: []machine.System{machine.Imperial},
 	Sources: []string{"b1-1"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/28, calc.Inch/4)
-		t.Class = quiz.Pick(d, "2A", "3A", "2B", "3B")
-		t.Hand = quiz.Pick(d, calc.RightHand, calc.LeftHand)
+		t.Class = problem.Pick(d, "2A", "3A", "2B", "3B")
+		t.Hand = problem.Pick(d, calc.RightHand, calc.LeftHand)
 		v.SetThread("thread", t)
 		side, _ := t.Side()
 		d.Job(&v, side)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Reading(fields(v.Thread("thread"))...)
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "a-internal", Work: misread(func(d calc.Designation) calc.Designation {
 			d.Class = map[string]string{"A": "2B", "B": "2A"}[d.Class[len(d.Class)-1:]]
 			return d
@@ -36,9 +37,9 @@ var _ = register(quiz.Task{
 			d.Starts, _ = strconv.Atoi(d.Class[:1])
 			return d
 		})},
-		{Name: "lh-missed", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "lh-missed", Work: func(v problem.Values) answer.Response {
 			if v.Thread("thread").Hand == calc.RightHand {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
 			return misread(func(d calc.Designation) calc.Designation { d.Hand = calc.RightHand; return d })(v)
 		}},
@@ -55,12 +56,12 @@ func fields(d calc.Designation) [][2]string {
 }
 
 // misread is what someone answers who takes the thread for another.
-func misread(as func(calc.Designation) calc.Designation) func(quiz.Values) quiz.Reply {
-	return func(v quiz.Values) quiz.Reply {
+func misread(as func(calc.Designation) calc.Designation) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
 		d := v.Thread("thread")
 		if d.Class == "" {
-			return quiz.NoAnswer
+			return answer.NoResponse
 		}
-		return quiz.Reply{Fields: fields(as(d))}
+		return answer.Response{Fields: fields(as(d))}
 	}
 }

@@ -2,41 +2,42 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "infeed-from-wires", Stage: quiz.Fitting,
-	Inputs: inputs([]quiz.Input{
-		{Name: "excess", Symbol: "o", Is: quiz.ALength, Low: 0.0005, High: 0.2, Group: "reading"},
-		{Name: "reading", Symbol: "M", Is: quiz.ALength, Low: 0.05, High: 7, Group: "reading"},
-		{Name: "target", Symbol: "M0", Is: quiz.ALength, Low: 0.05, High: 7, Extra: true}, // goes with reading
+var _ = register(problem.Task{
+	Name: "infeed-from-wires", Stage: problem.Fitting, Kind: answer.Quantity,
+	Inputs: inputs([]problem.Input{
+		{Name: "excess", Symbol: "o", Type: problem.InputLength, Low: 0.0005, High: 0.2, Group: "reading"},
+		{Name: "reading", Symbol: "M", Type: problem.InputLength, Low: 0.05, High: 7, Group: "reading"},
+		{Name: "target", Symbol: "M0", Type: problem.InputLength, Low: 0.05, High: 7, Extra: true}, // goes with reading
 	}, compoundAngle...),
-	Scrap:   quiz.ScrapHigh,
-	Tol:     quiz.Tolerance{Inch: 0.0004, MM: 0.01},
-	Sources: []string{"geometry"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Scrap:     answer.ScrapHigh,
+	Tolerance: answer.Tolerance{Inch: 0.0004, MM: 0.01},
+	Sources:   []string{"geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		excess := calc.Inches(d.Steps(0.012, 0.03, 0.0005)) // below that, dropping the cosine hides
 		if d.System == machine.Metric {
 			excess = calc.Millimetres(d.Steps(0.3, 0.76, 0.01))
 		}
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			v.SetLength("excess", excess)
 		} else {
 			t := d.Thread(calc.Inch/16, calc.Inch/6)
 			pitchDiameter, err := middlePitchDiameter(d, v, t)
 			if err != nil {
-				return quiz.Values{}
+				return problem.Values{}
 			}
 			wires, err := calc.WiresFor(t.Pitch)
 			if err != nil {
-				return quiz.Values{}
+				return problem.Values{}
 			}
 			over, err := calc.OverWires(pitchDiameter, wires.Best, t.Pitch)
 			if err != nil {
-				return quiz.Values{}
+				return problem.Values{}
 			}
 			target := asPrinted(d, over)
 			v.SetLength("target", target)
@@ -46,15 +47,15 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		excess := excessOf(v)
 		if v.Has("reading") {
 			if !v.Has("target") {
-				return quiz.Working{}, &calc.InputError{What: "target", Got: "not given", Want: "the reading that is wanted"}
+				return problem.Working{}, &calc.InputError{What: "target", Got: "not given", Want: "the reading that is wanted"}
 			}
 			if excess <= 0 {
-				return quiz.Working{}, &calc.InputError{What: "target", Got: calc.LengthText(v.Length("target")), Want: "one below the reading; else there is nothing to take off"}
+				return problem.Working{}, &calc.InputError{What: "target", Got: calc.LengthText(v.Length("target")), Want: "one below the reading; else there is nothing to take off"}
 			}
 			w.Length("o", "M - M0")(excess, nil)
 		}
@@ -62,16 +63,20 @@ var _ = register(quiz.Task{
 		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, angleStep(w, v)))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-half", Work: func(v quiz.Values) quiz.Reply { return quiz.L(excessOf(v).Times(1 / angleOf(v).Cos())) }},
-		{Name: "no-cos", Work: func(v quiz.Values) quiz.Reply { return quiz.L(excessOf(v).Times(0.5)) }},
-		{Name: "raw", Work: func(v quiz.Values) quiz.Reply { return quiz.L(excessOf(v)) }},
-		{Name: "times", Work: func(v quiz.Values) quiz.Reply { return quiz.L(excessOf(v).Times(0.5 * angleOf(v).Cos())) }},
+	Errors: []problem.CommonError{
+		{Name: "no-half", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(excessOf(v).Times(1 / angleOf(v).Cos()))
+		}},
+		{Name: "no-cos", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(excessOf(v).Times(0.5)) }},
+		{Name: "raw", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(excessOf(v)) }},
+		{Name: "times", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(excessOf(v).Times(0.5 * angleOf(v).Cos()))
+		}},
 	},
 })
 
 // excessOf is how far the reading over wires stands above the one wanted.
-func excessOf(v quiz.Values) calc.Length {
+func excessOf(v problem.Values) calc.Length {
 	if v.Has("excess") {
 		return v.Length("excess")
 	}

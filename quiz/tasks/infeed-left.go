@@ -4,42 +4,45 @@ import (
 	"slices"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "infeed-left", Stage: quiz.Infeed,
-	Inputs:  []quiz.Input{length("total", "T", 0.01, 0.5), cutsInput},
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
-	Scrap:   quiz.ScrapHigh,
-	Sources: []string{"arithmetic"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "infeed-left", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs:    []problem.Input{length("total", "T", 0.01, 0.5), cutsInput},
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
+	Scrap:     answer.ScrapHigh,
+	Sources:   []string{"arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		cuts := drawCuts(d, 2+int(d.Level), d.Level != quiz.NumbersGiven)
+		cuts := drawCuts(d, 2+int(d.Level), d.Level != problem.NumbersGiven)
 		v.SetCuts("cuts", cuts)
 		v.SetLength("total", sum(cuts)+d.Length(8, 40, 20, 100))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		done := w.Length("S", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
 		w.Length("L", "T - S")(v.Length("total")-done, nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "last-only", Work: func(v quiz.Values) quiz.Reply { return quiz.X(v.X("total") - lastCut(v)) }},
-		{Name: "as-totals", Work: func(v quiz.Values) quiz.Reply { return quiz.X(v.X("total") - slices.Max(v.Feeds("cuts"))) }},
-		{Name: "sum-only", Work: func(v quiz.Values) quiz.Reply { return quiz.L(sum(v.Feeds("cuts"))) }},
+	Errors: []problem.CommonError{
+		{Name: "last-only", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(v.X("total") - lastCut(v)) }},
+		{Name: "as-totals", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(v.X("total") - slices.Max(v.Feeds("cuts")))
+		}},
+		{Name: "sum-only", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(sum(v.Feeds("cuts"))) }},
 	},
 })
 
 // cutsInput is a list of passes: feeds, and 0 for a spring pass.
-var cutsInput = quiz.Input{Name: "cuts", Symbol: "cuts", Is: quiz.ACuts, Low: 0, High: 0.1}
+var cutsInput = problem.Input{Name: "cuts", Symbol: "cuts", Type: problem.InputCuts, Low: 0, High: 0.1}
 
 // drawCuts draws passes that get lighter, as they should, with spring passes among
 // them or without.
-func drawCuts(d *quiz.Draw, n int, springs bool) []float64 {
+func drawCuts(d *problem.Draw, n int, springs bool) []float64 {
 	var feeds []float64
 	feed := d.Length(7, 15, 20, 36)
 	for i := range n {
@@ -62,7 +65,7 @@ func sum(feeds []float64) calc.Length {
 }
 
 // lastCut is the last feed that was not a spring pass, in held units.
-func lastCut(v quiz.Values) float64 {
+func lastCut(v problem.Values) float64 {
 	last := 0.0
 	for _, f := range v.Feeds("cuts") {
 		if f != 0 {
@@ -73,7 +76,7 @@ func lastCut(v quiz.Values) float64 {
 }
 
 // withSprings adds the cut before it again for every spring pass.
-func withSprings(v quiz.Values) calc.Length {
+func withSprings(v problem.Values) calc.Length {
 	var all calc.Length
 	last := 0.0
 	for _, f := range v.Feeds("cuts") {

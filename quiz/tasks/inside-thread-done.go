@@ -2,26 +2,27 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "inside-thread-done", Stage: quiz.Fitting,
-	Inputs:  []quiz.Input{{Name: "gauges", Symbol: "gauges", Is: quiz.AWord, Words: []string{"not-yet", "go-only", "neither", "both"}}},
+var _ = register(problem.Task{
+	Name: "inside-thread-done", Stage: problem.Fitting, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "gauges", Symbol: "gauges", Type: problem.InputWord, Words: []string{"not-yet", "go-only", "neither", "both"}}},
 	Sources: []string{"common-practice", "b1-2"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("gauges", quiz.Pick(d, "not-yet", "not-yet", "go-only", "neither", "both"))
+		v.SetWord("gauges", problem.Pick(d, "not-yet", "not-yet", "go-only", "neither", "both"))
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{
 			"not-yet": "stop-short-and-try", "go-only": "done", "neither": "a-little-more", "both": "reject",
 		}[v.Word("gauges")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "depth-only"},
 		{Name: "wires"},
 		{Name: "not-go-enters"},
@@ -34,13 +35,13 @@ var _ = register(quiz.Task{
 
 // optionUnlessIn is a wrong option, except in the situations where it is right or
 // near enough to right that offering it would be unfair.
-func optionUnlessIn(input, option string, right ...string) func(quiz.Values) quiz.Reply {
-	return func(v quiz.Values) quiz.Reply {
+func optionUnlessIn(input, option string, right ...string) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
 		for _, r := range right {
 			if v.Word(input) == r {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
 		}
-		return quiz.Keys(option)
+		return answer.OptionsResponse(option)
 	}
 }

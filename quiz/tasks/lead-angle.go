@@ -5,20 +5,21 @@ import (
 	"math"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "lead-angle", Stage: quiz.Shape,
-	Inputs:  inputs(quiz.ThreadInputs, startsInput, nominalInput, pitchDiameterInput),
-	Tol:     quiz.Tolerance{Else: 0.1},
-	Sources: []string{"geometry", "handbook"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "lead-angle", Stage: problem.Shape, Kind: answer.Quantity,
+	Inputs:    inputs(problem.ThreadInputs, startsInput, nominalInput, pitchDiameterInput),
+	Tolerance: answer.Tolerance{Other: 0.1},
+	Sources:   []string{"geometry", "handbook"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := firstThread(d)
-		t.Starts = quiz.Pick(d, 1, 1, 2, 3)
-		if d.Level != quiz.NumbersGiven {
+		t.Starts = problem.Pick(d, 1, 1, 2, 3)
+		if d.Level != problem.NumbersGiven {
 			d.TellAs(&v, t, calc.Outside, "callout")
 		} else {
 			d.Tell(&v, t, calc.Outside)
@@ -30,43 +31,43 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		leadAngleSteps(w, v)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-pi", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "no-pi", Work: func(v problem.Values) answer.Response {
 			lead, e := leadAndDiameter(v)
-			return quiz.X(calc.AngleOfSlope(lead, e).Degrees())
+			return answer.NumberResponse(calc.AngleOfSlope(lead, e).Degrees())
 		}},
-		{Name: "invert", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "invert", Work: func(v problem.Values) answer.Response {
 			lead, e := leadAndDiameter(v)
-			return quiz.X(calc.AngleOfSlope(e.Times(math.Pi), lead).Degrees())
+			return answer.NumberResponse(calc.AngleOfSlope(e.Times(math.Pi), lead).Degrees())
 		}},
-		{Name: "pitch", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "pitch", Work: func(v problem.Values) answer.Response {
 			if starts(v) == 1 {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
 			_, e := leadAndDiameter(v)
-			return quiz.X(calc.AngleOfSlope(v.Pitch(), e.Times(math.Pi)).Degrees())
+			return answer.NumberResponse(calc.AngleOfSlope(v.Pitch(), e.Times(math.Pi)).Degrees())
 		}},
-		{Name: "radians", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "radians", Work: func(v problem.Values) answer.Response {
 			lead, e := leadAndDiameter(v)
-			return quiz.X(calc.AngleOfSlope(lead, e.Times(math.Pi)).Degrees() * math.Pi / 180)
+			return answer.NumberResponse(calc.AngleOfSlope(lead, e.Times(math.Pi)).Degrees() * math.Pi / 180)
 		}},
 	},
 })
 
 // startsInput is the number of starts of a thread that is told by its pitch; a
 // callout names it already.
-var startsInput = quiz.Input{Name: "starts", Symbol: "z", Is: quiz.ACount, Low: 1, High: 12, Extra: true}
+var startsInput = problem.Input{Name: "starts", Symbol: "z", Type: problem.InputCount, Low: 1, High: 12, Extra: true}
 
 // pitchDiameterInput is a pitch diameter that is known already.
-var pitchDiameterInput = quiz.Input{Name: "pitch-diameter", Symbol: "E", Is: quiz.ALength, Low: 0.04, High: 12, Extra: true}
+var pitchDiameterInput = problem.Input{Name: "pitch-diameter", Symbol: "E", Type: problem.InputLength, Low: 0.04, High: 12, Extra: true}
 
 // starts is the number of starts, whichever way the thread was told.
-func starts(v quiz.Values) float64 {
+func starts(v problem.Values) float64 {
 	if v.Has("thread") {
 		return float64(v.Thread("thread").Starts)
 	}
@@ -75,7 +76,7 @@ func starts(v quiz.Values) float64 {
 
 // leadStep adds the step from the pitch to the lead, and before it the starts of a
 // callout.
-func leadStep(w *quiz.Working, v quiz.Values, pitch calc.Length) calc.Length {
+func leadStep(w *problem.Working, v problem.Values, pitch calc.Length) calc.Length {
 	if err := onlyWithoutCallout(v, startsInput); err != nil {
 		return w.Length("l", "z x P")(0, err)
 	}
@@ -87,7 +88,7 @@ func leadStep(w *quiz.Working, v quiz.Values, pitch calc.Length) calc.Length {
 
 // pitchDiameterStep adds the steps to the pitch diameter: none where it is given,
 // else to the basic one.
-func pitchDiameterStep(w *quiz.Working, v quiz.Values, pitch calc.Length) calc.Length {
+func pitchDiameterStep(w *problem.Working, v problem.Values, pitch calc.Length) calc.Length {
 	if v.Has("pitch-diameter") {
 		if v.Has("nominal") {
 			return w.Length("E", "")(0, fmt.Errorf("--nominal: the pitch diameter is told already; leave one of them out"))
@@ -98,7 +99,7 @@ func pitchDiameterStep(w *quiz.Working, v quiz.Values, pitch calc.Length) calc.L
 }
 
 // leadAngleSteps adds the steps to the lead angle at the pitch diameter.
-func leadAngleSteps(w *quiz.Working, v quiz.Values) calc.Angle {
+func leadAngleSteps(w *problem.Working, v problem.Values) calc.Angle {
 	pitch := w.Pitch()
 	lead := leadStep(w, v, pitch)
 	e := pitchDiameterStep(w, v, pitch)
@@ -107,7 +108,7 @@ func leadAngleSteps(w *quiz.Working, v quiz.Values) calc.Angle {
 
 // leadAndDiameter are the lead and the pitch diameter for slips that start from
 // them. The key has been worked out: no error here.
-func leadAndDiameter(v quiz.Values) (lead, e calc.Length) {
+func leadAndDiameter(v problem.Values) (lead, e calc.Length) {
 	lead = v.Pitch().Times(starts(v))
 	if v.Has("pitch-diameter") {
 		return lead, v.Length("pitch-diameter")

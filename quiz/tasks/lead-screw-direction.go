@@ -2,20 +2,21 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "lead-screw-direction", Stage: quiz.SetUp, Gate: true,
+var _ = register(problem.Task{
+	Name: "lead-screw-direction", Stage: problem.SetUp, Kind: answer.Choice, SafetyCritical: true,
 	Inputs:  handed,
 	Sources: []string{"geometry", "common-practice"},
 	Draw:    drawHanded,
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Choice(map[string]string{
 			"outside-right": "to-headstock", "outside-left": "to-tailstock", "inside-right": "to-headstock", "inside-left": "to-tailstock",
 		}[v.Word("kind")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "same", Work: optionUnlessIn("kind", "same", "outside-right", "inside-right")},
 		{Name: "to-tailstock", Work: optionUnlessIn("kind", "to-tailstock", "outside-left", "inside-left")},
 		{Name: "rev-spindle"},
@@ -26,16 +27,16 @@ var _ = register(quiz.Task{
 
 // handed are the inputs of the tasks that turn on the hand of a thread, and on
 // whether it is an outside or an inside one.
-var handed = []quiz.Input{
-	{Name: "kind", Symbol: "kind", Is: quiz.AWord, Words: []string{"outside-right", "outside-left", "inside-right", "inside-left"}},
-	{Name: "thread", Symbol: "thread", Is: quiz.AThread, Extra: true},
+var handed = []problem.Input{
+	{Name: "kind", Symbol: "kind", Type: problem.InputWord, Words: []string{"outside-right", "outside-left", "inside-right", "inside-left"}},
+	{Name: "thread", Symbol: "thread", Type: problem.InputThread, Extra: true},
 }
 
 // drawHanded draws one of the four kinds, with a drawing's callout that says the
 // same.
-func drawHanded(d *quiz.Draw) quiz.Values {
+func drawHanded(d *problem.Draw) problem.Values {
 	v := d.Values()
-	side, hand := quiz.Pick(d, calc.Outside, calc.Inside), quiz.Pick(d, calc.LeftHand, calc.RightHand)
+	side, hand := problem.Pick(d, calc.Outside, calc.Inside), problem.Pick(d, calc.LeftHand, calc.RightHand)
 	t := d.Thread(calc.Inch/14, calc.Inch/4)
 	t.Hand, t.Class = hand, "2A"
 	switch {

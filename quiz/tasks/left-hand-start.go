@@ -2,24 +2,25 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "left-hand-start", Stage: quiz.Passes, Gate: true,
-	Inputs:  []quiz.Input{{Name: "thread", Symbol: "thread", Is: quiz.AWord, Words: []string{"left-groove", "left-solid", "right"}}},
+var _ = register(problem.Task{
+	Name: "left-hand-start", Stage: problem.Passes, Kind: answer.Choice, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "thread", Symbol: "thread", Type: problem.InputWord, Words: []string{"left-groove", "left-solid", "right"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("thread", quiz.Pick(d, "left-groove", "left-solid", "right"))
+		v.SetWord("thread", problem.Pick(d, "left-groove", "left-solid", "right"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"left-groove": "groove", "left-solid": "groove-first", "right": "free-end"}[v.Word("thread")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "free-end", Work: optionUnlessIn("thread", "free-end", "right")},
 		{Name: "no-groove", Work: optionUnlessIn("thread", "no-groove", "right")},
 		{Name: "reversed-spindle"},

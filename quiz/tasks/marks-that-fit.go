@@ -2,33 +2,34 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "marks-that-fit", Stage: quiz.SetUp,
-	Inputs:  threadDialInputs,
-	Tol:     quiz.Tolerance{Else: 0.1},
-	Sources: []string{"jones-1914"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "marks-that-fit", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs:    threadDialInputs,
+	Tolerance: answer.Tolerance{Other: 0.1},
+	Sources:   []string{"jones-1914"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		usual := drawThreadDial(d, &v)
-		if d.Level == quiz.OnTheJob {
+		if d.Level == problem.OnTheJob {
 			v.Set("gear", float64(usual.Teeth))
 			v.Set("marks", float64(usual.Marks))
 		}
 		// Not too often a thread for which all fit.
 		if fit := fitting(v); fit == 0 || fit == v.Count("marks") && d.IntN(3) != 0 {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w, threads, err := marksWorking(v)
 		if err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		fit := fitting(v)
 		if fit == 0 {
@@ -41,17 +42,17 @@ var _ = register(quiz.Task{
 		w.Number("x", "M / k", marksUnit)(float64(fit), nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "all", Work: func(v quiz.Values) quiz.Reply { return unlessFitting(v, v.Count("marks")) }},
-		{Name: "half", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "all", Work: func(v problem.Values) answer.Response { return unlessFitting(v, v.Count("marks")) }},
+		{Name: "half", Work: func(v problem.Values) answer.Response {
 			if v.Count("marks")%2 != 0 {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
 			return unlessFitting(v, v.Count("marks")/2)
 		}},
-		{Name: "one", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "one", Work: func(v problem.Values) answer.Response {
 			if fitting(v) == 2 {
-				return quiz.NoAnswer // too near the key to be a slip of its own
+				return answer.NoResponse // too near the key to be a slip of its own
 			}
 			return unlessFitting(v, 1)
 		}},
@@ -61,14 +62,14 @@ var _ = register(quiz.Task{
 var marksUnit = machine.Unit{Name: "marks", One: "mark", Factor: 1, Places: 1, Count: true}
 
 // fitting is how many marks of the dial are safe.
-func fitting(v quiz.Values) int {
+func fitting(v problem.Values) int {
 	safe, _ := threadDial(v).SafeMarks(v.Pitch()) // Work reports the error
 	return len(safe)
 }
 
-func unlessFitting(v quiz.Values, marks int) quiz.Reply {
+func unlessFitting(v problem.Values, marks int) answer.Response {
 	if fitting(v) == marks {
-		return quiz.NoAnswer
+		return answer.NoResponse
 	}
-	return quiz.X(float64(marks))
+	return answer.NumberResponse(float64(marks))
 }

@@ -4,32 +4,33 @@ import (
 	"strings"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "metric-designation", Stage: quiz.Reading,
-	Inputs: []quiz.Input{
-		{Name: "thread", Symbol: "thread", Is: quiz.AThread},
-		{Name: "written", Symbol: "written", Is: quiz.AWord, Words: []string{"pitch", "no-pitch"}, Extra: true},
+var _ = register(problem.Task{
+	Name: "metric-designation", Stage: problem.Reading, Kind: answer.Designation,
+	Inputs: []problem.Input{
+		{Name: "thread", Symbol: "thread", Type: problem.InputThread},
+		{Name: "written", Symbol: "written", Type: problem.InputWord, Words: []string{"pitch", "no-pitch"}, Extra: true},
 	},
 	Systems: []machine.System{machine.Metric},
 	Sources: []string{"iso-261", "iso-965"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Millimetres(1), calc.Millimetres(4.5))
-		written := quiz.Pick(d, "pitch", "no-pitch")
-		side := quiz.Pick(d, calc.Outside, calc.Inside)
-		t.Class = quiz.Pick(d, "6g", "6g", "6h", "4g6g")
+		written := problem.Pick(d, "pitch", "no-pitch")
+		side := problem.Pick(d, calc.Outside, calc.Inside)
+		t.Class = problem.Pick(d, "6g", "6g", "6h", "4g6g")
 		if side == calc.Inside {
-			t.Class = quiz.Pick(d, "6H", "6H", "6G")
+			t.Class = problem.Pick(d, "6H", "6H", "6G")
 		}
 		callout := t.String()
 		if written == "no-pitch" {
 			coarse, ok := calc.MetricCoarsePitch(t.Nominal)
 			if !ok || !calc.Within(coarse.Millimetres(), t.Pitch.Millimetres(), 1e-9) {
-				return quiz.Values{} // only a coarse pitch may be left out
+				return problem.Values{} // only a coarse pitch may be left out
 			}
 			callout = "M" + t.Size + "-" + t.Class
 		}
@@ -40,13 +41,13 @@ var _ = register(quiz.Task{
 		d.Job(&v, side)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		done, err := w.Reading(metricFields(v.Thread("thread"))...)
-		done.Answer.Unit = machine.MMUnit // for the example that an unreadable answer gets
+		done.Expected.Unit = machine.MMUnit // for the example that an unreadable answer gets
 		return done, err
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "pitch-as-tpi", Work: misreadMetric("pitch", func(fields [][2]string, t calc.Designation) {
 			pitch, _ := calc.ThreadsPerInch(t.Pitch.Millimetres()).Pitch()
 			fields[1][1] = calc.Shortest(calc.Round(pitch.Millimetres(), 2), 2)
@@ -71,17 +72,17 @@ func metricFields(t calc.Designation) [][2]string {
 
 // misreadMetric is what someone answers who misreads one field, where the pitch is
 // written, is not, or either.
-func misreadMetric(written string, change func([][2]string, calc.Designation)) func(quiz.Values) quiz.Reply {
-	return func(v quiz.Values) quiz.Reply {
+func misreadMetric(written string, change func([][2]string, calc.Designation)) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
 		t := v.Thread("thread")
 		if t.Class == "" || written != "" && v.Word("written") != written {
-			return quiz.NoAnswer
+			return answer.NoResponse
 		}
 		wrong, right := metricFields(t), metricFields(t)
 		if change(wrong, t); wrong[1] == right[1] && wrong[2] == right[2] {
-			return quiz.NoAnswer
+			return answer.NoResponse
 		}
-		return quiz.Reply{Fields: wrong}
+		return answer.Response{Fields: wrong}
 	}
 }
 

@@ -2,41 +2,42 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "metric-half-nut", Stage: quiz.SetUp, Gate: true,
-	Inputs: []quiz.Input{
-		{Name: "drive", Symbol: "drive", Is: quiz.AWord, Words: []string{"metric-on-inch", "inch-on-metric", "inch-on-inch", "metric-on-metric"}},
-		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Extra: true},
-		{Name: "screw", Symbol: "N", Is: quiz.APlain, Low: 1, High: 20, Extra: true},
+var _ = register(problem.Task{
+	Name: "metric-half-nut", Stage: problem.SetUp, Kind: answer.Choice, SafetyCritical: true,
+	Inputs: []problem.Input{
+		{Name: "drive", Symbol: "drive", Type: problem.InputWord, Words: []string{"metric-on-inch", "inch-on-metric", "inch-on-inch", "metric-on-metric"}},
+		{Name: "thread", Symbol: "thread", Type: problem.InputThread, Extra: true},
+		{Name: "screw", Symbol: "N", Type: problem.InputPlain, Low: 1, High: 20, Extra: true},
 	},
 	Sources: []string{"jones-1914", "common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		onMetric := d.IntN(3) == 0
 		lathe := machine.DefaultLathe(map[bool]machine.System{true: machine.Metric, false: machine.Imperial}[onMetric])
 		same := d.IntN(3) == 0
-		if _, ok := d.Lathe.ThreadDial(); d.Level == quiz.OnTheJob && ok && len(clearCases(d.Lathe, same)) > 0 {
+		if _, ok := d.Lathe.ThreadDial(); d.Level == problem.OnTheJob && ok && len(clearCases(d.Lathe, same)) > 0 {
 			lathe = d.Lathe
 		}
-		t := quiz.Pick(d, clearCases(lathe, same)...)
+		t := problem.Pick(d, clearCases(lathe, same)...)
 		v.SetWord("drive", unitName(t.Metric)+"-on-"+unitName(lathe.Metric))
 		v.SetThread("thread", t)
 		v.Set("screw", lathe.LeadScrew)
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		switch v.Word("drive") {
 		case "inch-on-inch", "metric-on-metric":
 			return v.Working().Choice("by-line")
 		}
 		return v.Working().Choice("keep-closed")
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "dial", Work: optionUnlessIn("drive", "dial", "inch-on-inch", "metric-on-metric")},
 		{Name: "line-1", Work: optionUnlessIn("drive", "line-1", "inch-on-inch", "metric-on-metric")},
 		{Name: "nearest"},

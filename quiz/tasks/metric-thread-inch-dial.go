@@ -2,26 +2,27 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "metric-thread-inch-dial", Stage: quiz.Infeed,
-	Inputs: inputs([]quiz.Input{
-		{Name: "pitch-mm", Symbol: "P0", Is: quiz.APlain, Low: 0.3, High: 12, Group: "metric-thread"},
-		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "metric-thread"},
+var _ = register(problem.Task{
+	Name: "metric-thread-inch-dial", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs: inputs([]problem.Input{
+		{Name: "pitch-mm", Symbol: "P0", Type: problem.InputPlain, Low: 0.3, High: 12, Group: "metric-thread"},
+		{Name: "thread", Symbol: "thread", Type: problem.InputThread, Group: "metric-thread"},
 	}, compoundAngle...),
-	Systems: []machine.System{machine.Imperial}, // the dial is an inch dial
-	Scrap:   quiz.ScrapHigh,
-	Tol:     quiz.Tolerance{Inch: 0.001},
-	Sources: []string{"navy", "geometry"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Systems:   []machine.System{machine.Imperial}, // the dial is an inch dial
+	Scrap:     answer.ScrapHigh,
+	Tolerance: answer.Tolerance{Inch: 0.001},
+	Sources:   []string{"navy", "geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		metric := *d // draws from the metric threads, with the same source
 		metric.System = machine.Metric
 		t := metric.Thread(calc.Millimetres(1.25), calc.Millimetres(4))
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			v.Set("pitch-mm", calc.Round(t.Pitch.Millimetres(), 3))
 		} else {
 			metric.TellAs(&v, t, calc.Outside, "callout")
@@ -30,12 +31,12 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if v.Has("thread") && !v.Thread("thread").Metric {
-			return quiz.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(v.Thread("thread").String()), Want: "a metric thread such as M12x1.75-6g"}
+			return problem.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(v.Thread("thread").String()), Want: "a metric thread such as M12x1.75-6g"}
 		}
 		if err := only(v, calc.Outside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		pitch := metricPitch(v)
@@ -47,20 +48,20 @@ var _ = register(quiz.Task{
 		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, angleStep(w, v)))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-convert", Work: func(v quiz.Values) quiz.Reply { return metricTravel(v, calc.MillimetresPerInch) }},
-		{Name: "no-angle", Work: func(v quiz.Values) quiz.Reply { return metricTravel(v, angleOf(v).Cos()) }},
-		{Name: "div-100", Work: func(v quiz.Values) quiz.Reply { return metricTravel(v, calc.MillimetresPerInch/100) }},
-		{Name: "use-tpi", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "no-convert", Work: func(v problem.Values) answer.Response { return metricTravel(v, calc.MillimetresPerInch) }},
+		{Name: "no-angle", Work: func(v problem.Values) answer.Response { return metricTravel(v, angleOf(v).Cos()) }},
+		{Name: "div-100", Work: func(v problem.Values) answer.Response { return metricTravel(v, calc.MillimetresPerInch/100) }},
+		{Name: "use-tpi", Work: func(v problem.Values) answer.Response {
 			perInch := calc.Inch.Over(metricPitch(v))
 			return metricTravel(v, perInch*perInch) // the threads per inch in place of the pitch in inches
 		}},
-		{Name: "times-cos", Work: func(v quiz.Values) quiz.Reply { return metricTravel(v, angleOf(v).Cos()*angleOf(v).Cos()) }},
+		{Name: "times-cos", Work: func(v problem.Values) answer.Response { return metricTravel(v, angleOf(v).Cos()*angleOf(v).Cos()) }},
 	},
 })
 
 // metricPitch is the pitch of the metric thread, however it was told.
-func metricPitch(v quiz.Values) calc.Length {
+func metricPitch(v problem.Values) calc.Length {
 	if v.Has("thread") {
 		return v.Thread("thread").Pitch
 	}
@@ -68,6 +69,6 @@ func metricPitch(v quiz.Values) calc.Length {
 }
 
 // metricTravel is the right compound travel, off by a factor: a slip.
-func metricTravel(v quiz.Values, factor float64) quiz.Reply {
-	return quiz.L(metricPitch(v).Times(calc.UnifiedExternal.Factor() / angleOf(v).Cos() * factor))
+func metricTravel(v problem.Values, factor float64) answer.Response {
+	return answer.LengthResponse(metricPitch(v).Times(calc.UnifiedExternal.Factor() / angleOf(v).Cos() * factor))
 }

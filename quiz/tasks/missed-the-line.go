@@ -2,24 +2,25 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "missed-the-line", Stage: quiz.Passes,
-	Inputs:  []quiz.Input{{Name: "moment", Symbol: "moment", Is: quiz.AWord, Words: []string{"past", "late", "forgot"}}},
+var _ = register(problem.Task{
+	Name: "missed-the-line", Stage: problem.Passes, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "moment", Symbol: "moment", Type: problem.InputWord, Words: []string{"past", "late", "forgot"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("moment", quiz.Pick(d, "past", "late", "forgot"))
+		v.SetWord("moment", problem.Pick(d, "past", "late", "forgot"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"past": "wait", "late": "pull-out", "forgot": "check-groove"}[v.Word("moment")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "push", Work: optionUnlessIn("moment", "push", "late", "forgot")},
 		{Name: "guess", Work: optionUnlessIn("moment", "guess", "late")},
 		{Name: "stop-mid", Work: optionUnlessIn("moment", "stop-mid", "late", "forgot")},

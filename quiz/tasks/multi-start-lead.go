@@ -2,23 +2,24 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "multi-start-lead", Stage: quiz.Reading,
-	Inputs:  inputs(quiz.ThreadInputs, startsInput),
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
-	Sources: []string{"b1-1"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "multi-start-lead", Stage: problem.Reading, Kind: answer.Quantity,
+	Inputs:    inputs(problem.ThreadInputs, startsInput),
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
+	Sources:   []string{"b1-1"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/20, calc.Inch/8)
-		t.Starts = quiz.Pick(d, 2, 2, 3, 4)
+		t.Starts = problem.Pick(d, 2, 2, 3, 4)
 		ways := []string{"pitch"}
 		switch {
-		case d.Level != quiz.NumbersGiven && t.Metric:
+		case d.Level != problem.NumbersGiven && t.Metric:
 			ways = []string{"previous"}
-		case d.Level != quiz.NumbersGiven:
+		case d.Level != problem.NumbersGiven:
 			ways = []string{"tpi", "tpi", "previous"}
 		}
 		d.TellAs(&v, t, calc.Outside, ways...)
@@ -26,22 +27,22 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		leadStep(w, v, w.Pitch())
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "pitch", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "pitch", Work: func(v problem.Values) answer.Response {
 			if starts(v) == 1 {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
-			return quiz.L(v.Pitch())
+			return answer.LengthResponse(v.Pitch())
 		}},
-		{Name: "div", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch().Times(1 / starts(v))) }},
-		{Name: "tpi-mult", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "div", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(1 / starts(v))) }},
+		{Name: "tpi-mult", Work: func(v problem.Values) answer.Response {
 			unit := v.System.Length()
-			return quiz.X(starts(v) / (v.Pitch().Inches() * unit.Factor) / unit.Factor)
+			return answer.NumberResponse(starts(v) / (v.Pitch().Inches() * unit.Factor) / unit.Factor)
 		}},
 	},
 })

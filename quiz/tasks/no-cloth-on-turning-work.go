@@ -2,25 +2,26 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "no-cloth-on-turning-work", Stage: quiz.Safety, Gate: true,
-	Inputs:  []quiz.Input{{Name: "need", Symbol: "need", Is: quiz.AWord, Words: []string{"burrs", "chip", "polish"}}},
+var _ = register(problem.Task{
+	Name: "no-cloth-on-turning-work", Stage: problem.Safety, Kind: answer.Choice, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "need", Symbol: "need", Type: problem.InputWord, Words: []string{"burrs", "chip", "polish"}}},
 	Sources: []string{"shop-safety"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("need", quiz.Pick(d, "burrs", "chip", "polish"))
+		v.SetWord("need", problem.Pick(d, "burrs", "chip", "polish"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Choice(map[string]string{
 			"burrs": "stop-brush", "chip": "stop-hook", "polish": "ask-holder",
 		}[v.Word("need")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "strip", Work: optionUnlessIn("need", "strip", "chip")},
 		{Name: "rag-oil"},
 		{Name: "glove"},

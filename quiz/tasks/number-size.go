@@ -4,23 +4,24 @@ import (
 	"strconv"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "number-size", Stage: quiz.Reading,
-	Inputs: []quiz.Input{
-		{Name: "number", Symbol: "N", Is: quiz.ACount, Low: 0, High: 12, Group: "thread"},
-		quiz.ThreadInputs[2],
+var _ = register(problem.Task{
+	Name: "number-size", Stage: problem.Reading, Kind: answer.Quantity,
+	Inputs: []problem.Input{
+		{Name: "number", Symbol: "N", Type: problem.InputCount, Low: 0, High: 12, Group: "thread"},
+		problem.ThreadInputs[2],
 	},
-	Tol:     quiz.Tolerance{Inch: 0.0005},
-	Systems: []machine.System{machine.Imperial},
-	Sources: []string{"b1-1"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Inch: 0.0005},
+	Systems:   []machine.System{machine.Imperial},
+	Sources:   []string{"b1-1"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := numberedThread(d)
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			n, _ := screwNumber(t) // a numbered size was drawn
 			v.Set("number", float64(n))
 		} else {
@@ -29,7 +30,7 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		number, err := numberTold(v)
 		if v.Has("thread") {
@@ -38,7 +39,7 @@ var _ = register(quiz.Task{
 		w.Length("D", "0.060 + 0.013 x N")(calc.NumberSize(number))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "sixtyfourths", Work: byNumber(func(n float64) float64 { return n / 64 })},
 		{Name: "hundredths", Work: byNumber(func(n float64) float64 { return n / 100 })},
 		{Name: "no-base", Work: byNumber(func(n float64) float64 { return 0.013 * n })},
@@ -47,7 +48,7 @@ var _ = register(quiz.Task{
 })
 
 // numberedThread draws a standard coarse or fine thread of a numbered size.
-func numberedThread(d *quiz.Draw) calc.Designation {
+func numberedThread(d *problem.Draw) calc.Designation {
 	var all []calc.Designation
 	for _, size := range calc.UnifiedSizes() {
 		for _, s := range []calc.Series{calc.UNC, calc.UNF} {
@@ -58,7 +59,7 @@ func numberedThread(d *quiz.Draw) calc.Designation {
 			}
 		}
 	}
-	return quiz.Pick(d, all...)
+	return problem.Pick(d, all...)
 }
 
 // screwNumber returns the number of a numbered size. A size of 1 may be an inch.
@@ -72,7 +73,7 @@ func screwNumber(t calc.Designation) (int, bool) {
 }
 
 // numberTold is the screw number, whichever way it was told.
-func numberTold(v quiz.Values) (int, error) {
+func numberTold(v problem.Values) (int, error) {
 	if !v.Has("thread") {
 		return v.Count("number"), nil
 	}
@@ -85,12 +86,12 @@ func numberTold(v quiz.Values) (int, error) {
 }
 
 // byNumber is the slip of making a diameter of the number in another way.
-func byNumber(size func(n float64) float64) func(quiz.Values) quiz.Reply {
-	return func(v quiz.Values) quiz.Reply {
+func byNumber(size func(n float64) float64) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
 		n, err := numberTold(v)
 		if err != nil {
-			return quiz.NoAnswer
+			return answer.NoResponse
 		}
-		return quiz.X(size(float64(n)))
+		return answer.NumberResponse(size(float64(n)))
 	}
 }

@@ -2,25 +2,26 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
 // onePass is the order of one pass by the compound method, half-nut opened.
 var onePass = []string{"add-infeed", "wait-line", "close", "withdraw", "open", "wind-back", "to-zero"}
 
-var _ = register(quiz.Task{
-	Name: "one-full-pass", Stage: quiz.Passes, Gate: true,
-	Inputs:  []quiz.Input{{Name: "side", Symbol: "side", Is: quiz.AWord, Words: []string{"outside", "inside"}}},
+var _ = register(problem.Task{
+	Name: "one-full-pass", Stage: problem.Passes, Kind: answer.Order, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "side", Symbol: "side", Type: problem.InputWord, Words: []string{"outside", "inside"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		side := quiz.Pick(d, calc.Outside, calc.Inside)
+		side := problem.Pick(d, calc.Outside, calc.Inside)
 		v.SetWord("side", side.String())
 		d.Job(&v, side)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) { return v.Working().Order(onePass...) },
-	Slips: []quiz.Slip{
+	Work: func(v problem.Values) (problem.Working, error) { return v.Working().Order(onePass...) },
+	Errors: []problem.CommonError{
 		{Name: "open-first", Work: inOrder("add-infeed", "wait-line", "close", "open", "withdraw", "wind-back", "to-zero")},
 		{Name: "return-in", Work: inOrder("add-infeed", "wait-line", "close", "open", "wind-back", "withdraw", "to-zero")},
 		{Name: "infeed-early", Work: inOrder("wait-line", "close", "withdraw", "open", "wind-back", "add-infeed", "to-zero")},
@@ -30,6 +31,6 @@ var _ = register(quiz.Task{
 })
 
 // inOrder is the slip of another order.
-func inOrder(keys ...string) func(quiz.Values) quiz.Reply {
-	return func(quiz.Values) quiz.Reply { return quiz.Keys(keys...) }
+func inOrder(keys ...string) func(problem.Values) answer.Response {
+	return func(problem.Values) answer.Response { return answer.OptionsResponse(keys...) }
 }

@@ -4,62 +4,63 @@ import (
 	"slices"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "other-thread-dial", Stage: quiz.SetUp,
+var _ = register(problem.Task{
+	Name: "other-thread-dial", Stage: problem.SetUp, Kind: answer.Several,
 	Inputs: inputs(threadDialInputs,
-		quiz.Input{Name: "first", Symbol: "first", Is: quiz.ACount, Low: 1, High: 32},
-		quiz.Input{Name: "usual", Symbol: "usual", Is: quiz.ACount, Low: 8, High: 96},
-		quiz.Input{Name: "usual-marks", Symbol: "usual-marks", Is: quiz.ACount, Low: 2, High: 32}),
+		problem.Input{Name: "first", Symbol: "first", Type: problem.InputCount, Low: 1, High: 32},
+		problem.Input{Name: "usual", Symbol: "usual", Type: problem.InputCount, Low: 8, High: 96},
+		problem.Input{Name: "usual-marks", Symbol: "usual-marks", Type: problem.InputCount, Low: 2, High: 32}),
 	Sources: []string{"jones-1914"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		usual := drawThreadDial(d, &v)
 		v.Set("usual", float64(usual.Teeth))
 		v.Set("usual-marks", float64(usual.Marks))
 		if v.Count("gear") == usual.Teeth {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		first := 1
-		if d.Level != quiz.NumbersGiven {
+		if d.Level != problem.NumbersGiven {
 			first = 1 + d.IntN(v.Count("marks"))
 		}
 		v.Set("first", float64(first))
 		safe, _ := threadDial(v).SafeMarks(v.Pitch())
 		if (asOnUsualDial(v).None || len(safe) == 0) && d.IntN(4) != 0 { // mostly where the other dial has other marks
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w, _, err := marksWorking(v)
 		if err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w.Number("t", "M x y", machine.PlainUnit)(threadDial(v).ThreadsBetween(v.Pitch(), v.Count("marks")))
 		safe, err := threadDial(v).SafeMarks(v.Pitch())
 		if err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		return w.Several(face(v), markNames(v, safe))
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "memorised", Work: asOnUsualDial},
-		{Name: "any-line", Work: func(v quiz.Values) quiz.Reply { return unlessUsual(v, everyMark(v, 0, 1)) }},
-		{Name: "half", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "any-line", Work: func(v problem.Values) answer.Response { return unlessUsual(v, everyMark(v, 0, 1)) }},
+		{Name: "half", Work: func(v problem.Values) answer.Response {
 			if v.Count("marks")%2 != 0 {
-				return quiz.NoAnswer // every second mark would not come round again
+				return answer.NoResponse // every second mark would not come round again
 			}
 			return unlessUsual(v, everyMark(v, 0, 2))
 		}},
 		{Name: "none-fits", Work: noneFits},
-		{Name: "one-only", Covers: partOf, Work: func(v quiz.Values) quiz.Reply {
+		{Name: "one-only", Partial: partOf, Work: func(v problem.Values) answer.Response {
 			if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
-				return quiz.NoAnswer // not even the first mark is safe
+				return answer.NoResponse // not even the first mark is safe
 			}
 			return unlessKey(v, []int{0})
 		}},
@@ -67,9 +68,9 @@ var _ = register(quiz.Task{
 })
 
 // threadDialInputs are a thread, a lead screw and a thread dial.
-var threadDialInputs = inputs(quiz.ThreadInputs, screwInput,
-	quiz.Input{Name: "gear", Symbol: "T", Is: quiz.ACount, Low: 8, High: 96},
-	quiz.Input{Name: "marks", Symbol: "M", Is: quiz.ACount, Low: 2, High: 32})
+var threadDialInputs = inputs(problem.ThreadInputs, screwInput,
+	problem.Input{Name: "gear", Symbol: "T", Type: problem.InputCount, Low: 8, High: 96},
+	problem.Input{Name: "marks", Symbol: "M", Type: problem.InputCount, Low: 2, High: 32})
 
 // dials are thread dials by the teeth of the gear and the marks of the face. From one
 // mark to the next go whole teeth: the half-nut can't close between them.
@@ -80,17 +81,17 @@ var dials = [2][][2]int{
 
 // drawThreadDial draws a thread and a dial on the learner's lead screw, and returns
 // the dial that is usual there.
-func drawThreadDial(d *quiz.Draw, v *quiz.Values) (usual calc.ThreadDial) {
+func drawThreadDial(d *problem.Draw, v *problem.Values) (usual calc.ThreadDial) {
 	lathe := d.Lathe
 	if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == machine.Metric) {
 		lathe = machine.DefaultLathe(d.System)
 	}
 	v.Set("lead-screw", lathe.LeadScrew)
-	dial := quiz.Pick(d, dials[d.System]...)
+	dial := problem.Pick(d, dials[d.System]...)
 	v.Set("gear", float64(dial[0]))
 	v.Set("marks", float64(dial[1]))
 	way := "callout"
-	if d.Level == quiz.NumbersGiven {
+	if d.Level == problem.NumbersGiven {
 		way = map[machine.System]string{machine.Imperial: "tpi", machine.Metric: "pitch"}[d.System]
 	}
 	d.TellAs(v, d.Thread(calc.Inch/26, calc.Inch/6), calc.Outside, way)
@@ -100,7 +101,7 @@ func drawThreadDial(d *quiz.Draw, v *quiz.Values) (usual calc.ThreadDial) {
 
 // marksWorking begins the working with the travel and the threads from one mark of
 // the dial to the next, which it returns too.
-func marksWorking(v quiz.Values) (*quiz.Working, float64, error) {
+func marksWorking(v problem.Values) (*problem.Working, float64, error) {
 	if err := oneStart(v); err != nil {
 		return nil, 0, err
 	}
@@ -122,7 +123,7 @@ func marksWorking(v quiz.Values) (*quiz.Working, float64, error) {
 
 // usualMarks are the marks that someone takes who keeps to the rule of the dial they
 // know: every one, every second and so on, as it allows there, or none.
-func usualMarks(v quiz.Values) []int {
+func usualMarks(v problem.Values) []int {
 	dial := threadDial(v)
 	dial.Teeth, dial.Marks = v.Count("usual"), v.Count("usual-marks")
 	marks, _ := dial.SafeMarks(v.Pitch()) // Work reports the error
@@ -134,22 +135,22 @@ func usualMarks(v quiz.Values) []int {
 
 // asOnUsualDial is the slip of a rule remembered from the usual dial, unless all it
 // allows is safe on this one.
-func asOnUsualDial(v quiz.Values) quiz.Reply {
+func asOnUsualDial(v problem.Values) answer.Response {
 	marks := usualMarks(v)
 	safe, _ := threadDial(v).SafeMarks(v.Pitch())
 	switch {
 	case len(marks) == 0 && len(safe) > 0:
-		return quiz.Keys()
+		return answer.OptionsResponse()
 	case len(marks) == 1 && len(safe) > 0:
-		return quiz.NoAnswer
+		return answer.NoResponse
 	}
 	return unlessKey(v, marks)
 }
 
 // unlessUsual is a slip's set of marks, unless the rule of the usual dial gives it.
-func unlessUsual(v quiz.Values, marks []int) quiz.Reply {
+func unlessUsual(v problem.Values, marks []int) answer.Response {
 	if slices.Equal(usualMarks(v), marks) {
-		return quiz.NoAnswer
+		return answer.NoResponse
 	}
 	return unlessKey(v, marks)
 }

@@ -2,16 +2,17 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "percent-of-thread", Stage: quiz.Shape,
-	Inputs:  inputs(quiz.ThreadInputs, nominalInput, length("bore", "B", 0.04, 12)),
-	Tol:     quiz.Tolerance{Else: 0.5},
-	Sources: []string{"b1-1", "geometry"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "percent-of-thread", Stage: problem.Shape, Kind: answer.Quantity,
+	Inputs:    inputs(problem.ThreadInputs, nominalInput, length("bore", "B", 0.04, 12)),
+	Tolerance: answer.Tolerance{Other: 0.5},
+	Sources:   []string{"b1-1", "geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := firstThread(d)
 		tellSized(d, &v, t, calc.Inside)
@@ -26,21 +27,21 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := only(v, calc.Inside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		nominal, pitch := nominalStep(w, v), w.Pitch()
 		w.Number("p", "100 x (D - B) / (1.082532 x P)", percentUnit)(calc.PercentOfThread(nominal, v.Length("bore"), pitch, false))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "american-national", Convention: true, Work: percentBy(2 * calc.AmericanNational.Factor())},
 		{Name: "one-side", Work: percentBy(calc.BasicInternal.Factor())},
-		{Name: "bore-ratio", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "bore-ratio", Work: func(v problem.Values) answer.Response {
 			nominal, _ := nominalTold(v) // the key has been worked out: no error here
-			return quiz.X(v.Length("bore").Over(nominal) * 100)
+			return answer.NumberResponse(v.Length("bore").Over(nominal) * 100)
 		}},
 	},
 })
@@ -48,9 +49,9 @@ var _ = register(quiz.Task{
 var percentUnit = machine.Unit{Name: "percent", Factor: 1, Places: 1}
 
 // percentBy is the percent of thread with another share of the pitch as the whole.
-func percentBy(whole float64) func(quiz.Values) quiz.Reply {
-	return func(v quiz.Values) quiz.Reply {
+func percentBy(whole float64) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
 		nominal, _ := nominalTold(v) // the key has been worked out: no error here
-		return quiz.X((nominal - v.Length("bore")).Over(v.Pitch().Times(whole)) * 100)
+		return answer.NumberResponse((nominal - v.Length("bore")).Over(v.Pitch().Times(whole)) * 100)
 	}
 }

@@ -2,23 +2,24 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "pick-up-a-thread", Stage: quiz.Passes,
-	Inputs:  []quiz.Input{{Name: "reason", Symbol: "reason", Is: quiz.AWord, Words: []string{"reground", "new-tool", "part-back"}}},
+var _ = register(problem.Task{
+	Name: "pick-up-a-thread", Stage: problem.Passes, Kind: answer.Order,
+	Inputs:  []problem.Input{{Name: "reason", Symbol: "reason", Type: problem.InputWord, Words: []string{"reground", "new-tool", "part-back"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("reason", quiz.Pick(d, "reground", "new-tool", "part-back"))
+		v.SetWord("reason", problem.Pick(d, "reground", "new-tool", "part-back"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Order("gauge", "close", "take-up", "stop", "align", "zero", "go-on")
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "no-takeup", Work: inOrder("gauge", "close", "stop", "align", "take-up", "zero", "go-on")},
 		{Name: "open-align", Work: inOrder("gauge", "align", "close", "take-up", "stop", "zero", "go-on")},
 		{Name: "old-zero", Work: inOrder("gauge", "close", "take-up", "stop", "zero", "align", "go-on")},

@@ -2,15 +2,16 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "pitch-diameter-from-wires", Stage: quiz.Fitting,
-	Inputs:  inputs(quiz.ThreadInputs, length("reading", "M", 0.05, 7), wireInput),
-	Tol:     quiz.Tolerance{Inch: 0.0006, MM: 0.015},
-	Sources: []string{"handbook", "navy", "ordnance"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "pitch-diameter-from-wires", Stage: problem.Fitting, Kind: answer.Quantity,
+	Inputs:    inputs(problem.ThreadInputs, length("reading", "M", 0.05, 7), wireInput),
+	Tolerance: answer.Tolerance{Inch: 0.0006, MM: 0.015},
+	Sources:   []string{"handbook", "navy", "ordnance"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/20, calc.Inch/6)
 		tellMeasured(d, &v, t)
@@ -18,28 +19,32 @@ var _ = register(quiz.Task{
 		v.SetLength("wire", wire)
 		target, err := middlePitchDiameter(d, v, t)
 		if err != nil {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		reading, err := calc.OverWires(target, wire, t.Pitch)
 		if err != nil {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		v.SetLength("reading", asPrinted(d, reading+calc.Inches(d.Steps(-0.003, 0.012, 0.0001))))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := only(v, calc.Outside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		w.Length("E", "M - 3 x W + 0.866025 x P")(calc.PitchDiameterFromWires(v.Length("reading"), v.Length("wire"), w.Pitch()))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "minus", Work: func(v quiz.Values) quiz.Reply { return overWires(v, v.Length("reading"), -3, -calc.HeightOfSharpV) }},
-		{Name: "no-p", Work: func(v quiz.Values) quiz.Reply { return overWires(v, v.Length("reading"), -3, 0) }},
-		{Name: "as-read", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Length("reading")) }},
-		{Name: "two", Work: func(v quiz.Values) quiz.Reply { return overWires(v, v.Length("reading"), -2, calc.HeightOfSharpV) }},
+	Errors: []problem.CommonError{
+		{Name: "minus", Work: func(v problem.Values) answer.Response {
+			return overWires(v, v.Length("reading"), -3, -calc.HeightOfSharpV)
+		}},
+		{Name: "no-p", Work: func(v problem.Values) answer.Response { return overWires(v, v.Length("reading"), -3, 0) }},
+		{Name: "as-read", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Length("reading")) }},
+		{Name: "two", Work: func(v problem.Values) answer.Response {
+			return overWires(v, v.Length("reading"), -2, calc.HeightOfSharpV)
+		}},
 	},
 })

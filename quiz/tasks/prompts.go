@@ -4,16 +4,17 @@ import (
 	"strings"
 
 	"scratchpass/content"
-	"scratchpass/quiz"
 	"scratchpass/quiz/drawing"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/wording"
 )
 
 // Known lists what words may refer to.
 func Known() content.Known {
-	known := content.Known{Tasks: Names(), Drawings: drawing.Names(), Lettered: append(drawing.Lettered(), quiz.DialDrawing), Slips: map[string][]string{}}
+	known := content.Known{Tasks: Names(), Drawings: drawing.Names(), Lettered: append(drawing.Lettered(), wording.DialDrawing), Slips: map[string][]string{}}
 	for _, t := range All() {
-		for _, s := range t.Slips {
+		for _, s := range t.Errors {
 			known.Slips[t.Name] = append(known.Slips[t.Name], s.Name)
 		}
 	}
@@ -29,18 +30,18 @@ const promptsTried = 30
 func CheckPrompts(lib *content.Library) content.Findings {
 	var found content.Findings
 	for _, t := range All() {
-		w, err := quiz.LoadWords(lib, t.Name)
+		w, err := wording.Load(lib, t.Name)
 		if err != nil {
 			continue // the check of the files has said so
 		}
 		unknown := map[string]bool{}
-		for level := quiz.NumbersGiven; level <= quiz.OnTheJob; level++ {
+		for level := problem.NumbersGiven; level <= problem.OnTheJob; level++ {
 			for seed := range uint32(promptsTried) {
 				system := machine.System(seed % 2)
 				if !t.Allows(system) {
 					system = t.Systems[0]
 				}
-				p, err := quiz.Make(t, quiz.NewCode(t.Name, level, system, seed, machine.DefaultLathe(system)))
+				p, err := problem.New(t, problem.NewCode(t.Name, level, system, seed, machine.DefaultLathe(system)))
 				if err != nil {
 					continue // a task's own tests answer for its draws
 				}

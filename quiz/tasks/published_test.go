@@ -5,26 +5,26 @@ import (
 	"testing"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
 // worked works a task with inputs as someone types them: "tpi=12 angle=29.5".
-func worked(t *testing.T, task, inputs string, s machine.System) *quiz.Problem {
+func worked(t *testing.T, task, inputs string, s machine.System) *problem.Problem {
 	t.Helper()
 	tk, err := tasks.Find(task)
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := quiz.NewValues(tk.Inputs, s)
+	v := problem.NewValues(tk.Inputs, s)
 	for _, pair := range strings.Split(inputs, "; ") {
 		name, value, _ := strings.Cut(pair, "=")
 		if err := v.Read(name, value); err != nil {
 			t.Fatal(err)
 		}
 	}
-	p, err := quiz.Worked(tk, v, machine.DefaultLathe(s))
+	p, err := problem.FromValues(tk, v, machine.DefaultLathe(s))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,12 +77,12 @@ func TestPublishedValues(t *testing.T) {
 		{"acme-compound-angle", "form=acme", 1, "14.5", "Acme flanks at 14.5 degrees, F. D. Jones, 1914"},
 	} {
 		p := worked(t, c.task, c.inputs, machine.Imperial)
-		if got := calc.Fixed(p.Answer.Key.X, c.places); got != c.want {
+		if got := calc.Fixed(p.Expected.Key.X, c.places); got != c.want {
 			t.Errorf("%s %s: %s, want %s (%s)", c.task, c.inputs, got, c.want, c.source)
 		}
 	}
 	back := worked(t, "cross-slide-return", "cuts=0.001,s,0.001,0.002,s; next=0.001", machine.Imperial)
-	if got := back.Answer.Text(); got != "0.0040 then 0.0050 in" { // arithmetic
+	if got := back.Expected.Text(); got != "0.0040, 0.0050 in" { // arithmetic
 		t.Error("cross-slide-return:", got)
 	}
 }
@@ -91,19 +91,19 @@ func TestPublishedValues(t *testing.T) {
 // eight lines, 10 TPI may use any.
 func TestThreadDialLineAgainstJones(t *testing.T) {
 	p := worked(t, "thread-dial-line", "tpi=10; lead-screw=6; gear=24; marks=8; first=1", machine.Imperial)
-	if got := p.Answer.Text(); got != "1, 2, 3, 4, 5, 6, 7, 8" {
+	if got := p.Expected.Text(); got != "1, 2, 3, 4, 5, 6, 7, 8" {
 		t.Error(got)
 	}
 	// By the geometry, on the wide and the narrow gear of an 8 TPI screw.
 	for gear, want := range map[string]string{"32": "1, 3, 5, 7", "16": "1, 5"} {
 		p := worked(t, "thread-dial-line", "tpi=13; lead-screw=8; gear="+gear+"; marks=8; first=1", machine.Imperial)
-		if got := p.Answer.Text(); got != want {
+		if got := p.Expected.Text(); got != want {
 			t.Errorf("13 TPI, gear %s: %s, want %s", gear, got, want)
 		}
 	}
 	// A metric thread on an inch lead screw has no line at all.
 	p = worked(t, "thread-dial-line", "pitch=1.5mm; lead-screw=8; gear=32; marks=8; first=1", machine.Imperial)
-	if got := p.Answer.Text(); got != "none" {
+	if got := p.Expected.Text(); got != "none" {
 		t.Error(got)
 	}
 }
@@ -112,7 +112,7 @@ func TestThreadDialLineAgainstJones(t *testing.T) {
 func TestSystemsAgree(t *testing.T) {
 	inch := worked(t, "compound-travel", "pitch=2mm; angle=29.5", machine.Imperial)
 	mm := worked(t, "compound-travel", "pitch=2; angle=29.5", machine.Metric)
-	if !calc.Within(inch.Answer.Key.X, mm.Answer.Key.X, 1e-12) || mm.Answer.Text() != "1.410 mm" {
-		t.Error(inch.Answer.Text(), mm.Answer.Text())
+	if !calc.Within(inch.Expected.Key.X, mm.Expected.Key.X, 1e-12) || mm.Expected.Text() != "1.410 mm" {
+		t.Error(inch.Expected.Text(), mm.Expected.Text())
 	}
 }

@@ -2,20 +2,21 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "radius-dial-plunge", Stage: quiz.Infeed, Gate: true,
-	Inputs:  quiz.ThreadInputs,
-	Tol:     quiz.Tolerance{Inch: 0.001, MM: 0.025},
-	Scrap:   quiz.ScrapHigh,
-	Sources: []string{"dial-marking", "navy"},
-	Draw:    drawPlunge,
-	Work:    func(v quiz.Values) (quiz.Working, error) { return workPlunge(v, "h", calc.ReadsRadius) },
-	Slips: []quiz.Slip{
-		{Name: "dia-habit", Work: func(v quiz.Values) quiz.Reply { return quiz.L(externalDepth(v).Times(2)) }},
-		{Name: "half", Work: func(v quiz.Values) quiz.Reply { return quiz.L(externalDepth(v).Times(0.5)) }},
+var _ = register(problem.Task{
+	Name: "radius-dial-plunge", Stage: problem.Infeed, Kind: answer.Quantity, SafetyCritical: true,
+	Inputs:    problem.ThreadInputs,
+	Tolerance: answer.Tolerance{Inch: 0.001, MM: 0.025},
+	Scrap:     answer.ScrapHigh,
+	Sources:   []string{"dial-marking", "navy"},
+	Draw:      drawPlunge,
+	Work:      func(v problem.Values) (problem.Working, error) { return workPlunge(v, "h", calc.ReadsRadius) },
+	Errors: []problem.CommonError{
+		{Name: "dia-habit", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(externalDepth(v).Times(2)) }},
+		{Name: "half", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(externalDepth(v).Times(0.5)) }},
 		{Name: "cos", Work: plungeWithAngle},
 	},
 })

@@ -4,7 +4,8 @@ import (
 	"slices"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
 // startChecks are the checks before the spindle starts, as they are listed.
@@ -18,37 +19,37 @@ var leftToDo = map[string][]string{
 	"cold-morning": {"sleeves", "gloves"},
 }
 
-var _ = register(quiz.Task{
-	Name: "ready-to-start", Stage: quiz.Safety, Gate: true,
-	Inputs:  []quiz.Input{{Name: "scene", Symbol: "scene", Is: quiz.AWord, Words: []string{"sharp-thread", "clear-view", "new-lathe", "cold-morning"}}},
+var _ = register(problem.Task{
+	Name: "ready-to-start", Stage: problem.Safety, Kind: answer.Several, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "scene", Symbol: "scene", Type: problem.InputWord, Words: []string{"sharp-thread", "clear-view", "new-lathe", "cold-morning"}}},
 	Sources: []string{"shop-safety"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("scene", quiz.Pick(d, "sharp-thread", "clear-view", "new-lathe", "cold-morning"))
+		v.SetWord("scene", problem.Pick(d, "sharp-thread", "clear-view", "new-lathe", "cold-morning"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Several(startChecks, leftToDo[v.Word("scene")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "gloves-ok", Work: leftUndone("gloves")},
 		{Name: "key-later", Work: leftUndone("key")},
 		{Name: "guard-off", Work: leftUndone("guard")},
 		{Name: "no-glasses", Work: leftUndone("eyes")},
 		{Name: "loose-sleeves", Work: leftUndone("sleeves")},
 		{Name: "stop-unknown", Work: leftUndone("stop")},
-		{Name: "as-it-is", Work: func(quiz.Values) quiz.Reply { return quiz.Keys() }},
+		{Name: "as-it-is", Work: func(problem.Values) answer.Response { return answer.OptionsResponse() }},
 	},
 })
 
 // leftUndone is the slip of seeing to everything but one check.
-func leftUndone(check string) func(quiz.Values) quiz.Reply {
-	return func(v quiz.Values) quiz.Reply {
+func leftUndone(check string) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
 		todo := leftToDo[v.Word("scene")]
 		if !slices.Contains(todo, check) {
-			return quiz.NoAnswer
+			return answer.NoResponse
 		}
-		return quiz.Keys(slices.DeleteFunc(slices.Clone(todo), func(c string) bool { return c == check })...)
+		return answer.OptionsResponse(slices.DeleteFunc(slices.Clone(todo), func(c string) bool { return c == check })...)
 	}
 }

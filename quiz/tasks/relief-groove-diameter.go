@@ -2,27 +2,28 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "relief-groove-diameter", Stage: quiz.Blank,
-	Inputs:  inputs(quiz.ThreadInputs, nominalInput, length("below", "u", 0, 0.1)),
-	Tol:     quiz.Tolerance{Inch: 0.0015, MM: 0.035},
-	Scrap:   quiz.ScrapLow,
-	Sources: []string{"navy", "common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "relief-groove-diameter", Stage: problem.Blank, Kind: answer.Quantity,
+	Inputs:    inputs(problem.ThreadInputs, nominalInput, length("below", "u", 0, 0.1)),
+	Tolerance: answer.Tolerance{Inch: 0.0015, MM: 0.035},
+	Scrap:     answer.ScrapLow,
+	Sources:   []string{"navy", "common-practice"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := drawSized(d, calc.Outside)
 		v.SetLength("below", d.Length(4, 10, 10, 25))
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		root := minorSteps(w, v, "d1")
 		w.Length("d2", "d1 - 2 x u")(root-v.Length("below").Times(2), nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "x-once", Work: grooveLess(2, 1)},
 		{Name: "h-once", Work: grooveLess(1, 2)},
 		{Name: "add", Work: grooveLess(2, -2)},
@@ -32,9 +33,9 @@ var _ = register(quiz.Task{
 
 // grooveLess is the slip of taking other multiples of the depth and of the
 // clearance off the nominal diameter.
-func grooveLess(depths, clearances float64) func(quiz.Values) quiz.Reply {
-	return func(v quiz.Values) quiz.Reply {
+func grooveLess(depths, clearances float64) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
 		nominal, _ := nominalTold(v) // the key has been worked out: no error here
-		return quiz.L(nominal - externalDepth(v).Times(depths) - v.Length("below").Times(clearances))
+		return answer.LengthResponse(nominal - externalDepth(v).Times(depths) - v.Length("below").Times(clearances))
 	}
 }

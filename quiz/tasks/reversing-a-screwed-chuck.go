@@ -2,25 +2,26 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "reversing-a-screwed-chuck", Stage: quiz.Safety, Gate: true,
-	Inputs:  []quiz.Input{{Name: "nose", Symbol: "nose", Is: quiz.AWord, Words: []string{"screwed", "screwed-line", "locked"}}},
+var _ = register(problem.Task{
+	Name: "reversing-a-screwed-chuck", Stage: problem.Safety, Kind: answer.Choice, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "nose", Symbol: "nose", Type: problem.InputWord, Words: []string{"screwed", "screwed-line", "locked"}}},
 	Sources: []string{"shop-safety"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("nose", quiz.Pick(d, "screwed", "screwed", "screwed-line", "locked"))
+		v.SetWord("nose", problem.Pick(d, "screwed", "screwed", "screwed-line", "locked"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Choice(map[string]string{
 			"screwed": "another-way", "screwed-line": "open-half-nut", "locked": "reverse-locked",
 		}[v.Word("nose")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "fine-slow", Work: optionUnlessIn("nose", "fine-slow", "locked")},
 		{Name: "tight", Work: optionUnlessIn("nose", "tight", "locked")},
 		{Name: "lh-only", Work: optionUnlessIn("nose", "lh-only", "locked")},

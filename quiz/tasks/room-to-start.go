@@ -2,40 +2,47 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "room-to-start", Stage: quiz.Passes, Gate: true,
-	Inputs: inputs(quiz.ThreadInputs, rpmInput,
-		quiz.Input{Name: "seconds", Symbol: "y", Is: quiz.APlain, Low: 0.1, High: 60}),
-	Scrap:   quiz.ScrapLow,
-	Tol:     quiz.Tolerance{Inch: 0.005, MM: 0.12},
-	Sources: []string{"arithmetic", "common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "room-to-start", Stage: problem.Passes, Kind: answer.Quantity, SafetyCritical: true,
+	Inputs: inputs(problem.ThreadInputs, rpmInput,
+		problem.Input{Name: "seconds", Symbol: "y", Type: problem.InputPlain, Low: 0.1, High: 60}),
+	Scrap:     answer.ScrapLow,
+	Tolerance: answer.Tolerance{Inch: 0.005, MM: 0.12},
+	Sources:   []string{"arithmetic", "common-practice"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/6), calc.Outside)
 		rpm := drawSpeed(d)
 		v.Set("rpm", float64(rpm))
-		v.Set("seconds", quiz.Pick(d, 1.5, 2, 2.5, 3))
+		v.Set("seconds", problem.Pick(d, 1.5, 2, 2.5, 3))
 		if halfway(v.Pitch().Inches()*v.X("rpm")/60*v.X("seconds"), d.System.Length()) || tooFast(v.Pitch(), rpm) {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		jobAt(d, &v, calc.Outside, rpm)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := oneStart(v); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		w.Length("x", "v / 60 x P x y")(calc.CarriageTravel(speedOf(v), w.Pitch(), v.X("seconds")))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-60", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch().Times(v.X("rpm") * v.X("seconds"))) }},
-		{Name: "one-pitch", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch()) }},
-		{Name: "tpi", Work: func(v quiz.Values) quiz.Reply { return quiz.L(upsideDown(v).Times(v.X("rpm") / 60 * v.X("seconds"))) }},
-		{Name: "no-time", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch().Times(v.X("rpm") / 60)) }},
+	Errors: []problem.CommonError{
+		{Name: "no-60", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(v.Pitch().Times(v.X("rpm") * v.X("seconds")))
+		}},
+		{Name: "one-pitch", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch()) }},
+		{Name: "tpi", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(upsideDown(v).Times(v.X("rpm") / 60 * v.X("seconds")))
+		}},
+		{Name: "no-time", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(v.Pitch().Times(v.X("rpm") / 60))
+		}},
 	},
 })

@@ -2,15 +2,16 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "rule-of-thumb", Stage: quiz.Infeed,
-	Inputs:  inputs(inputs(quiz.ThreadInputs, length("tool-flat", "f", 0, 0.1)), compoundAngle...),
-	Tol:     quiz.Tolerance{Inch: 0.0005, MM: 0.012},
-	Sources: []string{"common-practice", "geometry"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "rule-of-thumb", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs:    inputs(inputs(problem.ThreadInputs, length("tool-flat", "f", 0, 0.1)), compoundAngle...),
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
+	Sources:   []string{"common-practice", "geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/12, calc.Inch/6)
 		d.Tell(&v, t, calc.Inside)
@@ -19,9 +20,9 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if err := only(v, calc.Inside); err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		w := v.Working()
 		pitch := w.Pitch()
@@ -31,19 +32,21 @@ var _ = register(quiz.Task{
 		w.Length("o", "q - c")(rule-c, nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "no-cos", Work: func(v quiz.Values) quiz.Reply { return quiz.L(v.Pitch().Times(1/1.5) - insideDepth(v)) }},
-		{Name: "book-depth", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.L(v.Pitch().Times(1/1.5) - v.Pitch().Times(calc.BasicInternal.Factor()/angleOf(v).Cos()))
+	Errors: []problem.CommonError{
+		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(v.Pitch().Times(1/1.5) - insideDepth(v))
 		}},
-		{Name: "sign", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.L(insideDepth(v).Times(1/angleOf(v).Cos()) - v.Pitch().Times(1/1.5))
+		{Name: "book-depth", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(v.Pitch().Times(1/1.5) - v.Pitch().Times(calc.BasicInternal.Factor()/angleOf(v).Cos()))
+		}},
+		{Name: "sign", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(insideDepth(v).Times(1/angleOf(v).Cos()) - v.Pitch().Times(1/1.5))
 		}},
 	},
 })
 
 // insideDepth is the depth from the basic bore with the tool's own flat.
-func insideDepth(v quiz.Values) calc.Length {
+func insideDepth(v problem.Values) calc.Length {
 	h, _ := calc.RadialDepthFromBasicBore(v.Pitch(), v.Length("tool-flat")) // the key has been worked out: no error here
 	return h
 }

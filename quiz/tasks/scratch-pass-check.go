@@ -2,41 +2,42 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 // linesUnit counts scratch lines.
 var linesUnit = machine.Unit{Name: "lines", One: "line", Factor: 1, Places: 1, Count: true}
 
-var _ = register(quiz.Task{
-	Name: "scratch-pass-check", Stage: quiz.Fitting,
-	Inputs:  inputs(quiz.ThreadInputs, length("over", "L", 0.05, 6)),
-	Tol:     quiz.Tolerance{Else: 0.1},
-	Sources: []string{"arithmetic"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "scratch-pass-check", Stage: problem.Fitting, Kind: answer.Quantity,
+	Inputs:    inputs(problem.ThreadInputs, length("over", "L", 0.05, 6)),
+	Tolerance: answer.Tolerance{Other: 0.1},
+	Sources:   []string{"arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/20, calc.Inch/6)
-		way, over := "tpi", calc.Inches(quiz.Pick(d, 0.5, 0.5, 1))
+		way, over := "tpi", calc.Inches(problem.Pick(d, 0.5, 0.5, 1))
 		if d.System == machine.Metric {
-			way, over = "pitch", calc.Millimetres(quiz.Pick(d, 10.0, 12, 14, 15, 20))
+			way, over = "pitch", calc.Millimetres(problem.Pick(d, 10.0, 12, 14, 15, 20))
 		}
-		if d.Level != quiz.NumbersGiven {
+		if d.Level != problem.NumbersGiven {
 			way = "callout"
 		}
 		if over.Over(t.Pitch) < 3 {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		d.TellAs(&v, t, calc.Outside, way)
 		v.SetLength("over", over)
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		between := v.Length("over").Over(v.Pitch())
 		if !calc.Within(between, calc.Round(between, 0), 0.02) {
-			return quiz.Working{}, &calc.InputError{What: "length", Got: calc.LengthText(v.Length("over")), Want: "one that is a whole number of pitches, so that a line lies at both ends"}
+			return problem.Working{}, &calc.InputError{What: "length", Got: calc.LengthText(v.Length("over")), Want: "one that is a whole number of pitches, so that a line lies at both ends"}
 		}
 		formula := "L / P + 1"
 		switch {
@@ -51,14 +52,18 @@ var _ = register(quiz.Task{
 		w.Number("K", formula, linesUnit)(between+1, nil)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "fence-post", Work: func(v quiz.Values) quiz.Reply { return quiz.X(v.Length("over").Over(v.Pitch())) }},
-		{Name: "tpi", Work: func(v quiz.Values) quiz.Reply {
-			if calc.Within(v.X("over"), 1, 1e-9) {
-				return quiz.NoAnswer // over an inch that is the slip of the ends
-			}
-			return quiz.X(perInch(v))
+	Errors: []problem.CommonError{
+		{Name: "fence-post", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(v.Length("over").Over(v.Pitch()))
 		}},
-		{Name: "pitch", Work: func(v quiz.Values) quiz.Reply { return quiz.X(v.Pitch().Inches() * v.System.Length().Factor) }},
+		{Name: "tpi", Work: func(v problem.Values) answer.Response {
+			if calc.Within(v.X("over"), 1, 1e-9) {
+				return answer.NoResponse // over an inch that is the slip of the ends
+			}
+			return answer.NumberResponse(perInch(v))
+		}},
+		{Name: "pitch", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(v.Pitch().Inches() * v.System.Length().Factor)
+		}},
 	},
 })

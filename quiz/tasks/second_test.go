@@ -7,8 +7,9 @@ import (
 	"testing"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
@@ -532,11 +533,11 @@ var second = map[string]func(g given) number{
 func TestSecondComputation(t *testing.T) {
 	done := 0
 	for _, task := range tasks.All() {
-		first, err := quiz.Make(task, quiz.NewCode(task.Name, 1, anySystem(task), 1, machine.DefaultLathe(anySystem(task))))
+		first, err := problem.New(task, problem.NewCode(task.Name, 1, anySystem(task), 1, machine.DefaultLathe(anySystem(task))))
 		if err != nil {
 			t.Fatal(err)
 		}
-		if first.Answer.Kind.Name() != "quantity" {
+		if first.Expected.Kind != answer.Quantity {
 			continue
 		}
 		compute := second[task.Name]
@@ -545,19 +546,19 @@ func TestSecondComputation(t *testing.T) {
 			continue
 		}
 		t.Run(task.Name, func(t *testing.T) {
-			for level := quiz.NumbersGiven; level <= quiz.OnTheJob; level++ {
+			for level := problem.NumbersGiven; level <= problem.OnTheJob; level++ {
 				for _, s := range []machine.System{machine.Imperial, machine.Metric} {
 					if !task.Allows(s) {
 						continue
 					}
 					for seed := range draws(*secondDraws) {
-						p := problem(t, task, level, s, seed+500, lathe(s, seed))
+						p := made(t, task, level, s, seed+500, lathe(s, seed))
 						g := given{metric: s == machine.Metric, words: map[string]string{}}
 						for _, one := range p.Values.Givens() {
 							g.words[one.Name] = one.Value
 						}
 						want, _ := compute(g).Float64()
-						got := p.Answer.Key.X * p.Answer.Unit.Factor
+						got := p.Expected.Key.X * p.Expected.Unit.Factor
 						if !calc.Within(got, want, 1e-9*max(1, want, -want)) {
 							t.Fatalf("%s: key %v, second computation %v (%v)", p.Code, got, want, g.words)
 						}
@@ -570,7 +571,7 @@ func TestSecondComputation(t *testing.T) {
 	t.Logf("%d problems", done)
 }
 
-func anySystem(t *quiz.Task) machine.System {
+func anySystem(t *problem.Task) machine.System {
 	if t.Allows(machine.Imperial) {
 		return machine.Imperial
 	}

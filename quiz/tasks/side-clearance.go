@@ -2,34 +2,35 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "side-clearance", Stage: quiz.Shape,
-	Inputs: []quiz.Input{
-		{Name: "clearance", Symbol: "c", Is: quiz.AnAngle, Low: 0, High: 15},
-		{Name: "lead-angle", Symbol: "A", Is: quiz.AnAngle, Low: 0, High: 30, Group: "thread"},
-		quiz.ThreadInputs[2],
+var _ = register(problem.Task{
+	Name: "side-clearance", Stage: problem.Shape, Kind: answer.Quantity,
+	Inputs: []problem.Input{
+		{Name: "clearance", Symbol: "c", Type: problem.InputAngle, Low: 0, High: 15},
+		{Name: "lead-angle", Symbol: "A", Type: problem.InputAngle, Low: 0, High: 30, Group: "thread"},
+		problem.ThreadInputs[2],
 	},
-	Tol:     quiz.Tolerance{Else: 0.25},
-	Sources: []string{"geometry", "common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Other: 0.25},
+	Sources:   []string{"geometry", "common-practice"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		v.Set("clearance", d.Steps(2, 6, 0.5))
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			v.Set("lead-angle", d.Steps(1.5, 7, 0.1))
 		} else {
 			t := firstThread(d)
-			if d.Level == quiz.OnTheJob {
-				t.Starts = quiz.Pick(d, 1, 1, 2, 3)
+			if d.Level == problem.OnTheJob {
+				t.Starts = problem.Pick(d, 1, 1, 2, 3)
 			}
 			d.TellAs(&v, t, calc.Outside, "callout")
 		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		lead := angleOfLead(v)
 		if v.Has("thread") {
@@ -39,17 +40,17 @@ var _ = register(quiz.Task{
 		w.Angle("g", "c + A")(leading, err)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "trailing", Work: func(v quiz.Values) quiz.Reply {
-			return quiz.X((v.Angle("clearance") - angleOfLead(v)).Degrees())
+	Errors: []problem.CommonError{
+		{Name: "trailing", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse((v.Angle("clearance") - angleOfLead(v)).Degrees())
 		}},
-		{Name: "ignore", Work: func(v quiz.Values) quiz.Reply { return quiz.X(v.X("clearance")) }},
-		{Name: "lead-only", Work: func(v quiz.Values) quiz.Reply { return quiz.X(angleOfLead(v).Degrees()) }},
+		{Name: "ignore", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(v.X("clearance")) }},
+		{Name: "lead-only", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(angleOfLead(v).Degrees()) }},
 	},
 })
 
 // angleOfLead is the lead angle, given or of the thread.
-func angleOfLead(v quiz.Values) calc.Angle {
+func angleOfLead(v problem.Values) calc.Angle {
 	if v.Has("lead-angle") {
 		return v.Angle("lead-angle")
 	}

@@ -2,24 +2,25 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "spring-pass-first", Stage: quiz.Infeed,
-	Inputs:  []quiz.Input{{Name: "nut", Symbol: "nut", Is: quiz.AWord, Words: []string{"drags", "springs-done", "free"}}},
+var _ = register(problem.Task{
+	Name: "spring-pass-first", Stage: problem.Infeed, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "nut", Symbol: "nut", Type: problem.InputWord, Words: []string{"drags", "springs-done", "free"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("nut", quiz.Pick(d, "drags", "springs-done", "free"))
+		v.SetWord("nut", problem.Pick(d, "drags", "springs-done", "free"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"drags": "springs", "springs-done": "one-line", "free": "done"}[v.Word("nut")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "full-cut"},
 		{Name: "file"},
 		{Name: "force", Work: optionUnlessIn("nut", "force", "free")},

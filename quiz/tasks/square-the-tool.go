@@ -2,23 +2,24 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "square-the-tool", Stage: quiz.Blank,
-	Inputs:  []quiz.Input{{Name: "found", Symbol: "found", Is: quiz.AWord, Words: []string{"compound", "toolpost", "chuck", "ground"}}},
+var _ = register(problem.Task{
+	Name: "square-the-tool", Stage: problem.Blank, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "found", Symbol: "found", Type: problem.InputWord, Words: []string{"compound", "toolpost", "chuck", "ground"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("found", quiz.Pick(d, "compound", "toolpost", "chuck", "ground"))
+		v.SetWord("found", problem.Pick(d, "compound", "toolpost", "chuck", "ground"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Choice(v.Word("found"))
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "compound", Work: optionUnlessIn("found", "compound", "compound")},
 		{Name: "toolpost", Work: optionUnlessIn("found", "toolpost", "toolpost")},
 		{Name: "chuck", Work: optionUnlessIn("found", "chuck", "chuck")},

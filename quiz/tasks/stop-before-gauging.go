@@ -2,26 +2,27 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "stop-before-gauging", Stage: quiz.Safety, Gate: true,
-	Inputs:  []quiz.Input{{Name: "half-nut", Symbol: "half", Is: quiz.AWord, Words: []string{"open", "kept-closed"}}},
+var _ = register(problem.Task{
+	Name: "stop-before-gauging", Stage: problem.Safety, Kind: answer.Choice, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "half-nut", Symbol: "half", Type: problem.InputWord, Words: []string{"open", "kept-closed"}}},
 	Sources: []string{"common-practice", "shop-safety"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("half-nut", quiz.Pick(d, "open", "kept-closed"))
+		v.SetWord("half-nut", problem.Pick(d, "open", "kept-closed"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if v.Word("half-nut") == "open" {
 			return v.Working().Choice("stop-back-open")
 		}
 		return v.Working().Choice("stop-back-closed")
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "slow-ok"},
 		{Name: "hand-brake"},
 		{Name: "tool-in"},

@@ -2,32 +2,33 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 // chuckAlone is how many diameters a part may stand out without a centre, by the
 // shop rule that the prompt states.
 const chuckAlone = 3
 
-var _ = register(quiz.Task{
-	Name: "support-the-work", Stage: quiz.Safety,
-	Inputs: []quiz.Input{
+var _ = register(problem.Task{
+	Name: "support-the-work", Stage: problem.Safety, Kind: answer.Choice,
+	Inputs: []problem.Input{
 		length("stickout", "L", 0.1, 40),
-		{Name: "diameter", Symbol: "d", Is: quiz.ALength, Low: 0.05, High: 20, Group: "diameter"},
-		{Name: "thread", Symbol: "thread", Is: quiz.AThread, Group: "diameter"},
+		{Name: "diameter", Symbol: "d", Type: problem.InputLength, Low: 0.05, High: 20, Group: "diameter"},
+		{Name: "thread", Symbol: "thread", Type: problem.InputThread, Group: "diameter"},
 	},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		thick := d.IntN(2) == 0 // as often a part that needs no centre as one that does
 		for range 60 {
 			if v := drawSupport(d, thick); v.Has("stickout") {
 				return v
 			}
 		}
-		return quiz.Values{}
+		return problem.Values{}
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		if v.Has("thread") {
 			w.Length("d", "")(v.Thread("thread").Nominal, nil)
@@ -38,16 +39,16 @@ var _ = register(quiz.Task{
 		}
 		return w.Choice("chuck-only")
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "invert", Work: optionIfLong("invert", true)},
 		{Name: "abs-len", Work: optionIfLong("abs-len", true)},
 		{Name: "slow-speed", Work: optionIfLong("slow-speed", true)},
 		{Name: "chuck-only", Work: optionIfLong("chuck-only", true)},
 		{Name: "centre", Work: optionIfLong("centre", false)},
 		{Name: "abs-len-long", Work: optionIfLong("abs-len-long", false)},
-		{Name: "radius", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "radius", Work: func(v problem.Values) answer.Response {
 			if 2*standsOut(v) <= chuckAlone { // by the radius too it needs no centre
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
 			return optionIfLong("radius", false)(v)
 		}},
@@ -55,7 +56,7 @@ var _ = register(quiz.Task{
 })
 
 // standsOut is how many diameters the part stands out.
-func standsOut(v quiz.Values) float64 {
+func standsOut(v problem.Values) float64 {
 	diameter := v.Length("diameter")
 	if v.Has("thread") {
 		diameter = v.Thread("thread").Nominal
@@ -65,18 +66,18 @@ func standsOut(v quiz.Values) float64 {
 
 // optionIfLong is a wrong option for the parts that need a centre, or for those
 // that need none.
-func optionIfLong(option string, long bool) func(quiz.Values) quiz.Reply {
-	return func(v quiz.Values) quiz.Reply {
+func optionIfLong(option string, long bool) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
 		if (standsOut(v) > chuckAlone) != long {
-			return quiz.NoAnswer
+			return answer.NoResponse
 		}
-		return quiz.Keys(option)
+		return answer.OptionsResponse(option)
 	}
 }
 
 // drawSupport draws a part that needs a centre, or a thick one that does not; empty
 // where the numbers do not suit.
-func drawSupport(d *quiz.Draw, thick bool) quiz.Values {
+func drawSupport(d *problem.Draw, thick bool) problem.Values {
 	v := d.Values()
 	t := d.Thread(calc.Inch/20, calc.Inch/4)
 	diameter, share := t.Nominal, d.Steps(3.6, 6.4, 0.2)
@@ -90,10 +91,10 @@ func drawSupport(d *quiz.Draw, thick bool) quiz.Values {
 	}
 	q := stickout.Over(diameter)
 	if q < 1.7 || q > 2.7 && q < 3.4 || stickout < calc.Inches(least) || stickout > calc.Inches(most) {
-		return quiz.Values{}
+		return problem.Values{}
 	}
 	v.SetLength("stickout", stickout)
-	if d.Level == quiz.DeriveFirst {
+	if d.Level == problem.DeriveFirst {
 		v.SetThread("thread", t)
 	} else {
 		v.SetLength("diameter", diameter)

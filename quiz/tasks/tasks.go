@@ -10,14 +10,14 @@ import (
 	"github.com/agnivade/levenshtein"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/problem"
 )
 
 // registry is filled by the package variables of the task files before main runs
 // and is never changed afterwards.
-var registry = map[string]*quiz.Task{}
+var registry = map[string]*problem.Task{}
 
-func register(t quiz.Task) *quiz.Task {
+func register(t problem.Task) *problem.Task {
 	if registry[t.Name] != nil {
 		panic("tasks: two tasks are called " + t.Name)
 	}
@@ -26,13 +26,13 @@ func register(t quiz.Task) *quiz.Task {
 }
 
 // All returns every task, by stage and then by name.
-func All() []*quiz.Task {
-	var all []*quiz.Task
+func All() []*problem.Task {
+	var all []*problem.Task
 	for _, t := range registry {
 		all = append(all, t)
 	}
-	slices.SortFunc(all, func(a, b *quiz.Task) int {
-		if c := slices.Index(quiz.Stages, a.Stage) - slices.Index(quiz.Stages, b.Stage); c != 0 {
+	slices.SortFunc(all, func(a, b *problem.Task) int {
+		if c := slices.Index(problem.Stages, a.Stage) - slices.Index(problem.Stages, b.Stage); c != 0 {
 			return c
 		}
 		return strings.Compare(a.Name, b.Name)
@@ -50,7 +50,7 @@ func Names() []string {
 }
 
 // Find returns a task by name. The error offers the nearest names.
-func Find(name string) (*quiz.Task, error) {
+func Find(name string) (*problem.Task, error) {
 	if t := registry[name]; t != nil {
 		return t, nil
 	}
@@ -89,9 +89,9 @@ func Nearest(word string, names []string) []string {
 	return near
 }
 
-// Remake makes the problem of a code.
-func Remake(code string) (*quiz.Problem, error) {
-	c, err := quiz.ParseCode(code)
+// FromCode makes the problem of a code.
+func FromCode(code string) (*problem.Problem, error) {
+	c, err := problem.ParseCode(code)
 	if err != nil {
 		return nil, err
 	}
@@ -99,36 +99,36 @@ func Remake(code string) (*quiz.Problem, error) {
 	if err != nil {
 		return nil, err
 	}
-	return quiz.Make(t, c)
+	return problem.New(t, c)
 }
 
 // OfStage returns the tasks of a stage.
-func OfStage(s quiz.Stage) []*quiz.Task {
-	return slices.DeleteFunc(All(), func(t *quiz.Task) bool { return t.Stage != s })
+func OfStage(s problem.Stage) []*problem.Task {
+	return slices.DeleteFunc(All(), func(t *problem.Task) bool { return t.Stage != s })
 }
 
 // inputs joins the inputs of a task.
-func inputs(first []quiz.Input, more ...quiz.Input) []quiz.Input {
+func inputs(first []problem.Input, more ...problem.Input) []problem.Input {
 	return append(slices.Clone(first), more...)
 }
 
 // length is an input that is a length, its range in inches.
-func length(name, symbol string, low, high float64) quiz.Input {
-	return quiz.Input{Name: name, Symbol: symbol, Is: quiz.ALength, Low: low, High: high}
+func length(name, symbol string, low, high float64) problem.Input {
+	return problem.Input{Name: name, Symbol: symbol, Type: problem.InputLength, Low: low, High: high}
 }
 
 // compoundAngle are the two ways of telling how the compound stands: its angle from
 // the cross-slide line, or the reading of a scale that has its zero along the bed.
-var compoundAngle = []quiz.Input{
-	{Name: "angle", Symbol: "a", Is: quiz.AnAngle, Low: 0, High: 45, Group: "angle"},
-	{Name: "scale", Symbol: "s", Is: quiz.AnAngle, Low: 45, High: 90, Group: "angle"},
+var compoundAngle = []problem.Input{
+	{Name: "angle", Symbol: "a", Type: problem.InputAngle, Low: 0, High: 45, Group: "angle"},
+	{Name: "scale", Symbol: "s", Type: problem.InputAngle, Low: 45, High: 90, Group: "angle"},
 }
 
 // tellAngle draws one of the three published settings and tells it: plainly, or at
 // level 3 as the scale of the learner's own compound shows it.
-func tellAngle(d *quiz.Draw, v *quiz.Values) {
-	a := quiz.Pick(d, 29, 29.5, 30)
-	if d.Level == quiz.OnTheJob && d.Lathe.CompoundZero == calc.ZeroAlong {
+func tellAngle(d *problem.Draw, v *problem.Values) {
+	a := problem.Pick(d, 29, 29.5, 30)
+	if d.Level == problem.OnTheJob && d.Lathe.CompoundZero == calc.ZeroAlong {
 		v.Set("scale", 90-a)
 		return
 	}
@@ -136,7 +136,7 @@ func tellAngle(d *quiz.Draw, v *quiz.Values) {
 }
 
 // angleStep adds the step from a scale reading to the angle, where there is one.
-func angleStep(w *quiz.Working, v quiz.Values) calc.Angle {
+func angleStep(w *problem.Working, v problem.Values) calc.Angle {
 	if v.Has("scale") {
 		return w.Angle("a", "90 - s")(calc.CompoundScaleReading(v.Angle("scale"), calc.ZeroAlong))
 	}
@@ -144,7 +144,7 @@ func angleStep(w *quiz.Working, v quiz.Values) calc.Angle {
 }
 
 // angleOf is angleStep for a slip.
-func angleOf(v quiz.Values) calc.Angle {
+func angleOf(v problem.Values) calc.Angle {
 	if v.Has("scale") {
 		return 90 - v.Angle("scale")
 	}
@@ -153,7 +153,7 @@ func angleOf(v quiz.Values) calc.Angle {
 
 // externalDepth is the single depth by the 17/24 H factor, for slips that start
 // from it.
-func externalDepth(v quiz.Values) calc.Length {
+func externalDepth(v problem.Values) calc.Length {
 	return v.Pitch().Times(calc.UnifiedExternal.Factor())
 }
 

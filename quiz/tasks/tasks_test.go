@@ -15,9 +15,11 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/wording"
 )
 
 var ambiguityDraws = flag.Int("draws", 10000, "draws of each task in the search for ambiguous ones")
@@ -25,7 +27,7 @@ var ambiguityDraws = flag.Int("draws", 10000, "draws of each task in the search 
 var update = flag.Bool("update", false, "write the golden files anew; read them before committing")
 
 // eachKind runs a test for every task, level and system of units it allows.
-func eachKind(t *testing.T, run func(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System)) {
+func eachKind(t *testing.T, run func(t *testing.T, task *problem.Task, level problem.Level, s machine.System)) {
 	t.Helper()
 	all := tasks.All()
 	if len(all) < 14 {
@@ -34,7 +36,7 @@ func eachKind(t *testing.T, run func(t *testing.T, task *quiz.Task, level quiz.L
 	for _, task := range all {
 		t.Run(task.Name, func(t *testing.T) {
 			t.Parallel()
-			for level := quiz.NumbersGiven; level <= quiz.OnTheJob; level++ {
+			for level := problem.NumbersGiven; level <= problem.OnTheJob; level++ {
 				for _, s := range []machine.System{machine.Imperial, machine.Metric} {
 					if task.Allows(s) {
 						run(t, task, level, s)
@@ -52,9 +54,9 @@ func draws(n int) int {
 	return n
 }
 
-func problem(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System, seed int, lathe machine.Lathe) *quiz.Problem {
+func made(t *testing.T, task *problem.Task, level problem.Level, s machine.System, seed int, lathe machine.Lathe) *problem.Problem {
 	t.Helper()
-	p, err := quiz.Make(task, quiz.NewCode(task.Name, level, s, uint32(seed), lathe))
+	p, err := problem.New(task, problem.NewCode(task.Name, level, s, uint32(seed), lathe))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -81,48 +83,48 @@ func lathe(s machine.System, seed int) machine.Lathe {
 // The key is marked right, every slip is marked as that slip, and what is printed
 // is marked the same as what is held.
 func TestKeyAndSlipsAreMarked(t *testing.T) {
-	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System) {
+	eachKind(t, func(t *testing.T, task *problem.Task, level problem.Level, s machine.System) {
 		words := load(t, task.Name)
 		seen := map[string]bool{}
 		for seed := range draws(500) {
-			p := problem(t, task, level, s, seed, lathe(s, seed))
-			if m := p.Mark(p.Answer.Kind.Show(&p.Answer, p.Answer.Key)); m.Verdict != quiz.Right || m.Points != 1 {
-				t.Fatalf("%s: the key %s is marked %s", p.Code, p.Answer.Text(), m.Verdict)
+			p := made(t, task, level, s, seed, lathe(s, seed))
+			if m := p.Mark(p.Expected.Show(p.Expected.Key)); m.Verdict != answer.Right || m.Points != 1 {
+				t.Fatalf("%s: the key %s is marked %s", p.Code, p.Expected.Text(), m.Verdict)
 			}
-			p.SlipReplies(func(slip *quiz.Slip, r quiz.Reply) {
+			for _, slip := range p.Expected.Errors {
 				seen[slip.Name] = true
-				want := quiz.NamedSlip
+				want := answer.KnownError
 				if slip.Convention {
-					want = quiz.Convention
+					want = answer.Convention
 				}
-				if slip.Covers != nil { // a part of what is right
-					want = quiz.SafeWrong
+				if slip.Partial != nil { // a part of what is right
+					want = answer.SafeWrong
 				}
-				for how, m := range map[string]quiz.Mark{"as held": p.MarkReply(r), "as printed": p.Mark(p.Answer.Kind.Show(&p.Answer, r))} {
-					if m.Verdict != want || m.Slip != slip.Name {
-						t.Fatalf("%s: slip %s (%s, %s) is marked %s %s; key %s", p.Code, slip.Name, p.Shown(r), how, m.Verdict, m.Slip, p.Answer.Text())
+				for how, m := range map[string]answer.Mark{"as held": p.MarkResponse(slip.Response), "as printed": p.Mark(p.Expected.Show(slip.Response))} {
+					if m.Verdict != want || m.Error != slip.Name {
+						t.Fatalf("%s: slip %s (%s, %s) is marked %s %s; key %s", p.Code, slip.Name, p.Expected.ShowGiven(slip.Response), how, m.Verdict, m.Error, p.Expected.Text())
 					}
 				}
 				if words.Task.Slips[slip.Name] == "" {
 					t.Fatalf("slip %s has no words", slip.Name)
 				}
-			})
+			}
 			prompt, unknown := words.Ask(p)
 			if len(unknown) > 0 || strings.Contains(prompt, "${") {
 				t.Fatalf("%s: the prompt asks for %v: %s", p.Code, unknown, prompt)
 			}
 		}
-		for _, slip := range task.Slips {
-			if !seen[slip.Name] && level == quiz.OnTheJob && !testing.Short() {
+		for _, slip := range task.Errors {
+			if !seen[slip.Name] && level == problem.OnTheJob && !testing.Short() {
 				t.Errorf("level %d %s: slip %s never comes up", level, s, slip.Name)
 			}
 		}
 	})
 }
 
-func load(t *testing.T, task string) *quiz.Words {
+func load(t *testing.T, task string) *wording.Words {
 	t.Helper()
-	w, err := quiz.LoadWords(content.Shipped(), task)
+	w, err := wording.Load(content.Shipped(), task)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -132,36 +134,38 @@ func load(t *testing.T, task string) *quiz.Words {
 // No draw is ambiguous: nothing near the key is taken for a slip, nothing near a
 // slip for the key or for another slip.
 func TestNoAmbiguousDraw(t *testing.T) {
-	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System) {
+	eachKind(t, func(t *testing.T, task *problem.Task, level problem.Level, s machine.System) {
 		for seed := range draws(*ambiguityDraws / 6) {
-			p := problem(t, task, level, s, seed+7000, lathe(s, seed))
-			a := &p.Answer
-			if a.Tol < 0 || (a.Kind.Name() == "quantity" && a.Tol <= 0) {
-				t.Fatalf("%s: tolerance %v", p.Code, a.Tol)
+			p := made(t, task, level, s, seed+7000, lathe(s, seed))
+			a := &p.Expected
+			if a.Tolerance < 0 || (a.Kind == answer.Quantity && a.Tolerance <= 0) {
+				t.Fatalf("%s: tolerance %v", p.Code, a.Tolerance)
 			}
-			var slips []*quiz.Slip
-			var replies []quiz.Reply
-			p.SlipReplies(func(slip *quiz.Slip, r quiz.Reply) { slips, replies = append(slips, slip), append(replies, r) })
+			var slips []answer.Known
+			var replies []answer.Response
+			for _, slip := range p.Expected.Errors {
+				slips, replies = append(slips, slip), append(replies, slip.Response)
+			}
 			for i, r := range replies {
 				if a.Right(r) {
 					t.Fatalf("%s: slip %s would be marked right", p.Code, slips[i].Name)
 				}
 				for j := range i {
-					if a.Kind.Same(a, r, replies[j], 2*a.SlipTol) && slips[i].Twin != slips[j].Name && slips[j].Twin != slips[i].Name {
+					if a.Kind.Same(a, r, replies[j], 2*a.ErrorTolerance) && slips[i].SameResultAs != slips[j].Name && slips[j].SameResultAs != slips[i].Name {
 						t.Fatalf("%s: slips %s and %s give one answer", p.Code, slips[i].Name, slips[j].Name)
 					}
 				}
 			}
-			if a.Kind.Name() != "quantity" {
+			if a.Kind != answer.Quantity {
 				continue
 			}
 			for _, share := range []float64{-1, -0.5, 0.5, 1} {
-				if m := p.MarkReply(quiz.X(a.Key.X + share*a.Tol)); m.Verdict != quiz.Right && !(a.NoMore && share > 0) {
+				if m := p.MarkResponse(answer.NumberResponse(a.Key.X + share*a.Tolerance)); m.Verdict != answer.Right && !(a.UpperLimit && share > 0) {
 					t.Fatalf("%s: key and %.1f tolerances is marked %s", p.Code, share, m.Verdict)
 				}
 				for i, r := range replies {
-					if m := p.MarkReply(quiz.X(r.X + share*a.SlipTol)); m.Slip != slips[i].Name {
-						t.Fatalf("%s: slip %s and %.1f tolerances is marked %s %s", p.Code, slips[i].Name, share, m.Verdict, m.Slip)
+					if m := p.MarkResponse(answer.NumberResponse(r.X + share*a.ErrorTolerance)); m.Error != slips[i].Name {
+						t.Fatalf("%s: slip %s and %.1f tolerances is marked %s %s", p.Code, slips[i].Name, share, m.Verdict, m.Error)
 					}
 				}
 			}
@@ -171,9 +175,9 @@ func TestNoAmbiguousDraw(t *testing.T) {
 
 // A calculator that is fed the printed line gives the printed number.
 func TestPrintedStepsReproduceThePrintedAnswer(t *testing.T) {
-	eachKind(t, func(t *testing.T, task *quiz.Task, level quiz.Level, s machine.System) {
+	eachKind(t, func(t *testing.T, task *problem.Task, level problem.Level, s machine.System) {
 		for seed := range draws(300) {
-			p := problem(t, task, level, s, seed+100, lathe(s, seed))
+			p := made(t, task, level, s, seed+100, lathe(s, seed))
 			for i, step := range p.Working.Steps {
 				if step.Formula == "" {
 					continue
@@ -268,22 +272,22 @@ func TestGoldenProblems(t *testing.T) {
 			words := load(t, task.Name)
 			var b strings.Builder
 			for i, k := range []struct {
-				level quiz.Level
+				level problem.Level
 				s     machine.System
 			}{{1, 0}, {2, 0}, {3, 0}, {1, 1}, {3, 1}} {
 				if !task.Allows(k.s) {
 					k.s = task.Systems[0]
 				}
-				p := problem(t, task, k.level, k.s, 0x1a00+i, machine.DefaultLathe(k.s))
+				p := made(t, task, k.level, k.s, 0x1a00+i, machine.DefaultLathe(k.s))
 				prompt, _ := words.Ask(p)
 				fmt.Fprintf(&b, "%s\n%s\n%s\n", p.Code, prompt, words.Expects(p))
 				for _, line := range words.StepLines(p) {
 					fmt.Fprintln(&b, "  ", line)
 				}
 				fmt.Fprintf(&b, "   key: %s\n", words.KeyText(p))
-				p.SlipReplies(func(slip *quiz.Slip, r quiz.Reply) {
-					fmt.Fprintf(&b, "   %s: %s\n", slip.Name, p.Answer.Kind.Show(&p.Answer, r))
-				})
+				for _, slip := range p.Expected.Errors {
+					fmt.Fprintf(&b, "   %s: %s\n", slip.Name, p.Expected.Join(p.Expected.Kind.Print(&p.Expected, slip.Response), words.Phrases["between-readings"]))
+				}
 				b.WriteString("\n")
 			}
 			golden(t, filepath.Join("testdata", task.Name+".golden"), b.String())
@@ -319,9 +323,9 @@ func TestEveryTaskHasItsWords(t *testing.T) {
 	}
 	for _, task := range tasks.All() {
 		words := load(t, task.Name)
-		for _, s := range task.Slips {
-			if _, asked := words.Task.FollowUps[s.Name]; (s.Twin != "") != asked {
-				t.Errorf("%s: slip %s: twin %q, follow-up %v", task.Name, s.Name, s.Twin, asked)
+		for _, s := range task.Errors {
+			if _, asked := words.Task.FollowUps[s.Name]; (s.SameResultAs != "") != asked {
+				t.Errorf("%s: slip %s: twin %q, follow-up %v", task.Name, s.Name, s.SameResultAs, asked)
 			}
 		}
 		if len(task.Sources) == 0 {
@@ -332,12 +336,12 @@ func TestEveryTaskHasItsWords(t *testing.T) {
 				t.Errorf("%s: no source %q", task.Name, key)
 			}
 		}
-		if task.Gate && len(words.Task.Safety) == 0 {
+		if task.SafetyCritical && len(words.Task.Safety) == 0 {
 			t.Errorf("%s can hurt someone and shows no caution", task.Name)
 		}
 		for name := range words.Task.Slips {
 			known := false
-			for _, s := range task.Slips {
+			for _, s := range task.Errors {
 				known = known || s.Name == name
 			}
 			if !known {
@@ -349,7 +353,7 @@ func TestEveryTaskHasItsWords(t *testing.T) {
 			if !task.Allows(s) {
 				s = task.Systems[0]
 			}
-			p := problem(t, task, 3, s, seed, machine.DefaultLathe(s))
+			p := made(t, task, 3, s, seed, machine.DefaultLathe(s))
 			for _, g := range p.Values.Givens() {
 				if len(p.Working.Steps) > 0 && g.Symbol != g.Name && words.Means(g.Symbol) == "" && len(g.Symbol) <= 2 {
 					t.Errorf("%s: the letter %s of %s means nothing", task.Name, g.Symbol, g.Name)

@@ -5,19 +5,20 @@ import (
 	"strconv"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "thread-dial-line", Stage: quiz.SetUp,
-	Inputs: inputs(quiz.ThreadInputs,
-		quiz.Input{Name: "lead-screw", Symbol: "N", Is: quiz.AScrew, Low: 1, High: 20},
-		quiz.Input{Name: "gear", Symbol: "T", Is: quiz.ACount, Low: 8, High: 96},
-		quiz.Input{Name: "marks", Symbol: "M", Is: quiz.ACount, Low: 2, High: 32},
-		quiz.Input{Name: "first", Symbol: "first", Is: quiz.ACount, Low: 1, High: 32}),
+var _ = register(problem.Task{
+	Name: "thread-dial-line", Stage: problem.SetUp, Kind: answer.Several,
+	Inputs: inputs(problem.ThreadInputs,
+		problem.Input{Name: "lead-screw", Symbol: "N", Type: problem.InputLeadScrew, Low: 1, High: 20},
+		problem.Input{Name: "gear", Symbol: "T", Type: problem.InputCount, Low: 8, High: 96},
+		problem.Input{Name: "marks", Symbol: "M", Type: problem.InputCount, Low: 2, High: 32},
+		problem.Input{Name: "first", Symbol: "first", Type: problem.InputCount, Low: 1, High: 32}),
 	Sources: []string{"jones-1914"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		lathe := d.Lathe
 		if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == machine.Metric) {
@@ -28,18 +29,18 @@ var _ = register(quiz.Task{
 		v.Set("gear", float64(lathe.DialTeeth))
 		v.Set("marks", float64(lathe.DialMarks))
 		first := 1
-		if d.Level != quiz.NumbersGiven {
+		if d.Level != problem.NumbersGiven {
 			first = 1 + d.IntN(lathe.DialMarks)
 		}
 		v.Set("first", float64(first))
 		// Whoever always says "any mark" must often be wrong.
 		if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == v.Count("marks") && d.IntN(4) != 0 {
-			return quiz.Values{}
+			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		pitch, dial := v.Pitch(), threadDial(v)
 		between := "u x n"
@@ -50,17 +51,17 @@ var _ = register(quiz.Task{
 		w.Number("y", between, machine.PlainUnit)(dial.ThreadsBetween(pitch, 1))
 		safe, err := dial.SafeMarks(pitch)
 		if err != nil {
-			return quiz.Working{}, err
+			return problem.Working{}, err
 		}
 		return w.Several(face(v), markNames(v, safe))
 	},
-	Slips: []quiz.Slip{
-		{Name: "any-line", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 0, 1)) }},
-		{Name: "even-odd-swap", Work: func(v quiz.Values) quiz.Reply { return unlessKey(v, everyMark(v, 1, 2)) }},
+	Errors: []problem.CommonError{
+		{Name: "any-line", Work: func(v problem.Values) answer.Response { return unlessKey(v, everyMark(v, 0, 1)) }},
+		{Name: "even-odd-swap", Work: func(v problem.Values) answer.Response { return unlessKey(v, everyMark(v, 1, 2)) }},
 		{Name: "none-fits", Work: noneFits},
-		{Name: "one-only", Covers: partOf, Work: func(v quiz.Values) quiz.Reply {
+		{Name: "one-only", Partial: partOf, Work: func(v problem.Values) answer.Response {
 			if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
-				return quiz.NoAnswer // not even the first mark is safe: see other-lathe
+				return answer.NoResponse // not even the first mark is safe: see other-lathe
 			}
 			return unlessKey(v, []int{0})
 		}},
@@ -68,7 +69,7 @@ var _ = register(quiz.Task{
 	},
 })
 
-func threadDial(v quiz.Values) calc.ThreadDial {
+func threadDial(v problem.Values) calc.ThreadDial {
 	screw := calc.ThreadsPerInch(v.X("lead-screw"))
 	if v.System == machine.Metric {
 		screw = calc.ThreadsPerInch(calc.MillimetresPerInch / v.X("lead-screw"))
@@ -78,7 +79,7 @@ func threadDial(v quiz.Values) calc.ThreadDial {
 
 // spacingFormula is the travel between marks: a metric lead screw is known by its
 // pitch, an inch one by its threads per inch.
-func spacingFormula(v quiz.Values) string {
+func spacingFormula(v problem.Values) string {
 	if v.System == machine.Metric {
 		return "T x N / M"
 	}
@@ -86,7 +87,7 @@ func spacingFormula(v quiz.Values) string {
 }
 
 // markNames names the marks that stand so many marks after the first cut's.
-func markNames(v quiz.Values, after []int) []string {
+func markNames(v problem.Values, after []int) []string {
 	names := make([]string, 0, len(after))
 	for _, k := range after {
 		names = append(names, strconv.Itoa((v.Count("first")-1+k)%v.Count("marks")+1))
@@ -95,7 +96,7 @@ func markNames(v quiz.Values, after []int) []string {
 }
 
 // face names all marks in their order on the face.
-func face(v quiz.Values) []string {
+func face(v problem.Values) []string {
 	var names []string
 	for i := range v.Count("marks") {
 		names = append(names, strconv.Itoa(i+1))
@@ -104,7 +105,7 @@ func face(v quiz.Values) []string {
 }
 
 // partOf reports whether some of the right marks were given and no wrong one.
-func partOf(key, given quiz.Reply) bool {
+func partOf(key, given answer.Response) bool {
 	for _, k := range given.Keys {
 		if !slices.Contains(key.Keys, k) {
 			return false
@@ -114,14 +115,14 @@ func partOf(key, given quiz.Reply) bool {
 }
 
 // noneFits is the slip of using no mark at all where some do.
-func noneFits(v quiz.Values) quiz.Reply {
+func noneFits(v problem.Values) answer.Response {
 	if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
-		return quiz.NoAnswer
+		return answer.NoResponse
 	}
-	return quiz.Keys()
+	return answer.OptionsResponse()
 }
 
-func everyMark(v quiz.Values, from, step int) []int {
+func everyMark(v problem.Values, from, step int) []int {
 	var marks []int
 	for k := from; k < v.Count("marks"); k += step {
 		marks = append(marks, k)
@@ -130,24 +131,24 @@ func everyMark(v quiz.Values, from, step int) []int {
 }
 
 // unlessKey is a slip's set of marks, unless it happens to be right here.
-func unlessKey(v quiz.Values, marks []int) quiz.Reply {
+func unlessKey(v problem.Values, marks []int) answer.Response {
 	safe, _ := threadDial(v).SafeMarks(v.Pitch())
 	all := true
 	for _, k := range marks {
 		all = all && slices.Contains(safe, k)
 	}
 	if all && len(marks) != 1 { // only safe marks among them: no wrong road
-		return quiz.NoAnswer
+		return answer.NoResponse
 	}
 	if slices.Equal(safe, marks) {
-		return quiz.NoAnswer
+		return answer.NoResponse
 	}
-	return quiz.Keys(markNames(v, marks)...)
+	return answer.OptionsResponse(markNames(v, marks)...)
 }
 
 // otherDial is the slip of using the chart of a lathe whose dial has another gear:
 // the first gear for which that gives something no other slip gives.
-func otherDial(v quiz.Values) quiz.Reply {
+func otherDial(v problem.Values) answer.Response {
 	taken := [][]int{everyMark(v, 0, 1), everyMark(v, 1, 2), {0}}
 	for _, teeth := range []int{v.Count("gear") / 2, v.Count("gear") * 2, v.Count("gear") / 4} {
 		dial := threadDial(v)
@@ -160,5 +161,5 @@ func otherDial(v quiz.Values) quiz.Reply {
 			return r
 		}
 	}
-	return quiz.NoAnswer
+	return answer.NoResponse
 }

@@ -2,24 +2,25 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "tight-all-the-way", Stage: quiz.Fitting,
-	Inputs:  []quiz.Input{{Name: "found", Symbol: "found", Is: quiz.AWord, Words: []string{"nothing-yet", "burrs", "tighter", "one-flank"}}},
+var _ = register(problem.Task{
+	Name: "tight-all-the-way", Stage: problem.Fitting, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "found", Symbol: "found", Type: problem.InputWord, Words: []string{"nothing-yet", "burrs", "tighter", "one-flank"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("found", quiz.Pick(d, "nothing-yet", "burrs", "tighter", "one-flank"))
+		v.SetWord("found", problem.Pick(d, "nothing-yet", "burrs", "tighter", "one-flank"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"nothing-yet": "look", "burrs": "dress", "tighter": "pitch", "one-flank": "square"}[v.Word("found")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "cut-more"},
 		{Name: "oil"},
 		{Name: "wire"},

@@ -2,26 +2,27 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "tool-height", Stage: quiz.Blank,
-	Inputs:  []quiz.Input{{Name: "at", Symbol: "at", Is: quiz.AWord, Words: []string{"outside", "inside", "leans-to", "leans-away"}}},
+var _ = register(problem.Task{
+	Name: "tool-height", Stage: problem.Blank, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "at", Symbol: "at", Type: problem.InputWord, Words: []string{"outside", "inside", "leans-to", "leans-away"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		at := quiz.Pick(d, "outside", "inside", "leans-to", "leans-away")
+		at := problem.Pick(d, "outside", "inside", "leans-to", "leans-away")
 		v.SetWord("at", at)
 		d.Job(&v, map[bool]calc.Side{true: calc.Inside, false: calc.Outside}[at == "inside"])
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Choice(map[string]string{
 			"outside": "on-centre", "inside": "on-centre", "leans-to": "raise", "leans-away": "lower",
 		}[v.Word("at")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		// Some books set a boring tool a little high: no wrong option for inside threads.
 		{Name: "above", Work: optionUnlessIn("at", "above", "inside", "leans-to", "leans-away")},
 		{Name: "below", Work: optionUnlessIn("at", "below", "leans-to", "leans-away")},

@@ -4,23 +4,24 @@ import (
 	"math"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "tpi-from-metric-pitch", Stage: quiz.Reading,
-	Inputs:  []quiz.Input{quiz.ThreadInputs[1], quiz.ThreadInputs[2]},
-	Tol:     quiz.Tolerance{Else: 0.05},
-	Systems: []machine.System{machine.Metric},
-	Sources: []string{"arithmetic"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+var _ = register(problem.Task{
+	Name: "tpi-from-metric-pitch", Stage: problem.Reading, Kind: answer.Quantity,
+	Inputs:    []problem.Input{problem.ThreadInputs[1], problem.ThreadInputs[2]},
+	Tolerance: answer.Tolerance{Other: 0.05},
+	Systems:   []machine.System{machine.Metric},
+	Sources:   []string{"arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		d.Tell(&v, d.Thread(calc.Millimetres(1), calc.Millimetres(4.5)), calc.Outside)
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		pitch := v.Pitch() // not by way of the threads per inch, where a callout tells those
 		if v.Has("thread") {
@@ -30,17 +31,19 @@ var _ = register(quiz.Task{
 		w.Number("n", "25.4 / P", machine.TPIUnit)(n.Number(), err)
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "mult", Work: func(v quiz.Values) quiz.Reply { return quiz.X(calc.MillimetresPerInch * v.Pitch().Millimetres()) }},
-		{Name: "recip", Work: func(v quiz.Values) quiz.Reply { return quiz.X(1 / v.Pitch().Millimetres()) }},
-		{Name: "ten", Work: func(v quiz.Values) quiz.Reply { return quiz.X(10 / v.Pitch().Millimetres()) }},
-		{Name: "round25", Work: func(v quiz.Values) quiz.Reply { return quiz.X(25 / v.Pitch().Millimetres()) }},
-		{Name: "whole", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "mult", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(calc.MillimetresPerInch * v.Pitch().Millimetres())
+		}},
+		{Name: "recip", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(1 / v.Pitch().Millimetres()) }},
+		{Name: "ten", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(10 / v.Pitch().Millimetres()) }},
+		{Name: "round25", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(25 / v.Pitch().Millimetres()) }},
+		{Name: "whole", Work: func(v problem.Values) answer.Response {
 			whole := calc.Round(perInch(v), 0)
 			if math.Abs(whole-25/v.Pitch().Millimetres()) < 0.01 {
-				return quiz.NoAnswer // the number that 25 mm in an inch gives as well
+				return answer.NoResponse // the number that 25 mm in an inch gives as well
 			}
-			return quiz.X(whole)
+			return answer.NumberResponse(whole)
 		}},
 	},
 })

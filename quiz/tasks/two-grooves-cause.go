@@ -2,24 +2,25 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "two-grooves-cause", Stage: quiz.Fitting,
-	Inputs:  []quiz.Input{{Name: "sign", Symbol: "sign", Is: quiz.AWord, Words: []string{"two", "two-metric", "torn", "long"}}},
+var _ = register(problem.Task{
+	Name: "two-grooves-cause", Stage: problem.Fitting, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "sign", Symbol: "sign", Type: problem.InputWord, Words: []string{"two", "two-metric", "torn", "long"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("sign", quiz.Pick(d, "two", "two-metric", "torn", "long"))
+		v.SetWord("sign", problem.Pick(d, "two", "two-metric", "torn", "long"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"two": "wrong-line", "two-metric": "was-opened", "torn": "blunt", "long": "gears"}[v.Word("sign")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "blunt", Work: optionUnlessIn("sign", "blunt", "torn")},
 		{Name: "speed"},
 		{Name: "depth"},

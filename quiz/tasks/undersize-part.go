@@ -2,28 +2,29 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "undersize-part", Stage: quiz.Fitting,
-	Inputs: []quiz.Input{
-		{Name: "size", Symbol: "size", Is: quiz.AWord, Words: []string{"under", "over", "inside"}},
+var _ = register(problem.Task{
+	Name: "undersize-part", Stage: problem.Fitting, Kind: answer.Choice,
+	Inputs: []problem.Input{
+		{Name: "size", Symbol: "size", Type: problem.InputWord, Words: []string{"under", "over", "inside"}},
 		length("by", "by", 0.0005, 0.01),
 	},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("size", quiz.Pick(d, "under", "over", "inside"))
+		v.SetWord("size", problem.Pick(d, "under", "over", "inside"))
 		v.SetLength("by", d.Length(1, 3, 2, 8))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"under": "report", "over": "light-cut", "inside": "stop"}[v.Word("size")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "spring", Work: optionUnlessIn("size", "spring", "over")},
 		{Name: "swage", Work: optionUnlessIn("size", "swage", "over", "inside")},
 		{Name: "class", Work: optionUnlessIn("size", "class", "over", "inside")},

@@ -5,26 +5,27 @@ import (
 	"strings"
 
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "what-a-spring-pass-leaves", Stage: quiz.Infeed,
-	Inputs: []quiz.Input{
+var _ = register(problem.Task{
+	Name: "what-a-spring-pass-leaves", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs: []problem.Input{
 		length("cut", "e", 0.001, 0.1),
-		{Name: "stays", Symbol: "r", Is: quiz.APlain, Low: 0, High: 95, Group: "share"},
-		{Name: "left-on", Symbol: "e1", Is: quiz.ALength, Low: 0, High: 0.1, Group: "share"},
-		{Name: "springs", Symbol: "s", Is: quiz.ACount, Low: 1, High: 6},
+		{Name: "stays", Symbol: "r", Type: problem.InputPlain, Low: 0, High: 95, Group: "share"},
+		{Name: "left-on", Symbol: "e1", Type: problem.InputLength, Low: 0, High: 0.1, Group: "share"},
+		{Name: "springs", Symbol: "s", Type: problem.InputCount, Low: 1, High: 6},
 	},
-	Tol:     quiz.Tolerance{Inch: 0.0001, MM: 0.0025},
-	Sources: []string{"arithmetic"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Tolerance: answer.Tolerance{Inch: 0.0001, MM: 0.0025},
+	Sources:   []string{"arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		cut := d.Length(5, 10, 12, 25)
-		share := quiz.Pick(d, 20, 25, 30, 35, 40)
+		share := problem.Pick(d, 20, 25, 30, 35, 40)
 		v.SetLength("cut", cut)
-		if d.Level == quiz.NumbersGiven {
+		if d.Level == problem.NumbersGiven {
 			v.Set("stays", float64(share))
 		} else {
 			v.SetLength("left-on", asPrinted(d, cut.Times(float64(share)/100)))
@@ -33,11 +34,11 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		if v.Has("left-on") {
 			if v.Length("left-on") >= v.Length("cut") {
-				return quiz.Working{}, &calc.InputError{What: "left on", Got: calc.LengthText(v.Length("left-on")), Want: "less than the cut itself"}
+				return problem.Working{}, &calc.InputError{What: "left on", Got: calc.LengthText(v.Length("left-on")), Want: "less than the cut itself"}
 			}
 			w.Number("q", "e1 / e", machine.PlainUnit)(lagOf(v), nil)
 		} else {
@@ -47,33 +48,33 @@ var _ = register(quiz.Task{
 		w.Length("g", "e"+strings.Repeat(" x q", 1+springs))(calc.LeftOnAfterSprings(v.Length("cut"), lagOf(v), springs))
 		return w.Quantity()
 	},
-	Slips: []quiz.Slip{
-		{Name: "one-spring", Work: func(v quiz.Values) quiz.Reply {
+	Errors: []problem.CommonError{
+		{Name: "one-spring", Work: func(v problem.Values) answer.Response {
 			if v.Count("springs") < 2 {
-				return quiz.NoAnswer // there was one
+				return answer.NoResponse // there was one
 			}
 			return leftAfter(v, lagOf(v), 2)
 		}},
-		{Name: "own-pass", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "own-pass", Work: func(v problem.Values) answer.Response {
 			if v.Count("springs") == 2 {
-				return quiz.NoAnswer // the number of one-spring
+				return answer.NoResponse // the number of one-spring
 			}
 			return leftAfter(v, lagOf(v), v.Count("springs"))
 		}},
-		{Name: "none", Work: func(quiz.Values) quiz.Reply { return quiz.X(0) }},
-		{Name: "linear", Work: func(v quiz.Values) quiz.Reply {
+		{Name: "none", Work: func(problem.Values) answer.Response { return answer.NumberResponse(0) }},
+		{Name: "linear", Work: func(v problem.Values) answer.Response {
 			left := 1 - lagOf(v)*float64(1+v.Count("springs"))
 			if left <= 0 {
-				return quiz.NoAnswer
+				return answer.NoResponse
 			}
-			return quiz.L(v.Length("cut").Times(left))
+			return answer.LengthResponse(v.Length("cut").Times(left))
 		}},
-		{Name: "swapped", Work: func(v quiz.Values) quiz.Reply { return leftAfter(v, 1-lagOf(v), 1+v.Count("springs")) }},
+		{Name: "swapped", Work: func(v problem.Values) answer.Response { return leftAfter(v, 1-lagOf(v), 1+v.Count("springs")) }},
 	},
 })
 
 // lagOf is the share of what a pass is asked to take that stays on.
-func lagOf(v quiz.Values) float64 {
+func lagOf(v problem.Values) float64 {
 	if v.Has("left-on") {
 		return v.Length("left-on").Over(v.Length("cut"))
 	}
@@ -81,12 +82,12 @@ func lagOf(v quiz.Values) float64 {
 }
 
 // leftAfter is what a number of passes leaves by a belief about the share.
-func leftAfter(v quiz.Values, share float64, passes int) quiz.Reply {
-	return quiz.L(v.Length("cut").Times(math.Pow(share, float64(passes))))
+func leftAfter(v problem.Values, share float64, passes int) answer.Response {
+	return answer.LengthResponse(v.Length("cut").Times(math.Pow(share, float64(passes))))
 }
 
 // asPrinted rounds a length to what a problem prints.
-func asPrinted(d *quiz.Draw, l calc.Length) calc.Length {
+func asPrinted(d *problem.Draw, l calc.Length) calc.Length {
 	u := d.System.Length()
 	return calc.Inches(calc.Round(l.Inches()*u.Factor, u.Places) / u.Factor)
 }

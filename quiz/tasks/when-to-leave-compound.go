@@ -2,18 +2,19 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "when-to-leave-compound", Stage: quiz.Infeed,
-	Inputs:  []quiz.Input{fitInput, length("done", "c1", 0, 0.5), length("estimate", "q", 0.01, 0.5)},
+var _ = register(problem.Task{
+	Name: "when-to-leave-compound", Stage: problem.Infeed, Kind: answer.Choice,
+	Inputs:  []problem.Input{fitInput, length("done", "c1", 0, 0.5), length("estimate", "q", 0.01, 0.5)},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		estimate := d.Length(50, 110, 120, 280)
-		fit := quiz.Pick(d, "binds", "binds", "no-start", "free")
+		fit := problem.Pick(d, "binds", "binds", "no-start", "free")
 		// Where it binds only a little is left: with more, light compound cuts would do.
 		binding := 1 - d.Length(2, 4, 5, 10).Over(estimate)
 		share := map[string]float64{"binds": binding, "no-start": 0.65, "free": 0.96}[fit]
@@ -27,11 +28,11 @@ var _ = register(quiz.Task{
 		d.Job(&v, calc.Inside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		share := v.Length("done").Over(v.Length("estimate"))
 		if fit := v.Word("fit"); fit == "binds" && share < 0.8 || fit == "no-start" && share > 0.85 || share > 1.01 {
-			return quiz.Working{}, &calc.InputError{What: "fit", Got: calc.Quoted(fit),
+			return problem.Working{}, &calc.InputError{What: "fit", Got: calc.Quoted(fit),
 				Want: "a fit that goes with the depth; here something else is wrong: check pitch, burrs, tool and blank, and ask"}
 		}
 		switch v.Word("fit") {
@@ -42,7 +43,7 @@ var _ = register(quiz.Task{
 		}
 		return w.Choice("straight-in")
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "dial-it-all"},
 		{Name: "force-it"},
 		{Name: "big-cut"},
@@ -52,4 +53,4 @@ var _ = register(quiz.Task{
 	},
 })
 
-var fitInput = quiz.Input{Name: "fit", Symbol: "fit", Is: quiz.AWord, Words: []string{"binds", "no-start", "free"}}
+var fitInput = problem.Input{Name: "fit", Symbol: "fit", Type: problem.InputWord, Words: []string{"binds", "no-start", "free"}}

@@ -2,26 +2,27 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "which-slide-carries-depth", Stage: quiz.Infeed, Gate: true,
-	Inputs:  []quiz.Input{{Name: "phase", Symbol: "phase", Is: quiz.AWord, Words: []string{"roughing", "finishing"}}},
+var _ = register(problem.Task{
+	Name: "which-slide-carries-depth", Stage: problem.Infeed, Kind: answer.Choice, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "phase", Symbol: "phase", Type: problem.InputWord, Words: []string{"roughing", "finishing"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("phase", quiz.Pick(d, "roughing", "finishing"))
+		v.SetWord("phase", problem.Pick(d, "roughing", "finishing"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		if v.Word("phase") == "finishing" {
 			return v.Working().Choice("cross-to-sum")
 		}
 		return v.Working().Choice("cross-zero-compound-in")
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "cross-in", Work: optionUnlessIn("phase", "cross-in", "finishing")},
 		{Name: "both"},
 		{Name: "compound-out"},

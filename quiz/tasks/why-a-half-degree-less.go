@@ -2,24 +2,25 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "why-a-half-degree-less", Stage: quiz.Infeed,
-	Inputs:  []quiz.Input{{Name: "feed", Symbol: "feed", Is: quiz.AWord, Words: []string{"less", "equal", "more", "straight"}}},
+var _ = register(problem.Task{
+	Name: "why-a-half-degree-less", Stage: problem.Infeed, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "feed", Symbol: "feed", Type: problem.InputWord, Words: []string{"less", "equal", "more", "straight"}}},
 	Sources: []string{"common-practice", "geometry"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("feed", quiz.Pick(d, "less", "equal", "more", "straight"))
+		v.SetWord("feed", problem.Pick(d, "less", "equal", "more", "straight"))
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"less": "skim", "equal": "one-only", "more": "steps", "straight": "both-alike"}[v.Word("feed")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "leading", Work: optionUnlessIn("feed", "leading", "straight")},
 		{Name: "neither", Work: optionUnlessIn("feed", "neither", "straight")},
 		{Name: "depth", Work: optionUnlessIn("feed", "depth", "equal", "straight")},

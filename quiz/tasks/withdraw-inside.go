@@ -2,16 +2,17 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "withdraw-inside", Stage: quiz.Passes, Gate: true,
-	Inputs:  []quiz.Input{{Name: "wall", Symbol: "wall", Is: quiz.AWord, Words: []string{"near", "far", "outside"}}},
+var _ = register(problem.Task{
+	Name: "withdraw-inside", Stage: problem.Passes, Kind: answer.Choice, SafetyCritical: true,
+	Inputs:  []problem.Input{{Name: "wall", Symbol: "wall", Type: problem.InputWord, Words: []string{"near", "far", "outside"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		wall := quiz.Pick(d, "near", "far", "outside")
+		wall := problem.Pick(d, "near", "far", "outside")
 		v.SetWord("wall", wall)
 		side := calc.Inside
 		if wall == "outside" {
@@ -20,11 +21,11 @@ var _ = register(quiz.Task{
 		d.Job(&v, side)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"near": "to-middle", "far": "to-middle", "outside": "outward"}[v.Word("wall")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "outward", Work: optionUnlessIn("wall", "outward", "far", "outside")},
 		{Name: "away", Work: optionUnlessIn("wall", "away", "near")},
 		{Name: "carriage"},

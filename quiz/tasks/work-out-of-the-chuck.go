@@ -2,27 +2,28 @@ package tasks
 
 import (
 	"scratchpass/calc"
-	"scratchpass/quiz"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
-var _ = register(quiz.Task{
-	Name: "work-out-of-the-chuck", Stage: quiz.Passes,
-	Inputs:  []quiz.Input{{Name: "held", Symbol: "held", Is: quiz.AWord, Words: []string{"chuck", "centres", "was-out"}}},
+var _ = register(problem.Task{
+	Name: "work-out-of-the-chuck", Stage: problem.Passes, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "held", Symbol: "held", Type: problem.InputWord, Words: []string{"chuck", "centres", "was-out"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *quiz.Draw) quiz.Values {
+	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		v.SetWord("held", quiz.Pick(d, "chuck", "centres", "was-out"))
-		if v.Case() == "centres" {
+		v.SetWord("held", problem.Pick(d, "chuck", "centres", "was-out"))
+		if v.Situation() == "centres" {
 			v.Phrase("job", "job-between-centres")
 		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v quiz.Values) (quiz.Working, error) {
+	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		return w.Choice(map[string]string{"chuck": "leave-in", "centres": "same-slot", "was-out": "pick-up"}[v.Word("held")])
 	},
-	Slips: []quiz.Slip{
+	Errors: []problem.CommonError{
 		{Name: "marked", Work: optionUnlessIn("held", "marked", "centres", "was-out")},
 		{Name: "any-slot", Work: optionUnlessIn("held", "any-slot", "chuck", "was-out")},
 		{Name: "rechuck", Work: optionUnlessIn("held", "rechuck", "was-out")},

@@ -1,10 +1,11 @@
-package quiz
+package problem
 
 import (
 	"strings"
 	"unicode"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
 )
 
@@ -32,8 +33,8 @@ func (s Step) Value() string {
 // numbers and print rounded ones, with places enough that a calculator fed the
 // printed numbers gives the printed answer.
 type Working struct {
-	Steps  []Step
-	Answer Answer
+	Steps    []Step
+	Expected answer.Expected
 
 	values Values
 	err    error
@@ -63,6 +64,20 @@ func (w *Working) With(i int) string {
 		rest = rest[end:]
 	}
 	return b.String()
+}
+
+// Line prints one step.
+func (w *Working) Line(i int) string {
+	s := w.Steps[i]
+	value := s.Unit.WithName(s.Value())
+	if s.Formula == "" {
+		return s.Symbol + " = " + value
+	}
+	with := w.With(i)
+	if with == s.Formula { // nothing to put in: the formula is the number
+		return s.Symbol + " = " + with + " = " + value
+	}
+	return s.Symbol + " = " + s.Formula + " = " + with + " = " + value
 }
 
 // number returns the printed number behind a word of a formula, or the word.
@@ -140,18 +155,18 @@ func (w *Working) perInch() string {
 }
 
 // end marks the last step and returns the working with its answer.
-func (w *Working) end(a Answer) (Working, error) {
+func (w *Working) end(e answer.Expected) (Working, error) {
 	if n := len(w.Steps); n > 0 {
 		w.Steps[n-1].Final = true
 	}
-	w.Answer = a
+	w.Expected = e
 	return *w, w.err
 }
 
 // Quantity ends a working whose last step is the answer.
 func (w *Working) Quantity() (Working, error) {
 	last := w.Steps[len(w.Steps)-1]
-	return w.end(Answer{Kind: quantity{}, Key: Reply{X: last.X}, Unit: last.Unit})
+	return w.end(answer.Expected{Kind: answer.Quantity, Key: answer.Response{X: last.X}, Unit: last.Unit})
 }
 
 // Row ends a working whose answer is a row of readings, by the steps' symbols.
@@ -164,32 +179,32 @@ func (w *Working) Row(symbols ...string) (Working, error) {
 			}
 		}
 	}
-	return w.end(Answer{Kind: row{}, Key: Reply{Xs: xs}, Unit: w.values.System.Length()})
+	return w.end(answer.Expected{Kind: answer.Readings, Key: answer.Response{Xs: xs}, Unit: w.values.System.Length()})
 }
 
 // Limits ends a working whose answer is anything between two sizes.
 func (w *Working) Limits(low, high calc.Length) (Working, error) {
 	mid := (low + high).Times(0.5).Inches()
-	a := Answer{Kind: limits{}, Key: Reply{X: mid}, Unit: w.values.System.Length(), Low: low.Inches(), High: high.Inches()}
-	return w.end(a)
+	e := answer.Expected{Kind: answer.Limits, Key: answer.Response{X: mid}, Unit: w.values.System.Length(), Low: low.Inches(), High: high.Inches()}
+	return w.end(e)
 }
 
 // Choice ends the working of a decision.
 func (w *Working) Choice(key string) (Working, error) {
-	return w.end(Answer{Kind: choice{}, Key: Reply{Keys: []string{key}}})
+	return w.end(answer.Expected{Kind: answer.Choice, Key: answer.Response{Keys: []string{key}}})
 }
 
 // Several ends a working whose answer is all of some options.
 func (w *Working) Several(options, keys []string) (Working, error) {
-	return w.end(Answer{Kind: several{}, Key: Reply{Keys: keys}, Options: options})
+	return w.end(answer.Expected{Kind: answer.Several, Key: answer.Response{Keys: keys}, Options: options})
 }
 
 // Order ends a working whose answer is steps in the right order.
 func (w *Working) Order(keys ...string) (Working, error) {
-	return w.end(Answer{Kind: order{}, Key: Reply{Keys: keys}})
+	return w.end(answer.Expected{Kind: answer.Order, Key: answer.Response{Keys: keys}})
 }
 
 // Reading ends a working whose answer is a designation taken apart.
 func (w *Working) Reading(fields ...[2]string) (Working, error) {
-	return w.end(Answer{Kind: reading{}, Key: Reply{Fields: fields}})
+	return w.end(answer.Expected{Kind: answer.Designation, Key: answer.Response{Fields: fields}})
 }

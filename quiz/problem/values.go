@@ -1,4 +1,4 @@
-package quiz
+package problem
 
 import (
 	"fmt"
@@ -8,27 +8,27 @@ import (
 	"scratchpass/quiz/machine"
 )
 
-// Quantity is the kind of thing an input is.
-type Quantity int
+// InputType is the kind of thing an input is.
+type InputType int
 
 // What an input can be.
 const (
-	ALength Quantity = iota
-	AnAngle
-	ATPI
-	ACount
-	APlain  // a number without a unit
-	AWord   // one of a few words
-	ACuts   // a list of feeds; 0 is a spring pass
-	AThread // a designation
-	AScrew  // a lead screw: threads per inch, or its pitch in mm on a metric lathe
+	InputLength InputType = iota
+	InputAngle
+	InputTPI
+	InputCount
+	InputPlain     // a number without a unit
+	InputWord      // one of a few words
+	InputCuts      // a list of feeds; 0 is a spring pass
+	InputThread    // a designation
+	InputLeadScrew // a lead screw: threads per inch, or its pitch in mm on a metric lathe
 )
 
 // Input is one thing that a task starts from.
 type Input struct {
 	Name   string // as on the command line: "tool-flat"
 	Symbol string // as in a formula: "f"
-	Is     Quantity
+	Type   InputType
 	Low    float64 // least and largest value, held units (inches, degrees)
 	High   float64
 	Words  []string // AWord: what may stand here
@@ -38,26 +38,29 @@ type Input struct {
 
 // Unit returns the unit the input is shown in.
 func (in Input) Unit(s machine.System) machine.Unit {
-	switch in.Is {
-	case ALength, ACuts:
+	switch in.Type {
+	case InputLength, InputCuts:
 		return s.Length()
-	case AnAngle:
+	case InputAngle:
 		return machine.DegreeUnit
-	case ATPI:
+	case InputTPI:
 		return machine.TPIUnit
-	case ACount:
+	case InputCount:
 		return machine.CountUnit
-	case AScrew:
-		return map[machine.System]machine.Unit{machine.Imperial: machine.TPIUnit, machine.Metric: {Name: "mm pitch", Factor: 1}}[s]
+	case InputLeadScrew:
+		if s == machine.Metric {
+			return machine.Unit{Name: "mm pitch", Factor: 1}
+		}
+		return machine.TPIUnit
 	}
 	return machine.PlainUnit
 }
 
 // ThreadInputs are the three ways a task is told its thread.
 var ThreadInputs = []Input{
-	{Name: "tpi", Symbol: "n", Is: ATPI, Low: 2, High: 80, Group: "thread"},
-	{Name: "pitch", Symbol: "P", Is: ALength, Low: 0.0125, High: 0.5, Group: "thread"},
-	{Name: "thread", Symbol: "thread", Is: AThread, Group: "thread"},
+	{Name: "tpi", Symbol: "n", Type: InputTPI, Low: 2, High: 80, Group: "thread"},
+	{Name: "pitch", Symbol: "P", Type: InputLength, Low: 0.0125, High: 0.5, Group: "thread"},
+	{Name: "thread", Symbol: "thread", Type: InputThread, Group: "thread"},
 }
 
 // value is what stands for one input.
@@ -147,11 +150,11 @@ func (v *Values) PhraseFor(name string) (key string, ok bool) {
 	return "", false
 }
 
-// Case is the situation of a decision: the first input that is a word. It is empty
+// Situation is the situation of a decision: the first input that is a word. It is empty
 // for tasks that have none.
-func (v *Values) Case() string {
+func (v *Values) Situation() string {
 	for i, in := range v.inputs {
-		if in.Is == AWord {
+		if in.Type == InputWord {
 			return v.values[i].word
 		}
 	}
@@ -229,26 +232,26 @@ func (v *Values) Givens() []Given {
 // bare prints a value without its unit.
 func (v *Values) bare(i int) string {
 	in, val := v.inputs[i], v.values[i]
-	switch in.Is {
-	case AWord:
+	switch in.Type {
+	case InputWord:
 		return val.word
-	case AThread:
+	case InputThread:
 		return val.thread.String()
-	case ACuts:
-		return v.joinFeeds(val.list, " + ", false)
+	case InputCuts:
+		return v.joinFeeds(val.list, " + ", "")
 	}
 	return in.Unit(v.System).Exact(val.x)
 }
 
-// joinFeeds prints feeds; spring passes are told or, in a sum, left out.
-func (v *Values) joinFeeds(feeds []float64, between string, springs bool) string {
+// joinFeeds prints feeds; spring passes as the word for them, or not at all without one.
+func (v *Values) joinFeeds(feeds []float64, between, spring string) string {
 	var parts []string
 	for _, f := range feeds {
 		switch {
 		case f != 0:
 			parts = append(parts, v.System.Length().Exact(f))
-		case springs:
-			parts = append(parts, "spring pass")
+		case spring != "":
+			parts = append(parts, spring)
 		}
 	}
 	return strings.Join(parts, between)
@@ -265,8 +268,9 @@ func (v *Values) Symbol(symbol string) (string, bool) {
 }
 
 // PromptWord returns what stands for ${name} in a prompt: an input by its symbol
-// or its name, with its unit, or one of the further words.
-func (v *Values) PromptWord(name string) (string, bool) {
+// or its name, with its unit, or one of the further words. spring is the word for a spring
+// pass among feeds.
+func (v *Values) PromptWord(name, spring string) (string, bool) {
 	for _, w := range v.words {
 		if w[0] == name {
 			return w[1], true
@@ -274,10 +278,10 @@ func (v *Values) PromptWord(name string) (string, bool) {
 	}
 	for i, in := range v.inputs {
 		if (in.Symbol == name || in.Name == name) && v.values[i].set {
-			switch in.Is {
-			case ACuts:
-				return v.joinFeeds(v.values[i].list, ", ", true) + " (" + v.System.String() + ")", true
-			case ATPI, ACount, APlain:
+			switch in.Type {
+			case InputCuts:
+				return v.joinFeeds(v.values[i].list, ", ", spring) + " (" + v.System.String() + ")", true
+			case InputTPI, InputCount, InputPlain:
 				return v.bare(i), true
 			}
 			return in.Unit(v.System).WithName(v.bare(i)), true

@@ -1,9 +1,10 @@
-package quiz
+package wording
 
 import (
 	"scratchpass/content"
 	"scratchpass/quiz/drawing"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
 )
 
 // DialDrawing is the drawing of a task that has one turn of a dial and a starting
@@ -12,7 +13,7 @@ const DialDrawing = "dial"
 
 // Drawing returns what a printed sheet shows beside the problem; nil for nothing. It
 // has letters, or figures that the problem gives, and never one that is asked for.
-func (w *Words) Drawing(p *Problem, words map[string]content.DrawingWords) (*drawing.Drawing, error) {
+func (w *Words) Drawing(p *problem.Problem, words map[string]content.DrawingWords) (*drawing.Drawing, error) {
 	var d drawing.Drawing
 	var err error
 	switch w.Task.Drawing {

@@ -1,4 +1,4 @@
-package quiz
+package problem
 
 import (
 	"math"

@@ -1,4 +1,4 @@
-package quiz
+package problem
 
 import (
 	"fmt"
@@ -42,12 +42,12 @@ func (v *Values) Check() error {
 // Wants says what may stand for the input.
 func (in Input) Wants(s machine.System) string {
 	u := in.Unit(s)
-	switch in.Is {
-	case AWord:
+	switch in.Type {
+	case InputWord:
 		return strings.Join(in.Words, " or ")
-	case AThread:
+	case InputThread:
 		return "a thread such as 1/2-13 UNC-2A or M12x1.75-6g"
-	case ACuts:
+	case InputCuts:
 		return "feeds with commas between them, s for a spring pass, such as " + map[machine.System]string{machine.Imperial: "0.006,0.005,s", machine.Metric: "0.15,0.12,s"}[s]
 	}
 	return u.Exact(in.Low) + " to " + u.WithName(u.Exact(in.High))
@@ -58,21 +58,21 @@ func (v *Values) Read(name, text string) error {
 	i := v.at(name)
 	in := v.inputs[i]
 	refuse := func(err error) error { return fmt.Errorf("--%s: %w", name, err) }
-	switch in.Is {
-	case AWord:
+	switch in.Type {
+	case InputWord:
 		if !slices.Contains(in.Words, text) {
 			return refuse(&calc.InputError{What: "can't use", Got: calc.Quoted(text), Want: in.Wants(v.System)})
 		}
 		v.SetWord(name, text)
 		return nil
-	case AThread:
+	case InputThread:
 		d, err := calc.ParseDesignation(text)
 		if err != nil {
 			return refuse(err)
 		}
 		v.SetThread(name, d)
 		return nil
-	case ACuts:
+	case InputCuts:
 		return v.readCuts(in, text)
 	}
 	x, err := in.number(text, v.System)
@@ -105,8 +105,8 @@ func (v *Values) readCuts(in Input, text string) error {
 func (in Input) number(text string, s machine.System) (float64, error) {
 	var x float64
 	var err error
-	switch in.Is {
-	case ALength, ACuts:
+	switch in.Type {
+	case InputLength, InputCuts:
 		bare := calc.UnitInch
 		if s == machine.Metric {
 			bare = calc.UnitMillimetre
@@ -114,7 +114,7 @@ func (in Input) number(text string, s machine.System) (float64, error) {
 		var l calc.Length
 		l, err = calc.LengthOf(text, bare)
 		x = l.Inches()
-	case AnAngle:
+	case InputAngle:
 		var a calc.Angle
 		a, err = calc.ParseAngle(text)
 		x = a.Degrees()
@@ -125,7 +125,7 @@ func (in Input) number(text string, s machine.System) (float64, error) {
 		return 0, err
 	}
 	slack := (in.High - in.Low) * 1e-9
-	if x < in.Low-slack || x > in.High+slack || in.Is == ACount && x != calc.Round(x, 0) {
+	if x < in.Low-slack || x > in.High+slack || in.Type == InputCount && x != calc.Round(x, 0) {
 		return 0, &calc.InputError{What: "can't use", Got: calc.Quoted(text), Want: in.Wants(s)}
 	}
 	return x, nil

@@ -1,7 +1,11 @@
-package quiz
+package wording
 
 import (
+	"strings"
+
 	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
 // ProblemDocument is the JSON of one problem, as `work` and `quiz ask` print it.
@@ -45,14 +49,14 @@ type AnswerDocument struct {
 	High  *float64 `json:"high"`
 }
 
-// SlipDocument is what a known wrong road gives.
+// SlipDocument is what a common error gives.
 type SlipDocument struct {
 	Name  string `json:"name"`
 	Value string `json:"value"`
 }
 
 // Document returns the problem as JSON shows it; with the key or without.
-func (w *Words) Document(p *Problem, key bool) ProblemDocument {
+func (w *Words) Document(p *problem.Problem, key bool) ProblemDocument {
 	prompt, _ := w.Ask(p)
 	doc := ProblemDocument{Task: p.Task.Name, Given: []GivenDocument{}, Prompt: prompt, Safety: []string{}, Sources: []string{}}
 	if p.Code.Task != "" {
@@ -72,47 +76,38 @@ func (w *Words) Document(p *Problem, key bool) ProblemDocument {
 		doc.Steps = append(doc.Steps, StepDocument{s.Symbol, w.Means(s.Symbol), s.Formula, p.Working.With(i), s.Value(), s.Unit.Name})
 	}
 	doc.Answer = w.answerDocument(p)
-	for _, s := range p.slips {
-		doc.Slips = append(doc.Slips, SlipDocument{s.slip.Name, p.bareAnswer(s.reply)})
+	for _, known := range p.Expected.Errors {
+		doc.Slips = append(doc.Slips, SlipDocument{known.Name, w.bare(p.Expected.Kind.Print(&p.Expected, known.Response))})
 	}
 	return doc
 }
 
-func (w *Words) answerDocument(p *Problem) *AnswerDocument {
-	a := &p.Answer
-	doc := &AnswerDocument{Kind: a.Kind.Name(), Value: p.bareAnswer(a.Key), Unit: a.Unit.Name}
-	bound := func(held float64) *float64 {
-		shown := calc.Round(held*a.Unit.Factor, 6)
-		return &shown
-	}
-	switch a.Kind.(type) {
-	case quantity:
-		low, high := a.Bounds()
-		doc.Low, doc.High = bound(low), bound(high)
-	case limits:
-		doc.Low, doc.High = bound(a.Low), bound(a.High)
+func (w *Words) answerDocument(p *problem.Problem) *AnswerDocument {
+	e := &p.Expected
+	doc := &AnswerDocument{Kind: e.Kind.Name(), Value: w.bare(e.Kind.Print(e, e.Key)), Unit: e.Unit.Name}
+	if low, high, ok := e.Bounds(); ok {
+		low, high = calc.Round(low*e.Unit.Factor, 6), calc.Round(high*e.Unit.Factor, 6)
+		doc.Low, doc.High = &low, &high
 	}
 	return doc
 }
 
-// bareAnswer prints a reply without its unit.
-func (p *Problem) bareAnswer(r Reply) string {
-	bare := p.Answer
-	bare.Unit.Name = ""
-	return bare.Kind.Show(&bare, r)
+// bare joins the parts of a response without their unit.
+func (w *Words) bare(parts []string) string {
+	return strings.Join(parts, w.Phrases["between-readings"])
 }
 
 // MarkDocument is the JSON of a mark.
 type MarkDocument struct {
-	Code     string  `json:"code"`
-	Given    string  `json:"given"`
-	Verdict  Verdict `json:"verdict"`
-	Slip     string  `json:"slip"`
-	Points   float64 `json:"points"`
-	Feedback string  `json:"feedback"`
+	Code     string         `json:"code"`
+	Given    string         `json:"given"`
+	Verdict  answer.Verdict `json:"verdict"`
+	Slip     string         `json:"slip"`
+	Points   float64        `json:"points"`
+	Feedback string         `json:"feedback"`
 }
 
 // MarkDocument returns a mark as JSON shows it. given is what was typed.
-func (w *Words) MarkDocument(p *Problem, given string, m Mark) MarkDocument {
-	return MarkDocument{p.Code.String(), given, m.Verdict, m.Slip, m.Points, w.Feedback(p, m).Text()}
+func (w *Words) MarkDocument(p *problem.Problem, given string, m answer.Mark) MarkDocument {
+	return MarkDocument{p.Code.String(), given, m.Verdict, m.Error, m.Points, w.Feedback(p, m).Text()}
 }

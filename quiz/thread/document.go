@@ -1,13 +1,14 @@
-package quiz
+// Package thread works out everything about one thread.
+package thread
 
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz/machine"
 )
 
-// ThreadDocument is everything about one thread, as JSON shows it. Lengths are in
+// Document is everything about one thread, as JSON shows it. Lengths are in
 // the thread's own unit. A limit that the standard does not give is null.
-type ThreadDocument struct {
+type Document struct {
 	Designation string             `json:"designation"`
 	Major       float64            `json:"major"`
 	Pitch       float64            `json:"pitch"`
@@ -51,8 +52,8 @@ type ThreadWires struct {
 	OverBest float64 `json:"over_best"`
 }
 
-// DocumentThread works a thread out.
-func DocumentThread(d calc.Designation) (ThreadDocument, error) {
+// Of works a thread out.
+func Of(d calc.Designation) (Document, error) {
 	u := machine.InchUnit
 	if d.Metric {
 		u = machine.MMUnit
@@ -62,13 +63,13 @@ func DocumentThread(d calc.Designation) (ThreadDocument, error) {
 	fine := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places+2) }
 	basicPitch, err := calc.BasicPitchDiameter(d.Nominal, d.Pitch)
 	if err != nil {
-		return ThreadDocument{}, err
+		return Document{}, err
 	}
 	bore, err := calc.BasicInternalMinor(d.Nominal, d.Pitch)
 	if err != nil {
-		return ThreadDocument{}, err
+		return Document{}, err
 	}
-	doc := ThreadDocument{
+	doc := Document{
 		Designation: d.String(), Major: shown(d.Nominal), Pitch: fine(d.Pitch), Lead: fine(d.Lead()), Starts: d.Starts, Hand: d.Hand.String(),
 		Bore: shown(bore), Unit: u.Name, Sources: []string{"b1-1", "navy", "geometry"},
 	}

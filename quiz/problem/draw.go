@@ -1,4 +1,4 @@
-package quiz
+package problem
 
 import (
 	"hash/fnv"
@@ -229,7 +229,7 @@ func (d *Draw) stickout(v *Values, side calc.Side) calc.Length {
 	for i, in := range v.inputs {
 		switch {
 		case !v.values[i].set:
-		case in.Is == AThread:
+		case in.Type == InputThread:
 			size = v.values[i].thread.Nominal
 		case in.Name == "nominal" || in.Name == "diameter" || in.Name == "bore":
 			size = calc.Inches(v.values[i].x)

@@ -1,0 +1,146 @@
+package wording
+
+import (
+	"strings"
+
+	"scratchpass/content"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+)
+
+// Feedback is what a learner is told about an answer, in the order it is shown.
+type Feedback struct {
+	Verdict string   // one line: the two answers, or that it was right
+	Reason  string   // the common error, the unit, the other convention, or that it can't be told
+	Working []string // a line a step; empty when the answer was right
+	Lathe   string   // what would happen at the lathe
+	Safety  []string // the cautions of a task that can hurt someone
+}
+
+// Feedback words a mark.
+func (w *Words) Feedback(p *problem.Problem, m answer.Mark) Feedback {
+	if m.Verdict == answer.Unread {
+		return Feedback{Verdict: content.FillPairs(w.Phrases["mark-unread"], "problem", w.Unread(m.Unread))}
+	}
+	phrase := func(key string) string { return w.aboutAnswer(p, m, key) }
+	switch {
+	case m.Verdict == answer.Right:
+		return Feedback{Verdict: phrase("mark-right"), Reason: w.because(p)}
+	case m.Verdict == answer.Convention:
+		return Feedback{Verdict: phrase("mark-convention"), Reason: w.filled(p, w.Task.Slips[m.Error])}
+	case m.Passed:
+		return Feedback{Verdict: phrase("mark-passed"), Reason: w.because(p), Working: w.way(p, p.Expected.Key)}
+	}
+	f := Feedback{
+		Verdict: phrase("mark-wrong"),
+		Reason:  strings.TrimSpace(w.reason(p, m) + " " + w.because(p)),
+		Working: w.way(p, m.Response),
+	}
+	if m.Verdict != answer.SafeWrong { // nothing of the kind would happen
+		f.Lathe = w.filled(p, w.Task.AtTheLathe)
+	}
+	if p.Task.SafetyCritical {
+		for _, key := range w.Task.Safety {
+			f.Safety = append(f.Safety, w.Safety[key].Text)
+		}
+	}
+	return f
+}
+
+// aboutAnswer fills what was given and what is right into a phrase.
+func (w *Words) aboutAnswer(p *problem.Problem, m answer.Mark, key string) string {
+	text, _ := content.Fill(w.Phrases[key], func(name string) (string, bool) {
+		switch name {
+		case "given":
+			return strings.TrimSuffix(w.Shown(p, m.Response), "."), true // the sentence has its own stop
+		case "answer":
+			return strings.TrimSuffix(w.KeyText(p), "."), true
+		}
+		return "", false
+	})
+	return text
+}
+
+// reason says which error a wrong answer comes from, or that it can't be told.
+func (w *Words) reason(p *problem.Problem, m answer.Mark) string {
+	phrase := func(key string) string { return w.aboutAnswer(p, m, key) }
+	switch {
+	case m.Error != "":
+		return w.filled(p, w.Task.Slips[m.Error])
+	case m.Verdict == answer.WrongUnit:
+		return phrase("mark-unit")
+	case m.Verdict == answer.ScrapWrong:
+		return phrase("mark-scrap-side")
+	case m.Verdict == answer.SafeWrong:
+		return phrase("mark-safe-side")
+	case p.Expected.Far(m.Response):
+		return phrase("mark-far-off")
+	}
+	own := "mark-cannot-tell-" + p.Task.Kind.Name() // some kinds have words of their own
+	if _, ok := w.Phrases[own]; ok {
+		return phrase(own)
+	}
+	return phrase("mark-cannot-tell")
+}
+
+// way is the working, or of steps in order the order itself, with the first mistake of a
+// response marked in it.
+func (w *Words) way(p *problem.Problem, r answer.Response) []string {
+	if p.Task.Kind.InOrder() {
+		return w.Moves(p, r)
+	}
+	return w.StepLines(p)
+}
+
+// because says why the right answer of a decision is right; empty for other tasks.
+func (w *Words) because(p *problem.Problem) string {
+	return w.filled(p, w.Task.Because[p.Values.Situation()])
+}
+
+func (w *Words) filled(p *problem.Problem, text string) string {
+	text, _ = w.fill(p, text)
+	return text
+}
+
+// Moves lists the moves of an order, one a line, and marks the first that stood
+// elsewhere in a response.
+func (w *Words) Moves(p *problem.Problem, given answer.Response) []string {
+	lines := make([]string, len(p.Expected.Key.Keys))
+	marked := false
+	for i, key := range p.Expected.Key.Keys {
+		text, _ := w.fill(p, w.Task.Options[key])
+		lines[i] = p.Expected.Number(key) + ") " + text
+		if !marked && i < len(given.Keys) && given.Keys[i] != key {
+			wrong, _ := w.fill(p, w.Task.Options[given.Keys[i]])
+			lines[i] += " <- " + content.Printable(wrong) + "?"
+			marked = true
+		}
+	}
+	return lines
+}
+
+// StepLines prints the working, a line a step: h = 0.61343 x P = 0.61343 x 0.076923 = 0.047187 in.
+func (w *Words) StepLines(p *problem.Problem) []string {
+	lines := make([]string, len(p.Working.Steps))
+	for i := range p.Working.Steps {
+		lines[i] = p.Working.Line(i)
+	}
+	return lines
+}
+
+// Text joins the feedback into one text.
+func (f Feedback) Text() string {
+	parts := []string{f.Verdict, f.Reason}
+	if len(f.Working) > 0 {
+		parts = append(parts, strings.Join(f.Working, "\n"))
+	}
+	parts = append(parts, f.Lathe)
+	parts = append(parts, f.Safety...)
+	var said []string
+	for _, part := range parts {
+		if part != "" {
+			said = append(said, part)
+		}
+	}
+	return strings.Join(said, "\n")
+}
