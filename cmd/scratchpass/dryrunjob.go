@@ -13,7 +13,6 @@ import (
 	"scratchpass/lessons"
 	"scratchpass/quiz/bench"
 	"scratchpass/quiz/machine"
-	"scratchpass/quiz/tasks"
 )
 
 // jobFlags are the sizes of a job that may be given on the command line, instead of or
@@ -130,7 +129,7 @@ func readJob(lib *content.Library, name string) (content.Job, error) {
 	text, err := os.ReadFile(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return w, usage("no job is called %q%s, and there is no such file; the jobs are %s", name, tasks.Offer(name, lib.JobNames()), strings.Join(lib.JobNames(), ", "))
+		return w, usage("no job is called %q%s, and there is no such file; the jobs are %s", name, content.DidYouMean(name, lib.JobNames()), strings.Join(lib.JobNames(), ", "))
 	case err != nil:
 		return w, err
 	}

@@ -6,7 +6,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/content"
-	"scratchpass/quiz/tasks"
 )
 
 // lessonDocument is a lesson in the JSON list of lessons.
@@ -36,7 +35,7 @@ func (a *app) learn() *cobra.Command {
 			}
 			_, err = lib.Lesson(args[0])
 			if content.ErrNotThere(err) {
-				return usage("no lesson is called %q%s (learn lists all)", args[0], tasks.Offer(args[0], lib.LessonNames()))
+				return usage("no lesson is called %q%s (learn lists all)", args[0], content.DidYouMean(args[0], lib.LessonNames()))
 			}
 			if err != nil {
 				return err

@@ -37,7 +37,7 @@ func (a *app) terms() *cobra.Command {
 			found := content.FindTerms(all, word)
 			if len(found) == 0 {
 				names := slices.Sorted(maps.Keys(all))
-				return usage("no term has %q in it%s (terms lists all)", word, tasks.Offer(word, names))
+				return usage("no term has %q in it%s (terms lists all)", word, content.DidYouMean(word, names))
 			}
 			docs := []termDocument{}
 			var text lessons.Text

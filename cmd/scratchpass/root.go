@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scratchpass/content"
 	"scratchpass/lessons"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
@@ -78,14 +79,11 @@ func noArguments(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	near := ""
-	for _, s := range cmd.SuggestionsFor(args[0]) {
-		near += " " + s
+	var names []string
+	for _, sub := range cmd.Commands() {
+		names = append(names, sub.Name())
 	}
-	if near != "" {
-		near = "; did you mean" + near + "?"
-	}
-	return usage("unknown command %q%s (scratchpass --help lists them)", args[0], near)
+	return usage("unknown command %q%s (scratchpass --help lists them)", args[0], content.DidYouMean(args[0], names))
 }
 
 // about says what the program is, where no one is at a terminal.

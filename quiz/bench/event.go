@@ -1,12 +1,11 @@
 package bench
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"strconv"
 	"strings"
-
-	"github.com/agnivade/levenshtein"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -73,7 +72,7 @@ func Parse(text string, s machine.System) (Event, error) {
 	verb, rest = strings.ToLower(verb), strings.TrimSpace(rest)
 	how, ok := verbs[verb]
 	if !ok {
-		return Event{}, &calc.InputError{What: "can't read", Got: calc.Quoted(text), Want: "a move" + nearest(verb)}
+		return Event{}, &calc.InputError{What: "can't read", Got: calc.Quoted(text), Want: "a move" + cmp.Or(content.DidYouMean(verb, Verbs()), "; help lists them")}
 	}
 	e := Event{Verb: verb}
 	refuse := func() (Event, error) {
@@ -220,20 +219,6 @@ func (how shape) wants(verb string, s machine.System) string {
 		text += ", or just " + verb
 	}
 	return text
-}
-
-// nearest offers the verbs that are most like a word.
-func nearest(word string) string {
-	best, least := "", min(3, (len(word)+1)/2)
-	for _, v := range Verbs() {
-		if d := levenshtein.ComputeDistance(word[:min(len(word), 20)], v); d < least {
-			best, least = v, d
-		}
-	}
-	if best == "" {
-		return "; help lists them"
-	}
-	return "; did you mean " + best + "?"
 }
 
 // Write writes the event as Parse reads it in these units.

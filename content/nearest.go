@@ -1,0 +1,44 @@
+package content
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// DidYouMean words the nearest of the names to a word that is none of them, for the end
+// of an error; it is empty when none is near.
+func DidYouMean(word string, names []string) string {
+	near := nearest(word, names)
+	if len(near) == 0 {
+		return ""
+	}
+	return "; did you mean " + strings.Join(near, ", ") + "?"
+}
+
+// nearest returns up to three names that are most like a word: those that contain it
+// first, then by edit distance.
+func nearest(word string, names []string) []string {
+	if len(word) > 60 {
+		word = word[:60]
+	}
+	near := slices.Clone(names)
+	far := func(name string) int {
+		d := levenshtein.ComputeDistance(word, name)
+		if word != "" && strings.Contains(name, word) {
+			d -= 100
+		}
+		return d
+	}
+	slices.SortStableFunc(near, func(a, b string) int { return far(a) - far(b) })
+	near = near[:min(3, len(near))]
+	for len(near) > 0 { // the third-best guess may be no guess
+		last := far(near[len(near)-1])
+		if last <= len(word)/2+1 && (len(near) == 1 || last < max(2*far(near[0]), 1)) {
+			break
+		}
+		near = near[:len(near)-1]
+	}
+	return near
+}

@@ -1,0 +1,2 @@
+// Package blank has the tasks about the size of the blank or the bore.
+package blank

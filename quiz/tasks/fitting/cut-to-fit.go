@@ -1,0 +1,107 @@
+package fitting
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "cut-to-fit", Stage: problem.Fitting, Kind: answer.Quantity,
+	Inputs: []problem.Input{
+		shared.LengthInput("plug", "E1", 0.05, 6), shared.LengthInput("present", "E", 0.05, 6),
+		{Name: "clearance", Symbol: "k", Type: problem.InputLength, Low: 0, High: 0.05, Group: "clearance"},
+		{Name: "least-clearance", Symbol: "k1", Type: problem.InputLength, Low: 0, High: 0.05, Group: "clearance"},
+		{Name: "most-clearance", Symbol: "k2", Type: problem.InputLength, Low: 0, High: 0.05, Extra: true}, // goes with the least
+		{Name: "dial-reads", Symbol: "dial", Type: problem.InputWord, Words: []string{"diameter", "radius"}},
+	},
+	Scrap:     answer.ScrapHigh,
+	Tolerance: answer.Tolerance{Inch: 0.0003, MM: 0.0075},
+	Sources:   []string{"arithmetic", "dial-marking"},
+	Draw: func(d *problem.Draw) problem.Values {
+		v := d.Values()
+		plug, err := middlePitchDiameter(d, v, d.Thread(calc.Inch/20, calc.Inch/6))
+		if err != nil {
+			return problem.Values{}
+		}
+		clearance := drawSteps(d, 0.0015, 0.003, 0.0005, 0.03, 0.08, 0.01)
+		left := clearance.Times(2) + drawSteps(d, 0.001, 0.006, 0.0001, 0.02, 0.15, 0.01)
+		if d.Level == problem.NumbersGiven {
+			v.SetLength("clearance", clearance)
+		} else {
+			each := drawSteps(d, 0.0005, 0.001, 0.0005, 0.01, 0.02, 0.01)
+			v.SetLength("least-clearance", shared.AsPrinted(d, clearance-each))
+			v.SetLength("most-clearance", shared.AsPrinted(d, clearance+each))
+		}
+		v.SetLength("plug", plug)
+		v.SetLength("present", shared.AsPrinted(d, plug+clearance-left))
+		v.SetWord("dial-reads", shared.DialReads(d))
+		d.Job(&v, calc.Inside)
+		return v
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		w := v.Working()
+		plug, present, clearance := v.Length("plug"), v.Length("present"), clearanceOf(v)
+		if v.Has("least-clearance") {
+			if !v.Has("most-clearance") {
+				return problem.Working{}, &calc.InputError{What: "most clearance", Got: "not given", Want: "the most clearance, to go with the least"}
+			}
+			w.Length("k", "(k1 + k2) / 2")(clearance, nil)
+		}
+		if v.Word("dial-reads") == "diameter" {
+			w.Length("m", "(E1 + k) - E")(calc.FeedToFit(calc.Inside, plug, present, clearance, calc.ReadsDiameter))
+			return w.Quantity()
+		}
+		w.Length("g", "(E1 + k) - E")(calc.FeedToFit(calc.Inside, plug, present, clearance, calc.ReadsDiameter))
+		w.Length("m", "g / 2")(calc.FeedToFit(calc.Inside, plug, present, clearance, calc.ReadsRadius))
+		return w.Quantity()
+	},
+	Errors: []problem.CommonError{
+		{Name: "radius", Work: func(v problem.Values) answer.Response {
+			if v.Word("dial-reads") == "radius" {
+				return answer.NoResponse
+			}
+			return answer.LengthResponse(growth(v, 1).Times(0.5))
+		}},
+		{Name: "diameter-habit", Work: func(v problem.Values) answer.Response {
+			if v.Word("dial-reads") == "diameter" {
+				return answer.NoResponse
+			}
+			return answer.LengthResponse(growth(v, 1))
+		}},
+		{Name: "no-clearance", Work: func(v problem.Values) answer.Response { return onDial(v, growth(v, 0)) }},
+		{Name: "minus", Work: func(v problem.Values) answer.Response { return onDial(v, growth(v, -1)) }},
+	},
+})
+
+// clearanceOf is the clearance, given or in the middle between two.
+func clearanceOf(v problem.Values) calc.Length {
+	if v.Has("least-clearance") {
+		return (v.Length("least-clearance") + v.Length("most-clearance")).Times(0.5)
+	}
+	return v.Length("clearance")
+}
+
+// growth is how much the pitch diameter has still to grow, with so many times the
+// clearance.
+func growth(v problem.Values, clearances float64) calc.Length {
+	return v.Length("plug") + clearanceOf(v).Times(clearances) - v.Length("present")
+}
+
+// onDial is a change of diameter as the cross-slide dial shows it.
+func onDial(v problem.Values, diametral calc.Length) answer.Response {
+	if v.Word("dial-reads") == "radius" {
+		diametral = diametral.Times(0.5)
+	}
+	return answer.LengthResponse(diametral)
+}
+
+// drawSteps draws a length in steps, given for inches and for millimetres.
+func drawSteps(d *problem.Draw, low, high, step, lowMM, highMM, stepMM float64) calc.Length {
+	if d.System == machine.Metric {
+		return calc.Millimetres(d.Steps(lowMM, highMM, stepMM))
+	}
+	return calc.Inches(d.Steps(low, high, step))
+}

@@ -1,0 +1,35 @@
+package fitting
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "inside-thread-done", Stage: problem.Fitting, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "gauges", Symbol: "gauges", Type: problem.InputWord, Words: []string{"not-yet", "go-only", "neither", "both"}}},
+	Sources: []string{"common-practice", "b1-2"},
+	Draw: func(d *problem.Draw) problem.Values {
+		v := d.Values()
+		v.SetWord("gauges", problem.Pick(d, "not-yet", "not-yet", "go-only", "neither", "both"))
+		d.Job(&v, calc.Inside)
+		return v
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		w := v.Working()
+		return w.Choice(map[string]string{
+			"not-yet": "stop-short-and-try", "go-only": "done", "neither": "a-little-more", "both": "reject",
+		}[v.Word("gauges")])
+	},
+	Errors: []problem.CommonError{
+		{Name: "depth-only"},
+		{Name: "wires"},
+		{Name: "not-go-enters"},
+		{Name: "stop-short-and-try", Work: shared.OptionUnlessIn("gauges", "stop-short-and-try", "not-yet", "neither")},
+		{Name: "done", Work: shared.OptionUnlessIn("gauges", "done", "go-only")},
+		{Name: "a-little-more", Work: shared.OptionUnlessIn("gauges", "a-little-more", "neither", "not-yet")},
+		{Name: "reject", Work: shared.OptionUnlessIn("gauges", "reject", "both")},
+	},
+})

@@ -1,0 +1,70 @@
+package fitting
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+// linesUnit counts scratch lines.
+var linesUnit = machine.Unit{Name: "lines", One: "line", Factor: 1, Places: 1, Count: true}
+
+var _ = shared.Register(problem.Task{
+	Name: "scratch-pass-check", Stage: problem.Fitting, Kind: answer.Quantity,
+	Inputs:    shared.Inputs(problem.ThreadInputs, shared.LengthInput("over", "L", 0.05, 6)),
+	Tolerance: answer.Tolerance{Other: 0.1},
+	Sources:   []string{"arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		way, over := "tpi", calc.Inches(problem.Pick(d, 0.5, 0.5, 1))
+		if d.System == machine.Metric {
+			way, over = "pitch", calc.Millimetres(problem.Pick(d, 10.0, 12, 14, 15, 20))
+		}
+		if d.Level != problem.NumbersGiven {
+			way = "callout"
+		}
+		if over.Over(t.Pitch) < 3 {
+			return problem.Values{}
+		}
+		d.TellAs(&v, t, calc.Outside, way)
+		v.SetLength("over", over)
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		w := v.Working()
+		between := v.Length("over").Over(v.Pitch())
+		if !calc.Within(between, calc.Round(between, 0), 0.02) {
+			return problem.Working{}, &calc.InputError{What: "length", Got: calc.LengthText(v.Length("over")), Want: "one that is a whole number of pitches, so that a line lies at both ends"}
+		}
+		formula := "L / P + 1"
+		switch {
+		case v.System == machine.Imperial && v.Has("tpi"):
+			formula = "n x L + 1"
+		case v.System == machine.Imperial && v.Has("thread") && !v.Thread("thread").Metric:
+			w.Number("n", "", machine.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
+			formula = "n x L + 1"
+		default:
+			w.Pitch()
+		}
+		w.Number("K", formula, linesUnit)(between+1, nil)
+		return w.Quantity()
+	},
+	Errors: []problem.CommonError{
+		{Name: "fence-post", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(v.Length("over").Over(v.Pitch()))
+		}},
+		{Name: "tpi", Work: func(v problem.Values) answer.Response {
+			if calc.Within(v.X("over"), 1, 1e-9) {
+				return answer.NoResponse // over an inch that is the slip of the ends
+			}
+			return answer.NumberResponse(shared.PerInch(v))
+		}},
+		{Name: "pitch", Work: func(v problem.Values) answer.Response {
+			return answer.NumberResponse(v.Pitch().Inches() * v.System.Length().Factor)
+		}},
+	},
+})

@@ -1,0 +1,32 @@
+package infeed
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+// drawPlunge draws a thread that is fed straight in.
+func drawPlunge(d *problem.Draw) problem.Values {
+	v := d.Values()
+	d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/6), calc.Outside)
+	d.Job(&v, calc.Outside)
+	return v
+}
+
+// workPlunge works out the dial move of a thread fed straight in.
+func workPlunge(v problem.Values, formula string, reads calc.DialReads) (problem.Working, error) {
+	if err := shared.OnlySide(v, calc.Outside); err != nil {
+		return problem.Working{}, err
+	}
+	w := v.Working()
+	h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
+	w.Length("m", formula)(calc.DialMove(h, reads))
+	return w.Quantity()
+}
+
+// plungeWithAngle is the slip of bringing in the compound's angle out of habit.
+func plungeWithAngle(v problem.Values) answer.Response {
+	return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.HabitAngle.Cos()))
+}

@@ -1,0 +1,25 @@
+package infeed
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "radius-dial-plunge", Stage: problem.Infeed, Kind: answer.Quantity, SafetyCritical: true,
+	Inputs:    problem.ThreadInputs,
+	Tolerance: answer.Tolerance{Inch: 0.001, MM: 0.025},
+	Scrap:     answer.ScrapHigh,
+	Sources:   []string{"dial-marking", "navy"},
+	Draw:      drawPlunge,
+	Work:      func(v problem.Values) (problem.Working, error) { return workPlunge(v, "h", calc.ReadsRadius) },
+	Errors: []problem.CommonError{
+		{Name: "dia-habit", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v).Times(2)) }},
+		{Name: "half", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.ExternalDepth(v).Times(0.5))
+		}},
+		{Name: "cos", Work: plungeWithAngle},
+	},
+})

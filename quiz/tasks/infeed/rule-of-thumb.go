@@ -1,0 +1,53 @@
+package infeed
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "rule-of-thumb", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs:    shared.Inputs(shared.Inputs(problem.ThreadInputs, shared.LengthInput("tool-flat", "f", 0, 0.1)), shared.CompoundAngle...),
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
+	Sources:   []string{"common-practice", "geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/12, calc.Inch/6)
+		d.Tell(&v, t, calc.Inside)
+		v.SetLength("tool-flat", shared.DrawFlat(d, calc.Inside, t.Pitch, 0.72)) // sharper, and the rule falls short
+		shared.TellAngle(d, &v)
+		d.Job(&v, calc.Inside)
+		return v
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		if err := shared.OnlySide(v, calc.Inside); err != nil {
+			return problem.Working{}, err
+		}
+		w := v.Working()
+		pitch := w.Pitch()
+		h := w.Length("h", "0.649519 x P - 0.866025 x f")(calc.RadialDepthFromBasicBore(pitch, v.Length("tool-flat")))
+		c := w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, shared.AngleStep(w, v)))
+		rule := w.Length("q", "P / 1.5")(calc.RuleOfThumbTravel(pitch))
+		w.Length("o", "q - c")(rule-c, nil)
+		return w.Quantity()
+	},
+	Errors: []problem.CommonError{
+		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(v.Pitch().Times(1/1.5) - insideDepth(v))
+		}},
+		{Name: "book-depth", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(v.Pitch().Times(1/1.5) - v.Pitch().Times(calc.BasicInternal.Factor()/shared.AngleOf(v).Cos()))
+		}},
+		{Name: "sign", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(insideDepth(v).Times(1/shared.AngleOf(v).Cos()) - v.Pitch().Times(1/1.5))
+		}},
+	},
+})
+
+// insideDepth is the depth from the basic bore with the tool's own flat.
+func insideDepth(v problem.Values) calc.Length {
+	h, _ := calc.RadialDepthFromBasicBore(v.Pitch(), v.Length("tool-flat")) // the key has been worked out: no error here
+	return h
+}

@@ -1,0 +1,48 @@
+package infeed
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "sideways-shift", Stage: problem.Infeed, Kind: answer.Quantity,
+	Inputs:    shared.Inputs(problem.ThreadInputs, shared.CompoundAngle...),
+	Tolerance: answer.Tolerance{Inch: 0.001, MM: 0.025},
+	Sources:   []string{"geometry", "navy"},
+	Draw: func(d *problem.Draw) problem.Values {
+		v := d.Values()
+		d.Tell(&v, d.Thread(calc.Inch/16, calc.Inch/6), calc.Outside)
+		shared.TellAngle(d, &v)
+		if tied(d, shared.ExternalDepth(v).Times(shared.AngleOf(v).Tan())) {
+			return problem.Values{}
+		}
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		if err := shared.OnlySide(v, calc.Outside); err != nil {
+			return problem.Working{}, err
+		}
+		w := v.Working()
+		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
+		w.Length("b", "h x tan(a)")(calc.SidewaysShift(h, shared.AngleStep(w, v)))
+		return w.Quantity()
+	},
+	Errors: []problem.CommonError{
+		{Name: "none", Work: func(problem.Values) answer.Response { return answer.NumberResponse(0) }},
+		{Name: "sin", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.ExternalDepth(v).Times(shared.AngleOf(v).Sin()))
+		}},
+		// One number, two causes: divided by tan, or the angle taken from the bed.
+		{Name: "cot", SameResultAs: "cot", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.AngleOf(v).Tan()))
+		}},
+		{Name: "depth", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v)) }},
+		{Name: "travel", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.AngleOf(v).Cos()))
+		}},
+	},
+})

@@ -1,0 +1,33 @@
+package infeed
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "why-a-half-degree-less", Stage: problem.Infeed, Kind: answer.Choice,
+	Inputs:  []problem.Input{{Name: "feed", Symbol: "feed", Type: problem.InputWord, Words: []string{"less", "equal", "more", "straight"}}},
+	Sources: []string{"common-practice", "geometry"},
+	Draw: func(d *problem.Draw) problem.Values {
+		v := d.Values()
+		v.SetWord("feed", problem.Pick(d, "less", "equal", "more", "straight"))
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		w := v.Working()
+		return w.Choice(map[string]string{"less": "skim", "equal": "one-only", "more": "steps", "straight": "both-alike"}[v.Word("feed")])
+	},
+	Errors: []problem.CommonError{
+		{Name: "leading", Work: shared.OptionUnlessIn("feed", "leading", "straight")},
+		{Name: "neither", Work: shared.OptionUnlessIn("feed", "neither", "straight")},
+		{Name: "depth", Work: shared.OptionUnlessIn("feed", "depth", "equal", "straight")},
+		{Name: "skim", Work: shared.OptionUnlessIn("feed", "skim", "less", "equal")},
+		{Name: "one-only", Work: shared.OptionUnlessIn("feed", "one-only", "less", "equal", "more")},
+		{Name: "steps", Work: shared.OptionUnlessIn("feed", "steps", "equal", "more")},
+		{Name: "both-alike", Work: shared.OptionUnlessIn("feed", "both-alike", "straight")},
+	},
+})

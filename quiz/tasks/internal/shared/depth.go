@@ -1,0 +1,53 @@
+package shared
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+)
+
+// DrawFlat draws the flat of a tool that can make the thread: from a share of the
+// widest one up, in whole thousandths or hundredths of a millimetre.
+func DrawFlat(d *problem.Draw, side calc.Side, pitch calc.Length, from float64) calc.Length {
+	widest, _ := calc.WidestFlat(side, pitch) // a pitch from the lists of threads
+	low, high := widest.Times(from), widest.Times(0.98)
+	if d.System == machine.Metric {
+		return calc.Millimetres(d.Steps(calc.Round(low.Millimetres()+0.005, 2), calc.Round(high.Millimetres()-0.005, 2), 0.01))
+	}
+	return calc.Inches(d.Steps(calc.Round(low.Inches()+0.0005, 3), calc.Round(high.Inches()-0.0005, 3), 0.001))
+}
+
+// MinorSteps adds the steps to the root diameter by the factor 0.613.
+func MinorSteps(w *problem.Working, v problem.Values, symbol string) calc.Length {
+	nominal, pitch := NominalStep(w, v), w.Pitch()
+	w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(pitch, calc.UnifiedExternal))
+	d, err := calc.ExternalMinor(nominal, pitch)
+	if side := OnlySide(v, calc.Outside); side != nil {
+		err = side
+	}
+	return w.Length(symbol, "D - 2 x h")(d, err)
+}
+
+// LessPitches is the slip of taking another share of the pitch off the nominal
+// diameter.
+func LessPitches(k float64) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
+		nominal, err := NominalTold(v)
+		if err != nil {
+			return answer.NoResponse
+		}
+		return answer.LengthResponse(nominal - v.Pitch().Times(k))
+	}
+}
+
+// DepthOf is the slip of taking the depth of another form.
+func DepthOf(f calc.Form) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(f.Factor())) }
+}
+
+// ExternalDepth is the single depth by the 17/24 H factor, for slips that start
+// from it.
+func ExternalDepth(v problem.Values) calc.Length {
+	return v.Pitch().Times(calc.UnifiedExternal.Factor())
+}

@@ -1,0 +1,97 @@
+package reading
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "count-crests", Stage: problem.Reading, Kind: answer.Quantity,
+	Inputs: []problem.Input{
+		{Name: "crests", Symbol: "c", Type: problem.InputCount, Low: 2, High: 200},
+		shared.LengthInput("first", "r1", 0, 40), shared.LengthInput("last", "r2", 0.1, 40),
+		{Name: "wanted", Symbol: "wanted", Type: problem.InputWord, Words: []string{"tpi", "pitch"}, Extra: true},
+	},
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.05, Other: 0.25},
+	Sources:   []string{"b1-1", "arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
+		v := d.Values()
+		first, span, pitch := calc.Length(0), calc.Inches(d.Steps(0.25, 1.5, 0.125)), calc.Inch
+		wanted := "tpi"
+		if d.System == machine.Metric {
+			wanted = "pitch"
+			span, pitch = calc.Millimetres(d.Steps(8, 40, 1)), calc.Millimetres(problem.Pick(d, 1.0, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4))
+		} else {
+			pitch = pitch.Times(1 / problem.Pick(d, 8.0, 9, 10, 11, 12, 13, 14, 16, 18, 20))
+		}
+		if d.Level != problem.NumbersGiven { // the end of a rule is worn: the count starts further on
+			first = calc.Inches(1)
+			if d.System == machine.Metric {
+				first = calc.Millimetres(10)
+			}
+		}
+		spaces := span.Over(pitch)
+		if spaces < 4 || spaces > 14 || !calc.Within(spaces, calc.Round(spaces, 0), 1e-6) {
+			return problem.Values{} // crests must stand on both lines
+		}
+		v.Set("crests", calc.Round(spaces, 0)+1)
+		v.SetLength("first", first)
+		v.SetLength("last", first+span)
+		v.SetWord("wanted", wanted)
+		d.Job(&v, calc.Outside)
+		return v
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		w := v.Working()
+		span := w.Length("L", "r2 - r1")(v.Length("last")-v.Length("first"), nil)
+		pitch := span.Times(1 / float64(v.Count("crests")-1))
+		n, err := calc.TPI(pitch)
+		switch {
+		case wantsPitch(v):
+			w.Length("P", "L / (c - 1)")(pitch, err)
+		case v.System == machine.Metric:
+			w.Number("n", "25.4 x (c - 1) / L", machine.TPIUnit)(n.Number(), err)
+		default:
+			w.Number("n", "(c - 1) / L", machine.TPIUnit)(n.Number(), err)
+		}
+		return w.Quantity()
+	},
+	Errors: []problem.CommonError{
+		{Name: "fence-post", Work: func(v problem.Values) answer.Response { return crestsPer(v, v.X("last")-v.X("first"), v.X("crests")) }},
+		{Name: "from-end", Work: func(v problem.Values) answer.Response {
+			if v.X("first") == 0 {
+				return answer.NoResponse
+			}
+			return crestsPer(v, v.X("last"), v.X("crests")-1)
+		}},
+		{Name: "no-scale", Work: func(v problem.Values) answer.Response { return shownCrests(v, v.X("crests")-1) }},
+		{Name: "mult", Work: func(v problem.Values) answer.Response {
+			return shownCrests(v, (v.X("crests")-1)*(v.X("last")-v.X("first"))*v.System.Length().Factor)
+		}},
+	},
+})
+
+// wantsPitch reports whether the pitch is asked for and not the threads per inch:
+// as it was said, or else in millimetres.
+func wantsPitch(v problem.Values) bool {
+	return v.Word("wanted") == "pitch" || v.Word("wanted") == "" && v.System == machine.Metric
+}
+
+// crestsPer is what so many spaces in a span give: the pitch or the threads per inch.
+func crestsPer(v problem.Values, span, spaces float64) answer.Response {
+	if wantsPitch(v) {
+		return answer.NumberResponse(span / spaces)
+	}
+	return answer.NumberResponse(spaces / span)
+}
+
+// shownCrests is a reply whose number is shown as it stands.
+func shownCrests(v problem.Values, x float64) answer.Response {
+	if wantsPitch(v) {
+		return answer.NumberResponse(x / v.System.Length().Factor)
+	}
+	return answer.NumberResponse(x)
+}

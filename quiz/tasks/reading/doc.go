@@ -1,0 +1,2 @@
+// Package reading has the tasks about what the drawing calls for.
+package reading

@@ -1,0 +1,2 @@
+// Package safety has the tasks about what can hurt someone.
+package safety

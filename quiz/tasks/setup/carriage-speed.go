@@ -1,0 +1,56 @@
+package setup
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "carriage-speed", Stage: problem.SetUp, Kind: answer.Quantity,
+	Inputs: shared.Inputs(problem.ThreadInputs, shared.RpmInput,
+		problem.Input{Name: "starts", Symbol: "z", Type: problem.InputCount, Low: 1, High: 12}),
+	Tolerance: answer.Tolerance{Relative: 0.02},
+	Sources:   []string{"arithmetic"},
+	Draw: func(d *problem.Draw) problem.Values {
+		v := d.Values()
+		t := d.Thread(calc.Inch/20, calc.Inch/8)
+		t.Starts = problem.Pick(d, 1, 2, 2, 3)
+		shared.TellStarts(d, &v, t)
+		rpm := shared.DrawSpeed(d)
+		v.Set("rpm", float64(rpm))
+		if shared.Halfway(leadOf(v).Inches()*v.X("rpm")/60, aSecond(d.System)) || shared.TooFast(leadOf(v), rpm) {
+			return problem.Values{}
+		}
+		shared.JobAt(d, &v, calc.Outside, rpm)
+		return v
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		if err := shared.SameStarts(v); err != nil {
+			return problem.Working{}, err
+		}
+		w := v.Working()
+		lead := w.Length("l", "z x P")(calc.Lead(w.Pitch(), v.Count("starts")))
+		travel, err := calc.CarriageTravel(shared.SpeedOf(v), lead, 1)
+		w.Number("j", "v / 60 x l", aSecond(v.System))(travel.Inches(), err)
+		return w.Quantity()
+	},
+	Errors: []problem.CommonError{
+		{Name: "no-60", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(leadOf(v).Times(v.X("rpm"))) }},
+		{Name: "pitch", Work: func(v problem.Values) answer.Response {
+			if v.Count("starts") == 1 {
+				return answer.NoResponse
+			}
+			return answer.LengthResponse(v.Pitch().Times(v.X("rpm") / 60))
+		}},
+		{Name: "tpi-mult", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.UpsideDown(v).Times(v.X("rpm") / 60))
+		}},
+		{Name: "invert", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(leadOf(v).Times(60 / v.X("rpm")))
+		}},
+	},
+})
+
+func leadOf(v problem.Values) calc.Length { return v.Pitch().Times(v.X("starts")) }

@@ -1,0 +1,30 @@
+package shape
+
+import (
+	"scratchpass/calc"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
+)
+
+var _ = shared.Register(problem.Task{
+	Name: "basic-pitch-diameter", Stage: problem.Shape, Kind: answer.Quantity,
+	Inputs:    shared.Inputs(problem.ThreadInputs, shared.NominalInput),
+	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.0125},
+	Sources:   []string{"b1-1", "handbook"},
+	Draw: func(d *problem.Draw) problem.Values {
+		return shared.DrawSized(d, problem.Pick(d, calc.Outside, calc.Inside)) // it is the same for both
+	},
+	Work: func(v problem.Values) (problem.Working, error) {
+		w := v.Working()
+		nominal, pitch := shared.NominalStep(w, v), w.Pitch()
+		w.Length("E", "D - 0.649519 x P")(calc.BasicPitchDiameter(nominal, pitch))
+		return w.Quantity()
+	},
+	Errors: []problem.CommonError{
+		{Name: "twice", Work: shared.LessPitches(2 * calc.AmericanNational.Factor())},
+		{Name: "half", Work: shared.LessPitches(calc.AmericanNational.Factor() / 2)},
+		{Name: "use-h", Work: shared.LessPitches(calc.UnifiedExternal.Factor())},
+		{Name: "dminor", Work: shared.LessPitches(2 * calc.UnifiedExternal.Factor())},
+	},
+})
