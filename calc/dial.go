@@ -64,16 +64,3 @@ func SumOfCuts(cuts []Cut) Length {
 	}
 	return sum
 }
-
-// BacklashApproach returns where to wind back to before coming up to a reading
-// again from the same side: further than the backlash, by half as much again.
-//
-//	back = target - 1.5 x backlash
-//
-// backlash is 0 to 0.1 in. How far past is common practice, no source.
-func BacklashApproach(target, backlash Length) (Length, error) {
-	if err := firstError(between("backlash", backlash, 0, 0.1), between("reading", target, -5, 5)); err != nil {
-		return 0, err
-	}
-	return target - backlash.Times(1.5), nil
-}

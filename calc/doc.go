@@ -19,13 +19,13 @@
 //	                             series
 //	limits of size, inch         limits, unifiedexceptions       ASME B1.1, B1.30; published tables govern
 //	limits of size, metric       metriclimits, metrictable       ISO 965-1 by tables
-//	three wires                  wires, wirecontact              US Navy; Machinery's Handbook p. 2130; geometry
+//	three wires                  wires                           US Navy; Machinery's Handbook p. 2130; geometry
 //	lead angle, side clearance   wires                           geometry; Machinery's Handbook p. 1763
 //	change gears                 gears                           F. D. Jones, 1914; meshing rule common practice
 //	speeds and room to stop      speed                           TM 1-420, 1942
 //	boring bar, cutting force    boringbar                       E. Isakov, 2019; Rohm RN 1391
 //	chatter                      chatter                         textbook limit, from memory
-//	chip width and area          chip                            geometry
+//	chip width                   chip                            geometry
 //	pass schedules, fit          schedule                        geometry
 //	Acme                         acme                            F. D. Jones, 1914; Machinery's Data Sheets, 1910
 //	taper pipe                   pipe                            ASME B1.20.1-1983 as quoted

@@ -36,33 +36,6 @@ func schedule(total Length, n int, share func(k int) float64) ([]Length, error) 
 	return totals, nil
 }
 
-// EqualAreaLeast is EqualArea for a tool with a flat, with a least cut: once the
-// equal sections would call for less than that, each pass takes the least cut, and
-// the last one what is left.
-//
-//	A(h_k) = A(F) k / n, but h_k - h_(k-1) at least least
-//
-// least is 0 up to the total. Below a least cut a tool rubs and does not cut:
-// common practice, no source.
-func EqualAreaLeast(total, flat, least Length, n int) ([]Length, error) {
-	whole, err := GrooveArea(total, flat)
-	err = firstError(err, between("total infeed", total, Thou, 1), inRange("passes", float64(n), 1, mostPasses), between("least cut", least, 0, total))
-	if err != nil {
-		return nil, err
-	}
-	totals := make([]Length, 0, n)
-	at := Length(0)
-	for k := 1; k <= n && at < total; k++ {
-		next := depthOfArea(whole*float64(k)/float64(n), flat)
-		at = min(max(next, at+least), total)
-		totals = append(totals, at)
-	}
-	if totals[len(totals)-1] < total {
-		totals[len(totals)-1] = total
-	}
-	return totals, nil
-}
-
 // PassesForFirstCut returns how many passes the square-root rule needs when the
 // first may take so much:
 //

@@ -25,13 +25,6 @@ func ExampleSpindleSpeedFor() {
 	// Output: 114.6
 }
 
-// Machinery's Handbook 31st ed. p. 2130: 1/4-20 over wires of 0.035, 0.2792.
-func ExampleOverWiresFromMajor() {
-	m, _ := calc.OverWiresFromMajor(0.25, 0.035, calc.Inch/20)
-	fmt.Println(calc.Fixed(m.Inches(), 4))
-	// Output: 0.2792
-}
-
 // US Navy training manual, three-wire section: E 0.6832, 10 TPI, wire 0.0577: 0.7697.
 func ExampleOverWires() {
 	m, _ := calc.OverWires(0.6832, 0.0577, calc.Inch/10)
@@ -212,33 +205,6 @@ func TestSchedules(t *testing.T) {
 	if n, err := calc.PassesForFirstCut(0.054, 0.018); n != 9 || err != nil { // exactly nine, not ten
 		t.Error(n, err)
 	}
-	// Equal sections with a flat, none below the least cut, and the total is reached.
-	for _, flat := range []calc.Length{0, 0.005, 0.0125} {
-		for n := 1; n < 40; n++ {
-			const least, total = 0.0015, 0.0613
-			totals, err := calc.EqualAreaLeast(total, flat, least, n)
-			if err != nil {
-				t.Fatal(err)
-			}
-			last := calc.Length(0)
-			areas := map[string]bool{}
-			for i, at := range totals {
-				if i < len(totals)-1 && at-last < least-1e-12 {
-					t.Errorf("flat %v n %d: a cut of %v", flat, n, at-last)
-				}
-				if a, _ := calc.ChipArea(last, at, flat); at-last > least+1e-9 {
-					areas[calc.Fixed(a, 9)] = true
-				}
-				last = at
-			}
-			if last != total {
-				t.Errorf("flat %v n %d: ends at %v", flat, n, last)
-			}
-			if len(totals) == n && n > 1 && n < 10 && len(areas) != 1 {
-				t.Errorf("flat %v n %d: sections %v", flat, n, areas)
-			}
-		}
-	}
 }
 
 func TestFeedToFit(t *testing.T) {
@@ -265,11 +231,11 @@ func TestGroovePitchDiameter(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		straight := make([]calc.PassMoves, 12)
+		straight := make([]passMove, 12)
 		for i := range straight {
-			straight[i].Straight = h.Times(1.0 / 12)
+			straight[i].straight = h.Times(1.0 / 12)
 		}
-		passes, _ := calc.PassesOf(straight, 29.5)
+		passes := passesOf(straight, 29.5)
 		g, err := calc.NewGroove(calc.ToolTip{Flat: flat}, pitch, passes)
 		got, ok := g.PitchDiameter(calc.Outside, nominal)
 		if err != nil || !ok || !calc.Within(got.Inches(), e.Inches(), 1e-12) {
@@ -277,7 +243,7 @@ func TestGroovePitchDiameter(t *testing.T) {
 		}
 		// With the compound at exactly 30 degrees one flank stays where it is.
 		c, _ := calc.CompoundTravel(h, 30)
-		passes, _ = calc.PassesOf([]calc.PassMoves{{Compound: c.Times(0.5)}, {Compound: c.Times(0.5)}, {}}, 30)
+		passes = passesOf([]passMove{{compound: c.Times(0.5)}, {compound: c.Times(0.5)}, {}}, 30)
 		g, _ = calc.NewGroove(calc.ToolTip{Flat: flat}, pitch, passes)
 		if got, ok := g.PitchDiameter(calc.Outside, nominal); !ok || !calc.Within(got.Inches(), e.Inches(), 1e-9) {
 			t.Errorf("flat %v by compound: %v, want %v", flat, got, e)
@@ -320,7 +286,7 @@ func TestGrooveOfPasses(t *testing.T) {
 	if !calc.Within(whole.Area(), g.Area(), 1e-12) {
 		t.Error("a shift of a whole pitch is another groove")
 	}
-	if want, _ := calc.GrooveArea(0.02, 0.006); !calc.Within(g.Area(), want, 1e-12) {
+	if want := 0.006*0.02 + 0.02*0.02*math.Tan(math.Pi/6); !calc.Within(g.Area(), want, 1e-12) { // the tip's rectangle and two flanks
 		t.Errorf("area %v, want %v", g.Area(), want)
 	}
 	none, _ := calc.NewGroove(tip, pitch, nil)
@@ -370,14 +336,14 @@ func BenchmarkFindTrains20Gears(b *testing.B) {
 }
 
 func BenchmarkGroove30Passes(b *testing.B) {
-	moves := make([]calc.PassMoves, 30)
+	moves := make([]passMove, 30)
 	for i := range moves {
-		moves[i].Compound = 0.002
+		moves[i].compound = 0.002
 		if i%5 == 4 {
-			moves[i] = calc.PassMoves{Straight: 0.001}
+			moves[i] = passMove{straight: 0.001}
 		}
 	}
-	passes, _ := calc.PassesOf(moves, 29.5)
+	passes := passesOf(moves, 29.5)
 	b.ReportAllocs()
 	for b.Loop() {
 		g, err := calc.NewGroove(calc.ToolTip{Flat: 0.0125}, calc.Inch/10, passes)
@@ -386,14 +352,6 @@ func BenchmarkGroove30Passes(b *testing.B) {
 		}
 		if _, ok := g.PitchLine(); !ok {
 			b.Fatal("no pitch line")
-		}
-	}
-}
-
-func BenchmarkWireContact(b *testing.B) {
-	for b.Loop() {
-		if _, err := calc.WireContact(0.685, 0.0577, 0.1, 0.1); err != nil {
-			b.Fatal(err)
 		}
 	}
 }

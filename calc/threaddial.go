@@ -1,7 +1,5 @@
 package calc
 
-import "math"
-
 // ThreadDial is the dial on the apron that shows when the half-nut may be closed:
 // a worm gear of so many teeth runs on the lead screw and turns a face with
 // evenly spaced marks.
@@ -93,15 +91,4 @@ func (d ThreadDial) AnyMoment(lead Length) (bool, error) {
 //	screw / lead is whole
 func AnyMoment(screw, lead Length) bool {
 	return lead > 0 && screw > lead.Times(0.5) && isWhole(screw.Over(lead))
-}
-
-// MissBy returns how far beside its groove the tool lands when the half-nut is
-// closed on the k-th mark after the first cut's, as a share of the lead from 0
-// (in the groove) to 0.5 (half-way between two).
-func (d ThreadDial) MissBy(lead Length, k int) (float64, error) {
-	turns, err := d.ThreadsBetween(lead, k)
-	if err != nil || isWhole(turns) {
-		return 0, err
-	}
-	return math.Abs(turns - math.Round(turns)), nil
 }
