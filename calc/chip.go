@@ -25,3 +25,8 @@ func ChipWidth(radial, flat Length, feed Infeed) (Length, error) {
 	}
 	return side + flat, nil
 }
+
+// ChipStraightIn is ChipWidth on both flanks: b is the width on one of them by
+// FlankWidth, f the tip flat.
+var ChipStraightIn = Formula[func(radial, flat Length) (Length, error)]{"2 x b + f",
+	func(radial, flat Length) (Length, error) { return ChipWidth(radial, flat, BothFlanks) }}

@@ -64,3 +64,19 @@ func SumOfCuts(cuts []Cut) Length {
 	}
 	return sum
 }
+
+// The formulas of DialMove for a depth h: on a dial that reads diameter, and on one that
+// reads travel.
+var (
+	MoveOnDiameterDial = Formula[func(radial Length) (Length, error)]{"2 x h",
+		func(radial Length) (Length, error) { return DialMove(radial, ReadsDiameter) }}
+	MoveOnTravelDial = Formula[func(radial Length) (Length, error)]{"h",
+		func(radial Length) (Length, error) { return DialMove(radial, ReadsRadius) }}
+)
+
+// FedByCuts is SumOfCuts. cuts stands for the list of them, with a + between.
+var FedByCuts = Formula[func(cuts []Cut) Length]{"cuts", SumOfCuts}
+
+// ReadingPastZero is DialReading: t is the starting reading and the infeed together, k
+// the whole turns in it and R one turn of the dial.
+var ReadingPastZero = Formula[func(start, infeed, turn Length) (reading Length, turns int, err error)]{"t - k x R", DialReading}

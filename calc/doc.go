@@ -8,6 +8,7 @@
 //	topic                        file                            source
 //	lengths, angles, rounding    length, angle, round            the inch is 25.4 mm exactly
 //	pitch, lead, TPI             pitch                           ASME B1.7 (definitions)
+//	counting along a rule        crests                          counting
 //	60-degree form               form                            ASME B1.1, ISO 68-1; US Navy p. 6-49
 //	depth for a tool             depth                           geometry; the published factors are cases
 //	compound and cross slide     compound                        geometry; table of compound feeds
@@ -31,6 +32,8 @@
 //	taper pipe                   pipe                            ASME B1.20.1-1983 as quoted
 //	the groove as a polygon      groove                          geometry
 //	reading of numbers           parsenumber, parsequantity      -
+//	texts of formulas            formula, and each beside its    the function that it holds
+//	                             function
 //
 // # Where it differs from what is published
 //

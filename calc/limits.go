@@ -157,3 +157,7 @@ func minorTolerance(d Designation) float64 {
 	}
 	return math.Max(usual, math.Min(small, 0.394*P))
 }
+
+// MiddleOfLimits is Span.Middle of the larger limit d2 and the smaller d1.
+var MiddleOfLimits = Formula[func(largest, least Length) Length]{"(d2 + d1) / 2",
+	func(largest, least Length) Length { return span(largest, least).Middle() }}

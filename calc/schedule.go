@@ -79,3 +79,28 @@ func FeedToFit(side Side, mating, present, clearance Length, reads DialReads) (L
 	}
 	return diametral.Times(0.5 * reads.PerRadial()), nil
 }
+
+// EvenLoad is EqualArea after one pass: T is the total infeed, p the pass and Q the
+// number of passes. p is 1 to Q.
+var EvenLoad = Formula[func(total Length, pass, passes int) (Length, error)]{"T x sqrt(p / Q)",
+	func(total Length, pass, passes int) (Length, error) {
+		totals, err := EqualArea(total, passes)
+		if err := firstError(err, inRange("pass", float64(pass), 1, float64(passes))); err != nil {
+			return 0, err
+		}
+		return totals[pass-1], nil
+	}}
+
+// The formulas of FeedToFit for a bore that takes a plug: on a dial that reads diameter,
+// and on one that reads travel. E1 is the pitch diameter of the plug, E the present one,
+// k the clearance; g is what the first formula gives.
+var (
+	FitInside = Formula[func(mating, present, clearance Length) (Length, error)]{"(E1 + k) - E",
+		func(mating, present, clearance Length) (Length, error) {
+			return FeedToFit(Inside, mating, present, clearance, ReadsDiameter)
+		}}
+	FitInsideOnTravel = Formula[func(mating, present, clearance Length) (Length, error)]{"g / 2",
+		func(mating, present, clearance Length) (Length, error) {
+			return FeedToFit(Inside, mating, present, clearance, ReadsRadius)
+		}}
+)

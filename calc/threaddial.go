@@ -92,3 +92,23 @@ func (d ThreadDial) AnyMoment(lead Length) (bool, error) {
 func AnyMoment(screw, lead Length) bool {
 	return lead > 0 && screw > lead.Times(0.5) && isWhole(screw.Over(lead))
 }
+
+// The formulas of the way from mark to mark. T is the teeth of the gear, M the marks on
+// the face and N the lead screw: its threads per inch, or its pitch in millimetres where
+// MM stands in the name.
+var (
+	MarkSpacing   = Formula[func(d ThreadDial) (Length, error)]{"T / (M x N)", ThreadDial.Spacing}
+	MarkSpacingMM = Formula[func(d ThreadDial) (Length, error)]{"T x N / M", ThreadDial.Spacing}
+)
+
+// The formulas of ThreadsBetween: from one mark to the next, and over a whole turn. u is
+// the way by MarkSpacing, in inches with n threads per inch, P the lead, M the marks and
+// y the threads from one mark to the next.
+var (
+	ThreadsPerMark        = Formula[func(d ThreadDial, lead Length) (float64, error)]{"u x n", threadsPerMark}
+	ThreadsPerMarkByPitch = Formula[func(d ThreadDial, lead Length) (float64, error)]{"u / P", threadsPerMark}
+	ThreadsPerTurn        = Formula[func(d ThreadDial, lead Length) (float64, error)]{"M x y",
+		func(d ThreadDial, lead Length) (float64, error) { return d.ThreadsBetween(lead, d.Marks) }}
+)
+
+func threadsPerMark(d ThreadDial, lead Length) (float64, error) { return d.ThreadsBetween(lead, 1) }

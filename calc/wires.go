@@ -96,3 +96,26 @@ func SideClearance(running, leadAngle Angle) (leading, trailing Angle, err error
 	}
 	return running + leadAngle, running - leadAngle, nil
 }
+
+// The formulas of three wires: the best one, the reading M over wires W for a pitch
+// diameter E, and the pitch diameter behind a reading. P is the pitch.
+var (
+	BestWire = Formula[func(pitch Length) (Length, error)]{"0.577350 x P",
+		func(pitch Length) (Length, error) {
+			w, err := WiresFor(pitch)
+			return w.Best, err
+		}}
+	ReadingOverWires  = Formula[func(pitchDiameter, wire, pitch Length) (Length, error)]{"E + 3 x W - 0.866025 x P", OverWires}
+	DiameterOverWires = Formula[func(reading, wire, pitch Length) (Length, error)]{"M - 3 x W + 0.866025 x P", PitchDiameterFromWires}
+)
+
+// ThreadSlope is LeadAngle: l is the lead and E the pitch diameter.
+var ThreadSlope = Formula[func(lead, pitchDiameter Length) (Angle, error)]{"atan(l / (3.14159265 x E))", LeadAngle}
+
+// LeadingClearance is SideClearance of the leading side: c is the running clearance and A
+// the lead angle.
+var LeadingClearance = Formula[func(running, leadAngle Angle) (Angle, error)]{"c + A",
+	func(running, leadAngle Angle) (Angle, error) {
+		leading, _, err := SideClearance(running, leadAngle)
+		return leading, err
+	}}
