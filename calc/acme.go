@@ -71,7 +71,7 @@ func AcmePitchDiameter(nominal, pitch Length) (Length, error) {
 // the tool is in inches: AcmeTip for 10 threads per inch and coarser, AcmeTipFine for
 // finer ones.
 var (
-	AcmeTip     = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0052", AcmeToolFlat}
-	AcmeTipFine = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0026", AcmeToolFlat}
-	AcmePitch   = Formula[func(nominal, pitch Length) (Length, error)]{"D - P / 2", AcmePitchDiameter}
+	AcmeTip       = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0052", AcmeToolFlat}
+	AcmeTipFine   = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0026", AcmeToolFlat}
+	AcmePitchLine = Formula[func(nominal, pitch Length) (Length, error)]{"D - P / 2", AcmePitchDiameter}
 )

@@ -37,7 +37,7 @@ var formulaRows = append(append([]formulaRow{
 		p := inches(r, 0.05, 0.0999)
 		return []any{p}, symbols{"P": p}
 	}),
-	row("AcmePitch", calc.AcmePitch, both, func(r *rand.Rand) ([]any, map[string]any) {
+	row("AcmePitchLine", calc.AcmePitchLine, both, func(r *rand.Rand) ([]any, map[string]any) {
 		p := inches(r, 0.05, 0.5)
 		d := nominalOver(r, p)
 		return []any{d, p}, symbols{"D": d, "P": p}
