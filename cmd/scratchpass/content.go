@@ -7,6 +7,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz/bench"
+	"scratchpass/quiz/figures"
 	"scratchpass/quiz/tasks"
 )
 
@@ -29,7 +30,9 @@ func (a *app) content() *cobra.Command {
 			if err != nil {
 				return err
 			}
-			found := append(append(lib.Check(tasks.Known()), tasks.CheckPrompts(lib)...), bench.CheckJobs(lib)...)
+			known := tasks.Known()
+			known.Figure = figures.Figure
+			found := append(append(lib.Check(known), tasks.CheckPrompts(lib)...), bench.CheckJobs(lib)...)
 			if a.json {
 				if err := a.print(checkDocument(found)); err != nil {
 					return err
