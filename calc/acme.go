@@ -24,14 +24,28 @@ func AcmeDepth(pitch Length) (Length, error) {
 //
 // Source: Machinery's Data Sheets: Screw Threads, 1910.
 func AcmeToolFlat(pitch Length) (Length, error) {
-	if err := between("Acme pitch", pitch, 0.05, 1); err != nil {
+	crest, err := AcmeCrestFlat(pitch)
+	if err != nil {
 		return 0, err
 	}
 	// 0.0052 is the clearance of 0.010 times twice the tangent of 14.5 degrees.
 	if acmeClearance(pitch) == 10*Thou {
-		return pitch.Times(0.3707) - 0.0052, nil
+		return crest - 0.0052, nil
 	}
-	return pitch.Times(0.3707) - 0.0026, nil
+	return crest - 0.0026, nil
+}
+
+// AcmeCrestFlat returns the width of the flat on the crest of an Acme thread, which is
+// that of a tool for a groove without clearance:
+//
+//	f = 0.3707 P
+//
+// pitch is 0.05 to 1 in. Source: Machinery's Data Sheets: Screw Threads, 1910.
+func AcmeCrestFlat(pitch Length) (Length, error) {
+	if err := between("Acme pitch", pitch, 0.05, 1); err != nil {
+		return 0, err
+	}
+	return pitch.Times(0.3707), nil
 }
 
 func acmeClearance(pitch Length) Length {
@@ -52,3 +66,12 @@ func AcmePitchDiameter(nominal, pitch Length) (Length, error) {
 	}
 	return nominal - pitch.Times(0.5), nil
 }
+
+// The formulas of an Acme thread. P is the pitch and D the nominal diameter. The tip of
+// the tool is in inches: AcmeTip for 10 threads per inch and coarser, AcmeTipFine for
+// finer ones.
+var (
+	AcmeTip       = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0052", AcmeToolFlat}
+	AcmeTipFine   = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0026", AcmeToolFlat}
+	AcmePitchLine = Formula[func(nominal, pitch Length) (Length, error)]{"D - P / 2", AcmePitchDiameter}
+)

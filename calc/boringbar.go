@@ -82,3 +82,10 @@ func LagRatio(cut, bar float64) (float64, error) {
 	}
 	return cut / (cut + bar), nil
 }
+
+// TimesStiffer is StiffnessGain of a bar that is set shorter: r is the old overhang over
+// the new one.
+var TimesStiffer = Formula[func(overhang, newOverhang Length) (float64, error)]{"r x r x r",
+	func(overhang, newOverhang Length) (float64, error) {
+		return StiffnessGain(overhang, newOverhang, Inch, Inch) // the same bar, whichever it is
+	}}

@@ -1,7 +1,5 @@
 package calc
 
-import "math"
-
 // Infeed says which flanks a pass cuts.
 type Infeed int
 
@@ -28,38 +26,7 @@ func ChipWidth(radial, flat Length, feed Infeed) (Length, error) {
 	return side + flat, nil
 }
 
-// GrooveArea returns the section of a groove at a depth, in square inches:
-//
-//	A(h) = f h + h^2 tan 30
-//
-// h is 0 to 1 in, f 0 to 0.25 in. Source: geometry of the 60-degree form.
-func GrooveArea(radial, flat Length) (float64, error) {
-	if err := firstError(between("depth", radial, 0, 1), between("tool flat", flat, 0, 0.25)); err != nil {
-		return 0, err
-	}
-	h, f := radial.Inches(), flat.Inches()
-	return f*h + h*h*Angle(30).Tan(), nil
-}
-
-// ChipArea returns the section that one pass takes, in square inches:
-//
-//	A(to) - A(from)
-//
-// It is the same along one flank and on both: only the shape differs.
-func ChipArea(from, to, flat Length) (float64, error) {
-	before, err := GrooveArea(from, flat)
-	after, err2 := GrooveArea(to, flat)
-	if err := firstError(err, err2); err != nil {
-		return 0, err
-	}
-	if to < from {
-		return 0, badLength("depth", to, "a depth of "+LengthText(from)+" or more: metal does not come back")
-	}
-	return after - before, nil
-}
-
-// depthOfArea is the depth at which a groove has an area: GrooveArea turned round.
-func depthOfArea(area float64, flat Length) Length {
-	t, f := Angle(30).Tan(), flat.Inches()
-	return Inches((math.Sqrt(f*f+4*t*area) - f) / (2 * t))
-}
+// ChipStraightIn is ChipWidth on both flanks: b is the width on one of them by
+// FlankWidth, f the tip flat.
+var ChipStraightIn = Formula[func(radial, flat Length) (Length, error)]{"2 x b + f",
+	func(radial, flat Length) (Length, error) { return ChipWidth(radial, flat, BothFlanks) }}

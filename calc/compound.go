@@ -73,3 +73,16 @@ func CompoundScaleReading(a Angle, zero CompoundZero) (Angle, error) {
 	}
 	return a, nil
 }
+
+// The formulas of the compound at the angle a from the cross-slide line: its travel for
+// a depth h, the depth of a travel g, the shift along the bed at a depth h, what a scale
+// with its zero along the bed reads, and the angle behind its reading s.
+var (
+	TravelForDepth = Formula[func(radial Length, a Angle) (Length, error)]{"h / cos(a)", CompoundTravel}
+	DepthOfTravel  = Formula[func(travel Length, a Angle) (Length, error)]{"g x cos(a)", RadialOfCompound}
+	ShiftForDepth  = Formula[func(radial Length, a Angle) (Length, error)]{"h x tan(a)", SidewaysShift}
+	ScaleAlongBed  = Formula[func(a Angle) (Angle, error)]{"90 - a", scaleAlongBed}
+	AngleOfScale   = Formula[func(reading Angle) (Angle, error)]{"90 - s", scaleAlongBed}
+)
+
+func scaleAlongBed(a Angle) (Angle, error) { return CompoundScaleReading(a, ZeroAlong) }

@@ -187,3 +187,27 @@ func FlankLength(radial Length) (Length, error) {
 	}
 	return radial.Times(2 / math.Sqrt(3)), nil
 }
+
+// The formulas of a depth for the tool you have, straight in: from a blank of nominal
+// size, and from a bore of basic size. P is the pitch, f the flat on the tip.
+var (
+	DepthFromNominal = Formula[func(pitch, flat Length) (Length, error)]{"0.757772 x P - 0.866025 x f", RadialDepthFromNominal}
+	DepthFromBore    = Formula[func(pitch, flat Length) (Length, error)]{"0.649519 x P - 0.866025 x f", RadialDepthFromBasicBore}
+)
+
+// RuleOfThumb is RuleOfThumbTravel: an estimate of the compound travel to stop short of.
+var RuleOfThumb = Formula[func(pitch Length) (Length, error)]{"P / 1.5", RuleOfThumbTravel}
+
+// The formulas of PercentOfThread: by the basic height, and by the old one. D is the
+// nominal diameter, B the bore, P the pitch.
+var (
+	ThreadPercent = Formula[func(nominal, bore, pitch Length) (float64, error)]{"100 x (D - B) / (1.082532 x P)",
+		func(nominal, bore, pitch Length) (float64, error) {
+			return PercentOfThread(nominal, bore, pitch, false)
+		}}
+	ThreadPercentOld = Formula[func(nominal, bore, pitch Length) (float64, error)]{"100 x (D - B) / (1.299038 x P)",
+		func(nominal, bore, pitch Length) (float64, error) { return PercentOfThread(nominal, bore, pitch, true) }}
+)
+
+// FlankWidth is FlankLength: the width of the chip on one flank at a depth h.
+var FlankWidth = Formula[func(radial Length) (Length, error)]{"h / cos(30)", FlankLength}

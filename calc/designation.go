@@ -77,16 +77,6 @@ func (d Designation) String() string {
 	return b.String()
 }
 
-// InchDesignation returns the designation of a standard or special inch thread.
-// The series is found from size and threads per inch.
-func InchDesignation(size string, n ThreadsPerInch, class string) (Designation, error) {
-	text := size + "-" + Shortest(n.Number(), 4)
-	if class != "" {
-		text += " " + string(seriesOf(size, n)) + "-" + class
-	}
-	return ParseDesignation(text)
-}
-
 // nominalOf reads a size. A whole number may be a screw number or inches, and the
 // threads tell: screw numbers 0 to 4 have 40 threads per inch and more, 5 to 12
 // have 24 and more (ASME B1.1); anything coarser is inches.

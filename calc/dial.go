@@ -65,15 +65,18 @@ func SumOfCuts(cuts []Cut) Length {
 	return sum
 }
 
-// BacklashApproach returns where to wind back to before coming up to a reading
-// again from the same side: further than the backlash, by half as much again.
-//
-//	back = target - 1.5 x backlash
-//
-// backlash is 0 to 0.1 in. How far past is common practice, no source.
-func BacklashApproach(target, backlash Length) (Length, error) {
-	if err := firstError(between("backlash", backlash, 0, 0.1), between("reading", target, -5, 5)); err != nil {
-		return 0, err
-	}
-	return target - backlash.Times(1.5), nil
-}
+// The formulas of DialMove for a depth h: on a dial that reads diameter, and on one that
+// reads travel.
+var (
+	MoveOnDiameterDial = Formula[func(radial Length) (Length, error)]{"2 x h",
+		func(radial Length) (Length, error) { return DialMove(radial, ReadsDiameter) }}
+	MoveOnTravelDial = Formula[func(radial Length) (Length, error)]{"h",
+		func(radial Length) (Length, error) { return DialMove(radial, ReadsRadius) }}
+)
+
+// FedByCuts is SumOfCuts. cuts stands for the list of them, with a + between.
+var FedByCuts = Formula[func(cuts []Cut) Length]{"cuts", SumOfCuts}
+
+// ReadingPastZero is DialReading: t is the starting reading and the infeed together, k
+// the whole turns in it and R one turn of the dial.
+var ReadingPastZero = Formula[func(start, infeed, turn Length) (reading Length, turns int, err error)]{"t - k x R", DialReading}

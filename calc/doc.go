@@ -8,6 +8,7 @@
 //	topic                        file                            source
 //	lengths, angles, rounding    length, angle, round            the inch is 25.4 mm exactly
 //	pitch, lead, TPI             pitch                           ASME B1.7 (definitions)
+//	counting along a rule        crests                          counting
 //	60-degree form               form                            ASME B1.1, ISO 68-1; US Navy p. 6-49
 //	depth for a tool             depth                           geometry; the published factors are cases
 //	compound and cross slide     compound                        geometry; table of compound feeds
@@ -19,18 +20,20 @@
 //	                             series
 //	limits of size, inch         limits, unifiedexceptions       ASME B1.1, B1.30; published tables govern
 //	limits of size, metric       metriclimits, metrictable       ISO 965-1 by tables
-//	three wires                  wires, wirecontact              US Navy; Machinery's Handbook p. 2130; geometry
+//	three wires                  wires                           US Navy; Machinery's Handbook p. 2130; geometry
 //	lead angle, side clearance   wires                           geometry; Machinery's Handbook p. 1763
 //	change gears                 gears                           F. D. Jones, 1914; meshing rule common practice
 //	speeds and room to stop      speed                           TM 1-420, 1942
 //	boring bar, cutting force    boringbar                       E. Isakov, 2019; Rohm RN 1391
 //	chatter                      chatter                         textbook limit, from memory
-//	chip width and area          chip                            geometry
+//	chip width                   chip                            geometry
 //	pass schedules, fit          schedule                        geometry
 //	Acme                         acme                            F. D. Jones, 1914; Machinery's Data Sheets, 1910
 //	taper pipe                   pipe                            ASME B1.20.1-1983 as quoted
 //	the groove as a polygon      groove                          geometry
 //	reading of numbers           parsenumber, parsequantity      -
+//	texts of formulas            formula, and each beside its    the function that it holds
+//	                             function
 //
 // # Where it differs from what is published
 //

@@ -114,3 +114,29 @@ func FlatOfNose(r Length) (Length, error) {
 	}
 	return r.Times(2 * math.Sqrt(3) / 3), nil
 }
+
+// The formulas of the 60-degree form. P is the pitch and D the nominal diameter.
+var (
+	// ExternalDepth is the single depth of an outside thread of Unified and metric form.
+	ExternalDepth = Formula[func(pitch Length) (Length, error)]{"0.613435 x P",
+		func(pitch Length) (Length, error) { return RadialDepthOfForm(pitch, UnifiedExternal) }}
+
+	// PitchDiameter is BasicPitchDiameter.
+	PitchDiameter = Formula[func(nominal, pitch Length) (Length, error)]{"D - 0.649519 x P", BasicPitchDiameter}
+
+	// BasicBore is BasicInternalMinor.
+	BasicBore = Formula[func(nominal, pitch Length) (Length, error)]{"D - 1.082532 x P", BasicInternalMinor}
+
+	// MinorDiameter is ExternalMinor; h is the depth by ExternalDepth.
+	MinorDiameter = Formula[func(nominal, pitch Length) (Length, error)]{"D - 2 x h", ExternalMinor}
+
+	// NationalFlat is the flat of the American National form, on crest, root and tool.
+	NationalFlat = Formula[func(pitch Length) (Length, error)]{"P / 8", eighthOfPitch}
+)
+
+func eighthOfPitch(pitch Length) (Length, error) {
+	if err := checkPitch(pitch); err != nil {
+		return 0, err
+	}
+	return pitch.Times(1.0 / 8), nil
+}

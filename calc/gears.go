@@ -218,3 +218,11 @@ func (s *gearSearch) pair(x, y, u, v int) {
 		}
 	}
 }
+
+// The formulas of GearRatio on a lead screw of N threads per inch: for n threads per
+// inch, for a pitch of P inches, and for a pitch of P millimetres.
+var (
+	GearsInch    = Formula[func(lead, screwLead Length) (float64, error)]{"N / n", GearRatio}
+	GearsByPitch = Formula[func(lead, screwLead Length) (float64, error)]{"P x N", GearRatio}
+	GearsMetric  = Formula[func(lead, screwLead Length) (float64, error)]{"5 x P x N / 127", GearRatio}
+)

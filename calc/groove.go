@@ -46,36 +46,6 @@ type ToolPass struct {
 	Radial Length // depth below the surface, 0 to 1 in
 }
 
-// PassMoves turns dial moves into tool passes. Each move adds to the compound
-// travel, or to the straight-in feed; a move of neither is a spring pass.
-type PassMoves struct {
-	Compound Length // added compound travel
-	Straight Length // added radial feed of the cross slide
-	Across   Length // added shift along the bed: a wrong line, or a tool moved for another start
-}
-
-// PassesOf returns where the tip runs for a list of moves with the compound at an
-// angle from the cross-slide line:
-//
-//	radial = sum of straight + sum of compound x cos a
-//	across = sum of compound x sin a + sum of shifts
-//
-// a is 0 to 60 degrees; at most 2000 moves.
-func PassesOf(moves []PassMoves, a Angle) ([]ToolPass, error) {
-	if err := firstError(checkCompoundAngle(a), inRange("number of passes", float64(len(moves)), 0, 2000)); err != nil {
-		return nil, err
-	}
-	sin, cos := a.Sin(), a.Cos()
-	passes := make([]ToolPass, len(moves))
-	var at ToolPass
-	for i, m := range moves {
-		at.Radial = at.Radial.Plus(m.Straight, m.Compound.Times(cos))
-		at.Across = at.Across.Plus(m.Compound.Times(sin), m.Across)
-		passes[i] = at
-	}
-	return passes, nil
-}
-
 // Groove is what a list of passes has cut, in the section along the axis, over one
 // pitch: a polygon, exact for the tool's own polygon.
 type Groove struct {

@@ -166,7 +166,9 @@ func TestWiresTable(t *testing.T) {
 				t.Errorf("%s: back from the reading %v", given, back)
 			}
 		} else {
-			near(t, row, in(calc.OverWiresFromMajor(calc.Inches(d), wire, pitch)))
+			// M = D - 1.515544 P + 3 W is the reading for the basic pitch diameter.
+			basic := must[calc.Length](t)(calc.BasicPitchDiameter(calc.Inches(d), pitch))
+			near(t, row, in(calc.OverWires(basic, wire, pitch)))
 		}
 		compared++
 	}

@@ -72,6 +72,8 @@ var classFactor = map[string]float64{"1A": 1.5, "2A": 1, "3A": 0.75, "1B": 1.95,
 //
 // Classes 1A to 3B; the nominal diameter 0.06 to 12 in. Where the published table
 // differs from the formula, the table governs (see unifiedexceptions.go).
+// An error where a wide class on a fine thread of large diameter would put the pitch
+// diameter beyond root or crest.
 // Source: ASME B1.1; checked row by row against tables named in the tests.
 func UnifiedLimits(d Designation) (Limits, error) {
 	factor, known := classFactor[d.Class]
@@ -104,6 +106,9 @@ func UnifiedLimits(d Designation) (Limits, error) {
 		l.Minor = minorLimits(d)
 	}
 	except(d, &l)
+	if l.Side == Outside && l.Pitch.Min <= l.Minor.Max || l.Side == Inside && l.Pitch.Max >= l.Major.Min {
+		return Limits{}, &InputError{"class " + d.Class + " of", Quoted(d.String()), "a finer class or a coarser thread; this tolerance is wider than the flanks are"}
+	}
 	return l, nil
 }
 
@@ -157,3 +162,7 @@ func minorTolerance(d Designation) float64 {
 	}
 	return math.Max(usual, math.Min(small, 0.394*P))
 }
+
+// MiddleOfLimits is Span.Middle of the larger limit d2 and the smaller d1.
+var MiddleOfLimits = Formula[func(largest, least Length) Length]{"(d2 + d1) / 2",
+	func(largest, least Length) Length { return span(largest, least).Middle() }}

@@ -9,8 +9,8 @@ import (
 	"testing"
 )
 
-// exported calls do for every exported function that is not a method.
-func exported(t *testing.T, do func(file string, f *ast.FuncDecl)) {
+// sources calls do for every file of the package that is no test.
+func sources(t *testing.T, do func(name string, file *ast.File)) {
 	t.Helper()
 	entries, err := os.ReadDir(".")
 	if err != nil {
@@ -24,12 +24,20 @@ func exported(t *testing.T, do func(file string, f *ast.FuncDecl)) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		do(e.Name(), file)
+	}
+}
+
+// exported calls do for every exported function and method.
+func exported(t *testing.T, do func(file string, f *ast.FuncDecl)) {
+	t.Helper()
+	sources(t, func(name string, file *ast.File) {
 		for _, d := range file.Decls {
 			if f, ok := d.(*ast.FuncDecl); ok && f.Name.IsExported() {
-				do(e.Name(), f)
+				do(name, f)
 			}
 		}
-	}
+	})
 }
 
 // A function that is not in the list of the odd inputs is a hole in that test.

@@ -65,3 +65,17 @@ func SetOver(betweenCentres Length) (Length, error) {
 	}
 	return betweenCentres.Times(PipeTaper / 2), nil
 }
+
+// The formulas of a taper pipe thread. D is the outside diameter of the pipe and P the
+// pitch, both in inches, L the distance between centres.
+var (
+	// PipeSmallEnd is E0 of PipeThread.
+	PipeSmallEnd = Formula[func(outside Length, n ThreadsPerInch) (Length, error)]{"D - (0.050 x D + 1.1) x P",
+		func(outside Length, n ThreadsPerInch) (Length, error) {
+			p, err := PipeThread(outside, n, 0)
+			return p.E0, err
+		}}
+
+	// PipeSetOver is SetOver.
+	PipeSetOver = Formula[func(betweenCentres Length) (Length, error)]{"L / 32", SetOver}
+)

@@ -60,3 +60,31 @@ func checkPitch(p Length) error {
 	}
 	return between("pitch", p, FinestPitch, CoarsestPitch)
 }
+
+// PitchOfLead returns the distance between neighbouring grooves of a thread of several
+// starts:
+//
+//	P = lead / starts
+//
+// The lead is 0.01 to 12 in, starts 1 to 12, the pitch 0.01 to 1 in.
+func PitchOfLead(lead Length, starts int) (Length, error) {
+	if err := firstError(checkLead(lead), inRange("starts", float64(starts), 1, 12)); err != nil {
+		return 0, err
+	}
+	pitch := lead.Times(1 / float64(starts))
+	return pitch, checkPitch(pitch)
+}
+
+// The formulas of pitch, lead and threads per inch n. P is the pitch, l the lead and z
+// the starts. With MM in the name the pitch is in millimetres.
+var (
+	PitchOfTPI    = Formula[func(n ThreadsPerInch) (Length, error)]{"1 / n", ThreadsPerInch.Pitch}
+	PitchOfTPIMM  = Formula[func(n ThreadsPerInch) (Length, error)]{"25.4 / n", ThreadsPerInch.Pitch}
+	TPIOfPitchMM  = Formula[func(pitch Length) (ThreadsPerInch, error)]{"25.4 / P", TPI}
+	LeadOfStarts  = Formula[func(pitch Length, starts int) (Length, error)]{"z x P", Lead}
+	PitchOfStarts = Formula[func(lead Length, starts int) (Length, error)]{"l / z", PitchOfLead}
+
+	// InchesOfMM is Millimetres: P0 is in millimetres, what comes out in inches.
+	InchesOfMM = Formula[func(mm float64) Length]{"P0 / 25.4",
+		func(mm float64) Length { return Millimetres(finite(mm)) }}
+)

@@ -36,33 +36,6 @@ func schedule(total Length, n int, share func(k int) float64) ([]Length, error) 
 	return totals, nil
 }
 
-// EqualAreaLeast is EqualArea for a tool with a flat, with a least cut: once the
-// equal sections would call for less than that, each pass takes the least cut, and
-// the last one what is left.
-//
-//	A(h_k) = A(F) k / n, but h_k - h_(k-1) at least least
-//
-// least is 0 up to the total. Below a least cut a tool rubs and does not cut:
-// common practice, no source.
-func EqualAreaLeast(total, flat, least Length, n int) ([]Length, error) {
-	whole, err := GrooveArea(total, flat)
-	err = firstError(err, between("total infeed", total, Thou, 1), inRange("passes", float64(n), 1, mostPasses), between("least cut", least, 0, total))
-	if err != nil {
-		return nil, err
-	}
-	totals := make([]Length, 0, n)
-	at := Length(0)
-	for k := 1; k <= n && at < total; k++ {
-		next := depthOfArea(whole*float64(k)/float64(n), flat)
-		at = min(max(next, at+least), total)
-		totals = append(totals, at)
-	}
-	if totals[len(totals)-1] < total {
-		totals[len(totals)-1] = total
-	}
-	return totals, nil
-}
-
 // PassesForFirstCut returns how many passes the square-root rule needs when the
 // first may take so much:
 //
@@ -106,3 +79,28 @@ func FeedToFit(side Side, mating, present, clearance Length, reads DialReads) (L
 	}
 	return diametral.Times(0.5 * reads.PerRadial()), nil
 }
+
+// EvenLoad is EqualArea after one pass: T is the total infeed, p the pass and Q the
+// number of passes. p is 1 to Q.
+var EvenLoad = Formula[func(total Length, pass, passes int) (Length, error)]{"T x sqrt(p / Q)",
+	func(total Length, pass, passes int) (Length, error) {
+		totals, err := EqualArea(total, passes)
+		if err := firstError(err, inRange("pass", float64(pass), 1, float64(passes))); err != nil {
+			return 0, err
+		}
+		return totals[pass-1], nil
+	}}
+
+// The formulas of FeedToFit for a bore that takes a plug: on a dial that reads diameter,
+// and on one that reads travel. E1 is the pitch diameter of the plug, E the present one,
+// k the clearance; g is what the first formula gives.
+var (
+	FitInside = Formula[func(mating, present, clearance Length) (Length, error)]{"(E1 + k) - E",
+		func(mating, present, clearance Length) (Length, error) {
+			return FeedToFit(Inside, mating, present, clearance, ReadsDiameter)
+		}}
+	FitInsideOnTravel = Formula[func(mating, present, clearance Length) (Length, error)]{"g / 2",
+		func(mating, present, clearance Length) (Length, error) {
+			return FeedToFit(Inside, mating, present, clearance, ReadsRadius)
+		}}
+)

@@ -114,6 +114,9 @@ func NumberSize(number int) (Length, error) {
 	return (60 * Thou).Plus((13 * Thou).Times(float64(number))), nil
 }
 
+// NumberedSize is NumberSize of the screw number N, in inches.
+var NumberedSize = Formula[func(number int) (Length, error)]{"0.060 + 0.013 x N", NumberSize}
+
 // metricCoarse are the pitches in millimetres of the ISO coarse series.
 // Source: ISO 261 / ISO 262.
 var metricCoarse = []struct{ Diameter, Pitch float64 }{

@@ -20,9 +20,6 @@ func MetresPerMinute(x float64) SurfaceSpeed { return SurfaceSpeed(x * 1000 / Mi
 // InFeet returns the speed in feet per minute.
 func (s SurfaceSpeed) InFeet() float64 { return float64(s) }
 
-// InMetres returns the speed in metres per minute.
-func (s SurfaceSpeed) InMetres() float64 { return float64(s) * 12 * MillimetresPerInch / 1000 }
-
 // ThreadingShare is how much of the turning speed is usual for threading: common
 // practice, no source. State it wherever it is used.
 const ThreadingShare = 0.25
@@ -84,3 +81,32 @@ func FastestFor(gap, lead Length, seconds float64) (SpindleSpeed, error) {
 	}
 	return SpindleSpeed(60 * gap.Over(lead) / seconds), nil
 }
+
+// The formulas of SpindleSpeedFor, in turns a minute: V is the cutting speed in feet a
+// minute and D the diameter in inches, or V in metres a minute and D in millimetres.
+var (
+	TurningSpeed   = Formula[func(v SurfaceSpeed, diameter Length) (SpindleSpeed, error)]{"12 x V / (3.14159265 x D)", SpindleSpeedFor}
+	TurningSpeedMM = Formula[func(v SurfaceSpeed, diameter Length) (SpindleSpeed, error)]{"1000 x V / (3.14159265 x D)", SpindleSpeedFor}
+)
+
+// ThreadingSpeed is the share of the turning speed u that is usual for threading:
+// ThreadingShare, common practice, no source.
+var ThreadingSpeed = Formula[func(turning SpindleSpeed) SpindleSpeed]{"u / 4",
+	func(turning SpindleSpeed) SpindleSpeed { return SpindleSpeed(finite(turning.RPM() * ThreadingShare)) }}
+
+// The formulas of CarriageTravel. v is the spindle speed in turns a minute, l the lead,
+// which of one start is the pitch P, and y the seconds. The speeds are a length a second.
+var (
+	CarriageSpeed         = Formula[func(s SpindleSpeed, lead Length) (Length, error)]{"v / 60 x l", carriageSpeed}
+	CarriageSpeedOneStart = Formula[func(s SpindleSpeed, pitch Length) (Length, error)]{"v / 60 x P", carriageSpeed}
+	RoomToStop            = Formula[func(s SpindleSpeed, pitch Length, seconds float64) (Length, error)]{"v / 60 x P x y", CarriageTravel}
+)
+
+func carriageSpeed(s SpindleSpeed, lead Length) (Length, error) { return CarriageTravel(s, lead, 1) }
+
+// TimeForGap is TimeToTravel: g is the gap and j the speed by CarriageSpeed.
+var TimeForGap = Formula[func(gap Length, s SpindleSpeed, lead Length) (float64, error)]{"g / j", TimeToTravel}
+
+// FastestSpeed is FastestFor: g is the gap, P the pitch of a thread of one start and y
+// the seconds.
+var FastestSpeed = Formula[func(gap, pitch Length, seconds float64) (SpindleSpeed, error)]{"60 x g / (P x y)", FastestFor}

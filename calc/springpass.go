@@ -1,6 +1,9 @@
 package calc
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // LeftOnAfterSprings returns how much of a commanded cut is still on the part
 // after its own pass and s spring passes, when bar and tool give way so that each
@@ -36,4 +39,13 @@ func DepthAfterPass(before, set Length, lag float64) (Length, error) {
 		return before, nil
 	}
 	return set - (set - before).Times(lag), nil
+}
+
+// LeftAfter is LeftOnAfterSprings for so many spring passes, 0 to 50: e is the cut and q
+// the share that each pass leaves on, once for the cut and once for each spring pass.
+//
+//	e x q, e x q x q, e x q x q x q, ...
+func LeftAfter(springs int) Formula[func(cut Length, lag float64) (Length, error)] {
+	return Formula[func(cut Length, lag float64) (Length, error)]{"e" + strings.Repeat(" x q", 1+clamp(springs, 0, 50)),
+		func(cut Length, lag float64) (Length, error) { return LeftOnAfterSprings(cut, lag, springs) }}
 }

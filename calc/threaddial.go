@@ -1,7 +1,5 @@
 package calc
 
-import "math"
-
 // ThreadDial is the dial on the apron that shows when the half-nut may be closed:
 // a worm gear of so many teeth runs on the lead screw and turns a face with
 // evenly spaced marks.
@@ -95,13 +93,22 @@ func AnyMoment(screw, lead Length) bool {
 	return lead > 0 && screw > lead.Times(0.5) && isWhole(screw.Over(lead))
 }
 
-// MissBy returns how far beside its groove the tool lands when the half-nut is
-// closed on the k-th mark after the first cut's, as a share of the lead from 0
-// (in the groove) to 0.5 (half-way between two).
-func (d ThreadDial) MissBy(lead Length, k int) (float64, error) {
-	turns, err := d.ThreadsBetween(lead, k)
-	if err != nil || isWhole(turns) {
-		return 0, err
-	}
-	return math.Abs(turns - math.Round(turns)), nil
-}
+// The formulas of the way from mark to mark. T is the teeth of the gear, M the marks on
+// the face and N the lead screw: its threads per inch, or its pitch in millimetres where
+// MM stands in the name.
+var (
+	MarkSpacing   = Formula[func(d ThreadDial) (Length, error)]{"T / (M x N)", ThreadDial.Spacing}
+	MarkSpacingMM = Formula[func(d ThreadDial) (Length, error)]{"T x N / M", ThreadDial.Spacing}
+)
+
+// The formulas of ThreadsBetween: from one mark to the next, and over a whole turn. u is
+// the way by MarkSpacing, in inches with n threads per inch, P the lead, M the marks and
+// y the threads from one mark to the next.
+var (
+	ThreadsPerMark        = Formula[func(d ThreadDial, lead Length) (float64, error)]{"u x n", threadsPerMark}
+	ThreadsPerMarkByPitch = Formula[func(d ThreadDial, lead Length) (float64, error)]{"u / P", threadsPerMark}
+	ThreadsPerTurn        = Formula[func(d ThreadDial, lead Length) (float64, error)]{"M x y",
+		func(d ThreadDial, lead Length) (float64, error) { return d.ThreadsBetween(lead, d.Marks) }}
+)
+
+func threadsPerMark(d ThreadDial, lead Length) (float64, error) { return d.ThreadsBetween(lead, 1) }

@@ -19,6 +19,9 @@ type Known struct {
 
 	// Slips of each task, which want words.
 	Slips map[string][]string
+
+	// Figure gives what a lesson's ${...} asks for; nil where no one looks at them.
+	Figure func(asked string) (string, error)
 }
 
 // Check reads everything in the library and returns all that is wrong.
@@ -90,6 +93,7 @@ func (c *checker) file(name string) {
 		c.add(err)
 		if err == nil {
 			c.lesson(where, at, l)
+			c.figures(where, text, at, l)
 		}
 		return
 	}

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"scratchpass/content"
+	"scratchpass/quiz/figures"
 )
 
 // tradeWords are the long words that a lesson on threads can't do without; they are
@@ -72,7 +73,11 @@ func TestReadingGrade(t *testing.T) {
 		text := l.Why + "\n"
 		for _, p := range l.Parts {
 			for _, b := range p.Explain {
-				text += b.Text + "\n"
+				filled, err := figures.Fill(b.Text)
+				if err != nil {
+					t.Fatal(err)
+				}
+				text += filled + "\n"
 			}
 		}
 		check("lesson "+name, text)

@@ -6,6 +6,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/figures"
 	"scratchpass/quiz/problem"
 )
 
@@ -185,7 +186,8 @@ func (s *Session) explain(b content.Block) (Text, error) {
 	case b.Caution != "":
 		return Text{s.caution(b.Caution)}, nil
 	}
-	return Text{{Plain, b.Text}}, nil
+	text, err := figures.Fill(b.Text)
+	return Text{{Plain, text}}, err
 }
 
 // drawingWidth suits the narrowest window the program is laid out for.

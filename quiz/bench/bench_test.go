@@ -55,23 +55,28 @@ func TestPitchDiameterIsThatOfCalcsGroove(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 12))
 	for range 40 {
 		b := ready(t)
-		moves := []calc.PassMoves{{Compound: 0.002}}
+		type move struct{ compound, straight calc.Length }
+		moves := []move{{compound: 0.002}}
 		for range 30 {
 			cut := calc.Inches(float64(r.IntN(5)) / 1000)
 			if r.IntN(3) == 0 {
 				b, _ = b.Step(Event{Verb: "finish", X: cut.Times(2).Inches(), Has: true})
-				moves = append(moves, calc.PassMoves{Straight: cut})
+				moves = append(moves, move{straight: cut})
 			} else {
 				b, _ = b.Step(Event{Verb: "pass", X: cut.Inches(), Has: true})
-				moves = append(moves, calc.PassMoves{Compound: cut})
+				moves = append(moves, move{compound: cut})
 			}
 		}
 		if len(b.Passes) != len(moves) {
 			t.Fatalf("%d passes of %d, %v", len(b.Passes), len(moves), b.Mistakes)
 		}
-		set, err := calc.PassesOf(moves, 29.5)
-		if err != nil {
-			t.Fatal(err)
+		const angle calc.Angle = 29.5
+		set := make([]calc.ToolPass, len(moves))
+		var at calc.ToolPass
+		for i, m := range moves {
+			at.Radial += m.straight + m.compound.Times(angle.Cos())
+			at.Across += m.compound.Times(angle.Sin())
+			set[i] = at
 		}
 		lag, before := b.Lag(), calc.Length(0)
 		for i := range set {

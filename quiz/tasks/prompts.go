@@ -5,6 +5,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/figures"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 	"scratchpass/quiz/wording"
@@ -12,7 +13,8 @@ import (
 
 // Known lists what words may refer to.
 func Known() content.Known {
-	known := content.Known{Tasks: Names(), Drawings: drawing.Names(), Lettered: append(drawing.Lettered(), wording.DialDrawing), Slips: map[string][]string{}}
+	known := content.Known{Tasks: Names(), Drawings: drawing.Names(), Lettered: append(drawing.Lettered(), wording.DialDrawing),
+		Slips: map[string][]string{}, Figure: figures.Figure}
 	for _, t := range All() {
 		for _, s := range t.Errors {
 			known.Slips[t.Name] = append(known.Slips[t.Name], s.Name)

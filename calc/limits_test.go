@@ -1,0 +1,80 @@
+package calc_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"scratchpass/calc"
+)
+
+// A class whose tolerance is wider than the flanks are is refused. By hand for 98 threads
+// per inch on 6.5 in: Td2 = 0.0015 x (1.866 + 0.303 + 0.471) = 0.00396, so 1A has 0.00594
+// where root and pitch line are 0.541266 / 98 = 0.00552 apart on the diameter, and 1B has
+// 0.00772 where pitch line and crest are 0.649519 / 98 = 0.00663 apart.
+func TestTolerancesWiderThanTheFlanks(t *testing.T) {
+	for text, want := range map[string]string{
+		"6.5-98 UNS-1A": `class 1A of "6-1/2-98 UNS-1A": give a finer class or a coarser thread`,
+		"6.5-98 UNS-1B": `class 1B of "6-1/2-98 UNS-1B"`,
+		"6.5-98 UNS-2A": "", "6.5-98 UNS-2B": "", "1-98 UNS-1A": "", "6.5-72 UNS-1A": "",
+	} {
+		d, err := calc.ParseDesignation(text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		l, err := calc.LimitsOf(d)
+		if want == "" && err != nil || want != "" && (err == nil || !strings.HasPrefix(err.Error(), want)) {
+			t.Errorf("%s: %+v, %v, want %q", text, l, err, want)
+		}
+	}
+}
+
+// FuzzLimits goes from the text of a designation to the limits of size. Whatever is
+// typed, there is an error that quotes it, or limits that a part could have: the largest
+// above the least, the pitch diameter between minor and major.
+func FuzzLimits(f *testing.F) {
+	for _, s := range []string{"1/2-13 UNC-2A", "1/2-13 UNC-2B", "3/4-10 UNC-3A", "3/4-10 UNC-3B", "0-80 UNF-1A", "10-24 UNC-1B", "5/8-11 UNC-2A", "1-3/4-5 UNC-2B",
+		"15/16-12 UN-2A", "6-12 UN-3B", "12-4 UN-2B", "7/16-24 UNS-2A", "#4-20 UNS-2B", "1/4-20", "M12x1.75-6g", "M12-6H", "M10-4g6g", "M64-6G", "M3x0.5-6h",
+		"M33xL6-P2-6g", "3/4-16 UNF-2A-LH 2 STARTS", "11.9-98 UNS-1A", "M21x1-6g", "11.9-98 UNS-1B", "0.06-80 UNS-1A", "M8x1.25-9g"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		d, err := calc.ParseDesignation(text)
+		if err != nil {
+			if !strings.HasPrefix(err.Error(), calc.Quoted(text)+": ") {
+				t.Errorf("%q: the error does not quote it: %v", text, err)
+			}
+			return
+		}
+		l, err := calc.LimitsOf(d)
+		if err != nil {
+			quotes := strings.Contains(err.Error(), calc.Quoted(d.String())) || strings.Contains(err.Error(), calc.LengthText(d.Nominal))
+			if !quotes || l != (calc.Limits{}) {
+				t.Errorf("%q: %+v and an error that quotes nothing: %v", text, l, err)
+			}
+			return
+		}
+		if d.Class == "" {
+			t.Fatalf("%q: limits without a class", text)
+		}
+		for name, size := range map[string]calc.Length{"allowance": l.Allowance, "major": l.Major.Max, "least major": l.Major.Min,
+			"pitch diameter": l.Pitch.Max, "least pitch diameter": l.Pitch.Min, "minor": l.Minor.Max, "least minor": l.Minor.Min} {
+			if x := size.Inches(); math.IsNaN(x) || math.IsInf(x, 0) || x < -0.01 {
+				t.Errorf("%q: %s %v", text, name, x)
+			}
+		}
+		if side, ok := d.Side(); !ok || side != l.Side {
+			t.Errorf("%q: %v limits for class %s", text, l.Side, d.Class)
+		}
+		below, above := l.Minor.Max, l.Major.Min // the minor of an outside thread and the major of an inside one have one limit
+		if l.Pitch.Max < l.Pitch.Min || !l.Pitch.Given || l.Pitch.Min <= below || l.Pitch.Max >= above {
+			t.Errorf("%q: pitch diameter %v to %v, minor up to %v, major from %v", text, l.Pitch.Min, l.Pitch.Max, below, above)
+		}
+		if l.Side == calc.Outside && (l.Major.Max < l.Major.Min || l.Major.Max > d.Nominal+1e-4 || l.Allowance < 0) {
+			t.Errorf("%q: major %v to %v of %v, allowance %v", text, l.Major.Min, l.Major.Max, d.Nominal, l.Allowance)
+		}
+		if l.Side == calc.Inside && l.Minor.Max < l.Minor.Min {
+			t.Errorf("%q: minor %v to %v", text, l.Minor.Min, l.Minor.Max)
+		}
+	})
+}
