@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
 )
 
 func TestMain(m *testing.M) {
@@ -68,7 +70,7 @@ func status(ts *testscript.TestScript, _ bool, args []string) {
 	code := "0"
 	if exit, ok := err.(interface{ ExitCode() int }); ok {
 		code = string(rune('0' + exit.ExitCode()%10))
-		if exit.ExitCode() == exitStopped {
+		if exit.ExitCode() == cli.ExitStopped {
 			code = "130"
 		}
 	}
