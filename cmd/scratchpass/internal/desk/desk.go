@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io/fs"
 
@@ -71,9 +72,9 @@ func (f *classFlags) class() (class []set.Apprentice, err error) {
 }
 
 // usageUnlessFile makes an error of what was given a usage error; one of the file system
-// stays what it is.
+// stays what it is, also where a file that was given names the one that is missing.
 func usageUnlessFile(err error) error {
-	if _, ok := err.(*fs.PathError); ok {
+	if file := (*fs.PathError)(nil); errors.As(err, &file) {
 		return err
 	}
 	return cli.UsageError(err)
