@@ -10,7 +10,7 @@ import (
 	"syscall"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons/quiet"
+	"scratchpass/lessons/face/quiet"
 )
 
 func main() {

@@ -21,6 +21,19 @@ var rooms = map[string][]string{
 	"cmd":     {"calc", "content", "quiz", "lessons", "cmd"},
 }
 
+// storeys are the packages of quiz and of lessons from the ground up. A package imports
+// only those that stand before it, so that no arrow runs back up and there is no circle;
+// the packages of stages in quiz/tasks stand side by side.
+var storeys = map[string][]string{
+	"quiz": {"files", "machine", "answer", "drawing", "figures", "thread", "bench", "problem", "wording", "tasks/internal/shared", "tasks/*", "tasks",
+		"handout", "qti", "set"},
+	"lessons": {"page", "face/text", "face/plain", "face/screen", "face/quiet", "mastery", "record", "schedule", "sitting", "internal/scripted",
+		"course", "practice", "rehearsal", "progress", "report", "home"},
+}
+
+// faceless are the flows: they speak with any face and know none.
+var faceless = []string{"lessons/sitting", "lessons/course", "lessons/practice", "lessons/rehearsal", "lessons/progress", "lessons/home"}
+
 // floors is where the groups of commands stand, a package each. A group imports no other,
 // so that each can be read by itself.
 const floors = "cmd/scratchpass/internal/"
@@ -34,7 +47,7 @@ var only = map[string]func(path string) bool{
 }
 
 // onlyHere is which packages one folder has to itself.
-var onlyHere = map[string]string{"github.com/charmbracelet/huh": "lessons/screen"}
+var onlyHere = map[string]string{"github.com/charmbracelet/huh": "lessons/face/screen", "github.com/charmbracelet/lipgloss": "lessons/face/screen"}
 
 // forbidden in calc: no input or output, clock, randomness.
 var forbidden = map[string][]string{"calc": {"os", "io", "net", "time", "math/rand", "math/rand/v2", "embed"}}
@@ -83,6 +96,53 @@ func checkOurs(t *testing.T, file, imported string) {
 	if slices.Contains(sharedFloors, path.Dir(file)) && strings.HasPrefix(imported, "cmd/") {
 		t.Errorf("%s imports %s: what the groups of commands share imports none of them", file, imported)
 	}
+}
+
+// TestStoreys holds the packages of quiz and lessons to their order.
+func TestStoreys(t *testing.T) {
+	used := map[string]bool{}
+	for _, file := range ourFiles(t) {
+		room := roomOf(file)
+		order, ok := storeys[room]
+		if !ok {
+			continue
+		}
+		own := storeyOf(t, order, path.Dir(file))
+		used[room+"/"+order[own]] = true
+		for _, imported := range importsOf(t, file) {
+			ours, ok := strings.CutPrefix(imported, module)
+			if !ok || roomOf(ours) != room {
+				continue
+			}
+			if storeyOf(t, order, ours) >= own {
+				t.Errorf("%s imports %s, which does not stand below it: %v", file, ours, order)
+			}
+			if slices.Contains(faceless, path.Dir(file)) && strings.HasPrefix(ours, "lessons/face/") {
+				t.Errorf("%s imports %s: a flow knows no face", file, ours)
+			}
+		}
+	}
+	for room, order := range storeys {
+		for _, name := range order {
+			if !used[room+"/"+name] {
+				t.Errorf("%s/%s is not there", room, name)
+			}
+		}
+	}
+}
+
+// storeyOf is how high a package stands.
+func storeyOf(t *testing.T, order []string, dir string) int {
+	t.Helper()
+	_, name, _ := strings.Cut(dir, "/")
+	at := slices.Index(order, name)
+	if at < 0 {
+		at = slices.Index(order, path.Dir(name)+"/*")
+	}
+	if at < 0 {
+		t.Fatalf("%s has no place among %v", dir, order)
+	}
+	return at
 }
 
 // checkOthers checks that a file may import a package of someone else.

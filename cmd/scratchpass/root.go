@@ -13,8 +13,8 @@ import (
 	"scratchpass/cmd/scratchpass/internal/problems"
 	"scratchpass/cmd/scratchpass/internal/progress"
 	"scratchpass/cmd/scratchpass/internal/rehearse"
-	"scratchpass/lessons"
 	"scratchpass/lessons/record"
+	"scratchpass/lessons/sitting"
 )
 
 // rootCommand builds the command line. The arguments tell which of the many commands that
@@ -45,10 +45,10 @@ and your instructor come first.`,
 // doors are what the home screen opens of other groups of commands.
 func doors(r *cli.Run) learner.Doors {
 	return learner.Doors{
-		Progress: func(ctx context.Context, s *lessons.Session, rec *record.Record) error {
+		Progress: func(ctx context.Context, s *sitting.Session, rec *record.Record) error {
 			return progress.Show(ctx, r, s, rec)
 		},
-		Rehearse: func(s *lessons.Session) error { return rehearse.FromHome(r, s) },
+		Rehearse: func(s *sitting.Session) error { return rehearse.FromHome(r, s) },
 	}
 }
 

@@ -32,7 +32,7 @@ func TestScripts(t *testing.T) {
 			e.Setenv("HOME", home)
 			e.Setenv("XDG_CONFIG_HOME", filepath.Join(home, ".config"))
 			e.Setenv("AppData", filepath.Join(home, "AppData"))
-			e.Setenv("LESSONS", mustAbs(t, "../../lessons/testdata"))
+			e.Setenv("LESSONS", mustAbs(t, "../../lessons/course/testdata"))
 			e.Setenv("RUNS", mustAbs(t, "../../quiz/bench/testdata/runs"))
 			return os.MkdirAll(home, 0o755)
 		},

@@ -6,7 +6,7 @@ import (
 	"io"
 
 	"scratchpass/content"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 )
 
 // The exit codes.
@@ -35,9 +35,10 @@ func (r *Run) End(err error) int {
 			err = e
 		}
 	}
-	if errors.Is(err, lessons.ErrStopped) {
-		if r.session != nil {
-			fmt.Fprintln(r.Out, r.session.Goodbye())
+	if errors.Is(err, page.ErrStopped) {
+		var stopped page.Stopped
+		if errors.As(err, &stopped) {
+			fmt.Fprintln(r.Out, stopped.Farewell)
 		}
 		return ExitStopped
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/content"
+	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/machine"
 )
 
@@ -83,11 +84,15 @@ func (o *Options) Now() time.Time {
 	return time.Date(day.Year(), day.Month(), day.Day(), t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), t.Location())
 }
 
-// Seeds returns the source of seeds: the same for the same --seed, else new each time.
-func (o *Options) Seeds() func() uint32 {
+// Seeds returns the seeds of one sitting after the other: the same for the same --seed,
+// else new each time.
+func (o *Options) Seeds() func() sitting.Seeds {
 	if !o.seeded {
-		return rand.Uint32
+		return func() sitting.Seeds { return sitting.Seeds{Seed: rand.Uint64(), Stream: rand.Uint64()} }
 	}
-	source := rand.NewPCG(o.seed, 0)
-	return func() uint32 { return uint32(source.Uint64() >> 32 & 0xffff) }
+	stream := uint64(0)
+	return func() sitting.Seeds {
+		stream++
+		return sitting.Seeds{Seed: o.seed, Stream: stream - 1, Short: true}
+	}
 }

@@ -5,8 +5,6 @@ package cli
 
 import (
 	"io"
-
-	"scratchpass/lessons"
 )
 
 // Run is one run of the program.
@@ -14,7 +12,6 @@ type Run struct {
 	Streams
 	Options
 
-	session *lessons.Session // the one that was opened, for the line at its end
 	closers []func() error
 }
 

@@ -7,14 +7,17 @@ import (
 	"strings"
 
 	"scratchpass/content"
-	"scratchpass/lessons"
+	"scratchpass/lessons/face/plain"
+	"scratchpass/lessons/face/screen"
+	"scratchpass/lessons/page"
 	"scratchpass/lessons/record"
-	"scratchpass/lessons/screen"
+	"scratchpass/lessons/schedule"
+	"scratchpass/lessons/sitting"
 )
 
 // Open begins a session and opens the learner's record for it; the record is nil when
 // none is kept. The session ends with the context.
-func (r *Run) Open(ctx context.Context) (*lessons.Session, *record.Record, error) {
+func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error) {
 	s, err := r.OpenUnrecorded(ctx)
 	if err != nil {
 		return nil, nil, err
@@ -24,14 +27,18 @@ func (r *Run) Open(ctx context.Context) (*lessons.Session, *record.Record, error
 		return s, nil, err
 	}
 	if rec.SetAside != "" {
-		fmt.Fprintln(r.Err, s.RecordSetAside(rec.SetAside))
+		fmt.Fprintln(r.Err, s.Say("say-set-aside", "where", rec.SetAside))
 	}
-	s.Book, err = lessons.NewBook(rec, s.System)
-	return s, rec, err
+	book, err := schedule.NewBook(rec, s.System)
+	if err != nil {
+		return s, nil, err
+	}
+	s.Book = book
+	return s, rec, nil
 }
 
 // OpenUnrecorded begins a session that is in no one's record.
-func (r *Run) OpenUnrecorded(ctx context.Context) (*lessons.Session, error) {
+func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
 	lib, err := r.Library()
 	if err != nil {
 		return nil, err
@@ -44,22 +51,21 @@ func (r *Run) OpenUnrecorded(ctx context.Context) (*lessons.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := lessons.NewSession(r.terminal(ctx, screens["say-page"]), lib, system, lathe, r.Seeds())
+	s, err := sitting.NewSession(r.terminal(ctx, screens["say-page"]), lib, system, lathe, r.Seeds())
 	if err != nil {
 		return nil, err
 	}
-	s.Now = r.Now
-	r.session = s
+	s.Clock = r.Now
 	return s, nil
 }
 
 // terminal returns the screen for a person at a terminal, and the plain one for
 // everything else.
-func (r *Run) terminal(ctx context.Context, more string) lessons.Terminal {
+func (r *Run) terminal(ctx context.Context, more string) page.Face {
 	if r.AtTerminal() && !r.Plain && !dumb() {
 		return &screen.Screen{Stop: ctx, In: r.In, Out: r.Out, Size: r.size, More: more}
 	}
-	return lessons.NewPlain(ctx, r.In, r.Out, r.Width(), !IsTerminal(r.In))
+	return plain.New(ctx, r.In, r.Out, plain.Options{Width: r.Width(), Echo: !IsTerminal(r.In)})
 }
 
 // dumb reports whether the terminal can do no more than print from top to bottom.

@@ -6,8 +6,9 @@ import (
 	"fmt"
 	"strings"
 
-	"scratchpass/lessons"
-	"scratchpass/lessons/screen"
+	"scratchpass/lessons/face/plain"
+	"scratchpass/lessons/face/screen"
+	"scratchpass/lessons/page"
 )
 
 // PrintJSON prints one JSON object.
@@ -23,15 +24,15 @@ func (r *Run) Pictures() bool { return IsTerminal(r.Out) && !r.Plain && !dumb() 
 
 // ShowPage shows a page that no one is asked about: with its pictures for a person at
 // a terminal, else the plain way.
-func (r *Run) ShowPage(ctx context.Context, t lessons.Text) error {
+func (r *Run) ShowPage(ctx context.Context, p page.Page) error {
 	if r.Pictures() {
-		_, err := fmt.Fprintln(r.Out, strings.Join(screen.Lay(t, r.Width()-1), "\n"))
+		_, err := fmt.Fprintln(r.Out, strings.Join(screen.Lay(p, r.Width()-1), "\n"))
 		return err
 	}
-	return r.ShowText(ctx, t)
+	return r.ShowText(ctx, p)
 }
 
-// ShowText prints a text the plain way.
-func (r *Run) ShowText(ctx context.Context, t lessons.Text) error {
-	return lessons.NewPlain(ctx, r.In, r.Out, r.Width(), false).Show(t)
+// ShowText prints a page the plain way.
+func (r *Run) ShowText(ctx context.Context, p page.Page) error {
+	return plain.New(ctx, r.In, r.Out, plain.Options{Width: r.Width(), Columns: !r.Plain}).Show(p)
 }

@@ -8,7 +8,7 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 	"scratchpass/quiz/set"
 )
 
@@ -100,7 +100,7 @@ func (d *desk) stopped(ctx context.Context) error {
 		return nil
 	}
 	fmt.Fprintln(d.run.Err, d.say("set-stopped"))
-	return lessons.ErrStopped
+	return page.ErrStopped
 }
 
 // each makes every apprentice's questions, one after the other.

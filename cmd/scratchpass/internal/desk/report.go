@@ -3,13 +3,12 @@ package desk
 import (
 	"context"
 	"fmt"
-	"io"
 	"os"
 
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/report"
 	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
@@ -49,30 +48,21 @@ func (m *marking) report(ctx context.Context, pdf string) error {
 	if err := m.each(ctx, func(r set.Result) error { summary.Add(r); return nil }); err != nil {
 		return err
 	}
-	report := summary.Report()
+	result := summary.Report()
 	if m.marker.Repeats > 0 {
 		fmt.Fprintln(m.run.Err, m.say("set-repeats", "n", m.marker.Repeats))
 	}
 	if m.run.JSON {
-		return m.run.PrintJSON(report)
+		return m.run.PrintJSON(result)
 	}
 	if pdf == "" {
-		return m.run.ShowPage(ctx, lessons.ReportText(m.printer.Page(report), m.run.Width()))
+		return m.run.ShowPage(ctx, report.Page(m.printer.Page(result)))
 	}
-	if err := files.WriteWhole(pdf, func(file *os.File) error { return m.reportPDF(file, report) }); err != nil {
+	if err := files.WriteWhole(pdf, func(file *os.File) error {
+		return handout.ReportPDF(file, m.printer.Page(result), m.printer.Options(m.maker.Blueprint.Title))
+	}); err != nil {
 		return err
 	}
 	fmt.Fprintln(m.run.Out, m.say("ready-written", "where", pdf))
 	return nil
-}
-
-func (m *marking) reportPDF(file io.Writer, r set.Report) error {
-	w, err := handout.PDF(file, m.printer.Options(m.maker.Blueprint.Title))
-	if err != nil {
-		return err
-	}
-	if err := w.Report(m.printer.Page(r)); err != nil {
-		return err
-	}
-	return w.Close()
 }

@@ -6,8 +6,8 @@ import (
 	"os"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
 	"scratchpass/lessons/record"
+	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/files"
 	"scratchpass/quiz/set"
 )
@@ -32,7 +32,7 @@ func answeredIn(file string) map[string]string {
 }
 
 // alsoWrite lets a session write every answer to a file too, at once.
-func alsoWrite(r *cli.Run, s *lessons.Session, path string) error {
+func alsoWrite(r *cli.Run, s *sitting.Session, path string) error {
 	f, err := files.Append(path, files.TornAnswer)
 	if err != nil {
 		return err
@@ -44,7 +44,7 @@ func alsoWrite(r *cli.Run, s *lessons.Session, path string) error {
 
 // answerFile writes answers to a file besides the book they go to.
 type answerFile struct {
-	lessons.Book // nil where no record is kept
+	sitting.Book // nil where no record is kept
 	f            *os.File
 }
 
@@ -74,4 +74,18 @@ func (b answerFile) SetPlace(lesson string, part int) error {
 		return nil
 	}
 	return b.Book.SetPlace(lesson, part)
+}
+
+func (b answerFile) AddTest(t record.Test) error {
+	if b.Book == nil {
+		return nil
+	}
+	return b.Book.AddTest(t)
+}
+
+func (b answerFile) Summaries() (of map[string]record.Summary, answers int, err error) {
+	if b.Book == nil {
+		return nil, 0, nil
+	}
+	return b.Book.Summaries()
 }

@@ -9,8 +9,10 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
-	"scratchpass/lessons"
+	"scratchpass/lessons/course"
+	"scratchpass/lessons/practice"
 	"scratchpass/lessons/record"
+	"scratchpass/lessons/sitting"
 )
 
 // The shortest and the longest round, in seconds, and the most who play in turn.
@@ -50,7 +52,7 @@ func drillCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return cli.UsageError(err)
 			}
-			return s.Drill(tasks, players, time.Duration(seconds)*time.Second, l)
+			return run(s, practice.Drill{Tasks: tasks, Players: players, Length: time.Duration(seconds) * time.Second, Level: l})
 		},
 	}
 	level.AddTo(cmd)
@@ -60,7 +62,7 @@ func drillCommand(r *cli.Run) *cobra.Command {
 }
 
 // openDrill begins a session; several at one machine play for no one's record.
-func openDrill(ctx context.Context, r *cli.Run, players []string) (*lessons.Session, *record.Record, error) {
+func openDrill(ctx context.Context, r *cli.Run, players []string) (*sitting.Session, *record.Record, error) {
 	if len(players) == 0 {
 		return r.Open(ctx)
 	}
@@ -70,24 +72,24 @@ func openDrill(ctx context.Context, r *cli.Run, players []string) (*lessons.Sess
 
 // drillTasks are the tasks named, none of which may hurt someone, or what the record
 // says is ready for the clock.
-func drillTasks(s *lessons.Session, rec *record.Record, args []string) ([]string, error) {
+func drillTasks(s *sitting.Session, rec *record.Record, args []string) ([]string, error) {
 	if len(args) > 0 {
-		names, err := lessons.Resolve(args)
+		names, err := practice.Resolve(args)
 		if err == nil {
-			err = lessons.NoGate(names)
+			err = practice.Harmless(names)
 		}
 		return names, err
 	}
 	if rec == nil {
-		return nil, lessons.ErrNothingToDrill
+		return nil, practice.ErrNothingToDrill
 	}
 	of, _, err := rec.Summaries()
 	if err != nil {
 		return nil, err
 	}
-	names := lessons.Drillable(lessons.CourseOrder(s.Library, s.System), of)
+	names := practice.Drillable(course.Order(s.Library, s.System), of)
 	if len(names) == 0 {
-		return nil, lessons.ErrNothingToDrill
+		return nil, practice.ErrNothingToDrill
 	}
 	return names, nil
 }

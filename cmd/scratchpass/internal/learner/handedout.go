@@ -10,12 +10,13 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/cmd/scratchpass/internal/codefile"
-	"scratchpass/lessons"
+	"scratchpass/lessons/practice"
+	"scratchpass/lessons/sitting"
 )
 
 // readHandedOut reads the problem codes that are to be asked: arguments that are codes,
 // or the lines of a file. There are none where tasks were named, or nothing.
-func readHandedOut(args []string, file string) (h lessons.Handed, err error) {
+func readHandedOut(args []string, file string) (h practice.HandedOut, err error) {
 	for _, arg := range args {
 		if strings.Contains(arg, "@") {
 			h.Codes = append(h.Codes, arg)
@@ -46,7 +47,7 @@ func readHandedOut(args []string, file string) (h lessons.Handed, err error) {
 
 // goOnIn takes up what a file of answers has of an earlier sitting. A file of other
 // questions is someone else's.
-func goOnIn(h *lessons.Handed, file string) error {
+func goOnIn(h *practice.HandedOut, file string) error {
 	h.Given = answeredIn(file)
 	for _, code := range slices.Sorted(maps.Keys(h.Given)) {
 		if !slices.Contains(h.Codes, code) {
@@ -57,12 +58,12 @@ func goOnIn(h *lessons.Handed, file string) error {
 }
 
 // askHandedOut asks them.
-func askHandedOut(w io.Writer, s *lessons.Session, h lessons.Handed, out string) error {
+func askHandedOut(w io.Writer, s *sitting.Session, h practice.HandedOut, out string) error {
 	if len(h.Given) > 0 && !slices.ContainsFunc(h.Codes, func(code string) bool { _, done := h.Given[code]; return !done }) {
 		fmt.Fprintln(w, s.Say("handed-all", "where", out))
 		return nil
 	}
-	if err := s.HandedOut(h); err != nil {
+	if err := run(s, h); err != nil {
 		return err
 	}
 	if out != "" {

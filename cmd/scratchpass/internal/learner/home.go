@@ -5,15 +5,15 @@ import (
 	"fmt"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/home"
 	"scratchpass/lessons/record"
-	"scratchpass/quiz/problem"
+	"scratchpass/lessons/sitting"
 )
 
 // Doors are what the home screen opens that other groups of commands hold.
 type Doors struct {
-	Progress func(context.Context, *lessons.Session, *record.Record) error
-	Rehearse func(*lessons.Session) error
+	Progress func(context.Context, *sitting.Session, *record.Record) error
+	Rehearse func(*sitting.Session) error
 }
 
 // Home is what the program does without a command: the home screen for a person at a
@@ -26,23 +26,17 @@ func Home(ctx context.Context, r *cli.Run, doors Doors) error {
 	if err != nil {
 		return err
 	}
-	rehearse := func() error { return doors.Rehearse(s) }
-	if rec == nil {
-		return s.Home(r.KeepLathe, nil, nil, rehearse)
+	h := home.Doors{SaveLathe: r.KeepLathe, Rehearse: func() error { return doors.Rehearse(s) }}
+	if rec != nil {
+		h.Progress = func() error { return doors.Progress(ctx, s, rec) }
 	}
-	best := func() error {
-		return s.Best(lessons.CourseOrder(s.Library, s.System), summariesOf(rec), problem.NumbersGiven)
-	}
-	progress := func() error { return doors.Progress(ctx, s, rec) }
-	return s.Home(r.KeepLathe, best, progress, rehearse)
+	return home.Run(s, h)
 }
 
-// summariesOf is how a session asks what a record holds of each task.
-func summariesOf(rec *record.Record) func() (map[string]record.Summary, error) {
-	return func() (map[string]record.Summary, error) {
-		of, _, err := rec.Summaries()
-		return of, err
-	}
+// run runs a flow as a sitting.
+func run(s *sitting.Session, f sitting.Flow) error {
+	_, err := s.Run(f)
+	return err
 }
 
 // about says what the program is, where no one is at a terminal.

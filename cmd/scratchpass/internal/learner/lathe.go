@@ -8,6 +8,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/home"
 	"scratchpass/quiz/machine"
 )
 
@@ -54,13 +55,13 @@ func describeLathe(ctx context.Context, r *cli.Run) error {
 	if err != nil {
 		return err
 	}
-	l, err := s.DescribeLathe()
+	l, err := home.DescribeLathe(s)
 	if err != nil {
 		return err
 	}
 	where, err := r.KeepLathe(l)
 	if err == nil {
-		fmt.Fprintln(r.Out, s.LatheKept(where))
+		fmt.Fprintln(r.Out, s.Say("lathe-kept", "where", where))
 	}
 	return err
 }

@@ -7,6 +7,7 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
+	"scratchpass/lessons/course"
 )
 
 // lessonDocument is a lesson in the JSON list of lessons.
@@ -50,7 +51,7 @@ func learnCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return s.Lesson(args[0])
+			return run(s, course.Lesson{Lesson: args[0]})
 		},
 	}
 }

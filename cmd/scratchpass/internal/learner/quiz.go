@@ -6,8 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
-	"scratchpass/lessons/record"
+	"scratchpass/lessons/practice"
 	"scratchpass/quiz/problem"
 )
 
@@ -48,20 +47,20 @@ func quizCommand(r *cli.Run) *cobra.Command {
 	return cmd
 }
 
-// practice is a practice session that was asked for.
-type practice struct {
+// session is a practice session that was asked for.
+type session struct {
 	level  problem.Level
 	count  int
 	test   bool
-	best   bool           // neither tasks nor how many were named: what is best now
-	handed lessons.Handed // by an instructor; has codes or the session has names
-	names  []string       // of tasks
-	out    string         // a file for the answers, or empty
+	best   bool               // neither tasks nor how many were named: what is best now
+	handed practice.HandedOut // by an instructor; has codes or the session has names
+	names  []string           // of tasks
+	out    string             // a file for the answers, or empty
 }
 
 // read reads how practice was called.
-func (f *quizFlags) read(args []string) (p practice, err error) {
-	p = practice{count: f.count, test: f.test, out: f.out}
+func (f *quizFlags) read(args []string) (p session, err error) {
+	p = session{count: f.count, test: f.test, out: f.out}
 	if p.level, err = f.level.Read(); err != nil {
 		return p, err
 	}
@@ -71,14 +70,14 @@ func (f *quizFlags) read(args []string) (p practice, err error) {
 	if p.handed, err = readHandedOut(args, f.codes); err != nil || len(p.handed.Codes) > 0 {
 		return p, err
 	}
-	if p.names, err = lessons.Resolve(args); err != nil {
+	if p.names, err = practice.Resolve(args); err != nil {
 		return p, cli.UsageError(err)
 	}
 	return p, nil
 }
 
 // begin opens a session and asks.
-func (p practice) begin(ctx context.Context, r *cli.Run) error {
+func (p session) begin(ctx context.Context, r *cli.Run) error {
 	s, rec, err := r.Open(ctx)
 	if err != nil {
 		return err
@@ -98,18 +97,9 @@ func (p practice) begin(ctx context.Context, r *cli.Run) error {
 	case handedOut:
 		return askHandedOut(r.Out, s, p.handed, p.out)
 	case p.test:
-		return mixedTest(s, rec, p.level)
+		return run(s, practice.MixedTest{Level: p.level})
 	case p.best && rec != nil:
-		return s.Best(lessons.CourseOrder(s.Library, s.System), summariesOf(rec), p.level)
+		return run(s, practice.Best{Level: p.level})
 	}
-	return s.Practice(p.names, p.level, p.count)
-}
-
-// mixedTest asks the mixed test and keeps its result.
-func mixedTest(s *lessons.Session, rec *record.Record, level problem.Level) error {
-	t, err := s.MixedTest(lessons.CourseOrder(s.Library, s.System), lessons.Special(s.Library), level)
-	if err != nil || rec == nil {
-		return err
-	}
-	return rec.AddTest(t)
+	return run(s, practice.Practice{Tasks: p.names, Level: p.level, Count: p.count})
 }

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 )
 
 // cautionsDocument is the list of cautions as JSON shows it.
@@ -42,16 +42,16 @@ func safetyCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			docs := []cautionDocument{}
-			var page lessons.Text
+			var shown page.Page
 			for _, key := range slices.Sorted(maps.Keys(all)) {
 				c := all[key]
 				docs = append(docs, cautionDocument{key, c.Title, c.Text, c.Source})
-				page = append(page, lessons.Block{Text: c.Title + ". " + c.Text})
+				shown = append(shown, page.Paragraph{Text: c.Title + ". " + c.Text})
 			}
 			if r.JSON {
 				return r.PrintJSON(cautionsDocument{docs})
 			}
-			return r.ShowPage(cmd.Context(), append(page, lessons.Block{Style: lessons.Caution, Text: phrases["rehearsal"]}))
+			return r.ShowPage(cmd.Context(), append(shown, page.Caution{Text: phrases["rehearsal"]}))
 		},
 	}
 }

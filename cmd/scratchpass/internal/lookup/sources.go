@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 	"scratchpass/quiz/tasks"
 )
 
@@ -63,13 +63,13 @@ func tasksBySource() map[string][]string {
 	return users
 }
 
-func sourcesPage(docs []sourceDocument) lessons.Text {
-	var page lessons.Text
+func sourcesPage(docs []sourceDocument) page.Page {
+	var shown page.Page
 	for _, d := range docs {
-		page = append(page, lessons.Block{Text: d.Name + ": " + d.Title + ". For " + d.For + "."})
+		shown = append(shown, page.Paragraph{Text: d.Name + ": " + d.Title + ". For " + d.For + "."})
 		if len(d.Tasks) > 0 {
-			page = append(page, lessons.Block{Text: "    " + strings.Join(d.Tasks, ", ")})
+			shown = append(shown, page.Paragraph{Text: "    " + strings.Join(d.Tasks, ", ")})
 		}
 	}
-	return page
+	return shown
 }

@@ -9,7 +9,7 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 )
 
 // termsDocument is the glossary as JSON shows it.
@@ -57,8 +57,8 @@ func termsCommand(r *cli.Run) *cobra.Command {
 	}
 }
 
-func termsPage(docs []termDocument) lessons.Text {
-	var page lessons.Text
+func termsPage(docs []termDocument) page.Page {
+	var shown page.Page
 	for _, d := range docs {
 		line := d.Term + ": " + d.Means
 		if len(d.Also) > 0 {
@@ -67,7 +67,7 @@ func termsPage(docs []termDocument) lessons.Text {
 		if len(d.See) > 0 {
 			line += " See: " + strings.Join(d.See, ", ") + "."
 		}
-		page = append(page, lessons.Block{Text: line})
+		shown = append(shown, page.Paragraph{Text: line})
 	}
-	return page
+	return shown
 }

@@ -46,7 +46,7 @@ func showThread(ctx context.Context, r *cli.Run, d calc.Designation, doc thread.
 	if err != nil {
 		return err
 	}
-	page, err := threadPage(d, doc, labels, words, r.Width())
+	page, err := threadPage(d, doc, labels, words)
 	if err != nil {
 		return err
 	}

@@ -7,7 +7,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 	"scratchpass/quiz/drawing"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/thread"
@@ -17,11 +17,11 @@ import (
 type threadLines struct {
 	labels map[string]string
 	unit   machine.Unit
-	text   lessons.Text
+	text   page.Page
 }
 
 func (t *threadLines) line(label, value string) {
-	t.text = append(t.text, lessons.Block{Text: t.labels["thread-"+label] + ": " + value})
+	t.text = append(t.text, page.Paragraph{Text: t.labels["thread-"+label] + ": " + value})
 }
 
 func (t *threadLines) size(label string, x float64) { t.line(label, t.figure(x)+" "+t.unit.Name) }
@@ -34,7 +34,7 @@ func (t *threadLines) fine(label string, x float64) {
 func (t *threadLines) figure(x float64) string { return calc.Fixed(x, t.unit.Places) }
 
 // threadPage is a thread as a page: a drawing, and one number a line.
-func threadPage(d calc.Designation, doc thread.Document, labels map[string]string, words map[string]content.DrawingWords, columns int) (lessons.Text, error) {
+func threadPage(d calc.Designation, doc thread.Document, labels map[string]string, words map[string]content.DrawingWords) (page.Page, error) {
 	picture, err := drawing.Thread(d, words)
 	if err != nil {
 		return nil, err
@@ -43,10 +43,9 @@ func threadPage(d calc.Designation, doc thread.Document, labels map[string]strin
 	if d.Metric {
 		t.unit = machine.MMUnit
 	}
-	t.text = lessons.Text{
-		{Style: lessons.Heading, Text: doc.Designation},
-		{Style: lessons.Picture, Text: strings.Join(picture.Terminal(columns-2), "\n")},
-		{Text: picture.Twin},
+	t.text = page.Page{
+		page.Heading{Text: doc.Designation},
+		page.Figure{Pictures: []drawing.Drawing{picture}, Twin: picture.Twin},
 	}
 	t.form(d, doc)
 	t.limits(doc)
@@ -54,7 +53,7 @@ func threadPage(d calc.Designation, doc thread.Document, labels map[string]strin
 	t.measuring(doc)
 	t.line("lead-angle", calc.Fixed(doc.LeadAngle, 2)+" degrees")
 	t.line("sources", strings.Join(doc.Sources, ", "))
-	return append(t.text, lessons.Block{Style: lessons.Caution, Text: labels["thread-caution"]}), nil
+	return append(t.text, page.Caution{Text: labels["thread-caution"]}), nil
 }
 
 // form is what the designation says.

@@ -4,7 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 )
 
 func askCommand(r *cli.Run) *cobra.Command {
@@ -27,9 +27,9 @@ func askCommand(r *cli.Run) *cobra.Command {
 				return r.PrintJSON(w.Document(p, key))
 			}
 			prompt, _ := w.Ask(p)
-			text := lessons.Text{{Text: p.Code.String() + "\n" + prompt + "\n" + w.Expects(p)}}
+			text := page.Page{page.Paragraph{Text: p.Code.String() + "\n" + prompt + "\n" + w.Expects(p)}}
 			if key {
-				text = append(text, workedText(p, w)...)
+				text = append(text, workedPage(p, w)...)
 			}
 			return r.ShowText(cmd.Context(), text)
 		},

@@ -6,7 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 )
 
 func markCommand(r *cli.Run) *cobra.Command {
@@ -36,7 +36,7 @@ func markCommand(r *cli.Run) *cobra.Command {
 			if r.JSON {
 				return r.PrintJSON(w.MarkDocument(p, given, m))
 			}
-			return r.ShowText(cmd.Context(), lessons.Text{{Text: w.Feedback(p, m).Text()}})
+			return r.ShowText(cmd.Context(), page.Page{page.Paragraph{Text: w.Feedback(p, m).Text()}})
 		},
 	}
 }

@@ -38,7 +38,7 @@ func remakeOrDraw(r *cli.Run, codeOrTask string, level problem.Level) (*problem.
 		system = t.Systems[0]
 		lathe = machine.DefaultLathe(system)
 	}
-	return remake(lib, problem.NewCode(t.Name, level, system, r.Seeds()(), lathe).String())
+	return remake(lib, problem.NewCode(t.Name, level, system, r.Seeds()().First(), lathe).String())
 }
 
 // remake remakes the problem of a code, with its words.

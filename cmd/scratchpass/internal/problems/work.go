@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
@@ -105,5 +105,5 @@ func showWorked(ctx context.Context, r *cli.Run, p *problem.Problem) error {
 	if r.JSON {
 		return r.PrintJSON(w.Document(p, true))
 	}
-	return r.ShowText(ctx, append(lessons.Text{{Text: w.Task.Title}}, workedText(p, w)...))
+	return r.ShowText(ctx, append(page.Page{page.Paragraph{Text: w.Task.Title}}, workedPage(p, w)...))
 }

@@ -1,42 +1,48 @@
 package problems
 
 import (
-	"fmt"
 	"strings"
 
-	"scratchpass/lessons"
+	"scratchpass/content"
+	"scratchpass/lessons/page"
 	"scratchpass/quiz/problem"
 	"scratchpass/quiz/wording"
 )
 
-// workedText is a problem's working with its key, what wrong roads give, and the
+// workedPage is a problem's working with its key, what common errors give, and the
 // cautions.
-func workedText(p *problem.Problem, w *wording.Words) lessons.Text {
+func workedPage(p *problem.Problem, w *wording.Words) page.Page {
 	doc := w.Document(p, true)
-	var text lessons.Text
-	say := func(format string, args ...any) {
-		text = append(text, lessons.Block{Text: fmt.Sprintf(format, args...)})
+	words := func(phrase string, pairs ...any) string {
+		return content.FillPairs(w.Phrases["worked-"+phrase], pairs...)
 	}
+	var givens page.Givens
 	for _, g := range doc.Given {
-		say("given %s: %s = %s %s", g.Name, g.Symbol, g.Value, g.Unit)
+		givens = append(givens, page.Given{Label: words("given", "name", g.Name), Symbol: g.Symbol, Value: g.Value, Unit: g.Unit})
 	}
+	var working page.Working
 	for i, s := range doc.Steps {
-		say("  %s", p.Working.Line(i))
+		step := page.Step{Symbol: s.Symbol, Line: p.Working.Line(i)}
 		if s.Means != "" {
-			say("    %s: %s", s.Symbol, s.Means)
+			step.Means = words("means", "symbol", s.Symbol, "means", s.Means)
 		}
+		working = append(working, step)
 	}
-	say("answer: %s", w.KeyText(p))
+	shown := page.Page{givens, working}
+	line := func(phrase string, pairs ...any) {
+		shown = append(shown, page.Paragraph{Text: words(phrase, pairs...)})
+	}
+	line("answer", "answer", w.KeyText(p))
 	if a := doc.Answer; a.Low != nil && a.High != nil {
-		say("accepted: %v to %v %s", *a.Low, *a.High, a.Unit)
+		line("accepted", "low", *a.Low, "high", *a.High, "unit", a.Unit)
 	}
 	for _, s := range p.Expected.Errors {
-		say("wrong road %s, %s: %s", s.Name, w.Shown(p, s.Response), strings.TrimSpace(w.Task.Slips[s.Name]))
+		line("error", "name", s.Name, "answer", w.Shown(p, s.Response), "text", strings.TrimSpace(w.Task.Slips[s.Name]))
 	}
-	say("at the lathe: %s", w.Task.AtTheLathe)
+	line("lathe", "text", w.Task.AtTheLathe)
 	for _, c := range doc.Safety {
-		say("CAUTION: %s", c)
+		line("caution", "text", c)
 	}
-	say("sources: %s", strings.Join(doc.Sources, ", "))
-	return text
+	line("sources", "sources", strings.Join(doc.Sources, ", "))
+	return shown
 }

@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz/files"
 )
@@ -98,6 +98,6 @@ func (v view) sureToForget() (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	reply, err := v.session.Terminal.Ask(lessons.Question{Prompt: v.session.Say("progress-forget-ask", "n", n, "learner", v.record.Learner)})
+	reply, err := v.session.Face.Ask(page.Prompt{Text: v.session.Say("progress-forget-ask", "n", n, "learner", v.record.Learner), Takes: page.Words{}})
 	return reply == v.record.Learner, err
 }

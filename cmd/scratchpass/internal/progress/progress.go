@@ -8,8 +8,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/progress"
 	"scratchpass/lessons/record"
+	"scratchpass/lessons/sitting"
 )
 
 // Command is progress, with the commands below it.
@@ -31,7 +32,7 @@ func Command(r *cli.Run) *cobra.Command {
 }
 
 // Show shows what a record comes to, in a session that is open.
-func Show(ctx context.Context, r *cli.Run, s *lessons.Session, rec *record.Record) error {
+func Show(ctx context.Context, r *cli.Run, s *sitting.Session, rec *record.Record) error {
 	v, err := viewOf(s, rec)
 	if err != nil {
 		return err
@@ -40,12 +41,12 @@ func Show(ctx context.Context, r *cli.Run, s *lessons.Session, rec *record.Recor
 }
 
 func (v view) show(ctx context.Context, r *cli.Run) error {
-	p, err := lessons.ProgressOf(v.record, v.items, v.special, r.Now())
+	p, err := progress.Of(v.record, v.items, v.special, r.Now())
 	if err != nil {
 		return err
 	}
 	if r.JSON {
 		return r.PrintJSON(p)
 	}
-	return r.ShowPage(ctx, p.Page(v.session.Say, v.title, v.slip, r.Pictures()))
+	return r.ShowPage(ctx, p.Page(v.speaker()))
 }

@@ -8,9 +8,11 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/progress"
+	"scratchpass/lessons/report"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz/files"
+	"scratchpass/quiz/handout"
 )
 
 // readyFlags are where the page is to go.
@@ -53,7 +55,7 @@ func (f readyFlags) check() error {
 
 // showReady shows how far the learner is from the lathe, as JSON, a PDF or a page.
 func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
-	ready, err := lessons.ReadinessOf(v.record, v.items, v.special)
+	ready, err := progress.ReadinessOf(v.record, v.items, v.special)
 	if err != nil {
 		return err
 	}
@@ -64,11 +66,17 @@ func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
 	if err != nil {
 		return err
 	}
-	page := lessons.ReadinessPage(v.record.Learner, answers, r.Now(), ready, v.session.Say, v.title)
+	shown := progress.ReadinessPage(v.record.Learner, answers, r.Now(), ready, v.speaker())
 	if f.pdf == "" {
-		return r.ShowPage(ctx, page)
+		return r.ShowPage(ctx, shown)
 	}
-	if err := files.WriteWhole(f.pdf, func(file *os.File) error { return lessons.WritePDF(file, page, f.paper, r.Now()) }); err != nil {
+	if missing := handout.Missing(v.record.Learner); len(missing) > 0 {
+		fmt.Fprintln(r.Err, v.session.Say("ready-letters", "letters", string(missing), "name", v.record.Learner))
+	}
+	say := v.session.Say
+	o := handout.Options{Paper: handout.Paper(f.paper), Title: say("ready-title", "learner", v.record.Learner), Date: r.Now(), Words: handout.Words{Lang: "en", Page: say("set-page")}}
+	printed := report.Printed(shown, v.record.Learner, say("rehearsal"))
+	if err := files.WriteWhole(f.pdf, func(file *os.File) error { return handout.ReportPDF(file, printed, o) }); err != nil {
 		return err
 	}
 	fmt.Fprintln(r.Out, v.session.Say("ready-written", "where", f.pdf))

@@ -6,14 +6,16 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
-	"scratchpass/lessons"
+	"scratchpass/lessons/course"
+	"scratchpass/lessons/progress"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
+	"scratchpass/lessons/sitting"
 )
 
 // view is a record with the words for its tasks.
 type view struct {
-	session *lessons.Session
+	session *sitting.Session
 	record  *record.Record
 	items   []schedule.Item
 	special map[string]bool
@@ -33,14 +35,19 @@ func open(ctx context.Context, r *cli.Run) (view, error) {
 }
 
 // viewOf joins a session's record with the words for its tasks.
-func viewOf(s *lessons.Session, rec *record.Record) (v view, err error) {
-	v = view{s, rec, lessons.CourseOrder(s.Library, s.System), lessons.Special(s.Library), map[string]content.TaskWords{}}
+func viewOf(s *sitting.Session, rec *record.Record) (v view, err error) {
+	v = view{s, rec, course.Order(s.Library, s.System), course.Special(s.Library), map[string]content.TaskWords{}}
 	for _, it := range v.items {
 		if v.words[it.Task], err = s.Library.Task(it.Task); err != nil {
 			return v, err
 		}
 	}
 	return v, nil
+}
+
+// speaker has the words for the pages.
+func (v view) speaker() progress.Speaker {
+	return progress.Speaker{Say: v.session.Say, Title: v.title, Slip: v.slip}
 }
 
 func (v view) title(task string) string { return v.words[task].Title }

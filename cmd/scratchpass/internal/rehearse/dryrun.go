@@ -8,7 +8,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/face/text"
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/rehearsal"
+	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/bench"
 )
 
@@ -67,37 +70,38 @@ make your own. --script plays a log again and marks it.`,
 }
 
 // FromHome goes to the bench in a session that is open, with a job that is chosen there.
-func FromHome(r *cli.Run, s *lessons.Session) error { return (&call{}).play(r, s) }
+func FromHome(r *cli.Run, s *sitting.Session) error { return (&call{}).play(r, s) }
 
 // play goes to the bench in a session. What was broken off is offered again.
-func (c *call) play(r *cli.Run, s *lessons.Session) error {
+func (c *call) play(r *cli.Run, s *sitting.Session) error {
+	flow := rehearsal.Flow{Session: s}
 	name := c.job
 	if name == "" && !c.sizes.ownJob() {
 		var err error
-		if name, err = s.ChooseJob(); err != nil {
+		if name, err = flow.ChooseJob(); err != nil {
 			return err
 		}
 	}
-	rehearsal, job, err := findJob(r, s.Library, name, &c.sizes)
+	h, job, err := findJob(r, s.Library, name, &c.sizes)
 	if err != nil {
 		return err
 	}
-	rehearsal.Bench = bench.New(job)
-	_, stage := s.Terminal.(lessons.Stage)
-	rehearsal.Bench.Live = c.live && stage
-	if c.live && !stage {
+	h.Bench = bench.New(job)
+	_, moving := s.Face.(page.Animator)
+	h.Bench.Live = c.live && moving
+	if c.live && !moving {
 		fmt.Fprintln(r.Err, s.Say("bench-no-live"))
 	}
-	log, err := c.keepMoves(r, s, &rehearsal)
+	log, err := c.keepMoves(r, s, &h)
 	if err != nil {
 		return err
 	}
-	err = s.DryRun(&rehearsal)
+	err = flow.Run(&h)
 	if e := log.close(); err == nil { // closed now: the same job may be begun again from the home screen
 		err = e
 	}
-	if log.path != "" && len(rehearsal.Bench.Log) > 0 {
-		fmt.Fprintln(r.Out, lessons.Wrap(s.Say("bench-log-kept", "where", log.path), r.Width()))
+	if log.path != "" && len(h.Bench.Log) > 0 {
+		fmt.Fprintln(r.Out, text.Wrap(s.Say("bench-log-kept", "where", log.path), r.Width()))
 	}
 	return err
 }

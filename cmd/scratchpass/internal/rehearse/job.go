@@ -9,7 +9,7 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
-	"scratchpass/lessons"
+	"scratchpass/lessons/rehearsal"
 	"scratchpass/quiz/bench"
 )
 
@@ -21,7 +21,7 @@ type namedJob struct {
 }
 
 // findJob finds the job that is meant: one that ships by name, a file, or sizes alone.
-func findJob(r *cli.Run, lib *content.Library, name string, sizes *jobFlags) (h lessons.Rehearsal, job bench.Job, err error) {
+func findJob(r *cli.Run, lib *content.Library, name string, sizes *jobFlags) (h rehearsal.Rehearsal, job bench.Job, err error) {
 	own, _, err := r.Lathe()
 	if err != nil {
 		return h, job, err

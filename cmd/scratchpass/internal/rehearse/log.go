@@ -11,7 +11,8 @@ import (
 	"strings"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons"
+	"scratchpass/lessons/rehearsal"
+	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/bench"
 	"scratchpass/quiz/files"
 )
@@ -23,13 +24,13 @@ type moveLog struct {
 	resumed bool     // it has the moves of an earlier sitting
 	file    *os.File // nil until the first move
 
-	session   *lessons.Session
-	rehearsal *lessons.Rehearsal
+	session   *sitting.Session
+	rehearsal *rehearsal.Rehearsal
 	told      io.Writer // what became of an earlier log
 }
 
 // keepMoves has the moves of a rehearsal kept, and takes up those of an earlier sitting.
-func (c *call) keepMoves(r *cli.Run, s *lessons.Session, h *lessons.Rehearsal) (*moveLog, error) {
+func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal) (*moveLog, error) {
 	if r.RecordFile == cli.NoRecord && c.log == "" {
 		return &moveLog{}, nil
 	}

@@ -5,11 +5,9 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/rehearsal"
 	"scratchpass/quiz/bench"
 )
-
-// tableWidth is how wide the columns of a card are.
-const tableWidth = 72
 
 func planCommand(r *cli.Run) *cobra.Command {
 	var sizes jobFlags
@@ -23,7 +21,7 @@ func planCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			rehearsal, job, err := findJob(r, lib, cli.OptionalArgument(args), &sizes)
+			named, job, err := findJob(r, lib, cli.OptionalArgument(args), &sizes)
 			if err != nil {
 				return err
 			}
@@ -32,13 +30,13 @@ func planCommand(r *cli.Run) *cobra.Command {
 				return cli.UsageError(err)
 			}
 			if r.JSON {
-				return r.PrintJSON(p.Document(rehearsal.Name))
+				return r.PrintJSON(p.Document(named.Name))
 			}
 			s, _, err := r.Open(cmd.Context())
 			if err != nil {
 				return err
 			}
-			return r.ShowPage(cmd.Context(), s.PlanPage(p, !r.Plain && r.Width() >= tableWidth))
+			return r.ShowPage(cmd.Context(), rehearsal.Flow{Session: s}.PlanPage(p))
 		},
 	}
 	sizes.addTo(cmd)

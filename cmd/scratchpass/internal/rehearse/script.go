@@ -7,6 +7,7 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
+	"scratchpass/lessons/rehearsal"
 	"scratchpass/quiz/bench"
 )
 
@@ -39,7 +40,7 @@ func playScript(ctx context.Context, r *cli.Run, lib *content.Library, path stri
 	if err != nil {
 		return err
 	}
-	return s.Terminal.Show(s.Played(played, words))
+	return s.Face.Show(rehearsal.Flow{Session: s}.Played(played, words))
 }
 
 // scriptJob is the job of a script: the one it carries, one that ships, or a file beside
