@@ -1,9 +1,13 @@
 package text
 
 import (
+	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"github.com/charmbracelet/x/ansi"
 
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/drawing"
@@ -25,6 +29,47 @@ func TestWrap(t *testing.T) {
 		for _, line := range strings.Split(Wrap(strings.Repeat("0.0556, 55.6 thou; 29.5 ", 40), width), "\n") {
 			if utf8.RuneCountInString(line) > width {
 				t.Errorf("a line of %d at width %d", utf8.RuneCountInString(line), width)
+			}
+		}
+	}
+}
+
+// Whatever the text: every word comes out whole and in its order, a line is too wide
+// only if it is one word, and no line ends before it is full. All letters here are one
+// column wide: a word of wider ones that fills a line to the last column may stand out.
+func TestWrapKeepsWords(t *testing.T) {
+	pieces := []string{"1/2-13", "UNC-2A-LH", "M16xL3-P1.5", "-0.0032", "+/-0.002", "1,500", "29.5\u00a0deg", "60°", "⌀0.500", "½", "a", "feed", "(0.0556", "in)",
+		"1)", "-", "–", "Zoë", "A\u030angstro\u0308m", "ο\u0301", "⠉⠒", "≤", "a-word-that-no-line-of-thirty-columns-could-hold"}
+	words := func(text string) []string {
+		return strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' })
+	}
+	rng := rand.New(rand.NewPCG(7, 26))
+	for range 20000 {
+		var text strings.Builder
+		text.WriteString([]string{"", "", "  ", "      ", "- ", "  12) "}[rng.IntN(6)])
+		for range rng.IntN(40) {
+			text.WriteString(pieces[rng.IntN(len(pieces))])
+			if rng.IntN(4) > 0 {
+				text.WriteString(" ")
+			}
+		}
+		width := rng.IntN(120)
+		limit := max(width, NarrowestWidth)
+		got := Wrap(text.String(), width)
+		if !slices.Equal(words(got), words(text.String())) {
+			t.Fatalf("other words: width %d\n%q\n%q", width, text.String(), got)
+		}
+		lines := strings.Split(got, "\n")
+		for i, line := range lines {
+			in := words(line)
+			if lead := words(text.String()); i == 0 && listItem(strings.TrimLeft(text.String(), " ")) > 0 && len(lead) > 1 && len(in) == 2 {
+				in = in[1:] // the mark of a list item stands before its word
+			}
+			if ansi.StringWidth(line) > limit && len(in) > 1 {
+				t.Fatalf("a line of %d at width %d: %q", ansi.StringWidth(line), width, line)
+			}
+			if i+1 < len(lines) && ansi.StringWidth(line+" "+words(lines[i+1])[0]) <= limit {
+				t.Fatalf("width %d: %q ends too early before %q", width, line, lines[i+1])
 			}
 		}
 	}

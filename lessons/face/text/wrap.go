@@ -3,7 +3,7 @@ package text
 import (
 	"strings"
 
-	"github.com/muesli/reflow/wordwrap"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // NarrowestWidth is the least width that text is laid out for.
@@ -50,10 +50,12 @@ func listItem(line string) int {
 	return 0
 }
 
+// heldHyphen stands for a hyphen while a line is broken: the library breaks at every
+// hyphen, and here one is part of a thread's name or the sign of a number.
+const heldHyphen = "\ue000" // for private use, one column wide: in nobody's text
+
 func wrapLine(line string, width int) []string {
-	w := wordwrap.NewWriter(max(width, 10))
-	w.Breakpoints = nil          // a hyphen is part of a thread's name, a comma of a number
-	_, _ = w.Write([]byte(line)) // it writes to memory: no error
-	_ = w.Close()
-	return strings.Split(w.String(), "\n")
+	held := strings.ReplaceAll(line, "-", heldHyphen)
+	broken := ansi.Wordwrap(held, max(width, 10), "") // no breakpoints: a comma is part of a number
+	return strings.Split(strings.ReplaceAll(broken, heldHyphen, "-"), "\n")
 }
