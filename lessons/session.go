@@ -57,8 +57,8 @@ type Answered struct {
 	Mark  answer.Mark
 	Cause string // which of two causes, where a follow-up question was asked
 
-	Certainty string // how sure the learner was, where it was asked
-	Hint      bool   // a hint was shown first, so it doesn't count towards mastery
+	Certainty answer.Certainty // how sure the learner was
+	Hint      bool             // a hint was shown first, so it doesn't count towards mastery
 }
 
 // NewSession loads what every session needs to speak.
@@ -156,7 +156,7 @@ func (s *Session) answer(p *problem.Problem, w *wording.Words, text Text, quiet 
 				a.Mark = m
 				if !m.Passed && (s.certainOfAll || s.certain && p.Task.SafetyCritical) {
 					if a.Certainty, err = s.certainty(); err != nil { // the answer was given: it counts all the same
-						a.Certainty = ""
+						a.Certainty = answer.NotAsked
 						s.Answers = append(s.Answers, a)
 						return a, errors.Join(err, s.keep(p, a, reply, s.Now().Sub(began)))
 					}
@@ -224,17 +224,14 @@ func (s *Session) tell(f wording.Feedback, m answer.Mark) error {
 	return s.Terminal.Show(text)
 }
 
-// certainties are how sure someone may be, as they are kept.
-var certainties = []string{"guess", "fairly", "bet"}
-
 // certainty asks how sure the learner is, before the answer is told.
-func (s *Session) certainty() (string, error) {
+func (s *Session) certainty() (answer.Certainty, error) {
 	q := Question{Prompt: s.say("say-how-sure")}
-	for _, c := range certainties {
-		q.Options = append(q.Options, s.say("say-sure-"+c))
+	for _, c := range answer.Certainties {
+		q.Options = append(q.Options, s.say("say-sure-"+string(c)))
 	}
 	i, err := s.choose(q)
-	return certainties[i], err
+	return answer.Certainties[i], err
 }
 
 // followUp asks which of two causes was behind a wrong number that has two.

@@ -73,7 +73,7 @@ func Fold(items []Item) record.Fold {
 		}
 		s.Last = a.At
 		s.Seconds += a.Seconds
-		if a.Verdict == string(answer.KnownError) {
+		if a.Verdict == answer.KnownError {
 			slips := map[string]int{}
 			for name, n := range s.Slips {
 				slips[name] = n
@@ -81,7 +81,7 @@ func Fold(items []Item) record.Fold {
 			slips[a.Slip]++
 			s.Slips = slips
 		}
-		if a.Certainty == "bet" && !a.Right() {
+		if a.Certainty == answer.Bet && !a.Right() {
 			s.SureWrong = a.At
 		}
 		return s

@@ -306,11 +306,11 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 				reply, meant = k.answer(m, p)
 			}
 			mark := p.MarkResponse(reply)
-			certainty := ""
+			certainty := answer.NotAsked
 			if strings.HasPrefix(k.name, "over-confident") {
-				certainty = "bet"
+				certainty = answer.Bet
 			}
-			of[t.Name] = fold(of[t.Name], record.Answer{At: now, Task: t.Name, Code: p.Code.String(), Verdict: string(mark.Verdict), Slip: mark.Error,
+			of[t.Name] = fold(of[t.Name], record.Answer{At: now, Task: t.Name, Code: p.Code.String(), Verdict: mark.Verdict, Slip: mark.Error,
 				Certainty: certainty, Form: p.Values.Situation(), Key: p.Expected.Text()}, count)
 			if t != m.task {
 				continue
