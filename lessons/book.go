@@ -47,7 +47,7 @@ func (s *Session) keep(p *problem.Problem, a Answered, given string, took time.D
 	return s.Book.Keep(record.Answer{
 		At: s.Now(), Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: a.Mark.Verdict, Slip: a.Mark.Error,
 		Points: a.Mark.Points, Certainty: a.Certainty, Hint: a.Hint, Seconds: min(took, longest).Round(100 * time.Millisecond).Seconds(),
-		Form: p.Values.Situation(), Key: p.Expected.Text(), Content: s.Library.Version(a.Task),
+		Situation: p.Values.Situation(), Key: p.Expected.Text(), Content: s.Library.Version(a.Task),
 	})
 }
 

@@ -24,7 +24,7 @@ func (s *Session) MixedTest(items []schedule.Item, special map[string]bool, leve
 	for _, it := range items {
 		switch {
 		case special[it.Task]:
-		case it.Gate:
+		case it.SafetyCritical:
 			gate = append(gate, it.Task)
 		default:
 			core = append(core, it.Task)

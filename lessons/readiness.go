@@ -32,9 +32,9 @@ func ReadinessPage(learner string, answers int, date time.Time, r schedule.Readi
 		text = append(text, Block{Plain, "\n" + say(phrase, "n", len(tasks))}, Block{Plain, strings.Join(titles, "; ") + "."})
 	}
 	list("ready-sure", r.SureWrong)
-	list("ready-gate-open", r.GateOpen)
+	list("ready-gate-open", r.SafetyCriticalOpen)
 	list("ready-core-open", r.CoreOpen)
-	list("ready-gate-shown", r.GateShown)
+	list("ready-gate-shown", r.SafetyCriticalShown)
 	list("ready-core-shown", r.CoreShown)
 	test := say("ready-test-none")
 	if r.Tested {

@@ -107,7 +107,7 @@ func (a *app) ready() *cobra.Command {
 				return err
 			}
 			if a.json {
-				return a.print(map[string]any{"learner": a.record.Learner, "ready_to_ask": r.Ask, "gate_shown": list(r.GateShown), "gate_open": list(r.GateOpen),
+				return a.print(map[string]any{"learner": a.record.Learner, "ready_to_ask": r.Ask, "gate_shown": list(r.SafetyCriticalShown), "gate_open": list(r.SafetyCriticalOpen),
 					"core_shown": list(r.CoreShown), "core_open": list(r.CoreOpen), "sure_but_wrong": list(r.SureWrong), "mixed_test_passed": r.Passed})
 			}
 			_, answers, err := a.record.Summaries()

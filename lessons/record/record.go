@@ -35,7 +35,7 @@ type Answer struct {
 	Certainty answer.Certainty `json:"certainty,omitempty"`
 	Hint      bool             `json:"hint,omitempty"`
 	Seconds   float64          `json:"seconds"` // from question to answer
-	Form      string           `json:"form,omitempty"`
+	Situation string           `json:"form,omitempty"`
 	Key       string           `json:"key"`
 	Content   string           `json:"content"` // version of the words
 }
@@ -261,7 +261,7 @@ func insert(tx execer, a Answer) error {
 	}
 	_, err := tx.Exec(`INSERT INTO answers (learner, at_ms, task, code, given, verdict, slip, cause, points, certainty, hint, seconds, form, answer_key, content)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-		a.Learner, a.At.UnixMilli(), a.Task, a.Code, a.Given, a.Verdict, a.Slip, a.Cause, a.Points, a.Certainty, hint, a.Seconds, a.Form, a.Key, a.Content)
+		a.Learner, a.At.UnixMilli(), a.Task, a.Code, a.Given, a.Verdict, a.Slip, a.Cause, a.Points, a.Certainty, hint, a.Seconds, a.Situation, a.Key, a.Content)
 	return err
 }
 

@@ -25,7 +25,7 @@ import (
 
 var killed = flag.Int("kills", 120, "how often the program is killed while it writes")
 
-var items = []schedule.Item{{Task: "single-depth", Minutes: 1}, {Task: "radius-dial-plunge", Gate: true, Rule: mastery.Rule{Gate: true}, Minutes: 1}}
+var items = []schedule.Item{{Task: "single-depth", Minutes: 1}, {Task: "radius-dial-plunge", SafetyCritical: true, Rule: mastery.Rule{SafetyCritical: true}, Minutes: 1}}
 
 func nthAnswer(i int) record.Answer {
 	return record.Answer{

@@ -3,119 +3,31 @@
 package schedule
 
 import (
+	"cmp"
 	"slices"
 	"time"
 
-	"github.com/open-spaced-repetition/go-fsrs/v3"
-
 	"scratchpass/lessons/mastery"
 	"scratchpass/lessons/record"
-	"scratchpass/quiz/answer"
 	"scratchpass/quiz/problem"
 )
 
-// Minutes that an answer takes, roughly: a number is worked out, an option read.
-const (
-	typedMinutes  = 1.25
-	choiceMinutes = 0.5
-)
-
-// usualTried is how many problems are drawn to see what comes up, and how often a
-// situation or a wrong road must come up to count: a rare one would hold a learner up
-// for ever.
-const (
-	usualTried = 60
-	formsLeast = 3
-	roadsLeast = 12
-)
-
-// reviewing spaces reviews by FSRS in whole days, 90 % to be remembered, at most
-// four months apart, without chance. The library's scheduler writes to itself, so each
-// fold has its own.
-func reviewing() *fsrs.FSRS {
-	p := fsrs.DefaultParam()
-	p.EnableShortTerm, p.EnableFuzz = false, false
-	p.MaximumInterval = 120
-	return fsrs.NewFSRS(p)
-}
-
-// dayOf numbers the days of a place on earth, from midnight to midnight.
-func dayOf(t time.Time) int {
-	_, offset := t.Zone()
-	return int((t.Unix() + int64(offset)) / 86400)
-}
-
-// Fold returns the fold of a record: mastery for every answer, and the spacing of
-// reviews for the first answer to a task on each day.
-func Fold(items []Item) record.Fold {
-	spacing := reviewing()
-	byTask := map[string]Item{}
-	for _, it := range items {
-		byTask[it.Task] = it
-	}
-	return func(s record.Summary, a record.Answer, item int) record.Summary {
-		day := dayOf(a.At)
-		first := s.Answers == 0 || dayOf(s.Last) != day
-		it := byTask[a.Task]
-		one := mastery.Answer{Item: item, Day: day, Right: a.Right(), Hint: a.Hint, Form: a.Form, Key: a.Key}
-		if one.Right { // a wrong answer ends a run, whatever it might have shown
-			one.Roads = it.roads(a.Code)
-		}
-		s.State = s.State.Add(it.rule(), one)
-		if first {
-			if s.Answers == 1 {
-				s.Card = fsrs.NewCard()
-			}
-			s.Card = spacing.Next(s.Card, a.At, rating(a)).Card
-		}
-		if s.Since == 0 {
-			s.LastShown = a.At
-		}
-		s.Last = a.At
-		s.Seconds += a.Seconds
-		if a.Verdict == answer.KnownError {
-			slips := map[string]int{}
-			for name, n := range s.Slips {
-				slips[name] = n
-			}
-			slips[a.Slip]++
-			s.Slips = slips
-		}
-		if a.Certainty == answer.Bet && !a.Right() {
-			s.SureWrong = a.At
-		}
-		return s
-	}
-}
-
-func rating(a record.Answer) fsrs.Rating {
-	switch {
-	case !a.Right():
-		return fsrs.Again
-	case a.Hint:
-		return fsrs.Hard
-	}
-	return fsrs.Good
-}
-
-// Due reports whether a task that was shown is due for review.
-func Due(s record.Summary, now time.Time) bool {
-	return s.Answers > 0 && s.Mastered && !s.Card.Due.After(now)
-}
-
-// Reason says why a task comes next.
+// Reason says why a task comes next. The texts are names of phrases in content.
 type Reason string
 
 // The reasons, the most pressing first.
 const (
-	GateDue    Reason = "gate-due"    // can hurt someone, and is due for review
-	AnotherDay Reason = "another-day" // can hurt someone: shown once, and wants another day
-	IntroBlock Reason = "intro"       // just begun: three in a block
-	IsDue      Reason = "due"         // due for review
-	InProgress Reason = "in-progress" // begun and not yet shown
-	NewTask    Reason = "new"         // next in the course
-	AllDone    Reason = "all-done"    // nothing is due: the one seen longest ago
+	IntroBlock        Reason = "intro"       // just begun: three in a block
+	SafetyCriticalDue Reason = "gate-due"    // can hurt someone, and is due for review
+	AnotherDay        Reason = "another-day" // can hurt someone: shown once, and wants another day
+	IsDue             Reason = "due"         // due for review
+	InProgress        Reason = "in-progress" // begun and not yet shown
+	NewTask           Reason = "new"         // next in the course
+	AllDone           Reason = "all-done"    // nothing is due: the one seen longest ago
 )
+
+// pressing are the reasons that are weighed against each other.
+var pressing = []Reason{IntroBlock, SafetyCriticalDue, AnotherDay, IsDue, InProgress, NewTask}
 
 // Choice is what to ask next, and why.
 type Choice struct {
@@ -127,17 +39,15 @@ type Choice struct {
 const introBlock = 3
 
 // stuckRest is how long a task rests after someone has been stuck at it: the
-// instructor should come in between.
+// instructor should come in between. A night does it.
 const stuckRest = 20 * time.Hour
 
 // Next returns what is best to practise now; ok is false when what is left wants a
-// pause first. recent are the tasks asked in this session, the latest at the end. But
+// pause first. The items stand in the order of the course; of holds what the answers to
+// each came to; recent are the tasks asked in this session, the latest at the end. But
 // for its first block a task comes again only after five others, and the same stage
 // not twice running where there is another choice of the same urgency.
 func Next(items []Item, of map[string]record.Summary, recent []string, now time.Time) (Choice, bool) {
-	if len(items) == 0 {
-		return Choice{}, false
-	}
 	last := ""
 	if len(recent) > 0 {
 		last = recent[len(recent)-1]
@@ -145,46 +55,45 @@ func Next(items []Item, of map[string]record.Summary, recent []string, now time.
 	lastStage := problem.Stage("")
 	var ranked []Choice
 	for _, it := range items {
-		if it.Task == last {
+		justAsked := it.Task == last
+		if justAsked {
 			lastStage = it.Stage
 		}
-		s := of[it.Task]
-		c := reason(it, s, now, it.Task == last)
-		between := len(recent) - 1 - seenAt(recent, it.Task) // other items since it was last asked
-		if c == "" || c != IntroBlock && seenAt(recent, it.Task) >= 0 && between < mastery.Apart {
+		why := reason(it, of[it.Task], now, justAsked)
+		if why == "" || why != IntroBlock && slices.Contains(latest(recent), it.Task) {
 			continue // so soon after, it would show nothing
 		}
-		ranked = append(ranked, Choice{it, c})
+		ranked = append(ranked, Choice{it, why})
 	}
 	if len(ranked) == 0 {
 		if len(recent) > 0 {
-			return Choice{}, false // enough for today: what is left wants a pause
+			return Choice{}, false // enough for today
 		}
-		return longestAgo(items, of, last), true
+		return longestAgo(items, of), len(items) > 0
 	}
-	order := []Reason{IntroBlock, GateDue, AnotherDay, IsDue, InProgress, NewTask}
 	slices.SortStableFunc(ranked, func(a, b Choice) int {
-		if c := slices.Index(order, a.Reason) - slices.Index(order, b.Reason); c != 0 {
-			return c
-		}
-		return int(seenAt(recent, a.Item.Task)) - int(seenAt(recent, b.Item.Task)) // longest ago first
+		return cmp.Or(cmp.Compare(slices.Index(pressing, a.Reason), slices.Index(pressing, b.Reason)),
+			cmp.Compare(seenAt(recent, a.Item.Task), seenAt(recent, b.Item.Task))) // longest ago first
 	})
 	best := ranked[0]
+	if best.Reason == NewTask {
+		return best, true // the course has its order
+	}
 	for _, c := range ranked {
-		if c.Reason == best.Reason && c.Item.Stage != lastStage && best.Reason != IntroBlock && best.Reason != NewTask {
+		if c.Reason == best.Reason && c.Item.Stage != lastStage {
 			return c, true
-		}
-		if c.Reason != best.Reason {
-			break
 		}
 	}
 	return best, true
 }
 
+// latest are the recent tasks that come not yet again.
+func latest(recent []string) []string { return recent[max(0, len(recent)-mastery.Apart):] }
+
 // seenAt is where among the recent tasks one stands last; -1 when it does not.
 func seenAt(recent []string, task string) int {
-	for i := len(recent) - 1; i >= 0; i-- {
-		if recent[i] == task {
+	for i, name := range slices.Backward(recent) {
+		if name == task {
 			return i
 		}
 	}
@@ -200,13 +109,13 @@ func reason(it Item, s record.Summary, now time.Time, justAsked bool) Reason {
 		return ""
 	case s.Answers < introBlock && justAsked && len(s.Run) < 2: // two right in a row know it already
 		return IntroBlock
-	case Due(s, now) && it.Gate:
-		return GateDue
+	case Due(s, now) && it.SafetyCritical:
+		return SafetyCriticalDue
 	case Due(s, now):
 		return IsDue
 	case s.Mastered:
 		return ""
-	case it.Gate && len(s.Days) > 0:
+	case it.SafetyCritical && len(s.Days) > 0:
 		if slices.Contains(s.Days, dayOf(now)) {
 			return "" // shown today: that is enough for today
 		}
@@ -216,12 +125,27 @@ func reason(it Item, s record.Summary, now time.Time, justAsked bool) Reason {
 }
 
 // longestAgo is the task whose last answer is oldest.
-func longestAgo(items []Item, of map[string]record.Summary, last string) Choice {
-	best := items[0]
-	for _, it := range items {
-		if it.Task != last && (best.Task == last || of[it.Task].Last.Before(of[best.Task].Last)) {
+func longestAgo(items []Item, of map[string]record.Summary) Choice {
+	var best Item
+	for i, it := range items {
+		if i == 0 || of[it.Task].Last.Before(of[best.Task].Last) {
 			best = it
 		}
 	}
 	return Choice{best, AllDone}
+}
+
+// Due reports whether a task that was shown is due for review: from the moment on that
+// its card names.
+func Due(s record.Summary, now time.Time) bool { return s.Mastered && !s.Card.Due.After(now) }
+
+// DueBy returns the tasks that are due at a time, in the order of the items.
+func DueBy(items []Item, of map[string]record.Summary, now time.Time) []string {
+	var due []string
+	for _, it := range items {
+		if Due(of[it.Task], now) {
+			due = append(due, it.Task)
+		}
+	}
+	return due
 }

@@ -258,7 +258,7 @@ func simulate(k kind, seed uint64, learners int, gates bool) tally {
 		order := random.Perm(len(catalogue))
 		var items []schedule.Item
 		for _, i := range order {
-			if len(items) == 0 && gates && !catalogue[i].Gate {
+			if len(items) == 0 && gates && !catalogue[i].SafetyCritical {
 				continue
 			}
 			if items = append(items, catalogue[i]); len(items) == tasksEach {
@@ -311,7 +311,7 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 				certainty = answer.Bet
 			}
 			of[t.Name] = fold(of[t.Name], record.Answer{At: now, Task: t.Name, Code: p.Code.String(), Verdict: mark.Verdict, Slip: mark.Error,
-				Certainty: certainty, Form: p.Values.Situation(), Key: p.Expected.Text()}, count)
+				Certainty: certainty, Situation: p.Values.Situation(), Key: p.Expected.Text()}, count)
 			if t != m.task {
 				continue
 			}
@@ -353,11 +353,11 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 		if k.holds {
 			c.leaks = append(c.leaks, m.task.Name+" "+m.slip)
 		}
-		if !judged.Gate && !judged.Rule.Choice {
+		if !judged.SafetyCritical && !judged.Rule.Choice {
 			c.typedItems, c.typedMastered = c.typedItems+s.Answers, c.typedMastered+1
 		}
 	}
-	if judged.Gate && !k.knows {
+	if judged.SafetyCritical && !k.knows {
 		c.gateJudged++
 		if s.Mastered {
 			c.gateMastered++
