@@ -112,6 +112,17 @@ func TestMastered(t *testing.T) {
 	}
 }
 
+// A task may come to be safety-critical after it was shown: what was shown is not taken
+// back, though the one day would not be enough now.
+func TestMasteredUnderAnEasierRule(t *testing.T) {
+	s := after(typed, "rr5r")
+	for _, a := range answers("99rr5r") {
+		if s = s.Add(critical, a); !s.Mastered {
+			t.Error("what was shown is taken back")
+		}
+	}
+}
+
 func TestCounts(t *testing.T) {
 	for _, row := range []struct {
 		rule                      mastery.Rule

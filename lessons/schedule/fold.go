@@ -39,7 +39,7 @@ func Fold(items []Item) record.Fold {
 	}
 	return func(s record.Summary, a record.Answer, item int) record.Summary {
 		day := dayOf(a.At)
-		first := s.Answers == 0 || dayOf(s.Last) != day
+		first := dayOf(s.Last) != day // before the first answer of all that is far in the past
 		it := byTask[a.Task]
 		one := mastery.Answer{Item: item, Day: day, Right: a.Right(), Hint: a.Hint, Situation: a.Situation, Key: a.Key}
 		if one.Right { // a wrong answer ends a run, whatever it might have shown

@@ -219,6 +219,18 @@ func TestFoldHandsMasteryWhatItAsksFor(t *testing.T) {
 			t.Errorf("%+v, want %+v", got, want)
 		}
 	}
+	byHand := schedule.Fold([]schedule.Item{{Task: task.Name}}) // no task to make the problem with
+	if s := byHand(record.Summary{}, record.Answer{At: at(2, 9, 0), Task: task.Name, Code: code.String(), Verdict: answer.Right}, 1); len(s.Run) != 1 || s.Run[0].Errors != nil {
+		t.Errorf("an item that stands for no task: %+v", s.Run)
+	}
+	inch, err := tasks.Find("pitch-from-tpi")
+	if err != nil {
+		t.Fatal(err)
+	}
+	imperial := schedule.Fold([]schedule.Item{schedule.ItemOf(inch, machine.Imperial)}) // set in inches only
+	if s := imperial(record.Summary{}, record.Answer{At: at(2, 9, 0), Task: inch.Name, Code: inch.Name + "@1m-7f3a", Verdict: answer.Right}, 1); len(s.Run) != 1 || s.Run[0].Errors != nil {
+		t.Errorf("a code that makes no problem: %+v", s.Run)
+	}
 	hinted := record.Answer{At: at(2, 9, 0), Task: task.Name, Code: code.String(), Verdict: answer.Right, Hint: true}
 	if s := fold(record.Summary{}, hinted, 1); len(s.Run) != 0 || s.Right != 1 {
 		t.Errorf("with a hint: %+v", s.State)

@@ -114,6 +114,8 @@ func TestWhatUsuallyComesUp(t *testing.T) {
 		{run(thrice), first[0], false, "the same situation and errors again; another situation is missing"},
 		{run(thrice), first[3], false, "a situation that is too rare to be asked for"},
 		{run(thrice), first[19], true, "the other situation that comes up"},
+		{run(mostly), first[0], true, "three times of sixty is often enough to be asked for"},
+		{run(mostly), first[19], false, "and this is not it"},
 		{run(thrice, mostly), first[0], true, "nothing is missing: any problem does"},
 		{run(thrice, mostly), first[3], true, "nothing is missing, the rare situation and the rare error neither"},
 		{run(thrice, mastery.Answer{Situation: "mostly"}), first[19], true, "nothing is missing: the errors were had in the other situation"},
@@ -160,6 +162,18 @@ func TestItemsOfOddTasks(t *testing.T) {
 	never := decision(func(int) string { return "any" }, map[string]int{"always": 0})
 	if never := schedule.ItemOf(never, machine.Imperial); !never.Wants(record.Summary{}, missing) {
 		t.Error("a task that can't be drawn asks for nothing, so any problem does")
+	}
+	// One that now and then can't be drawn is described by the problems that can.
+	seldom := decision(func(int) string { return "any" }, map[string]int{"always": 1_000_000})
+	drawn, tries := seldom.Draw, 0
+	seldom.Draw = func(d *problem.Draw) problem.Values {
+		if tries++; tries <= 400 { // until the first problem is given up
+			return problem.Values{}
+		}
+		return drawn(d)
+	}
+	if it := schedule.ItemOf(seldom, machine.Imperial); it.Wants(record.Summary{}, missing) || tries != 459 {
+		t.Errorf("after a problem that can't be drawn the others count for nothing; %d tries", tries)
 	}
 	if by := (schedule.Item{Task: "by hand"}); !by.Wants(record.Summary{}, missing) {
 		t.Error("an item that stands for no task asks for nothing, so any problem does")
