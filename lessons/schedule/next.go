@@ -69,7 +69,7 @@ func Next(items []Item, of map[string]record.Summary, recent []string, now time.
 		if len(recent) > 0 {
 			return Choice{}, false // enough for today
 		}
-		return longestAgo(items, of), len(items) > 0
+		return longestAgo(items, of)
 	}
 	slices.SortStableFunc(ranked, func(a, b Choice) int {
 		return cmp.Or(cmp.Compare(slices.Index(pressing, a.Reason), slices.Index(pressing, b.Reason)),
@@ -124,15 +124,16 @@ func reason(it Item, s record.Summary, now time.Time, justAsked bool) Reason {
 	return InProgress
 }
 
-// longestAgo is the task whose last answer is oldest.
-func longestAgo(items []Item, of map[string]record.Summary) Choice {
-	var best Item
-	for i, it := range items {
-		if i == 0 || of[it.Task].Last.Before(of[best.Task].Last) {
-			best = it
+// longestAgo is the task whose last answer is oldest, of those that have been shown: the
+// others rest. ok is false when all do.
+func longestAgo(items []Item, of map[string]record.Summary) (c Choice, ok bool) {
+	for _, it := range items {
+		s := of[it.Task]
+		if s.Mastered && (!ok || s.Last.Before(of[c.Item.Task].Last)) {
+			c, ok = Choice{it, AllDone}, true
 		}
 	}
-	return Choice{best, AllDone}
+	return c, ok
 }
 
 // Due reports whether a task that was shown is due for review: from the moment on that

@@ -233,6 +233,8 @@ func TestNothingIsDue(t *testing.T) {
 		{"a b c", map[string]record.Summary{"a": seen(3), "b": seen(9), "c": seen(5)}, "b", "the one seen longest ago"},
 		{"a b c", map[string]record.Summary{"a": seen(9), "b": seen(9), "c": seen(5)}, "a", "of two, the first of the course"},
 		{"a b c", map[string]record.Summary{"a": seen(3), "b": seen(4), "c": seen(5)}, "c", "also if it is the last"},
+		{"a b", map[string]record.Summary{"a": stuck(time.Hour), "b": seen(0)}, "b", "one that rests because someone is stuck is not taken for it"},
+		{"a", map[string]record.Summary{"a": stuck(time.Hour)}, "", "all rest: a pause, and the instructor, first"},
 	} {
 		c, ok := schedule.Next(items(row.items), row.of, nil, now)
 		if c.Item.Task != row.want || ok != (row.want != "") || ok && c.Reason != schedule.AllDone {
