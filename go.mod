@@ -13,7 +13,6 @@ require (
 	github.com/charmbracelet/x/term v0.2.2
 	github.com/creack/pty v1.1.24
 	github.com/go-fonts/dejavu v0.3.2
-	github.com/guptarohit/asciigraph v0.10.0
 	github.com/open-spaced-repetition/go-fsrs/v3 v3.3.1
 	github.com/peterstace/simplefeatures v0.50.0
 	github.com/rogpeppe/go-internal v1.16.0

@@ -171,12 +171,6 @@ func FillPairs(text string, pairs ...any) string {
 	return filled
 }
 
-// Names lists the ${name}s that a text asks for, sorted.
-func Names(text string) []string {
-	_, all := Fill(text, func(string) (string, bool) { return "", false })
-	return all
-}
-
 // Job is a threading job to rehearse, as it is written down. Sizes carry their unit.
 type Job struct {
 	Title     string     `yaml:"title"`

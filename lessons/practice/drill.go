@@ -25,7 +25,7 @@ const (
 func Drillable(items []schedule.Item, of map[string]record.Summary) []string {
 	var names []string
 	for _, it := range items {
-		if s := of[it.Task]; !it.Gate && s.Answers >= drillAnswers && float64(s.Right) >= drillShare*float64(s.Answers) {
+		if s := of[it.Task]; !it.SafetyCritical && s.Answers >= drillAnswers && float64(s.Right) >= drillShare*float64(s.Answers) {
 			names = append(names, it.Task)
 		}
 	}

@@ -35,7 +35,7 @@ func (f MixedTest) Run(st *sitting.Sitting) error {
 	for _, it := range course.Order(st.Library, st.System) {
 		switch {
 		case special[it.Task]:
-		case it.Gate:
+		case it.SafetyCritical:
 			critical = append(critical, it.Task)
 		default:
 			core = append(core, it.Task)

@@ -28,9 +28,9 @@ func ReadinessPage(learner string, answers int, date time.Time, r schedule.Readi
 		text = append(text, page.Gap{}, page.Paragraph{Text: w.Say(phrase, "n", len(tasks))}, page.Paragraph{Text: strings.Join(titles, "; ") + "."})
 	}
 	list("ready-sure", r.SureWrong)
-	list("ready-gate-open", r.GateOpen)
+	list("ready-gate-open", r.SafetyCriticalOpen)
 	list("ready-core-open", r.CoreOpen)
-	list("ready-gate-shown", r.GateShown)
+	list("ready-gate-shown", r.SafetyCriticalShown)
 	list("ready-core-shown", r.CoreShown)
 	test := w.Say("ready-test-none")
 	if r.Tested {

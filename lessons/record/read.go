@@ -62,7 +62,7 @@ func (r *Record) rows(query string, args ...any) iter.Seq2[Answer, error] {
 			var a Answer
 			var at int64
 			var hint int
-			err := rows.Scan(&a.Learner, &at, &a.Task, &a.Code, &a.Given, &a.Verdict, &a.Slip, &a.Cause, &a.Points, &a.Certainty, &hint, &a.Seconds, &a.Form, &a.Key, &a.Content)
+			err := rows.Scan(&a.Learner, &at, &a.Task, &a.Code, &a.Given, &a.Verdict, &a.Slip, &a.Cause, &a.Points, &a.Certainty, &hint, &a.Seconds, &a.Situation, &a.Key, &a.Content)
 			a.At, a.Hint = time.UnixMilli(at), hint != 0
 			if !yield(a, err) || err != nil {
 				return

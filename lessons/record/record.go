@@ -18,29 +18,30 @@ import (
 	sqlite3 "modernc.org/sqlite/lib"
 
 	"scratchpass/lessons/mastery"
+	"scratchpass/quiz/answer"
 )
 
 // Answer is one marked answer as it is kept. The JSON is the format of the export.
 type Answer struct {
-	Learner   string    `json:"learner"`
-	At        time.Time `json:"at"`
-	Task      string    `json:"task"`
-	Code      string    `json:"code"`
-	Given     string    `json:"given"`
-	Verdict   string    `json:"verdict"`
-	Slip      string    `json:"slip,omitempty"`
-	Cause     string    `json:"cause,omitempty"`
-	Points    float64   `json:"points"`
-	Certainty string    `json:"certainty,omitempty"` // guess, fairly, bet; empty where it was not asked
-	Hint      bool      `json:"hint,omitempty"`
-	Seconds   float64   `json:"seconds"` // from question to answer
-	Form      string    `json:"form,omitempty"`
-	Key       string    `json:"key"`
-	Content   string    `json:"content"` // version of the words
+	Learner   string           `json:"learner"`
+	At        time.Time        `json:"at"`
+	Task      string           `json:"task"`
+	Code      string           `json:"code"`
+	Given     string           `json:"given"`
+	Verdict   answer.Verdict   `json:"verdict"`
+	Slip      string           `json:"slip,omitempty"`
+	Cause     string           `json:"cause,omitempty"`
+	Points    float64          `json:"points"`
+	Certainty answer.Certainty `json:"certainty,omitempty"`
+	Hint      bool             `json:"hint,omitempty"`
+	Seconds   float64          `json:"seconds"` // from question to answer
+	Situation string           `json:"form,omitempty"`
+	Key       string           `json:"key"`
+	Content   string           `json:"content"` // version of the words
 }
 
 // Right reports whether the answer counts as right.
-func (a Answer) Right() bool { return a.Verdict == "right" || a.Verdict == "convention" }
+func (a Answer) Right() bool { return a.Verdict.Correct() }
 
 // Record is an open record of one learner.
 type Record struct {
@@ -260,7 +261,7 @@ func insert(tx execer, a Answer) error {
 	}
 	_, err := tx.Exec(`INSERT INTO answers (learner, at_ms, task, code, given, verdict, slip, cause, points, certainty, hint, seconds, form, answer_key, content)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-		a.Learner, a.At.UnixMilli(), a.Task, a.Code, a.Given, a.Verdict, a.Slip, a.Cause, a.Points, a.Certainty, hint, a.Seconds, a.Form, a.Key, a.Content)
+		a.Learner, a.At.UnixMilli(), a.Task, a.Code, a.Given, a.Verdict, a.Slip, a.Cause, a.Points, a.Certainty, hint, a.Seconds, a.Situation, a.Key, a.Content)
 	return err
 }
 

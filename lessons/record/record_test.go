@@ -20,13 +20,14 @@ import (
 	"scratchpass/lessons/mastery"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
+	"scratchpass/quiz/answer"
 )
 
 var killed = flag.Int("kills", 120, "how often the program is killed while it writes")
 
-var items = []schedule.Item{{Task: "single-depth", Minutes: 1}, {Task: "radius-dial-plunge", Gate: true, Rule: mastery.Rule{Gate: true}, Minutes: 1}}
+var items = []schedule.Item{{Task: "single-depth", Minutes: 1}, {Task: "radius-dial-plunge", SafetyCritical: true, Rule: mastery.Rule{SafetyCritical: true}, Minutes: 1}}
 
-func answer(i int) record.Answer {
+func nthAnswer(i int) record.Answer {
 	return record.Answer{
 		At: time.UnixMilli(1_700_000_000_000 + int64(i)*60_000), Task: "single-depth", Code: fmt.Sprintf("single-depth@1-%04x", i),
 		Given: "0.0613", Verdict: "right", Points: 1, Seconds: 30, Key: fmt.Sprint(i), Content: "00000000",
@@ -59,9 +60,9 @@ func TestAppendAndReadBack(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new", "folder with ? and #", "record.db")
 	r, fold := open(t, path, "Ada"), schedule.Fold(items)
 	for i := range 20 {
-		a := answer(i)
+		a := nthAnswer(i)
 		if i%4 == 3 {
-			a.Verdict, a.Slip, a.Certainty, a.Hint = "slip", "double", "bet", true
+			a.Verdict, a.Slip, a.Certainty, a.Hint = answer.KnownError, "double", answer.Bet, true
 		}
 		if err := r.Append(a, fold); err != nil {
 			t.Fatal(err)
@@ -78,7 +79,7 @@ func TestAppendAndReadBack(t *testing.T) {
 		}
 		last = a
 	}
-	if last.Code != "single-depth@1-0013" || last.Learner != "Ada" || !last.At.Equal(answer(19).At) {
+	if last.Code != "single-depth@1-0013" || last.Learner != "Ada" || !last.At.Equal(nthAnswer(19).At) {
 		t.Errorf("%+v", last)
 	}
 	// Another learner on the same machine has a record of his own.
@@ -122,7 +123,7 @@ func TestExportAndImport(t *testing.T) {
 	fold := schedule.Fold(items)
 	from := open(t, filepath.Join(t.TempDir(), "a.db"), "Ada")
 	for i := range 50 {
-		if err := from.Append(answer(i), fold); err != nil {
+		if err := from.Append(nthAnswer(i), fold); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -159,14 +160,14 @@ func TestForgetReallyDeletes(t *testing.T) {
 	path := filepath.Join(dir, "r.db")
 	r, fold := open(t, path, "Ada"), schedule.Fold(items)
 	for i := range 500 {
-		a := answer(i)
+		a := nthAnswer(i)
 		a.Given = "SECRETWORD"
 		if err := r.Append(a, fold); err != nil {
 			t.Fatal(err)
 		}
 	}
 	ben := open(t, path, "Ben")
-	if err := ben.Append(answer(1), fold); err != nil {
+	if err := ben.Append(nthAnswer(1), fold); err != nil {
 		t.Fatal(err)
 	}
 	ben.Close()
@@ -248,7 +249,7 @@ func TestDamagedFileIsSetAside(t *testing.T) {
 		path := filepath.Join(t.TempDir(), "r.db")
 		r := open(t, path, "Ada")
 		for i := range 100 {
-			if err := r.Append(answer(i), nil); err != nil {
+			if err := r.Append(nthAnswer(i), nil); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -275,7 +276,7 @@ func TestDamagedFileIsSetAside(t *testing.T) {
 		if err != nil || !bytes.Equal(kept, spoilt) {
 			t.Errorf("%s: what was set aside is not what was there (%v)", name, err)
 		}
-		if err := r.Append(answer(1), nil); err != nil {
+		if err := r.Append(nthAnswer(1), nil); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 		r.Close()
@@ -305,7 +306,7 @@ func TestWriterProcess(t *testing.T) {
 	}
 	fold := schedule.Fold(items)
 	for i := range n {
-		if err := r.Append(answer(i), fold); err != nil {
+		if err := r.Append(nthAnswer(i), fold); err != nil {
 			t.Fatal(err)
 		}
 		os.Stdout.WriteString(fmt.Sprintf("kept %d\n", i))
@@ -413,7 +414,7 @@ func TestFullDisk(t *testing.T) {
 	r := open(t, path, "Ada")
 	acknowledged, failed := 0, error(nil)
 	for i := range 50_000 {
-		a := answer(i)
+		a := nthAnswer(i)
 		a.Given = strings.Repeat("x", 200)
 		if err := r.Append(a, schedule.Fold(items)); err != nil {
 			failed = err
@@ -478,7 +479,7 @@ func BenchmarkAppend(b *testing.B) {
 	fold := schedule.Fold(items)
 	i := 0
 	for b.Loop() {
-		if err := r.Append(answer(i), fold); err != nil {
+		if err := r.Append(nthAnswer(i), fold); err != nil {
 			b.Fatal(err)
 		}
 		i++
@@ -496,7 +497,7 @@ func fill(b *testing.B, path string, n int) {
 	var lines strings.Builder
 	for i := range n {
 		fmt.Fprintf(&lines, `{"at":%q,"task":"task-%d","code":"task-%d@1-%08x","given":"0.0613 in","verdict":"right","points":1,"seconds":42.5,"form":"outside","key":"0.0613 in","content":"0123abcd"}`+"\n",
-			answer(i).At.Format(time.RFC3339Nano), i%94, i%94, i)
+			nthAnswer(i).At.Format(time.RFC3339Nano), i%94, i%94, i)
 	}
 	if _, _, err := r.Import(strings.NewReader(lines.String()), schedule.Fold(items)); err != nil {
 		b.Fatal(err)

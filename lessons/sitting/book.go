@@ -27,9 +27,9 @@ func (st *Sitting) keep(p *problem.Problem, a Answered, given string, took time.
 	at := st.Now()
 	return st.Once(func() error {
 		return st.Book.Keep(record.Answer{
-			At: at, Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: string(a.Mark.Verdict), Slip: a.Mark.Error,
+			At: at, Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: a.Mark.Verdict, Slip: a.Mark.Error,
 			Points: a.Mark.Points, Certainty: a.Certainty, Hint: a.Hint, Seconds: min(took, longest).Round(100 * time.Millisecond).Seconds(),
-			Form: p.Values.Situation(), Key: p.Expected.Text(), Content: st.Library.Version(a.Task),
+			Situation: p.Values.Situation(), Key: p.Expected.Text(), Content: st.Library.Version(a.Task),
 		})
 	})
 }

@@ -10,9 +10,6 @@ import (
 	"scratchpass/quiz/wording"
 )
 
-// Certainties are how sure someone may be, as they are kept.
-var Certainties = []string{"guess", "fairly", "bet"}
-
 // QuestionOf is a problem as it is asked.
 func QuestionOf(p *problem.Problem, w *wording.Words) page.Question {
 	q := page.Question{Code: p.Code.String(), Text: w.Question(p), Lines: w.ReadingLabels(p)}
@@ -142,16 +139,16 @@ func StepsOf(p *problem.Problem, n int) page.Working {
 }
 
 // certainty asks how sure the learner is, before the answer is told.
-func (st *Sitting) certainty() (string, error) {
+func (st *Sitting) certainty() (answer.Certainty, error) {
 	var options []string
-	for _, c := range Certainties {
-		options = append(options, st.Say("say-sure-"+c))
+	for _, c := range answer.Certainties {
+		options = append(options, st.Say("say-sure-"+string(c)))
 	}
 	i, err := st.Choose(st.Say("say-how-sure"), page.Menu{Options: options})
 	if err != nil {
-		return "", err
+		return answer.NotAsked, err
 	}
-	return Certainties[i], nil
+	return answer.Certainties[i], nil
 }
 
 // followUp asks which of two causes was behind a wrong number that has two.

@@ -113,8 +113,8 @@ type Answered struct {
 	Mark  answer.Mark
 	Cause string // which of two causes, where a follow-up question was asked
 
-	Certainty string // how sure the learner was, where it was asked
-	Hint      bool   // a hint was shown first, so it doesn't count towards mastery
+	Certainty answer.Certainty // how sure the learner was
+	Hint      bool             // a hint was shown first, so it doesn't count towards mastery
 }
 
 // Right counts the right answers among these.

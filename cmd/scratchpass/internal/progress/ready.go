@@ -97,7 +97,7 @@ type readyDocument struct {
 
 func readyDocumentOf(learner string, r schedule.Readiness) readyDocument {
 	return readyDocument{
-		CoreOpen: list(r.CoreOpen), CoreShown: list(r.CoreShown), GateOpen: list(r.GateOpen), GateShown: list(r.GateShown),
+		CoreOpen: list(r.CoreOpen), CoreShown: list(r.CoreShown), GateOpen: list(r.SafetyCriticalOpen), GateShown: list(r.SafetyCriticalShown),
 		Learner: learner, TestPassed: r.Passed, Ask: r.Ask, SureWrong: list(r.SureWrong),
 	}
 }
