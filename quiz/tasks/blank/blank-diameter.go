@@ -49,7 +49,7 @@ var _ = shared.Register(problem.Task{
 		if err != nil {
 			return problem.Working{}, err
 		}
-		w.Length("d", "(d2 + d1) / 2")(calc.Span{Max: largest, Min: least}.Middle(), nil)
+		w.Length("d", calc.MiddleOfLimits.Text)(calc.MiddleOfLimits.Of(largest, least), nil)
 		return w.Limits(least, largest)
 	},
 	Errors: []problem.CommonError{

@@ -45,7 +45,7 @@ var _ = shared.Register(problem.Task{
 			t := v.Thread("thread")
 			return problem.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(t.String()), Want: "a thread with one start, whose lead is its pitch"}
 		}
-		w.Length("w", "v / 60 x P x y")(calc.CarriageTravel(calc.SpindleSpeed(v.X("speed")), pitch, v.X("seconds")))
+		problem.Step3(w, "w", calc.RoomToStop, calc.SpindleSpeed(v.X("speed")), pitch, v.X("seconds"))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

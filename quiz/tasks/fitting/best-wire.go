@@ -23,8 +23,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		wires, err := calc.WiresFor(w.Pitch())
-		w.Length("W", "0.577350 x P")(wires.Best, err)
+		problem.Step1(w, "W", calc.BestWire, w.Pitch())
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -61,7 +61,7 @@ var _ = shared.Register(problem.Task{
 			w.Length("o", "M - M0")(excess, nil)
 		}
 		h := w.Length("h", "o / 2")(excess.Times(0.5), nil)
-		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, shared.AngleStep(w, v)))
+		problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

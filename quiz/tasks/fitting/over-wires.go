@@ -35,7 +35,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		w.Length("M", "E + 3 x W - 0.866025 x P")(calc.OverWires(v.Length("pitch-diameter"), v.Length("wire"), w.Pitch()))
+		problem.Step3(w, "M", calc.ReadingOverWires, v.Length("pitch-diameter"), v.Length("wire"), w.Pitch())
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -25,9 +25,8 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
-		a := shared.AngleStep(w, v)
-		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, a))
+		h := problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
+		problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

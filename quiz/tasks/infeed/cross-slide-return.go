@@ -31,7 +31,7 @@ var _ = shared.Register(problem.Task{
 	},
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
-		back := w.Length("r1", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
+		back := fedStep(w, v, "r1")
 		w.Length("r2", "r1 + e")(back+v.Length("next"), nil)
 		return w.Row("r1", "r2")
 	},

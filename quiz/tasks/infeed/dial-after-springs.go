@@ -33,12 +33,12 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		start, turn := v.Length("start"), v.Length("turn")
-		done := w.Length("S", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
-		reading, turns, err := calc.DialReading(start, done, turn)
+		done := fedStep(w, v, "S")
+		reading, turns, err := calc.ReadingPastZero.Of(start, done, turn)
 		w.Length("t", "r0 + S")(start+done, err)
 		if turns > 0 {
 			w.Number("k", "", machine.CountUnit)(float64(turns), err)
-			w.Length("r", "t - k x R")(reading, err)
+			w.Length("r", calc.ReadingPastZero.Text)(reading, err)
 		}
 		return w.Quantity()
 	},

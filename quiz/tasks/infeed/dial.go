@@ -46,6 +46,11 @@ func drawCuts(d *problem.Draw, n int, springs bool) []float64 {
 	return feeds
 }
 
+// fedStep adds the step to what all the cuts have fed the slide.
+func fedStep(w *problem.Working, v problem.Values, symbol string) calc.Length {
+	return w.Length(symbol, calc.FedByCuts.Text)(calc.FedByCuts.Of(v.Cuts("cuts")), nil)
+}
+
 // SumOf adds up feeds.
 func SumOf(feeds []float64) calc.Length {
 	var all calc.Length

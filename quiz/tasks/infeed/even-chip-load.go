@@ -37,11 +37,7 @@ var _ = shared.Register(problem.Task{
 		if pass < 1 || pass > passes {
 			return problem.Working{}, &calc.InputError{What: "pass", Got: calc.Shortest(v.X("pass"), 2), Want: "1 to " + calc.Shortest(v.X("passes"), 0)}
 		}
-		totals, err := calc.EqualArea(totalStep(w, v), passes)
-		if err != nil {
-			return problem.Working{}, err
-		}
-		w.Length("t", "T x sqrt(p / Q)")(totals[pass-1], nil)
+		problem.Step3(w, "t", calc.EvenLoad, totalStep(w, v), pass, passes)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

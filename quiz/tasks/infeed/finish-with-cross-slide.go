@@ -32,11 +32,11 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		left := w.Length("g", "c - c1")(v.Length("total")-v.Length("done"), nil)
-		h := w.Length("h", "g x cos(a)")(calc.RadialOfCompound(left, shared.AngleStep(w, v)))
+		h := problem.Step2(w, "h", calc.DepthOfTravel, left, shared.AngleStep(w, v))
 		if v.Word("dial-reads") == "diameter" {
-			w.Length("m", "2 x h")(calc.DialMove(h, calc.ReadsDiameter))
+			problem.Step1(w, "m", calc.MoveOnDiameterDial, h)
 		} else {
-			w.Length("m", "h")(calc.DialMove(h, calc.ReadsRadius))
+			problem.Step1(w, "m", calc.MoveOnTravelDial, h)
 		}
 		return w.Quantity()
 	},

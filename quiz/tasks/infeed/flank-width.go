@@ -35,10 +35,10 @@ var _ = shared.Register(problem.Task{
 		w := v.Working()
 		h := chipDepth(v)
 		if !v.Has("depth") {
-			h = w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
+			h = problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
 		}
-		w.Length("b", "h / cos(30)")(calc.FlankLength(h))
-		w.Length("w", "2 x b + f")(calc.ChipWidth(h, v.Length("tool-flat"), calc.BothFlanks))
+		problem.Step1(w, "b", calc.FlankWidth, h)
+		problem.Step2(w, "w", calc.ChipStraightIn, h, v.Length("tool-flat"))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -25,7 +25,7 @@ var _ = shared.Register(problem.Task{
 	},
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
-		done := w.Length("S", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
+		done := fedStep(w, v, "S")
 		w.Length("L", "T - S")(v.Length("total")-done, nil)
 		return w.Quantity()
 	},

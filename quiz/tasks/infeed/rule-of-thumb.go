@@ -27,9 +27,9 @@ var _ = shared.Register(problem.Task{
 		}
 		w := v.Working()
 		pitch := w.Pitch()
-		h := w.Length("h", "0.649519 x P - 0.866025 x f")(calc.RadialDepthFromBasicBore(pitch, v.Length("tool-flat")))
-		c := w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, shared.AngleStep(w, v)))
-		rule := w.Length("q", "P / 1.5")(calc.RuleOfThumbTravel(pitch))
+		h := problem.Step2(w, "h", calc.DepthFromBore, pitch, v.Length("tool-flat"))
+		c := problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
+		rule := problem.Step1(w, "q", calc.RuleOfThumb, pitch)
 		w.Length("o", "q - c")(rule-c, nil)
 		return w.Quantity()
 	},

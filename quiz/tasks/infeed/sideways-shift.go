@@ -27,8 +27,8 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
-		w.Length("b", "h x tan(a)")(calc.SidewaysShift(h, shared.AngleStep(w, v)))
+		h := problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
+		problem.Step2(w, "b", calc.ShiftForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -23,7 +23,7 @@ func totalStep(w *problem.Working, v problem.Values) calc.Length {
 	if v.Has("total") {
 		return v.Length("total")
 	}
-	return w.Length("T", "P / 1.5")(calc.RuleOfThumbTravel(w.Pitch()))
+	return problem.Step1(w, "T", calc.RuleOfThumb, w.Pitch())
 }
 
 // totalOf is totalStep for a slip.

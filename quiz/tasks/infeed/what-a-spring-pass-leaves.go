@@ -2,7 +2,6 @@ package infeed
 
 import (
 	"math"
-	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
@@ -46,7 +45,7 @@ var _ = shared.Register(problem.Task{
 			w.Number("q", "r / 100", machine.PlainUnit)(lagOf(v), nil)
 		}
 		springs := v.Count("springs")
-		w.Length("g", "e"+strings.Repeat(" x q", 1+springs))(calc.LeftOnAfterSprings(v.Length("cut"), lagOf(v), springs))
+		problem.Step2(w, "g", calc.LeftAfter(springs), v.Length("cut"), lagOf(v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

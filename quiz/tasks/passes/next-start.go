@@ -42,7 +42,7 @@ var _ = shared.Register(problem.Task{
 		w := v.Working()
 		var pitch calc.Length
 		if v.Has("lead") {
-			pitch = w.Length("P", "l / z")(startPitch(v), nil)
+			pitch = problem.Step2(w, "P", calc.PitchOfStarts, v.Length("lead"), v.Count("starts"))
 		} else {
 			pitch = w.Pitch()
 		}

@@ -31,7 +31,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		w.Length("x", "v / 60 x P x y")(calc.CarriageTravel(shared.SpeedOf(v), w.Pitch(), v.X("seconds")))
+		problem.Step3(w, "x", calc.RoomToStop, shared.SpeedOf(v), w.Pitch(), v.X("seconds"))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

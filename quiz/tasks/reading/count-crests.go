@@ -47,15 +47,13 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		span := w.Length("L", "r2 - r1")(v.Length("last")-v.Length("first"), nil)
-		pitch := span.Times(1 / float64(v.Count("crests")-1))
-		n, err := calc.TPI(pitch)
-		switch {
+		switch crests := v.Count("crests"); {
 		case wantsPitch(v):
-			w.Length("P", "L / (c - 1)")(pitch, err)
+			problem.Step2(w, "P", calc.PitchOfCrests, span, crests)
 		case v.System == machine.Metric:
-			w.Number("n", "25.4 x (c - 1) / L", machine.TPIUnit)(n.Number(), err)
+			problem.Step2(w, "n", calc.TPIOfCrestsMM, span, crests)
 		default:
-			w.Number("n", "(c - 1) / L", machine.TPIUnit)(n.Number(), err)
+			problem.Step2(w, "n", calc.TPIOfCrests, span, crests)
 		}
 		return w.Quantity()
 	},

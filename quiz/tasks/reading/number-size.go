@@ -37,7 +37,7 @@ var _ = shared.Register(problem.Task{
 		if v.Has("thread") {
 			w.Number("N", "", machine.CountUnit)(float64(number), err)
 		}
-		w.Length("D", "0.060 + 0.013 x N")(calc.NumberSize(number))
+		problem.Step1(w, "D", calc.NumberedSize, number)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

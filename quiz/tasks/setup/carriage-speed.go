@@ -31,9 +31,8 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		lead := w.Length("l", "z x P")(calc.Lead(w.Pitch(), v.Count("starts")))
-		travel, err := calc.CarriageTravel(shared.SpeedOf(v), lead, 1)
-		w.Number("j", "v / 60 x l", aSecond(v.System))(travel.Inches(), err)
+		lead := problem.Step2(w, "l", calc.LeadOfStarts, w.Pitch(), v.Count("starts"))
+		problem.StepIn2(w, "j", aSecond(v.System), calc.CarriageSpeed, shared.SpeedOf(v), lead)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -31,8 +31,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		speed, err := calc.FastestFor(v.Length("gap"), w.Pitch(), v.X("seconds"))
-		w.Number("v", "60 x g / (P x y)", rpmUnit)(speed.RPM(), err)
+		problem.Step3(w, "v", calc.FastestSpeed, v.Length("gap"), w.Pitch(), v.X("seconds"))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -46,7 +46,7 @@ var _ = shared.Register(problem.Task{
 			}
 			w.Number("P", "", machine.MMUnit)(pitch.Inches(), nil)
 		}
-		w.Number("r", "5 x P x N / 127", machine.PlainUnit)(calc.GearRatio(pitch, screwLead(v)))
+		problem.Step2(w, "r", calc.GearsMetric, pitch, screwLead(v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -37,17 +37,17 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		formula := "N / n"
+		ratio := calc.GearsInch
 		switch {
 		case v.Has("pitch"):
-			formula = "P x N"
+			ratio = calc.GearsByPitch
 		case v.Has("thread") && v.Thread("thread").Metric:
 			w.Pitch()
-			formula = "P x N"
+			ratio = calc.GearsByPitch
 		case v.Has("thread"):
 			w.Number("n", "", machine.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
 		}
-		w.Number("r", formula, machine.PlainUnit)(calc.GearRatio(v.Pitch(), screwLead(v)))
+		problem.Step2(w, "r", ratio, v.Pitch(), screwLead(v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

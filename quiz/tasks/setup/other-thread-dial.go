@@ -42,7 +42,7 @@ var _ = shared.Register(problem.Task{
 		if err != nil {
 			return problem.Working{}, err
 		}
-		w.Number("t", "M x y", machine.PlainUnit)(threadDial(v).ThreadsBetween(v.Pitch(), v.Count("marks")))
+		problem.Step2(w, "t", calc.ThreadsPerTurn, threadDial(v), v.Pitch())
 		safe, err := threadDial(v).SafeMarks(v.Pitch())
 		if err != nil {
 			return problem.Working{}, err

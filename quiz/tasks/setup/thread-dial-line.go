@@ -43,12 +43,12 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		pitch, dial := v.Pitch(), threadDial(v)
-		between := "u x n"
+		between := calc.ThreadsPerMark
 		if !v.Has("tpi") {
-			pitch, between = w.Pitch(), "u / P"
+			pitch, between = w.Pitch(), calc.ThreadsPerMarkByPitch
 		}
-		w.Length("u", spacingFormula(v))(dial.Spacing())
-		w.Number("y", between, machine.PlainUnit)(dial.ThreadsBetween(pitch, 1))
+		spacingStep(w, v)
+		problem.Step2(w, "y", between, dial, pitch)
 		safe, err := dial.SafeMarks(pitch)
 		if err != nil {
 			return problem.Working{}, err

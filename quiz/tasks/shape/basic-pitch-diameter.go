@@ -18,7 +18,7 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		nominal, pitch := shared.NominalStep(w, v), w.Pitch()
-		w.Length("E", "D - 0.649519 x P")(calc.BasicPitchDiameter(nominal, pitch))
+		problem.Step2(w, "E", calc.PitchDiameter, nominal, pitch)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

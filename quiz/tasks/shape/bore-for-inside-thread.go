@@ -20,7 +20,7 @@ var _ = shared.Register(problem.Task{
 		}
 		w := v.Working()
 		nominal, pitch := shared.NominalStep(w, v), w.Pitch()
-		w.Length("B", "D - 1.082532 x P")(calc.BasicInternalMinor(nominal, pitch))
+		problem.Step2(w, "B", calc.BasicBore, nominal, pitch)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -36,9 +36,9 @@ var _ = shared.Register(problem.Task{
 		w := v.Working()
 		pitch, flat := w.Pitch(), v.Length("tool-flat")
 		if side == calc.Inside {
-			w.Length("h", "0.649519 x P - 0.866025 x f")(calc.RadialDepthFromBasicBore(pitch, flat))
+			problem.Step2(w, "h", calc.DepthFromBore, pitch, flat)
 		} else {
-			w.Length("h", "0.757772 x P - 0.866025 x f")(calc.RadialDepthFromNominal(pitch, flat))
+			problem.Step2(w, "h", calc.DepthFromNominal, pitch, flat)
 		}
 		return w.Quantity()
 	},

@@ -67,9 +67,9 @@ var pitchDiameterInput = problem.Input{Name: "pitch-diameter", Symbol: "E", Type
 func pitchDiameterStep(w *problem.Working, v problem.Values, pitch calc.Length) calc.Length {
 	if v.Has("pitch-diameter") {
 		if v.Has("nominal") {
-			return w.Length("E", "")(0, fmt.Errorf("--nominal: the pitch diameter is told already; leave one of them out"))
+			w.Refuse(fmt.Errorf("--nominal: the pitch diameter is told already; leave one of them out"))
 		}
 		return v.Length("pitch-diameter")
 	}
-	return w.Length("E", "D - 0.649519 x P")(calc.BasicPitchDiameter(shared.NominalStep(w, v), pitch))
+	return problem.Step2(w, "E", calc.PitchDiameter, shared.NominalStep(w, v), pitch)
 }

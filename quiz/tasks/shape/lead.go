@@ -11,7 +11,7 @@ func leadAngleSteps(w *problem.Working, v problem.Values) calc.Angle {
 	pitch := w.Pitch()
 	lead := shared.LeadStep(w, v, pitch)
 	e := pitchDiameterStep(w, v, pitch)
-	return w.Angle("A", "atan(l / (3.14159265 x E))")(calc.LeadAngle(lead, e))
+	return problem.Step2(w, "A", calc.ThreadSlope, lead, e)
 }
 
 // leadAndDiameter are the lead and the pitch diameter for slips that start from

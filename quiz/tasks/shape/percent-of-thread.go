@@ -34,7 +34,7 @@ var _ = shared.Register(problem.Task{
 		}
 		w := v.Working()
 		nominal, pitch := shared.NominalStep(w, v), w.Pitch()
-		w.Number("p", "100 x (D - B) / (1.082532 x P)", percentUnit)(calc.PercentOfThread(nominal, v.Length("bore"), pitch, false))
+		problem.StepIn3(w, "p", percentUnit, calc.ThreadPercent, nominal, v.Length("bore"), pitch)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

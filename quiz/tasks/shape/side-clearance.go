@@ -37,8 +37,7 @@ var _ = shared.Register(problem.Task{
 		if v.Has("thread") {
 			lead = leadAngleSteps(w, v)
 		}
-		leading, _, err := calc.SideClearance(v.Angle("clearance"), lead)
-		w.Angle("g", "c + A")(leading, err)
+		problem.Step2(w, "g", calc.LeadingClearance, v.Angle("clearance"), lead)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -26,7 +26,7 @@ func TellAngle(d *problem.Draw, v *problem.Values) {
 // AngleStep adds the step from a scale reading to the angle, where there is one.
 func AngleStep(w *problem.Working, v problem.Values) calc.Angle {
 	if v.Has("scale") {
-		return w.Angle("a", "90 - s")(calc.CompoundScaleReading(v.Angle("scale"), calc.ZeroAlong))
+		return problem.Step1(w, "a", calc.AngleOfScale, v.Angle("scale"))
 	}
 	return v.Angle("angle")
 }

@@ -21,12 +21,9 @@ func DrawFlat(d *problem.Draw, side calc.Side, pitch calc.Length, from float64) 
 // MinorSteps adds the steps to the root diameter by the factor 0.613.
 func MinorSteps(w *problem.Working, v problem.Values, symbol string) calc.Length {
 	nominal, pitch := NominalStep(w, v), w.Pitch()
-	w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(pitch, calc.UnifiedExternal))
-	d, err := calc.ExternalMinor(nominal, pitch)
-	if side := OnlySide(v, calc.Outside); side != nil {
-		err = side
-	}
-	return w.Length(symbol, "D - 2 x h")(d, err)
+	problem.Step1(w, "h", calc.ExternalDepth, pitch)
+	w.Refuse(OnlySide(v, calc.Outside))
+	return problem.Step2(w, symbol, calc.MinorDiameter, nominal, pitch)
 }
 
 // LessPitches is the slip of taking another share of the pitch off the nominal
