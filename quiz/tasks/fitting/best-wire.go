@@ -31,6 +31,9 @@ var _ = shared.Register(problem.Task{
 		{Name: "half", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(0.5)) }},
 		{Name: "depth", Work: shared.DepthOf(calc.UnifiedExternal)},
 		// A wire that can be used, but not the one asked for: no other convention.
-		{Name: "max", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(0.90)) }},
+		{Name: "max", Work: func(v problem.Values) answer.Response {
+			wires, err := calc.WiresFor(v.Pitch())
+			return shared.Worked(wires.Largest, err)
+		}},
 	},
 })

@@ -36,7 +36,7 @@ var _ = shared.Register(problem.Task{
 			if err != nil {
 				return problem.Values{}
 			}
-			over, err := calc.OverWires(pitchDiameter, wires.Best, t.Pitch)
+			over, err := calc.ReadingOverWires.Of(pitchDiameter, wires.Best, t.Pitch)
 			if err != nil {
 				return problem.Values{}
 			}
@@ -66,12 +66,12 @@ var _ = shared.Register(problem.Task{
 	},
 	Errors: []problem.CommonError{
 		{Name: "no-half", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(excessOf(v).Times(1 / shared.AngleOf(v).Cos()))
+			return shared.Worked(calc.TravelForDepth.Of(excessOf(v), shared.AngleOf(v)))
 		}},
 		{Name: "no-cos", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(excessOf(v).Times(0.5)) }},
 		{Name: "raw", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(excessOf(v)) }},
 		{Name: "times", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(excessOf(v).Times(0.5 * shared.AngleOf(v).Cos()))
+			return answer.LengthResponse(excessOf(v).Times(0.5).Times(shared.AngleOf(v).Cos()))
 		}},
 	},
 })

@@ -51,9 +51,9 @@ var _ = shared.Register(problem.Task{
 		{Name: "use-d", Work: func(v problem.Values) answer.Response {
 			switch {
 			case v.Has("thread"):
-				return overWires(v, v.Thread("thread").Nominal, 3, -calc.HeightOfSharpV)
+				return shared.Worked(calc.ReadingOverWires.Of(v.Thread("thread").Nominal, v.Length("wire"), v.Pitch()))
 			case v.Has("nominal"):
-				return overWires(v, v.Length("nominal"), 3, -calc.HeightOfSharpV)
+				return shared.Worked(calc.ReadingOverWires.Of(v.Length("nominal"), v.Length("wire"), v.Pitch()))
 			}
 			return answer.NoResponse
 		}},

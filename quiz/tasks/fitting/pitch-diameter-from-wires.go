@@ -22,7 +22,7 @@ var _ = shared.Register(problem.Task{
 		if err != nil {
 			return problem.Values{}
 		}
-		reading, err := calc.OverWires(target, wire, t.Pitch)
+		reading, err := calc.ReadingOverWires.Of(target, wire, t.Pitch)
 		if err != nil {
 			return problem.Values{}
 		}

@@ -59,7 +59,7 @@ var _ = shared.Register(problem.Task{
 		}},
 		{Name: "tpi", Work: func(v problem.Values) answer.Response {
 			if calc.Within(v.X("over"), 1, 1e-9) {
-				return answer.NoResponse // over an inch that is the slip of the ends
+				return answer.NoResponse // over an inch that is the error of the ends
 			}
 			return answer.NumberResponse(shared.PerInch(v))
 		}},

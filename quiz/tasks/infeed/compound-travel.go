@@ -39,7 +39,7 @@ var _ = shared.Register(problem.Task{
 			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.AngleOf(v).Sin()))
 		}},
 		{Name: "double", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(shared.ExternalDepth(v).Times(2 / shared.AngleOf(v).Cos()))
+			return answer.LengthResponse(shared.ExternalTravel(v).Times(2))
 		}},
 		{Name: "double-no-angle", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v).Times(2)) }},
 	},

@@ -39,7 +39,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "back-to-zero", Work: func(v problem.Values) answer.Response { return returns(v, 0) }},
 		{Name: "last-only", Work: func(v problem.Values) answer.Response { return returns(v, calc.Inches(lastCut(v))) }},
 		{Name: "counts-springs", Work: func(v problem.Values) answer.Response {
-			return returns(v, SumOf(v.Feeds("cuts"))+v.Length("next").Times(springs(v.Feeds("cuts"))))
+			return returns(v, sumOf(v.Feeds("cuts"))+v.Length("next").Times(springs(v.Feeds("cuts"))))
 		}},
 	},
 })

@@ -25,7 +25,7 @@ var _ = shared.Register(problem.Task{
 			v.SetLength("start", steps(d, turn, 0.3, 0.95))
 		}
 		d.Job(&v, calc.Outside)
-		if SumOf(cuts) == withSprings(v) { // no spring pass among them
+		if sumOf(cuts) == withSprings(v) { // no spring pass among them
 			return problem.Values{}
 		}
 		return v
@@ -44,7 +44,7 @@ var _ = shared.Register(problem.Task{
 	},
 	Errors: []problem.CommonError{
 		{Name: "counts-springs", Work: func(v problem.Values) answer.Response { return reads(v, v.Length("start")+withSprings(v)) }},
-		{Name: "no-start", Work: func(v problem.Values) answer.Response { return reads(v, SumOf(v.Feeds("cuts"))) }},
+		{Name: "no-start", Work: func(v problem.Values) answer.Response { return reads(v, sumOf(v.Feeds("cuts"))) }},
 		{Name: "last-only", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(lastCut(v)) }},
 	},
 })

@@ -51,8 +51,8 @@ func fedStep(w *problem.Working, v problem.Values, symbol string) calc.Length {
 	return w.Length(symbol, calc.FedByCuts.Text)(calc.FedByCuts.Of(v.Cuts("cuts")), nil)
 }
 
-// SumOf adds up feeds.
-func SumOf(feeds []float64) calc.Length {
+// sumOf adds up feeds.
+func sumOf(feeds []float64) calc.Length {
 	var all calc.Length
 	for _, f := range feeds {
 		all = all.Plus(calc.Inches(f))

@@ -71,7 +71,9 @@ func metricPitch(v problem.Values) calc.Length {
 	return calc.Millimetres(v.X("pitch-mm"))
 }
 
-// metricTravel is the right compound travel, off by a factor: a slip.
+// metricTravel is the right compound travel, off by a factor: a common error.
 func metricTravel(v problem.Values, factor float64) answer.Response {
-	return answer.LengthResponse(metricPitch(v).Times(calc.UnifiedExternal.Factor() / shared.AngleOf(v).Cos() * factor))
+	h, _ := calc.ExternalDepth.Of(metricPitch(v)) // the key has been worked out: no error here
+	c, err := calc.TravelForDepth.Of(h, shared.AngleOf(v))
+	return shared.Worked(c.Times(factor), err)
 }

@@ -27,7 +27,7 @@ func workPlunge(v problem.Values, move calc.Formula[func(radial calc.Length) (ca
 	return w.Quantity()
 }
 
-// plungeWithAngle is the slip of bringing in the compound's angle out of habit.
+// plungeWithAngle is the error of bringing in the compound's angle out of habit.
 func plungeWithAngle(v problem.Values) answer.Response {
-	return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.HabitAngle.Cos()))
+	return shared.Worked(calc.TravelForDepth.Of(shared.ExternalDepth(v), shared.HabitAngle))
 }

@@ -35,19 +35,34 @@ var _ = shared.Register(problem.Task{
 	},
 	Errors: []problem.CommonError{
 		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(v.Pitch().Times(1/1.5) - insideDepth(v))
+			return answer.LengthResponse(ruled(v) - insideDepth(v))
 		}},
 		{Name: "book-depth", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(v.Pitch().Times(1/1.5) - v.Pitch().Times(calc.BasicInternal.Factor()/shared.AngleOf(v).Cos()))
+			h, _ := calc.RadialDepthOfForm(v.Pitch(), calc.BasicInternal) // the key has been worked out: no error here
+			return answer.LengthResponse(ruled(v) - travelFor(v, h))
 		}},
 		{Name: "sign", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(insideDepth(v).Times(1/shared.AngleOf(v).Cos()) - v.Pitch().Times(1/1.5))
+			return answer.LengthResponse(travelFor(v, insideDepth(v)) - ruled(v))
 		}},
 	},
 })
 
+// What common errors go wrong from; the key has been worked out: no error here.
+
 // insideDepth is the depth from the basic bore with the tool's own flat.
 func insideDepth(v problem.Values) calc.Length {
-	h, _ := calc.RadialDepthFromBasicBore(v.Pitch(), v.Length("tool-flat")) // the key has been worked out: no error here
+	h, _ := calc.DepthFromBore.Of(v.Pitch(), v.Length("tool-flat"))
 	return h
+}
+
+// travelFor is the compound travel for a depth.
+func travelFor(v problem.Values, h calc.Length) calc.Length {
+	c, _ := calc.TravelForDepth.Of(h, shared.AngleOf(v))
+	return c
+}
+
+// ruled is the travel by the rule of thumb.
+func ruled(v problem.Values) calc.Length {
+	q, _ := calc.RuleOfThumb.Of(v.Pitch())
+	return q
 }

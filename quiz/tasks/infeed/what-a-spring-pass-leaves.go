@@ -1,8 +1,6 @@
 package infeed
 
 import (
-	"math"
-
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
@@ -83,5 +81,5 @@ func lagOf(v problem.Values) float64 {
 
 // leftAfter is what a number of passes leaves by a belief about the share.
 func leftAfter(v problem.Values, share float64, passes int) answer.Response {
-	return answer.LengthResponse(v.Length("cut").Times(math.Pow(share, float64(passes))))
+	return shared.Worked(calc.LeftAfter(passes-1).Of(v.Length("cut"), share)) // the first pass is the cut's own
 }

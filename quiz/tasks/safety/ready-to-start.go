@@ -39,7 +39,7 @@ var _ = shared.Register(problem.Task{
 	},
 })
 
-// leftUndone is the slip of seeing to everything but one check.
+// leftUndone is the error of seeing to everything but one check.
 func leftUndone(check string) func(problem.Values) answer.Response {
 	return func(v problem.Values) answer.Response {
 		todo := leftToDo[v.Word("scene")]

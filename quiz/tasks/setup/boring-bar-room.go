@@ -74,6 +74,6 @@ func boreOf(v problem.Values) calc.Length {
 		return v.Length("bore")
 	}
 	t := v.Thread("thread")
-	bore, _ := calc.BasicInternalMinor(t.Nominal, t.Pitch) // Work reports the error
+	bore, _ := calc.BasicBore.Of(t.Nominal, t.Pitch) // Work reports the error
 	return bore
 }

@@ -43,7 +43,7 @@ var _ = shared.Register(problem.Task{
 			if v.X("spare") == 0 {
 				return answer.NoResponse
 			}
-			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.AngleOf(v).Cos()))
+			return answer.LengthResponse(shared.ExternalTravel(v))
 		}},
 		{Name: "sin", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(shared.ExternalDepth(v).Times(1/shared.AngleOf(v).Sin()) + v.Length("spare"))

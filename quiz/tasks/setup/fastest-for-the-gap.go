@@ -49,6 +49,6 @@ var _ = shared.Register(problem.Task{
 
 // fastest is the key, and 0 where there is none.
 func fastest(v problem.Values) float64 {
-	speed, _ := calc.FastestFor(v.Length("gap"), v.Pitch(), v.X("seconds")) // Work reports the error
+	speed, _ := calc.FastestSpeed.Of(v.Length("gap"), v.Pitch(), v.X("seconds")) // Work reports the error
 	return speed.RPM()
 }

@@ -50,12 +50,18 @@ var _ = shared.Register(problem.Task{
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
-		{Name: "invert", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(127 / (5 * pitchTimesScrew(v))) }},
+		{Name: "invert", Work: func(v problem.Values) answer.Response {
+			ratio, err := calc.GearsMetric.Of(millimetrePitch(v), screwLead(v))
+			return shared.Worked(1/ratio, err)
+		}},
 		{Name: "two54", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(pitchTimesScrew(v) / 2.54) }},
 		{Name: "no-127", Work: func(v problem.Values) answer.Response {
 			return answer.NumberResponse(millimetrePitch(v).Millimetres() / v.X("lead-screw"))
 		}},
-		{Name: "gear120", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(5 * pitchTimesScrew(v) / 120) }},
+		{Name: "gear120", Work: func(v problem.Values) answer.Response {
+			ratio, err := calc.GearsMetric.Of(millimetrePitch(v), screwLead(v))
+			return shared.Worked(ratio*127/120, err) // 120 teeth in place of 127
+		}},
 	},
 })
 

@@ -52,13 +52,15 @@ var _ = shared.Register(problem.Task{
 	},
 	Errors: []problem.CommonError{
 		{Name: "invert", Work: func(v problem.Values) answer.Response {
-			return answer.NumberResponse(shared.PerInch(v) / v.X("lead-screw"))
+			ratio, err := calc.GearsInch.Of(v.Pitch(), screwLead(v))
+			return shared.Worked(1/ratio, err)
 		}},
 		{Name: "idler", Work: func(v problem.Values) answer.Response {
 			if !v.Has("stud") || !v.Has("idler") {
 				return answer.NoResponse
 			}
-			return answer.NumberResponse(v.X("lead-screw") / shared.PerInch(v) * v.X("stud") / v.X("idler"))
+			ratio, err := calc.GearsInch.Of(v.Pitch(), screwLead(v))
+			return shared.Worked(ratio*v.X("stud")/v.X("idler"), err)
 		}},
 		{Name: "sum", Work: func(v problem.Values) answer.Response {
 			return answer.NumberResponse(v.X("lead-screw") / (v.X("lead-screw") + shared.PerInch(v)))

@@ -69,8 +69,8 @@ var _ = shared.Register(problem.Task{
 	},
 })
 
-// otherDial is the slip of using the chart of a lathe whose dial has another gear:
-// the first gear for which that gives something no other slip gives.
+// otherDial is the error of using the chart of a lathe whose dial has another gear:
+// the first gear for which that gives something no other error gives.
 func otherDial(v problem.Values) answer.Response {
 	taken := [][]int{everyMark(v, 0, 1), everyMark(v, 1, 2), {0}}
 	for _, teeth := range []int{v.Count("gear") / 2, v.Count("gear") * 2, v.Count("gear") / 4} {

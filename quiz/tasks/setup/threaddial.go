@@ -101,7 +101,7 @@ func partOf(key, given answer.Response) bool {
 	return len(given.Keys) > 0 && len(given.Keys) < len(key.Keys)
 }
 
-// noneFits is the slip of using no mark at all where some do.
+// noneFits is the error of using no mark at all where some do.
 func noneFits(v problem.Values) answer.Response {
 	if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
 		return answer.NoResponse
@@ -117,14 +117,14 @@ func everyMark(v problem.Values, from, step int) []int {
 	return marks
 }
 
-// unlessKey is a slip's set of marks, unless it happens to be right here.
+// unlessKey is an error's set of marks, unless it happens to be right here.
 func unlessKey(v problem.Values, marks []int) answer.Response {
 	safe, _ := threadDial(v).SafeMarks(v.Pitch())
 	all := true
 	for _, k := range marks {
 		all = all && slices.Contains(safe, k)
 	}
-	if all && len(marks) != 1 { // only safe marks among them: no wrong road
+	if all && len(marks) != 1 { // only safe marks among them: no error
 		return answer.NoResponse
 	}
 	if slices.Equal(safe, marks) {

@@ -54,6 +54,6 @@ var secondUnit = machine.Unit{Name: "s", Factor: 1, Places: 2}
 
 // timeLeft is the time for the gap, and 0 where there is none.
 func timeLeft(v problem.Values) float64 {
-	t, _ := calc.TimeToTravel(v.Length("gap"), shared.SpeedOf(v), v.Pitch()) // Work reports the error
+	t, _ := calc.TimeForGap.Of(v.Length("gap"), shared.SpeedOf(v), v.Pitch()) // Work reports the error
 	return t
 }

@@ -22,9 +22,18 @@ var _ = shared.Register(problem.Task{
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
-		{Name: "twice", Work: shared.LessPitches(2 * calc.AmericanNational.Factor())},
-		{Name: "half", Work: shared.LessPitches(calc.AmericanNational.Factor() / 2)},
+		{Name: "twice", Work: shared.OtherDiameter(takenOff(2))},
+		{Name: "half", Work: shared.OtherDiameter(takenOff(0.5))},
 		{Name: "use-h", Work: shared.LessPitches(calc.UnifiedExternal.Factor())},
-		{Name: "dminor", Work: shared.LessPitches(2 * calc.UnifiedExternal.Factor())},
+		{Name: "dminor", Work: shared.OtherDiameter(calc.MinorDiameter.Of)},
 	},
 })
+
+// takenOff is the diameter when what belongs off the nominal one is taken off so many
+// times.
+func takenOff(times float64) func(nominal, pitch calc.Length) (calc.Length, error) {
+	return func(nominal, pitch calc.Length) (calc.Length, error) {
+		e, err := calc.PitchDiameter.Of(nominal, pitch)
+		return nominal - (nominal - e).Times(times), err
+	}
+}

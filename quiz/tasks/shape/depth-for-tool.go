@@ -50,11 +50,12 @@ var _ = shared.Register(problem.Task{
 			return shared.DepthOf(calc.UnifiedExternal)(v)
 		}},
 		{Name: "add-flat", Work: func(v problem.Values) answer.Response {
-			h := v.Pitch().Times(calc.HeightOfSharpV * 7 / 8)
+			depth := calc.DepthFromNominal
 			if v.Word("side") == "inside" {
-				h = v.Pitch().Times(calc.HeightOfSharpV * 3 / 4)
+				depth = calc.DepthFromBore
 			}
-			return answer.LengthResponse(h + v.Length("tool-flat").Times(calc.HeightOfSharpV))
+			sharp, err := depth.Of(v.Pitch(), 0) // what belongs off this is put on it
+			return shared.Worked(sharp+v.Length("tool-flat").Times(calc.HeightOfSharpV), err)
 		}},
 		{Name: "sharp-v", Work: shared.DepthOf(calc.SharpV)},
 	},
