@@ -119,9 +119,10 @@ type Test struct {
 	Got, Of int
 }
 
-// AddTest keeps the result of a mixed test.
+// AddTest keeps the result of a mixed test, once.
 func (r *Record) AddTest(t Test) error {
-	_, err := r.db.Exec("INSERT INTO tests (learner, at_ms, got, of) VALUES (?, ?, ?, ?)", r.Learner, t.At.UnixMilli(), t.Got, t.Of)
+	_, err := r.db.Exec("INSERT INTO tests (learner, at_ms, got, of) SELECT ?, ?, ?, ? WHERE NOT EXISTS (SELECT 1 FROM tests WHERE learner = ? AND at_ms = ?)",
+		r.Learner, t.At.UnixMilli(), t.Got, t.Of, r.Learner, t.At.UnixMilli())
 	return err
 }
 
@@ -279,7 +280,7 @@ func (r *Record) Forget() (answers int64, err error) {
 	if err != nil {
 		return 0, err
 	}
-	for _, table := range []string{"states", "places", "tests"} {
+	for _, table := range []string{"states", "places", "tests", "sittings"} {
 		if _, err := tx.Exec("DELETE FROM "+table+" WHERE learner = ?", r.Learner); err != nil {
 			return 0, err
 		}

@@ -66,6 +66,7 @@ var schemas = []string{
 	CREATE TABLE states (learner TEXT NOT NULL, task TEXT NOT NULL, state TEXT NOT NULL, PRIMARY KEY (learner, task));
 	CREATE TABLE tests (learner TEXT NOT NULL, at_ms INTEGER NOT NULL, got INTEGER NOT NULL, of INTEGER NOT NULL);
 	CREATE TABLE places (learner TEXT NOT NULL, lesson TEXT NOT NULL, part INTEGER NOT NULL, at_ms INTEGER NOT NULL, PRIMARY KEY (learner, lesson));`,
+	`CREATE TABLE sittings (learner TEXT NOT NULL, sitting INTEGER NOT NULL, n INTEGER NOT NULL, line TEXT NOT NULL, PRIMARY KEY (learner, sitting, n));`,
 }
 
 // Open opens the record in a file, or begins one. A file that is damaged is set
@@ -204,7 +205,8 @@ type Summary struct {
 // Fold puts one more answer into a summary; item is its number among all answers.
 type Fold func(s Summary, a Answer, item int) Summary
 
-// Append keeps an answer and folds it into the task's summary, both or neither. When
+// Append keeps an answer and folds it into the task's summary, both or neither. One that is
+// there already is kept once: who was stopped before they heard that it was kept does it again. When
 // it returns without an error, the answer survives whatever happens next.
 func (r *Record) Append(a Answer, fold Fold) error {
 	a.Learner = r.Learner
@@ -213,6 +215,10 @@ func (r *Record) Append(a Answer, fold Fold) error {
 		return notKept(err)
 	}
 	defer tx.Rollback()
+	var known bool
+	if err := tx.QueryRow(sameAnswer, a.Learner, a.At.UnixMilli(), a.Task, a.Code, a.Given).Scan(&known); known || err != nil {
+		return notKept(err)
+	}
 	if err := insert(tx, a); err != nil {
 		return notKept(err)
 	}
@@ -248,7 +254,16 @@ func addTo(tx *sql.Tx, a Answer, fold Fold) error {
 	return putSummary(tx, a.Learner, a.Task, fold(s, a, count.Answers))
 }
 
-func notKept(err error) error { return fmt.Errorf("the answer could not be kept: %w", err) }
+// sameAnswer asks whether an answer is there already.
+const sameAnswer = "SELECT EXISTS (SELECT 1 FROM answers WHERE learner = ? AND at_ms = ? AND task = ? AND code = ? AND given = ?)"
+
+// notKept says of an error that an answer could not be kept; of none nothing.
+func notKept(err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("the answer could not be kept: %w", err)
+}
 
 type execer interface {
 	Exec(query string, args ...any) (sql.Result, error)

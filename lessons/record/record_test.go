@@ -298,15 +298,16 @@ func TestWriterProcess(t *testing.T) {
 	if path == "" {
 		t.Skip("only run by other tests")
 	}
-	var n int
+	var n, from int
 	fmt.Sscan(os.Getenv("RECORD_COUNT"), &n)
+	fmt.Sscan(os.Getenv("RECORD_FROM"), &from) // each life has answers of its own
 	r, err := record.Open(path, os.Getenv("RECORD_LEARNER"))
 	if err != nil {
 		t.Fatal(err)
 	}
 	fold := schedule.Fold(items)
 	for i := range n {
-		if err := r.Append(nthAnswer(i), fold); err != nil {
+		if err := r.Append(nthAnswer(from+i), fold); err != nil {
 			t.Fatal(err)
 		}
 		os.Stdout.WriteString(fmt.Sprintf("kept %d\n", i))
@@ -357,6 +358,7 @@ func TestKilledProcessLosesNothing(t *testing.T) {
 	acknowledged, early := 0, 0
 	for i := range kills {
 		cmd := helper(t, path, "Ada", 100_000)
+		cmd.Env = append(cmd.Env, fmt.Sprintf("RECORD_FROM=%d", i*100_000))
 		out, err := cmd.StdoutPipe()
 		if err != nil {
 			t.Fatal(err)
