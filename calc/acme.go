@@ -55,23 +55,23 @@ func acmeClearance(pitch Length) Length {
 	return 5 * Thou
 }
 
-// AcmePitchDiameter returns the basic pitch diameter of an Acme thread:
+// acmePitchDiameter returns the basic pitch diameter of an Acme thread:
 //
 //	E = D - P/2
 //
 // Source: basic form, depth half a pitch.
-func AcmePitchDiameter(nominal, pitch Length) (Length, error) {
+func acmePitchDiameter(nominal, pitch Length) (Length, error) {
 	if err := firstError(between("Acme pitch", pitch, 0.05, 1), checkNominal(nominal, pitch)); err != nil {
 		return 0, err
 	}
 	return nominal - pitch.Times(0.5), nil
 }
 
-// The formulas of an Acme thread. P is the pitch and D the nominal diameter. The tip of
-// the tool is in inches: AcmeTip for 10 threads per inch and coarser, AcmeTipFine for
-// finer ones.
+// The formulas of an Acme thread. P is the pitch, 0.05 to 1 in, and D the nominal diameter.
+// The tip of the tool is in inches: AcmeTip for 10 threads per inch and coarser,
+// AcmeTipFine for finer ones. AcmePitchLine is the basic pitch diameter.
 var (
 	AcmeTip       = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0052", AcmeToolFlat}
 	AcmeTipFine   = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0026", AcmeToolFlat}
-	AcmePitchLine = Formula[func(nominal, pitch Length) (Length, error)]{"D - P / 2", AcmePitchDiameter}
+	AcmePitchLine = Formula[func(nominal, pitch Length) (Length, error)]{"D - P / 2", acmePitchDiameter}
 )

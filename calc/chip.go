@@ -16,7 +16,7 @@ const (
 //
 // h is the depth after the pass, 0 to 1 in; f the tip flat. Source: geometry.
 func ChipWidth(radial, flat Length, feed Infeed) (Length, error) {
-	side, err := FlankLength(radial)
+	side, err := flankLength(radial)
 	if err := firstError(err, between("tool flat", flat, 0, 0.25)); err != nil {
 		return 0, err
 	}

@@ -44,13 +44,8 @@ func RadialOfCompound(travel Length, a Angle) (Length, error) {
 	return travel.Times(a.Cos()), nil
 }
 
-// SidewaysShift returns how far the tool has moved along the bed by the time the
-// compound has taken it h deep:
-//
-//	s = h tan a
-//
-// h is 0 to 1 in, a is 0 to 60 degrees.
-func SidewaysShift(radial Length, a Angle) (Length, error) {
+// sidewaysShift is ShiftForDepth.
+func sidewaysShift(radial Length, a Angle) (Length, error) {
 	if err := firstError(between("depth", radial, 0, 1), checkCompoundAngle(a)); err != nil {
 		return 0, err
 	}
@@ -74,13 +69,15 @@ func CompoundScaleReading(a Angle, zero CompoundZero) (Angle, error) {
 	return a, nil
 }
 
-// The formulas of the compound at the angle a from the cross-slide line: its travel for
-// a depth h, the depth of a travel g, the shift along the bed at a depth h, what a scale
-// with its zero along the bed reads, and the angle behind its reading s.
+// The formulas of the compound at the angle a from the cross-slide line, 0 to 60 degrees:
+// its travel for a depth h, the depth of a travel g, how far the tool has moved along the
+// bed by the time it is h deep, what a scale with its zero along the bed reads, and the
+// angle behind its reading s. h is 0 to 1 in, g 0 to 2 in; for a scale a is 0 to 90
+// degrees.
 var (
 	TravelForDepth = Formula[func(radial Length, a Angle) (Length, error)]{"h / cos(a)", CompoundTravel}
 	DepthOfTravel  = Formula[func(travel Length, a Angle) (Length, error)]{"g x cos(a)", RadialOfCompound}
-	ShiftForDepth  = Formula[func(radial Length, a Angle) (Length, error)]{"h x tan(a)", SidewaysShift}
+	ShiftForDepth  = Formula[func(radial Length, a Angle) (Length, error)]{"h x tan(a)", sidewaysShift}
 	ScaleAlongBed  = Formula[func(a Angle) (Angle, error)]{"90 - a", scaleAlongBed}
 	AngleOfScale   = Formula[func(reading Angle) (Angle, error)]{"90 - s", scaleAlongBed}
 )

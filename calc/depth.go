@@ -155,33 +155,22 @@ func RuleOfThumbTravel(pitch Length) (Length, error) {
 	return pitch.Times(1 / 1.5), nil
 }
 
-// PercentOfThread returns how much of the full thread height a bore leaves:
+// percentOfThread returns how much of the full thread height a bore leaves:
 //
-//	percent = (D - bore) / (1.08253 P) x 100
+//	percent = (D - bore) / (2 factor P) x 100
 //
-// oldHeight takes 1.29904 P for 100 % instead, as one published table does; name
-// the convention wherever the figure is shown. Between 0 and 100 in the usual
-// cases; above 100 when the bore is smaller than the basic one.
-func PercentOfThread(nominal, bore, pitch Length, oldHeight bool) (float64, error) {
+// full is the form whose height counts as 100 %.
+func percentOfThread(nominal, bore, pitch Length, full Form) (float64, error) {
 	err := firstError(checkPitch(pitch), checkNominal(nominal, pitch),
 		between("bore", bore, Thou, nominal))
 	if err != nil {
 		return 0, err
 	}
-	full := pitch.Times(2 * HeightOfSharpV * 5 / 8)
-	if oldHeight {
-		full = pitch.Times(2 * HeightOfSharpV * 3 / 4)
-	}
-	return (nominal - bore).Over(full) * 100, nil
+	return (nominal - bore).Over(pitch.Times(2*full.Factor())) * 100, nil
 }
 
-// FlankLength returns the width of the chip on one flank when the tool stands h
-// deep, measured along the flank:
-//
-//	b = h / cos 30
-//
-// h is 0 to 1 in. Cutting on both flanks doubles the width.
-func FlankLength(radial Length) (Length, error) {
+// flankLength is FlankWidth.
+func flankLength(radial Length) (Length, error) {
 	if err := between("depth", radial, 0, 1); err != nil {
 		return 0, err
 	}
@@ -198,16 +187,24 @@ var (
 // RuleOfThumb is RuleOfThumbTravel: an estimate of the compound travel to stop short of.
 var RuleOfThumb = Formula[func(pitch Length) (Length, error)]{"P / 1.5", RuleOfThumbTravel}
 
-// The formulas of PercentOfThread: by the basic height, and by the old one. D is the
-// nominal diameter, B the bore, P the pitch.
+// How much of the full height of an inside thread a bore leaves, in percent: 0 to 100 in
+// the usual cases, above 100 when the bore is smaller than the basic one. D is the nominal
+// diameter, above the pitch and at most 12 in, B the bore, 0.001 in to D, and P the pitch,
+// 0.01 to 1 in. Name the convention wherever the figure is shown.
 var (
+	// ThreadPercent takes the basic height as 100 %: ASME B1.1 and ISO 68-1.
 	ThreadPercent = Formula[func(nominal, bore, pitch Length) (float64, error)]{"100 x (D - B) / (1.082532 x P)",
 		func(nominal, bore, pitch Length) (float64, error) {
-			return PercentOfThread(nominal, bore, pitch, false)
+			return percentOfThread(nominal, bore, pitch, BasicInternal)
 		}}
+
+	// ThreadPercentOld takes the American National height, as one published table does.
 	ThreadPercentOld = Formula[func(nominal, bore, pitch Length) (float64, error)]{"100 x (D - B) / (1.299038 x P)",
-		func(nominal, bore, pitch Length) (float64, error) { return PercentOfThread(nominal, bore, pitch, true) }}
+		func(nominal, bore, pitch Length) (float64, error) {
+			return percentOfThread(nominal, bore, pitch, AmericanNational)
+		}}
 )
 
-// FlankWidth is FlankLength: the width of the chip on one flank at a depth h.
-var FlankWidth = Formula[func(radial Length) (Length, error)]{"h / cos(30)", FlankLength}
+// FlankWidth is the width of the chip on one flank, measured along it, when the tool
+// stands h deep, 0 to 1 in. Cutting on both flanks doubles it.
+var FlankWidth = Formula[func(radial Length) (Length, error)]{"h / cos(30)", flankLength}

@@ -17,14 +17,14 @@ func (r DialReads) PerRadial() float64 {
 	return 1
 }
 
-// DialMove returns the change of the dial that feeds the tool in by a radial
+// dialMove returns the change of the dial that feeds the tool in by a radial
 // amount:
 //
 //	move = h       the dial reads travel (radius)
 //	move = 2 h     the dial reads diameter
 //
 // h is -1 to 1 in. Source: definition of the two ways of marking a dial.
-func DialMove(radial Length, reads DialReads) (Length, error) {
+func dialMove(radial Length, reads DialReads) (Length, error) {
 	if err := between("depth", radial, -1, 1); err != nil {
 		return 0, err
 	}
@@ -56,8 +56,8 @@ func DialReading(start, infeed, turn Length) (reading Length, turns int, err err
 // cuts at the old setting and adds nothing to the dial.
 type Cut struct{ Feed Length }
 
-// SumOfCuts returns the feed of all the cuts; spring passes add nothing.
-func SumOfCuts(cuts []Cut) Length {
+// sumOfCuts returns the feed of all the cuts; spring passes add nothing.
+func sumOfCuts(cuts []Cut) Length {
 	var sum Length
 	for _, c := range cuts {
 		sum = sum.Plus(c.Feed)
@@ -65,17 +65,18 @@ func SumOfCuts(cuts []Cut) Length {
 	return sum
 }
 
-// The formulas of DialMove for a depth h: on a dial that reads diameter, and on one that
-// reads travel.
+// The change of the dial that feeds the tool in by a depth h, -1 to 1 in: on a dial that
+// reads diameter, and on one that reads travel.
 var (
 	MoveOnDiameterDial = Formula[func(radial Length) (Length, error)]{"2 x h",
-		func(radial Length) (Length, error) { return DialMove(radial, ReadsDiameter) }}
+		func(radial Length) (Length, error) { return dialMove(radial, ReadsDiameter) }}
 	MoveOnTravelDial = Formula[func(radial Length) (Length, error)]{"h",
-		func(radial Length) (Length, error) { return DialMove(radial, ReadsRadius) }}
+		func(radial Length) (Length, error) { return dialMove(radial, ReadsRadius) }}
 )
 
-// FedByCuts is SumOfCuts. cuts stands for the list of them, with a + between.
-var FedByCuts = Formula[func(cuts []Cut) Length]{"cuts", SumOfCuts}
+// FedByCuts is the feed of all the cuts; spring passes add nothing. cuts stands for the
+// list of them, with a + between.
+var FedByCuts = Formula[func(cuts []Cut) Length]{"cuts", sumOfCuts}
 
 // ReadingPastZero is DialReading: t is the starting reading and the infeed together, k
 // the whole turns in it and R one turn of the dial.

@@ -99,24 +99,24 @@ func TestSideClearance(t *testing.T) {
 // National form 0.64952 P. A bore that much under nominal leaves 100 percent.
 func TestPercentOfThread(t *testing.T) {
 	for _, c := range []struct {
-		bore calc.Length
-		old  bool
-		want string
+		bore    calc.Length
+		percent calc.Formula[func(nominal, bore, pitch calc.Length) (float64, error)]
+		want    string
 	}{
-		{0.641746, false, "100.0"}, // 0.750 - 2 x 0.054127
-		{0.620096, true, "100.0"},  // 0.750 - 2 x 0.064952
-		{0.641746, true, "83.3"},   // 5/8 H of 3/4 H
-		{0.620096, false, "120.0"},
-		{0.6688, false, "75.0"}, // 0.0812 / 0.108253
-		{0.6688, true, "62.5"},  // 0.0812 / 0.129904
-		{0.7500, false, "0.0"},
+		{0.641746, calc.ThreadPercent, "100.0"},    // 0.750 - 2 x 0.054127
+		{0.620096, calc.ThreadPercentOld, "100.0"}, // 0.750 - 2 x 0.064952
+		{0.641746, calc.ThreadPercentOld, "83.3"},  // 5/8 H of 3/4 H
+		{0.620096, calc.ThreadPercent, "120.0"},
+		{0.6688, calc.ThreadPercent, "75.0"},    // 0.0812 / 0.108253
+		{0.6688, calc.ThreadPercentOld, "62.5"}, // 0.0812 / 0.129904
+		{0.7500, calc.ThreadPercent, "0.0"},
 	} {
-		got, err := calc.PercentOfThread(0.75, c.bore, calc.Inch/10, c.old)
+		got, err := c.percent.Of(0.75, c.bore, calc.Inch/10)
 		if text := calc.Fixed(got, 1); err != nil || text != c.want {
-			t.Errorf("bore %v, old height %v: %s, want %s (%v)", c.bore, c.old, text, c.want, err)
+			t.Errorf("bore %v, %s: %s, want %s (%v)", c.bore, c.percent.Text, text, c.want, err)
 		}
 	}
-	if got, err := calc.PercentOfThread(0.75, 0.7501, calc.Inch/10, false); err == nil {
+	if got, err := calc.ThreadPercent.Of(0.75, 0.7501, calc.Inch/10); err == nil {
 		t.Errorf("a bore over nominal: %v", got)
 	}
 }

@@ -53,13 +53,13 @@ func PipeThread(outside Length, n ThreadsPerInch, l1 Length) (Pipe, error) {
 	}, nil
 }
 
-// SetOver returns how far a tailstock is set over to turn a pipe taper between
+// setOver returns how far a tailstock is set over to turn a pipe taper between
 // centres:
 //
 //	set-over = length / 32
 //
 // length is the whole distance between the centres, 0 to 100 in.
-func SetOver(betweenCentres Length) (Length, error) {
+func setOver(betweenCentres Length) (Length, error) {
 	if err := between("distance between centres", betweenCentres, 0, 100); err != nil {
 		return 0, err
 	}
@@ -76,6 +76,7 @@ var (
 			return p.E0, err
 		}}
 
-	// PipeSetOver is SetOver.
-	PipeSetOver = Formula[func(betweenCentres Length) (Length, error)]{"L / 32", SetOver}
+	// PipeSetOver is how far a tailstock is set over to turn a pipe taper between centres;
+	// L is 0 to 100 in.
+	PipeSetOver = Formula[func(betweenCentres Length) (Length, error)]{"L / 32", setOver}
 )

@@ -61,13 +61,13 @@ func checkPitch(p Length) error {
 	return between("pitch", p, FinestPitch, CoarsestPitch)
 }
 
-// PitchOfLead returns the distance between neighbouring grooves of a thread of several
+// pitchOfLead returns the distance between neighbouring grooves of a thread of several
 // starts:
 //
 //	P = lead / starts
 //
 // The lead is 0.01 to 12 in, starts 1 to 12, the pitch 0.01 to 1 in.
-func PitchOfLead(lead Length, starts int) (Length, error) {
+func pitchOfLead(lead Length, starts int) (Length, error) {
 	if err := firstError(checkLead(lead), inRange("starts", float64(starts), 1, 12)); err != nil {
 		return 0, err
 	}
@@ -75,14 +75,15 @@ func PitchOfLead(lead Length, starts int) (Length, error) {
 	return pitch, checkPitch(pitch)
 }
 
-// The formulas of pitch, lead and threads per inch n. P is the pitch, l the lead and z
-// the starts. With MM in the name the pitch is in millimetres.
+// The formulas of pitch, lead and threads per inch n, 1 to 100. P is the pitch, 0.01 to
+// 1 in, l the lead, 0.01 to 12 in, and z the starts, 1 to 12. With MM in the name the pitch
+// is in millimetres.
 var (
 	PitchOfTPI    = Formula[func(n ThreadsPerInch) (Length, error)]{"1 / n", ThreadsPerInch.Pitch}
 	PitchOfTPIMM  = Formula[func(n ThreadsPerInch) (Length, error)]{"25.4 / n", ThreadsPerInch.Pitch}
 	TPIOfPitchMM  = Formula[func(pitch Length) (ThreadsPerInch, error)]{"25.4 / P", TPI}
 	LeadOfStarts  = Formula[func(pitch Length, starts int) (Length, error)]{"z x P", Lead}
-	PitchOfStarts = Formula[func(lead Length, starts int) (Length, error)]{"l / z", PitchOfLead}
+	PitchOfStarts = Formula[func(lead Length, starts int) (Length, error)]{"l / z", pitchOfLead}
 
 	// InchesOfMM is Millimetres: P0 is in millimetres, what comes out in inches.
 	InchesOfMM = Formula[func(mm float64) Length]{"P0 / 25.4",

@@ -44,27 +44,21 @@ func checkLead(lead Length) error { return between("lead", lead, FinestPitch.Tim
 
 func checkSeconds(t float64) error { return inRange("time in seconds", t, 0.01, 600) }
 
-// CarriageTravel returns how far the carriage goes in a time with the half-nut
+// carriageTravel returns how far the carriage goes in a time with the half-nut
 // closed:
 //
 //	travel = rpm / 60 x lead x seconds
-//
-// One second gives the carriage speed per second. It is also the room to stop in,
-// the least width of a relief groove and the room to start, for the time that a
-// person needs. rpm 1 to 5000, lead 0.01 to 12 in, 0.01 to 600 seconds.
-func CarriageTravel(s SpindleSpeed, lead Length, seconds float64) (Length, error) {
+func carriageTravel(s SpindleSpeed, lead Length, seconds float64) (Length, error) {
 	if err := firstError(checkSpeed(s), checkLead(lead), checkSeconds(seconds)); err != nil {
 		return 0, err
 	}
 	return lead.Times(s.RPM() / 60 * seconds), nil
 }
 
-// TimeToTravel returns the seconds that the carriage needs for a gap:
+// timeToTravel is TimeForGap:
 //
 //	seconds = gap / (rpm / 60 x lead)
-//
-// gap is 0 to 100 in.
-func TimeToTravel(gap Length, s SpindleSpeed, lead Length) (float64, error) {
+func timeToTravel(gap Length, s SpindleSpeed, lead Length) (float64, error) {
 	if err := firstError(between("gap", gap, 0, 100), checkSpeed(s), checkLead(lead)); err != nil {
 		return 0, err
 	}
@@ -94,18 +88,26 @@ var (
 var ThreadingSpeed = Formula[func(turning SpindleSpeed) SpindleSpeed]{"u / 4",
 	func(turning SpindleSpeed) SpindleSpeed { return SpindleSpeed(finite(turning.RPM() * ThreadingShare)) }}
 
-// The formulas of CarriageTravel. v is the spindle speed in turns a minute, l the lead,
-// which of one start is the pitch P, and y the seconds. The speeds are a length a second.
+// How far the carriage goes with the half-nut closed. v is the spindle speed, 1 to 5000
+// turns a minute, l the lead, 0.01 to 12 in, which of one start is the pitch P, and y the
+// time, 0.01 to 600 seconds.
 var (
-	CarriageSpeed         = Formula[func(s SpindleSpeed, lead Length) (Length, error)]{"v / 60 x l", carriageSpeed}
+	// CarriageSpeed is a length a second.
+	CarriageSpeed = Formula[func(s SpindleSpeed, lead Length) (Length, error)]{"v / 60 x l", carriageSpeed}
+
+	// CarriageSpeedOneStart is a length a second.
 	CarriageSpeedOneStart = Formula[func(s SpindleSpeed, pitch Length) (Length, error)]{"v / 60 x P", carriageSpeed}
-	RoomToStop            = Formula[func(s SpindleSpeed, pitch Length, seconds float64) (Length, error)]{"v / 60 x P x y", CarriageTravel}
+
+	// RoomToStop is the way in a time: the room to stop in or to start, and the least width
+	// of a relief groove, for the time that a person needs.
+	RoomToStop = Formula[func(s SpindleSpeed, pitch Length, seconds float64) (Length, error)]{"v / 60 x P x y", carriageTravel}
 )
 
-func carriageSpeed(s SpindleSpeed, lead Length) (Length, error) { return CarriageTravel(s, lead, 1) }
+func carriageSpeed(s SpindleSpeed, lead Length) (Length, error) { return carriageTravel(s, lead, 1) }
 
-// TimeForGap is TimeToTravel: g is the gap and j the speed by CarriageSpeed.
-var TimeForGap = Formula[func(gap Length, s SpindleSpeed, lead Length) (float64, error)]{"g / j", TimeToTravel}
+// TimeForGap is the seconds that the carriage needs for a gap: g is the gap, 0 to 100 in,
+// and j the speed by CarriageSpeed, whose ranges hold here too.
+var TimeForGap = Formula[func(gap Length, s SpindleSpeed, lead Length) (float64, error)]{"g / j", timeToTravel}
 
 // FastestSpeed is FastestFor: g is the gap, P the pitch of a thread of one start and y
 // the seconds.

@@ -47,6 +47,7 @@ type Lesson struct {
 	Name     string   `yaml:"-"`
 	Title    string   `yaml:"title"`
 	Minutes  int      `yaml:"minutes"`
+	Special  bool     `yaml:"special,omitempty"` // a first thread does not need it
 	Goals    []string `yaml:"goals"`
 	RestsOn  []string `yaml:"rests_on,omitempty"`
 	Why      string   `yaml:"why"`

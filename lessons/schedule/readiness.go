@@ -5,7 +5,7 @@ import "scratchpass/lessons/record"
 // A mixed test is passed with so many right of so many.
 const (
 	MixedTestOf   = 12
-	mixedTestPass = 11
+	MixedTestPass = 11
 )
 
 // Readiness is what stands between a learner and asking the instructor. The most it
@@ -27,7 +27,7 @@ type Readiness struct {
 // failed with confidence since, the core tasks shown, and a mixed test passed. special
 // are the tasks that only metric, left-hand, multi-start, Acme or pipe threads need.
 func ReadinessOf(items []Item, special map[string]bool, of map[string]record.Summary, test record.Test, tested bool) Readiness {
-	r := Readiness{Test: test, Tested: tested, Passed: tested && test.Of >= MixedTestOf && test.Got*MixedTestOf >= mixedTestPass*test.Of}
+	r := Readiness{Test: test, Tested: tested, Passed: tested && test.Of >= MixedTestOf && test.Got*MixedTestOf >= MixedTestPass*test.Of}
 	for _, it := range items {
 		s := of[it.Task]
 		switch {

@@ -61,6 +61,14 @@ func DefaultLathe(s System) Lathe {
 	return InchLathe
 }
 
+// System is the system of units that the lathe's dials are in.
+func (l Lathe) System() System {
+	if l.Metric {
+		return Metric
+	}
+	return Imperial
+}
+
 // ThreadDial returns the lathe's thread dial. ok is false when it has none.
 func (l Lathe) ThreadDial() (d calc.ThreadDial, ok bool) {
 	screw := calc.ThreadsPerInch(l.LeadScrew)
@@ -78,7 +86,7 @@ func (l Lathe) LeadScrewText() string {
 	return calc.Shortest(l.LeadScrew, 3) + " TPI"
 }
 
-// Key is the lathe as far as problems depend on it, in a form that a problem's
+// Code is the lathe as far as problems depend on it, in a form that a problem's
 // code can carry: L8.32.8_C200.1d_T100.1a_s. Dials are in thousandths, or in
 // hundredths of a millimetre for a metric lathe.
 func (l Lathe) Code() string {

@@ -18,6 +18,7 @@ var (
 	MMUnit     = Unit{Name: "mm", Factor: calc.MillimetresPerInch, Places: 3}
 	DegreeUnit = Unit{Name: "deg", Factor: 1, Places: 2}
 	TPIUnit    = Unit{Name: "TPI", Factor: 1, Places: 2}
+	RPMUnit    = Unit{Name: "rpm", Factor: 1} // turns of the spindle in a minute
 	PlainUnit  = Unit{Factor: 1, Places: 4}
 	CountUnit  = Unit{Factor: 1, Count: true}
 )

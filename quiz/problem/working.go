@@ -102,12 +102,13 @@ func bracketed(number string) string {
 
 // Number adds a step. Its result takes the value and error of a calc function:
 //
-//	x := w.Number("r", "L / n", PlainUnit)(calc.GearRatio(...))
+//	ratio := w.Number("q", "T / i1", machine.PlainUnit)(total.Over(first), nil)
+//
+// It is for plain arithmetic and for numbers that are read off. The step of a formula
+// of calc is added by Step1 and those beside it.
 func (w *Working) Number(symbol, formula string, u machine.Unit) func(float64, error) float64 {
 	return func(x float64, err error) float64 {
-		if w.err == nil {
-			w.err = err
-		}
+		w.Refuse(err)
 		w.Steps = append(w.Steps, Step{Symbol: symbol, Formula: formula, X: x, Unit: u})
 		return x
 	}
@@ -141,17 +142,25 @@ func (w *Working) Pitch() calc.Length {
 			return w.Length("P", "")(d.Pitch, nil)
 		}
 		w.Number("n", "", machine.TPIUnit)(d.TPI.Number(), nil)
-		return w.Length("P", w.perInch())(d.TPI.Pitch())
+		return w.pitchOf(d.TPI)
 	}
-	return w.Length("P", w.perInch())(calc.ThreadsPerInch(v.X("tpi")).Pitch())
+	return w.pitchOf(calc.ThreadsPerInch(v.X("tpi")))
 }
 
-// perInch is the formula of the pitch in the units of the problem.
-func (w *Working) perInch() string {
+// pitchOf adds the step from threads per inch to the pitch in the units of the problem.
+func (w *Working) pitchOf(n calc.ThreadsPerInch) calc.Length {
 	if w.values.System == machine.Metric {
-		return "25.4 / n"
+		return Step1(w, "P", calc.PitchOfTPIMM, n)
 	}
-	return "1 / n"
+	return Step1(w, "P", calc.PitchOfTPI, n)
+}
+
+// Refuse makes the working end in an error, unless it has one already: the numbers that
+// were given don't go together.
+func (w *Working) Refuse(err error) {
+	if w.err == nil {
+		w.err = err
+	}
 }
 
 // end marks the last step and returns the working with its answer.

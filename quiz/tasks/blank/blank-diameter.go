@@ -49,14 +49,14 @@ var _ = shared.Register(problem.Task{
 		if err != nil {
 			return problem.Working{}, err
 		}
-		w.Length("d", "(d2 + d1) / 2")(calc.Span{Max: largest, Min: least}.Middle(), nil)
+		w.Length("d", calc.MiddleOfLimits.Text)(calc.MiddleOfLimits.Of(largest, least), nil)
 		return w.Limits(least, largest)
 	},
 	Errors: []problem.CommonError{
 		{Name: "nominal", Work: func(v problem.Values) answer.Response { return blankOver(v, 0) }},
 		{Name: "over", Work: func(v problem.Values) answer.Response { return blankOver(v, 1) }},
-		{Name: "pitch-dia", Work: shared.LessPitches(calc.AmericanNational.Factor())},
-		{Name: "minor", Work: shared.LessPitches(2 * calc.UnifiedExternal.Factor())},
+		{Name: "pitch-dia", Work: shared.OtherDiameter(calc.PitchDiameter.Of)},
+		{Name: "minor", Work: shared.OtherDiameter(calc.MinorDiameter.Of)},
 	},
 })
 
@@ -87,7 +87,7 @@ func majorLimits(w *problem.Working, v problem.Values) (largest, least calc.Leng
 	return largest, least, nil
 }
 
-// blankOver is the slip of turning to nominal, or to some allowances more.
+// blankOver is the error of turning to nominal, or to some allowances more.
 func blankOver(v problem.Values, allowances float64) answer.Response {
 	largest, _, err := majorLimits(v.Working(), v) // a working that no one sees
 	nominal := v.Thread("thread").Nominal

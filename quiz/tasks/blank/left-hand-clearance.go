@@ -11,11 +11,9 @@ var _ = shared.Register(problem.Task{
 	Inputs:  shared.Handed,
 	Sources: []string{"geometry", "common-practice"},
 	Draw:    shared.DrawHanded,
-	Work: func(v problem.Values) (problem.Working, error) {
-		return v.Working().Choice(map[string]string{
-			"outside-right": "left-side", "outside-left": "right-side", "inside-right": "left-side", "inside-left": "right-side",
-		}[v.Word("kind")])
-	},
+	Work: shared.Decide("kind", map[string]string{
+		"outside-right": "left-side", "outside-left": "right-side", "inside-right": "left-side", "inside-left": "right-side",
+	}),
 	Errors: []problem.CommonError{
 		{Name: "same", Work: shared.OptionUnlessIn("kind", "same", "outside-right", "inside-right")},
 		{Name: "right-side", Work: shared.OptionUnlessIn("kind", "right-side", "outside-left", "inside-left")},

@@ -25,18 +25,19 @@ var _ = shared.Register(problem.Task{
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
-		{Name: "x-once", Work: grooveLess(2, 1)},
-		{Name: "h-once", Work: grooveLess(1, 2)},
-		{Name: "add", Work: grooveLess(2, -2)},
-		{Name: "american-national", Convention: true, Work: grooveLess(2*calc.AmericanNational.Factor()/calc.UnifiedExternal.Factor(), 2)},
+		{Name: "x-once", Work: grooveLess(calc.UnifiedExternal, 2, 1)},
+		{Name: "h-once", Work: grooveLess(calc.UnifiedExternal, 1, 2)},
+		{Name: "add", Work: grooveLess(calc.UnifiedExternal, 2, -2)},
+		{Name: "american-national", Convention: true, Work: grooveLess(calc.AmericanNational, 2, 2)},
 	},
 })
 
-// grooveLess is the slip of taking other multiples of the depth and of the
+// grooveLess is the error of taking other multiples of a form's depth and of the
 // clearance off the nominal diameter.
-func grooveLess(depths, clearances float64) func(problem.Values) answer.Response {
+func grooveLess(f calc.Form, depths, clearances float64) func(problem.Values) answer.Response {
 	return func(v problem.Values) answer.Response {
 		nominal, _ := shared.NominalTold(v) // the key has been worked out: no error here
-		return answer.LengthResponse(nominal - shared.ExternalDepth(v).Times(depths) - v.Length("below").Times(clearances))
+		h, err := calc.RadialDepthOfForm(v.Pitch(), f)
+		return shared.Worked(nominal-h.Times(depths)-v.Length("below").Times(clearances), err)
 	}
 }

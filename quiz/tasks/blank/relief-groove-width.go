@@ -25,7 +25,7 @@ var _ = shared.Register(problem.Task{
 		d.Tell(&v, t, calc.Outside)
 		speed := slowSpeed(d)
 		seconds := d.Steps(0.5, 1.5, 0.1)
-		width, err := calc.CarriageTravel(calc.SpindleSpeed(speed), t.Pitch, seconds)
+		width, err := calc.RoomToStop.Of(calc.SpindleSpeed(speed), t.Pitch, seconds)
 		if err != nil || shared.TooFast(t.Pitch, speed) || math.Abs((width-t.Pitch).Inches()) < 2*grooveWidthTol.Inch {
 			return problem.Values{} // one pitch would pass for right
 		}
@@ -45,7 +45,7 @@ var _ = shared.Register(problem.Task{
 			t := v.Thread("thread")
 			return problem.Working{}, &calc.InputError{What: "thread", Got: calc.Quoted(t.String()), Want: "a thread with one start, whose lead is its pitch"}
 		}
-		w.Length("w", "v / 60 x P x y")(calc.CarriageTravel(calc.SpindleSpeed(v.X("speed")), pitch, v.X("seconds")))
+		problem.Step3(w, "w", calc.RoomToStop, calc.SpindleSpeed(v.X("speed")), pitch, v.X("seconds"))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -58,7 +58,8 @@ var _ = shared.Register(problem.Task{
 			return answer.NumberResponse(turnsIn(v) / (v.Pitch().Inches() * unit.Factor) / unit.Factor)
 		}},
 		{Name: "half", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(v.Pitch().Times(turnsIn(v) / 2))
+			width, err := calc.RoomToStop.Of(calc.SpindleSpeed(v.X("speed")), v.Pitch(), v.X("seconds"))
+			return shared.Worked(width.Times(0.5), err)
 		}},
 	},
 })

@@ -11,12 +11,7 @@ var _ = shared.Register(problem.Task{
 	Name: "square-the-tool", Stage: problem.Blank, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "found", Symbol: "found", Type: problem.InputWord, Words: []string{"compound", "toolpost", "chuck", "ground"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("found", problem.Pick(d, "compound", "toolpost", "chuck", "ground"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
+	Draw:    shared.DrawSituation("found", calc.Outside, "compound", "toolpost", "chuck", "ground"),
 	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Choice(v.Word("found"))
 	},

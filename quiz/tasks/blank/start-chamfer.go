@@ -20,7 +20,7 @@ var _ = shared.Register(problem.Task{
 	},
 	Errors: []problem.CommonError{
 		{Name: "one-side", Work: shared.LessPitches(calc.UnifiedExternal.Factor())},
-		{Name: "pitch-dia", Work: shared.LessPitches(calc.AmericanNational.Factor())},
+		{Name: "pitch-dia", Work: shared.OtherDiameter(calc.PitchDiameter.Of)},
 		{Name: "none", Work: shared.LessPitches(0)},
 		{Name: "american-national", Convention: true, Work: shared.LessPitches(2 * calc.AmericanNational.Factor())},
 	},

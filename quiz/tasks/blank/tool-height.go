@@ -18,11 +18,9 @@ var _ = shared.Register(problem.Task{
 		d.Job(&v, map[bool]calc.Side{true: calc.Inside, false: calc.Outside}[at == "inside"])
 		return v
 	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		return v.Working().Choice(map[string]string{
-			"outside": "on-centre", "inside": "on-centre", "leans-to": "raise", "leans-away": "lower",
-		}[v.Word("at")])
-	},
+	Work: shared.Decide("at", map[string]string{
+		"outside": "on-centre", "inside": "on-centre", "leans-to": "raise", "leans-away": "lower",
+	}),
 	Errors: []problem.CommonError{
 		// Some books set a boring tool a little high: no wrong option for inside threads.
 		{Name: "above", Work: shared.OptionUnlessIn("at", "above", "inside", "leans-to", "leans-away")},

@@ -23,8 +23,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		wires, err := calc.WiresFor(w.Pitch())
-		w.Length("W", "0.577350 x P")(wires.Best, err)
+		problem.Step1(w, "W", calc.BestWire, w.Pitch())
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -32,6 +31,9 @@ var _ = shared.Register(problem.Task{
 		{Name: "half", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(0.5)) }},
 		{Name: "depth", Work: shared.DepthOf(calc.UnifiedExternal)},
 		// A wire that can be used, but not the one asked for: no other convention.
-		{Name: "max", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(0.90)) }},
+		{Name: "max", Work: func(v problem.Values) answer.Response {
+			wires, err := calc.WiresFor(v.Pitch())
+			return shared.Worked(wires.Largest, err)
+		}},
 	},
 })

@@ -51,11 +51,11 @@ var _ = shared.Register(problem.Task{
 			w.Length("k", "(k1 + k2) / 2")(clearance, nil)
 		}
 		if v.Word("dial-reads") == "diameter" {
-			w.Length("m", "(E1 + k) - E")(calc.FeedToFit(calc.Inside, plug, present, clearance, calc.ReadsDiameter))
+			problem.Step3(w, "m", calc.FitInside, plug, present, clearance)
 			return w.Quantity()
 		}
-		w.Length("g", "(E1 + k) - E")(calc.FeedToFit(calc.Inside, plug, present, clearance, calc.ReadsDiameter))
-		w.Length("m", "g / 2")(calc.FeedToFit(calc.Inside, plug, present, clearance, calc.ReadsRadius))
+		problem.Step3(w, "g", calc.FitInside, plug, present, clearance)
+		problem.Step3(w, "m", calc.FitInsideOnTravel, plug, present, clearance)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -15,18 +15,11 @@ var _ = shared.Register(problem.Task{
 		{Name: "turns", Symbol: "turns", Type: problem.InputCount, Low: 1, High: 20},
 	},
 	Sources: []string{"common-practice", "b1-2"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("rings", problem.Pick(d, "go-only", "both", "neither"))
+	Draw: shared.DrawSituationWith("rings", calc.Outside, func(d *problem.Draw, v *problem.Values) {
 		v.Set("allowed", float64(d.Between(2, 3)))
 		v.Set("turns", float64(d.Between(5, 8)))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"go-only": "pass", "both": "reject", "neither": "try-more"}[v.Word("rings")])
-	},
+	}, "go-only", "both", "neither"),
+	Work: shared.Decide("rings", map[string]string{"go-only": "pass", "both": "reject", "neither": "try-more"}),
 	Errors: []problem.CommonError{
 		{Name: "both-good", Work: shared.OptionUnlessIn("rings", "both-good", "go-only", "neither")},
 		{Name: "swap", Work: shared.OptionUnlessIn("rings", "swap", "both", "neither")},

@@ -36,7 +36,7 @@ var _ = shared.Register(problem.Task{
 			if err != nil {
 				return problem.Values{}
 			}
-			over, err := calc.OverWires(pitchDiameter, wires.Best, t.Pitch)
+			over, err := calc.ReadingOverWires.Of(pitchDiameter, wires.Best, t.Pitch)
 			if err != nil {
 				return problem.Values{}
 			}
@@ -61,17 +61,17 @@ var _ = shared.Register(problem.Task{
 			w.Length("o", "M - M0")(excess, nil)
 		}
 		h := w.Length("h", "o / 2")(excess.Times(0.5), nil)
-		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, shared.AngleStep(w, v)))
+		problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
 		{Name: "no-half", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(excessOf(v).Times(1 / shared.AngleOf(v).Cos()))
+			return shared.Worked(calc.TravelForDepth.Of(excessOf(v), shared.AngleOf(v)))
 		}},
 		{Name: "no-cos", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(excessOf(v).Times(0.5)) }},
 		{Name: "raw", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(excessOf(v)) }},
 		{Name: "times", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(excessOf(v).Times(0.5 * shared.AngleOf(v).Cos()))
+			return answer.LengthResponse(excessOf(v).Times(0.5).Times(shared.AngleOf(v).Cos()))
 		}},
 	},
 })

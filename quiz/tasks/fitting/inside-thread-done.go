@@ -11,18 +11,10 @@ var _ = shared.Register(problem.Task{
 	Name: "inside-thread-done", Stage: problem.Fitting, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "gauges", Symbol: "gauges", Type: problem.InputWord, Words: []string{"not-yet", "go-only", "neither", "both"}}},
 	Sources: []string{"common-practice", "b1-2"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("gauges", problem.Pick(d, "not-yet", "not-yet", "go-only", "neither", "both"))
-		d.Job(&v, calc.Inside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{
-			"not-yet": "stop-short-and-try", "go-only": "done", "neither": "a-little-more", "both": "reject",
-		}[v.Word("gauges")])
-	},
+	Draw:    shared.DrawSituation("gauges", calc.Inside, "not-yet", "not-yet", "go-only", "neither", "both"),
+	Work: shared.Decide("gauges", map[string]string{
+		"not-yet": "stop-short-and-try", "go-only": "done", "neither": "a-little-more", "both": "reject",
+	}),
 	Errors: []problem.CommonError{
 		{Name: "depth-only"},
 		{Name: "wires"},

@@ -35,7 +35,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		w.Length("M", "E + 3 x W - 0.866025 x P")(calc.OverWires(v.Length("pitch-diameter"), v.Length("wire"), w.Pitch()))
+		problem.Step3(w, "M", calc.ReadingOverWires, v.Length("pitch-diameter"), v.Length("wire"), w.Pitch())
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -51,9 +51,9 @@ var _ = shared.Register(problem.Task{
 		{Name: "use-d", Work: func(v problem.Values) answer.Response {
 			switch {
 			case v.Has("thread"):
-				return overWires(v, v.Thread("thread").Nominal, 3, -calc.HeightOfSharpV)
+				return shared.Worked(calc.ReadingOverWires.Of(v.Thread("thread").Nominal, v.Length("wire"), v.Pitch()))
 			case v.Has("nominal"):
-				return overWires(v, v.Length("nominal"), 3, -calc.HeightOfSharpV)
+				return shared.Worked(calc.ReadingOverWires.Of(v.Length("nominal"), v.Length("wire"), v.Pitch()))
 			}
 			return answer.NoResponse
 		}},

@@ -22,7 +22,7 @@ var _ = shared.Register(problem.Task{
 		if err != nil {
 			return problem.Values{}
 		}
-		reading, err := calc.OverWires(target, wire, t.Pitch)
+		reading, err := calc.ReadingOverWires.Of(target, wire, t.Pitch)
 		if err != nil {
 			return problem.Values{}
 		}
@@ -35,7 +35,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		w.Length("E", "M - 3 x W + 0.866025 x P")(calc.PitchDiameterFromWires(v.Length("reading"), v.Length("wire"), w.Pitch()))
+		problem.Step3(w, "E", calc.DiameterOverWires, v.Length("reading"), v.Length("wire"), w.Pitch())
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -40,17 +40,17 @@ var _ = shared.Register(problem.Task{
 		if !calc.Within(between, calc.Round(between, 0), 0.02) {
 			return problem.Working{}, &calc.InputError{What: "length", Got: calc.LengthText(v.Length("over")), Want: "one that is a whole number of pitches, so that a line lies at both ends"}
 		}
-		formula := "L / P + 1"
+		lines := calc.ScratchLinesByPitch
 		switch {
 		case v.System == machine.Imperial && v.Has("tpi"):
-			formula = "n x L + 1"
+			lines = calc.ScratchLines
 		case v.System == machine.Imperial && v.Has("thread") && !v.Thread("thread").Metric:
 			w.Number("n", "", machine.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
-			formula = "n x L + 1"
+			lines = calc.ScratchLines
 		default:
 			w.Pitch()
 		}
-		w.Number("K", formula, linesUnit)(between+1, nil)
+		problem.StepIn2(w, "K", linesUnit, lines, v.Length("over"), v.Pitch())
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -59,7 +59,7 @@ var _ = shared.Register(problem.Task{
 		}},
 		{Name: "tpi", Work: func(v problem.Values) answer.Response {
 			if calc.Within(v.X("over"), 1, 1e-9) {
-				return answer.NoResponse // over an inch that is the slip of the ends
+				return answer.NoResponse // over an inch that is the error of the ends
 			}
 			return answer.NumberResponse(shared.PerInch(v))
 		}},

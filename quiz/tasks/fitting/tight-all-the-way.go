@@ -11,16 +11,8 @@ var _ = shared.Register(problem.Task{
 	Name: "tight-all-the-way", Stage: problem.Fitting, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "found", Symbol: "found", Type: problem.InputWord, Words: []string{"nothing-yet", "burrs", "tighter", "one-flank"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("found", problem.Pick(d, "nothing-yet", "burrs", "tighter", "one-flank"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"nothing-yet": "look", "burrs": "dress", "tighter": "pitch", "one-flank": "square"}[v.Word("found")])
-	},
+	Draw:    shared.DrawSituation("found", calc.Outside, "nothing-yet", "burrs", "tighter", "one-flank"),
+	Work:    shared.Decide("found", map[string]string{"nothing-yet": "look", "burrs": "dress", "tighter": "pitch", "one-flank": "square"}),
 	Errors: []problem.CommonError{
 		{Name: "cut-more"},
 		{Name: "oil"},

@@ -14,17 +14,8 @@ var _ = shared.Register(problem.Task{
 		shared.LengthInput("by", "by", 0.0005, 0.01),
 	},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("size", problem.Pick(d, "under", "over", "inside"))
-		v.SetLength("by", d.Length(1, 3, 2, 8))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"under": "report", "over": "light-cut", "inside": "stop"}[v.Word("size")])
-	},
+	Draw:    shared.DrawSituationWith("size", calc.Outside, shared.DrawLength("by", 1, 3, 2, 8), "under", "over", "inside"),
+	Work:    shared.Decide("size", map[string]string{"under": "report", "over": "light-cut", "inside": "stop"}),
 	Errors: []problem.CommonError{
 		{Name: "spring", Work: shared.OptionUnlessIn("size", "spring", "over")},
 		{Name: "swage", Work: shared.OptionUnlessIn("size", "swage", "over", "inside")},

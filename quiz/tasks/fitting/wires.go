@@ -36,7 +36,7 @@ func drawWire(d *problem.Draw, pitch calc.Length) calc.Length {
 	return shared.RoundLength(d, wires.Best.Times(d.Steps(1.02, 1.2, 0.02)))
 }
 
-// overWires adds wires and a share of the pitch to a diameter: a slip's reading.
+// overWires adds wires and a share of the pitch to a diameter: an error's reading.
 func overWires(v problem.Values, diameter calc.Length, wires, share float64) answer.Response {
 	return answer.LengthResponse(diameter + v.Length("wire").Times(wires) + v.Pitch().Times(share))
 }

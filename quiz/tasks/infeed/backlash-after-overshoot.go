@@ -14,17 +14,8 @@ var _ = shared.Register(problem.Task{
 		shared.LengthInput("over", "o", 0.001, 0.02),
 	},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("where", problem.Pick(d, "past", "cut-taken", "lost"))
-		v.SetLength("over", d.Length(2, 5, 5, 12))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"past": "back-and-up", "cut-taken": "log-it", "lost": "find-again"}[v.Word("where")])
-	},
+	Draw:    shared.DrawSituationWith("where", calc.Outside, shared.DrawLength("over", 2, 5, 5, 12), "past", "cut-taken", "lost"),
+	Work:    shared.Decide("where", map[string]string{"past": "back-and-up", "cut-taken": "log-it", "lost": "find-again"}),
 	Errors: []problem.CommonError{
 		{Name: "just-back", Work: shared.OptionUnlessIn("where", "just-back", "cut-taken")},
 		{Name: "leave"},

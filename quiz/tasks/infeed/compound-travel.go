@@ -25,9 +25,8 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
-		a := shared.AngleStep(w, v)
-		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, a))
+		h := problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
+		problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -40,7 +39,7 @@ var _ = shared.Register(problem.Task{
 			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.AngleOf(v).Sin()))
 		}},
 		{Name: "double", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(shared.ExternalDepth(v).Times(2 / shared.AngleOf(v).Cos()))
+			return answer.LengthResponse(shared.ExternalTravel(v).Times(2))
 		}},
 		{Name: "double-no-angle", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v).Times(2)) }},
 	},

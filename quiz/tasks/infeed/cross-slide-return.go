@@ -31,7 +31,7 @@ var _ = shared.Register(problem.Task{
 	},
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
-		back := w.Length("r1", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
+		back := fedStep(w, v, "r1")
 		w.Length("r2", "r1 + e")(back+v.Length("next"), nil)
 		return w.Row("r1", "r2")
 	},
@@ -39,7 +39,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "back-to-zero", Work: func(v problem.Values) answer.Response { return returns(v, 0) }},
 		{Name: "last-only", Work: func(v problem.Values) answer.Response { return returns(v, calc.Inches(lastCut(v))) }},
 		{Name: "counts-springs", Work: func(v problem.Values) answer.Response {
-			return returns(v, SumOf(v.Feeds("cuts"))+v.Length("next").Times(springs(v.Feeds("cuts"))))
+			return returns(v, sumOf(v.Feeds("cuts"))+v.Length("next").Times(springs(v.Feeds("cuts"))))
 		}},
 	},
 })

@@ -25,7 +25,7 @@ var _ = shared.Register(problem.Task{
 			v.SetLength("start", steps(d, turn, 0.3, 0.95))
 		}
 		d.Job(&v, calc.Outside)
-		if SumOf(cuts) == withSprings(v) { // no spring pass among them
+		if sumOf(cuts) == withSprings(v) { // no spring pass among them
 			return problem.Values{}
 		}
 		return v
@@ -33,18 +33,18 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		start, turn := v.Length("start"), v.Length("turn")
-		done := w.Length("S", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
-		reading, turns, err := calc.DialReading(start, done, turn)
+		done := fedStep(w, v, "S")
+		reading, turns, err := calc.ReadingPastZero.Of(start, done, turn)
 		w.Length("t", "r0 + S")(start+done, err)
 		if turns > 0 {
 			w.Number("k", "", machine.CountUnit)(float64(turns), err)
-			w.Length("r", "t - k x R")(reading, err)
+			w.Length("r", calc.ReadingPastZero.Text)(reading, err)
 		}
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
 		{Name: "counts-springs", Work: func(v problem.Values) answer.Response { return reads(v, v.Length("start")+withSprings(v)) }},
-		{Name: "no-start", Work: func(v problem.Values) answer.Response { return reads(v, SumOf(v.Feeds("cuts"))) }},
+		{Name: "no-start", Work: func(v problem.Values) answer.Response { return reads(v, sumOf(v.Feeds("cuts"))) }},
 		{Name: "last-only", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(lastCut(v)) }},
 	},
 })

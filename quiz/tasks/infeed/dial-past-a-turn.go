@@ -36,10 +36,10 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		start, infeed, turn := v.Length("start"), v.Length("infeed"), v.Length("turn")
-		reading, turns, err := calc.DialReading(start, infeed, turn)
+		reading, turns, err := calc.ReadingPastZero.Of(start, infeed, turn)
 		w.Length("t", "r0 + i")(start+infeed, err)
 		w.Number("k", "", machine.CountUnit)(float64(turns), err)
-		w.Length("r", "t - k x R")(reading, err)
+		w.Length("r", calc.ReadingPastZero.Text)(reading, err)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

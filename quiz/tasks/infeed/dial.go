@@ -46,8 +46,13 @@ func drawCuts(d *problem.Draw, n int, springs bool) []float64 {
 	return feeds
 }
 
-// SumOf adds up feeds.
-func SumOf(feeds []float64) calc.Length {
+// fedStep adds the step to what all the cuts have fed the slide.
+func fedStep(w *problem.Working, v problem.Values, symbol string) calc.Length {
+	return w.Length(symbol, calc.FedByCuts.Text)(calc.FedByCuts.Of(v.Cuts("cuts")), nil)
+}
+
+// sumOf adds up feeds.
+func sumOf(feeds []float64) calc.Length {
 	var all calc.Length
 	for _, f := range feeds {
 		all = all.Plus(calc.Inches(f))

@@ -14,7 +14,7 @@ var _ = shared.Register(problem.Task{
 	Scrap:     answer.ScrapHigh,
 	Sources:   []string{"dial-marking", "navy"},
 	Draw:      drawPlunge,
-	Work:      func(v problem.Values) (problem.Working, error) { return workPlunge(v, "2 x h", calc.ReadsDiameter) },
+	Work:      func(v problem.Values) (problem.Working, error) { return workPlunge(v, calc.MoveOnDiameterDial) },
 	Errors: []problem.CommonError{
 		{Name: "radius-habit", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v)) }},
 		{Name: "four", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v).Times(4)) }},

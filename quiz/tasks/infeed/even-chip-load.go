@@ -1,8 +1,6 @@
 package infeed
 
 import (
-	"math"
-
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/problem"
@@ -20,12 +18,12 @@ var _ = shared.Register(problem.Task{
 		v := d.Values()
 		passes := d.Between(8, 16)
 		tellTotal(d, &v)
-		if totalOf(v).Times(1/math.Sqrt(float64(passes))) > calc.Inches(0.0185) { // the first pass would be too heavy
+		v.Set("passes", float64(passes))
+		if loadAfter(v, 1) > calc.Inches(0.0185) { // the first pass would be too heavy
 			return problem.Values{}
 		}
-		v.Set("passes", float64(passes))
 		v.Set("pass", float64(d.Between(3, passes-1)))
-		if tied(d, totalOf(v).Times(math.Sqrt(passShare(v)))) {
+		if tied(d, loadAfter(v, v.Count("pass"))) {
 			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)
@@ -37,11 +35,7 @@ var _ = shared.Register(problem.Task{
 		if pass < 1 || pass > passes {
 			return problem.Working{}, &calc.InputError{What: "pass", Got: calc.Shortest(v.X("pass"), 2), Want: "1 to " + calc.Shortest(v.X("passes"), 0)}
 		}
-		totals, err := calc.EqualArea(totalStep(w, v), passes)
-		if err != nil {
-			return problem.Working{}, err
-		}
-		w.Length("t", "T x sqrt(p / Q)")(totals[pass-1], nil)
+		problem.Step3(w, "t", calc.EvenLoad, totalStep(w, v), pass, passes)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -50,10 +44,15 @@ var _ = shared.Register(problem.Task{
 			return answer.LengthResponse(totalOf(v).Times(passShare(v) * passShare(v)))
 		}},
 		{Name: "step", Work: func(v problem.Values) answer.Response {
-			before := math.Sqrt((v.X("pass") - 1) / v.X("passes"))
-			return answer.LengthResponse(totalOf(v).Times(math.Sqrt(passShare(v)) - before))
+			return answer.LengthResponse(loadAfter(v, v.Count("pass")) - loadAfter(v, v.Count("pass")-1))
 		}},
 	},
 })
+
+// loadAfter is the infeed after a pass; none before the first.
+func loadAfter(v problem.Values, pass int) calc.Length {
+	t, _ := calc.EvenLoad.Of(totalOf(v), pass, v.Count("passes")) // out of its range is only the pass before the first
+	return t
+}
 
 func passShare(v problem.Values) float64 { return v.X("pass") / v.X("passes") }

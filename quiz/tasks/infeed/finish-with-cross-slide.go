@@ -32,18 +32,18 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		left := w.Length("g", "c - c1")(v.Length("total")-v.Length("done"), nil)
-		h := w.Length("h", "g x cos(a)")(calc.RadialOfCompound(left, shared.AngleStep(w, v)))
+		h := problem.Step2(w, "h", calc.DepthOfTravel, left, shared.AngleStep(w, v))
 		if v.Word("dial-reads") == "diameter" {
-			w.Length("m", "2 x h")(calc.DialMove(h, calc.ReadsDiameter))
+			problem.Step1(w, "m", calc.MoveOnDiameterDial, h)
 		} else {
-			w.Length("m", "h")(calc.DialMove(h, calc.ReadsRadius))
+			problem.Step1(w, "m", calc.MoveOnTravelDial, h)
 		}
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
 		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
 			if v.Word("dial-reads") == "radius" {
-				return answer.NoResponse // on this dial that is the slip of keeping the compound's figure
+				return answer.NoResponse // on this dial that is the error of keeping the compound's figure
 			}
 			return answer.LengthResponse(compoundLeft(v).Times(2))
 		}},
@@ -51,14 +51,15 @@ var _ = shared.Register(problem.Task{
 			if v.Word("dial-reads") == "radius" {
 				return answer.NoResponse
 			}
-			return answer.LengthResponse(compoundLeft(v).Times(shared.AngleOf(v).Cos()))
+			return shared.Worked(calc.DepthOfTravel.Of(compoundLeft(v), shared.AngleOf(v)))
 		}},
 		{Name: "keeps-compound", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(compoundLeft(v)) }},
 		{Name: "diameter-habit", Work: func(v problem.Values) answer.Response {
 			if v.Word("dial-reads") == "diameter" {
 				return answer.NoResponse
 			}
-			return answer.LengthResponse(compoundLeft(v).Times(2 * shared.AngleOf(v).Cos()))
+			h, err := calc.DepthOfTravel.Of(compoundLeft(v), shared.AngleOf(v))
+			return shared.Worked(h.Times(2), err)
 		}},
 	},
 })

@@ -35,10 +35,10 @@ var _ = shared.Register(problem.Task{
 		w := v.Working()
 		h := chipDepth(v)
 		if !v.Has("depth") {
-			h = w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
+			h = problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
 		}
-		w.Length("b", "h / cos(30)")(calc.FlankLength(h))
-		w.Length("w", "2 x b + f")(calc.ChipWidth(h, v.Length("tool-flat"), calc.BothFlanks))
+		problem.Step1(w, "b", calc.FlankWidth, h)
+		problem.Step2(w, "w", calc.ChipStraightIn, h, v.Length("tool-flat"))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -46,7 +46,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "same", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(chipDepth(v)) }},
 		{Name: "four", Work: func(v problem.Values) answer.Response { return flanks(v, 4) }},
 		{Name: "no-flat", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(chipDepth(v).Times(2 / calc.Degrees(30).Cos()))
+			return answer.LengthResponse(flank(v).Times(2))
 		}},
 		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(chipDepth(v).Times(2) + v.Length("tool-flat"))
@@ -64,5 +64,11 @@ func chipDepth(v problem.Values) calc.Length {
 
 // flanks is the width of a chip that lies along so many flanks, and the flat.
 func flanks(v problem.Values, n float64) answer.Response {
-	return answer.LengthResponse(chipDepth(v).Times(n/calc.Degrees(30).Cos()) + v.Length("tool-flat"))
+	return answer.LengthResponse(flank(v).Times(n) + v.Length("tool-flat"))
+}
+
+// flank is the width of the chip on one flank.
+func flank(v problem.Values) calc.Length {
+	b, _ := calc.FlankWidth.Of(chipDepth(v)) // the key has been worked out: no error here
+	return b
 }

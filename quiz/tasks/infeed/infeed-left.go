@@ -19,13 +19,13 @@ var _ = shared.Register(problem.Task{
 		v := d.Values()
 		cuts := drawCuts(d, 2+int(d.Level), d.Level != problem.NumbersGiven)
 		v.SetCuts("cuts", cuts)
-		v.SetLength("total", SumOf(cuts)+d.Length(8, 40, 20, 100))
+		v.SetLength("total", sumOf(cuts)+d.Length(8, 40, 20, 100))
 		d.Job(&v, calc.Outside)
 		return v
 	},
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
-		done := w.Length("S", "cuts")(calc.SumOfCuts(v.Cuts("cuts")), nil)
+		done := fedStep(w, v, "S")
 		w.Length("L", "T - S")(v.Length("total")-done, nil)
 		return w.Quantity()
 	},
@@ -34,6 +34,6 @@ var _ = shared.Register(problem.Task{
 		{Name: "as-totals", Work: func(v problem.Values) answer.Response {
 			return answer.NumberResponse(v.X("total") - slices.Max(v.Feeds("cuts")))
 		}},
-		{Name: "sum-only", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(SumOf(v.Feeds("cuts"))) }},
+		{Name: "sum-only", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(sumOf(v.Feeds("cuts"))) }},
 	},
 })

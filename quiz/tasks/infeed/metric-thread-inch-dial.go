@@ -44,9 +44,9 @@ var _ = shared.Register(problem.Task{
 		if v.Has("thread") {
 			w.Number("P0", "", machine.MMUnit)(pitch.Inches(), nil)
 		}
-		w.Length("P", "P0 / 25.4")(pitch, nil)
-		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(pitch, calc.UnifiedExternal))
-		w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, shared.AngleStep(w, v)))
+		w.Length("P", calc.InchesOfMM.Text)(calc.InchesOfMM.Of(pitch.Millimetres()), nil)
+		h := problem.Step1(w, "h", calc.ExternalDepth, pitch)
+		problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -71,7 +71,9 @@ func metricPitch(v problem.Values) calc.Length {
 	return calc.Millimetres(v.X("pitch-mm"))
 }
 
-// metricTravel is the right compound travel, off by a factor: a slip.
+// metricTravel is the right compound travel, off by a factor: a common error.
 func metricTravel(v problem.Values, factor float64) answer.Response {
-	return answer.LengthResponse(metricPitch(v).Times(calc.UnifiedExternal.Factor() / shared.AngleOf(v).Cos() * factor))
+	h, _ := calc.ExternalDepth.Of(metricPitch(v)) // the key has been worked out: no error here
+	c, err := calc.TravelForDepth.Of(h, shared.AngleOf(v))
+	return shared.Worked(c.Times(factor), err)
 }

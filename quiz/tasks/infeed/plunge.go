@@ -15,18 +15,19 @@ func drawPlunge(d *problem.Draw) problem.Values {
 	return v
 }
 
-// workPlunge works out the dial move of a thread fed straight in.
-func workPlunge(v problem.Values, formula string, reads calc.DialReads) (problem.Working, error) {
+// workPlunge works out the move of a thread fed straight in, on a dial for which the
+// formula holds.
+func workPlunge(v problem.Values, move calc.Formula[func(radial calc.Length) (calc.Length, error)]) (problem.Working, error) {
 	if err := shared.OnlySide(v, calc.Outside); err != nil {
 		return problem.Working{}, err
 	}
 	w := v.Working()
-	h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
-	w.Length("m", formula)(calc.DialMove(h, reads))
+	h := problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
+	problem.Step1(w, "m", move, h)
 	return w.Quantity()
 }
 
-// plungeWithAngle is the slip of bringing in the compound's angle out of habit.
+// plungeWithAngle is the error of bringing in the compound's angle out of habit.
 func plungeWithAngle(v problem.Values) answer.Response {
-	return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.HabitAngle.Cos()))
+	return shared.Worked(calc.TravelForDepth.Of(shared.ExternalDepth(v), shared.HabitAngle))
 }

@@ -14,7 +14,7 @@ var _ = shared.Register(problem.Task{
 	Scrap:     answer.ScrapHigh,
 	Sources:   []string{"dial-marking", "navy"},
 	Draw:      drawPlunge,
-	Work:      func(v problem.Values) (problem.Working, error) { return workPlunge(v, "h", calc.ReadsRadius) },
+	Work:      func(v problem.Values) (problem.Working, error) { return workPlunge(v, calc.MoveOnTravelDial) },
 	Errors: []problem.CommonError{
 		{Name: "dia-habit", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v).Times(2)) }},
 		{Name: "half", Work: func(v problem.Values) answer.Response {

@@ -27,27 +27,42 @@ var _ = shared.Register(problem.Task{
 		}
 		w := v.Working()
 		pitch := w.Pitch()
-		h := w.Length("h", "0.649519 x P - 0.866025 x f")(calc.RadialDepthFromBasicBore(pitch, v.Length("tool-flat")))
-		c := w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, shared.AngleStep(w, v)))
-		rule := w.Length("q", "P / 1.5")(calc.RuleOfThumbTravel(pitch))
+		h := problem.Step2(w, "h", calc.DepthFromBore, pitch, v.Length("tool-flat"))
+		c := problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
+		rule := problem.Step1(w, "q", calc.RuleOfThumb, pitch)
 		w.Length("o", "q - c")(rule-c, nil)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
 		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(v.Pitch().Times(1/1.5) - insideDepth(v))
+			return answer.LengthResponse(ruled(v) - insideDepth(v))
 		}},
 		{Name: "book-depth", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(v.Pitch().Times(1/1.5) - v.Pitch().Times(calc.BasicInternal.Factor()/shared.AngleOf(v).Cos()))
+			h, _ := calc.RadialDepthOfForm(v.Pitch(), calc.BasicInternal) // the key has been worked out: no error here
+			return answer.LengthResponse(ruled(v) - travelFor(v, h))
 		}},
 		{Name: "sign", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(insideDepth(v).Times(1/shared.AngleOf(v).Cos()) - v.Pitch().Times(1/1.5))
+			return answer.LengthResponse(travelFor(v, insideDepth(v)) - ruled(v))
 		}},
 	},
 })
 
+// What common errors go wrong from; the key has been worked out: no error here.
+
 // insideDepth is the depth from the basic bore with the tool's own flat.
 func insideDepth(v problem.Values) calc.Length {
-	h, _ := calc.RadialDepthFromBasicBore(v.Pitch(), v.Length("tool-flat")) // the key has been worked out: no error here
+	h, _ := calc.DepthFromBore.Of(v.Pitch(), v.Length("tool-flat"))
 	return h
+}
+
+// travelFor is the compound travel for a depth.
+func travelFor(v problem.Values, h calc.Length) calc.Length {
+	c, _ := calc.TravelForDepth.Of(h, shared.AngleOf(v))
+	return c
+}
+
+// ruled is the travel by the rule of thumb.
+func ruled(v problem.Values) calc.Length {
+	q, _ := calc.RuleOfThumb.Of(v.Pitch())
+	return q
 }

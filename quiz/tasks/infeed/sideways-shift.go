@@ -16,7 +16,7 @@ var _ = shared.Register(problem.Task{
 		v := d.Values()
 		d.Tell(&v, d.Thread(calc.Inch/16, calc.Inch/6), calc.Outside)
 		shared.TellAngle(d, &v)
-		if tied(d, shared.ExternalDepth(v).Times(shared.AngleOf(v).Tan())) {
+		if shift, err := calc.ShiftForDepth.Of(shared.ExternalDepth(v), shared.AngleOf(v)); err != nil || tied(d, shift) {
 			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)
@@ -27,8 +27,8 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
-		w.Length("b", "h x tan(a)")(calc.SidewaysShift(h, shared.AngleStep(w, v)))
+		h := problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
+		problem.Step2(w, "b", calc.ShiftForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -42,7 +42,7 @@ var _ = shared.Register(problem.Task{
 		}},
 		{Name: "depth", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v)) }},
 		{Name: "travel", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.AngleOf(v).Cos()))
+			return answer.LengthResponse(shared.ExternalTravel(v))
 		}},
 	},
 })

@@ -11,16 +11,8 @@ var _ = shared.Register(problem.Task{
 	Name: "spring-pass-first", Stage: problem.Infeed, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "nut", Symbol: "nut", Type: problem.InputWord, Words: []string{"drags", "springs-done", "free"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("nut", problem.Pick(d, "drags", "springs-done", "free"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"drags": "springs", "springs-done": "one-line", "free": "done"}[v.Word("nut")])
-	},
+	Draw:    shared.DrawSituation("nut", calc.Outside, "drags", "springs-done", "free"),
+	Work:    shared.Decide("nut", map[string]string{"drags": "springs", "springs-done": "one-line", "free": "done"}),
 	Errors: []problem.CommonError{
 		{Name: "full-cut"},
 		{Name: "file"},

@@ -23,13 +23,14 @@ func totalStep(w *problem.Working, v problem.Values) calc.Length {
 	if v.Has("total") {
 		return v.Length("total")
 	}
-	return w.Length("T", "P / 1.5")(calc.RuleOfThumbTravel(w.Pitch()))
+	return problem.Step1(w, "T", calc.RuleOfThumb, w.Pitch())
 }
 
-// totalOf is totalStep for a slip.
+// totalOf is the total of totalStep, for common errors.
 func totalOf(v problem.Values) calc.Length {
 	if v.Has("total") {
 		return v.Length("total")
 	}
-	return v.Pitch().Times(1 / 1.5)
+	total, _ := calc.RuleOfThumb.Of(v.Pitch()) // the inputs' range lies within the formula's
+	return total
 }

@@ -1,9 +1,6 @@
 package infeed
 
 import (
-	"math"
-	"strings"
-
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
@@ -46,7 +43,7 @@ var _ = shared.Register(problem.Task{
 			w.Number("q", "r / 100", machine.PlainUnit)(lagOf(v), nil)
 		}
 		springs := v.Count("springs")
-		w.Length("g", "e"+strings.Repeat(" x q", 1+springs))(calc.LeftOnAfterSprings(v.Length("cut"), lagOf(v), springs))
+		problem.Step2(w, "g", calc.LeftAfter(springs), v.Length("cut"), lagOf(v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -84,5 +81,5 @@ func lagOf(v problem.Values) float64 {
 
 // leftAfter is what a number of passes leaves by a belief about the share.
 func leftAfter(v problem.Values, share float64, passes int) answer.Response {
-	return answer.LengthResponse(v.Length("cut").Times(math.Pow(share, float64(passes))))
+	return shared.Worked(calc.LeftAfter(passes-1).Of(v.Length("cut"), share)) // the first pass is the cut's own
 }

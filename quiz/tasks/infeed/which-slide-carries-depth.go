@@ -11,12 +11,7 @@ var _ = shared.Register(problem.Task{
 	Name: "which-slide-carries-depth", Stage: problem.Infeed, Kind: answer.Choice, SafetyCritical: true,
 	Inputs:  []problem.Input{{Name: "phase", Symbol: "phase", Type: problem.InputWord, Words: []string{"roughing", "finishing"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("phase", problem.Pick(d, "roughing", "finishing"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
+	Draw:    shared.DrawSituation("phase", calc.Outside, "roughing", "finishing"),
 	Work: func(v problem.Values) (problem.Working, error) {
 		if v.Word("phase") == "finishing" {
 			return v.Working().Choice("cross-to-sum")

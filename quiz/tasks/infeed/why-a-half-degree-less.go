@@ -11,16 +11,8 @@ var _ = shared.Register(problem.Task{
 	Name: "why-a-half-degree-less", Stage: problem.Infeed, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "feed", Symbol: "feed", Type: problem.InputWord, Words: []string{"less", "equal", "more", "straight"}}},
 	Sources: []string{"common-practice", "geometry"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("feed", problem.Pick(d, "less", "equal", "more", "straight"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"less": "skim", "equal": "one-only", "more": "steps", "straight": "both-alike"}[v.Word("feed")])
-	},
+	Draw:    shared.DrawSituation("feed", calc.Outside, "less", "equal", "more", "straight"),
+	Work:    shared.Decide("feed", map[string]string{"less": "skim", "equal": "one-only", "more": "steps", "straight": "both-alike"}),
 	Errors: []problem.CommonError{
 		{Name: "leading", Work: shared.OptionUnlessIn("feed", "leading", "straight")},
 		{Name: "neither", Work: shared.OptionUnlessIn("feed", "neither", "straight")},

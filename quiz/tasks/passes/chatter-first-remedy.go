@@ -11,16 +11,8 @@ var _ = shared.Register(problem.Task{
 	Name: "chatter-first-remedy", Stage: problem.Passes, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "state", Symbol: "state", Type: problem.InputWord, Words: []string{"long-bar", "loose-slide", "fast", "heavy"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("state", problem.Pick(d, "long-bar", "loose-slide", "fast", "heavy"))
-		d.Job(&v, calc.Inside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"long-bar": "shorten", "loose-slide": "snug", "fast": "slower", "heavy": "lighter"}[v.Word("state")])
-	},
+	Draw:    shared.DrawSituation("state", calc.Inside, "long-bar", "loose-slide", "fast", "heavy"),
+	Work:    shared.Decide("state", map[string]string{"long-bar": "shorten", "loose-slide": "snug", "fast": "slower", "heavy": "lighter"}),
 	Errors: []problem.CommonError{
 		{Name: "deeper"},
 		{Name: "faster"},

@@ -11,12 +11,7 @@ var _ = shared.Register(problem.Task{
 	Name: "half-nut-kept-closed", Stage: problem.Passes, Kind: answer.Order, SafetyCritical: true,
 	Inputs:  []problem.Input{{Name: "reason", Symbol: "reason", Type: problem.InputWord, Words: []string{"metric-on-inch", "inch-on-metric", "no-dial"}}},
 	Sources: []string{"common-practice", "shop-safety"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("reason", problem.Pick(d, "metric-on-inch", "inch-on-metric", "no-dial"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
+	Draw:    shared.DrawSituation("reason", calc.Outside, "metric-on-inch", "inch-on-metric", "no-dial"),
 	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Order("withdraw", "stop", "reverse", "stop-again", "set-last", "last-pass", "open")
 	},

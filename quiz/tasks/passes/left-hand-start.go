@@ -11,16 +11,8 @@ var _ = shared.Register(problem.Task{
 	Name: "left-hand-start", Stage: problem.Passes, Kind: answer.Choice, SafetyCritical: true,
 	Inputs:  []problem.Input{{Name: "thread", Symbol: "thread", Type: problem.InputWord, Words: []string{"left-groove", "left-solid", "right"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("thread", problem.Pick(d, "left-groove", "left-solid", "right"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"left-groove": "groove", "left-solid": "groove-first", "right": "free-end"}[v.Word("thread")])
-	},
+	Draw:    shared.DrawSituation("thread", calc.Outside, "left-groove", "left-solid", "right"),
+	Work:    shared.Decide("thread", map[string]string{"left-groove": "groove", "left-solid": "groove-first", "right": "free-end"}),
 	Errors: []problem.CommonError{
 		{Name: "free-end", Work: shared.OptionUnlessIn("thread", "free-end", "right")},
 		{Name: "no-groove", Work: shared.OptionUnlessIn("thread", "no-groove", "right")},

@@ -11,16 +11,8 @@ var _ = shared.Register(problem.Task{
 	Name: "missed-the-line", Stage: problem.Passes, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "moment", Symbol: "moment", Type: problem.InputWord, Words: []string{"past", "late", "forgot"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("moment", problem.Pick(d, "past", "late", "forgot"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"past": "wait", "late": "pull-out", "forgot": "check-groove"}[v.Word("moment")])
-	},
+	Draw:    shared.DrawSituation("moment", calc.Outside, "past", "late", "forgot"),
+	Work:    shared.Decide("moment", map[string]string{"past": "wait", "late": "pull-out", "forgot": "check-groove"}),
 	Errors: []problem.CommonError{
 		{Name: "push", Work: shared.OptionUnlessIn("moment", "push", "late", "forgot")},
 		{Name: "guess", Work: shared.OptionUnlessIn("moment", "guess", "late")},

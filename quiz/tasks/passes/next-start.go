@@ -42,7 +42,7 @@ var _ = shared.Register(problem.Task{
 		w := v.Working()
 		var pitch calc.Length
 		if v.Has("lead") {
-			pitch = w.Length("P", "l / z")(startPitch(v), nil)
+			pitch = problem.Step2(w, "P", calc.PitchOfStarts, v.Length("lead"), v.Count("starts"))
 		} else {
 			pitch = w.Pitch()
 		}
@@ -68,7 +68,8 @@ var _ = shared.Register(problem.Task{
 // startPitch is the pitch, however the thread was told.
 func startPitch(v problem.Values) calc.Length {
 	if v.Has("lead") {
-		return v.Length("lead").Times(1 / v.X("starts"))
+		pitch, _ := calc.PitchOfStarts.Of(v.Length("lead"), v.Count("starts")) // Work reports the error
+		return pitch
 	}
 	return v.Pitch()
 }

@@ -11,12 +11,7 @@ var _ = shared.Register(problem.Task{
 	Name: "pick-up-a-thread", Stage: problem.Passes, Kind: answer.Order,
 	Inputs:  []problem.Input{{Name: "reason", Symbol: "reason", Type: problem.InputWord, Words: []string{"reground", "new-tool", "part-back"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("reason", problem.Pick(d, "reground", "new-tool", "part-back"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
+	Draw:    shared.DrawSituation("reason", calc.Outside, "reground", "new-tool", "part-back"),
 	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Order("gauge", "close", "take-up", "stop", "align", "zero", "go-on")
 	},

@@ -20,7 +20,8 @@ var _ = shared.Register(problem.Task{
 		rpm := shared.DrawSpeed(d)
 		v.Set("rpm", float64(rpm))
 		v.Set("seconds", problem.Pick(d, 1.5, 2, 2.5, 3))
-		if shared.Halfway(v.Pitch().Inches()*v.X("rpm")/60*v.X("seconds"), d.System.Length()) || shared.TooFast(v.Pitch(), rpm) {
+		room, err := calc.RoomToStop.Of(shared.SpeedOf(v), v.Pitch(), v.X("seconds"))
+		if err != nil || shared.Halfway(room.Inches(), d.System.Length()) || shared.TooFast(v.Pitch(), rpm) {
 			return problem.Values{}
 		}
 		shared.JobAt(d, &v, calc.Outside, rpm)
@@ -31,7 +32,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		w.Length("x", "v / 60 x P x y")(calc.CarriageTravel(shared.SpeedOf(v), w.Pitch(), v.X("seconds")))
+		problem.Step3(w, "x", calc.RoomToStop, shared.SpeedOf(v), w.Pitch(), v.X("seconds"))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -43,7 +44,7 @@ var _ = shared.Register(problem.Task{
 			return answer.LengthResponse(shared.UpsideDown(v).Times(v.X("rpm") / 60 * v.X("seconds")))
 		}},
 		{Name: "no-time", Work: func(v problem.Values) answer.Response {
-			return answer.LengthResponse(v.Pitch().Times(v.X("rpm") / 60))
+			return shared.Worked(calc.CarriageSpeedOneStart.Of(shared.SpeedOf(v), v.Pitch()))
 		}},
 	},
 })

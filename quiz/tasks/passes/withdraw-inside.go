@@ -22,10 +22,7 @@ var _ = shared.Register(problem.Task{
 		d.Job(&v, side)
 		return v
 	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"near": "to-middle", "far": "to-middle", "outside": "outward"}[v.Word("wall")])
-	},
+	Work: shared.Decide("wall", map[string]string{"near": "to-middle", "far": "to-middle", "outside": "outward"}),
 	Errors: []problem.CommonError{
 		{Name: "outward", Work: shared.OptionUnlessIn("wall", "outward", "far", "outside")},
 		{Name: "away", Work: shared.OptionUnlessIn("wall", "away", "near")},

@@ -11,19 +11,12 @@ var _ = shared.Register(problem.Task{
 	Name: "work-out-of-the-chuck", Stage: problem.Passes, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "held", Symbol: "held", Type: problem.InputWord, Words: []string{"chuck", "centres", "was-out"}}},
 	Sources: []string{"common-practice"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("held", problem.Pick(d, "chuck", "centres", "was-out"))
+	Draw: shared.DrawSituationWith("held", calc.Outside, func(_ *problem.Draw, v *problem.Values) {
 		if v.Situation() == "centres" {
 			v.Phrase("job", "job-between-centres")
 		}
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		return w.Choice(map[string]string{"chuck": "leave-in", "centres": "same-slot", "was-out": "pick-up"}[v.Word("held")])
-	},
+	}, "chuck", "centres", "was-out"),
+	Work: shared.Decide("held", map[string]string{"chuck": "leave-in", "centres": "same-slot", "was-out": "pick-up"}),
 	Errors: []problem.CommonError{
 		{Name: "marked", Work: shared.OptionUnlessIn("held", "marked", "centres", "was-out")},
 		{Name: "any-slot", Work: shared.OptionUnlessIn("held", "any-slot", "chuck", "was-out")},

@@ -47,25 +47,25 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		span := w.Length("L", "r2 - r1")(v.Length("last")-v.Length("first"), nil)
-		pitch := span.Times(1 / float64(v.Count("crests")-1))
-		n, err := calc.TPI(pitch)
-		switch {
+		switch crests := v.Count("crests"); {
 		case wantsPitch(v):
-			w.Length("P", "L / (c - 1)")(pitch, err)
+			problem.Step2(w, "P", calc.PitchOfCrests, span, crests)
 		case v.System == machine.Metric:
-			w.Number("n", "25.4 x (c - 1) / L", machine.TPIUnit)(n.Number(), err)
+			problem.Step2(w, "n", calc.TPIOfCrestsMM, span, crests)
 		default:
-			w.Number("n", "(c - 1) / L", machine.TPIUnit)(n.Number(), err)
+			problem.Step2(w, "n", calc.TPIOfCrests, span, crests)
 		}
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
-		{Name: "fence-post", Work: func(v problem.Values) answer.Response { return crestsPer(v, v.X("last")-v.X("first"), v.X("crests")) }},
+		{Name: "fence-post", Work: func(v problem.Values) answer.Response {
+			return crestsOver(v, v.Length("last")-v.Length("first"), v.Count("crests")+1)
+		}},
 		{Name: "from-end", Work: func(v problem.Values) answer.Response {
 			if v.X("first") == 0 {
 				return answer.NoResponse
 			}
-			return crestsPer(v, v.X("last"), v.X("crests")-1)
+			return crestsOver(v, v.Length("last"), v.Count("crests"))
 		}},
 		{Name: "no-scale", Work: func(v problem.Values) answer.Response { return shownCrests(v, v.X("crests")-1) }},
 		{Name: "mult", Work: func(v problem.Values) answer.Response {
@@ -80,12 +80,12 @@ func wantsPitch(v problem.Values) bool {
 	return v.Word("wanted") == "pitch" || v.Word("wanted") == "" && v.System == machine.Metric
 }
 
-// crestsPer is what so many spaces in a span give: the pitch or the threads per inch.
-func crestsPer(v problem.Values, span, spaces float64) answer.Response {
+// crestsOver is what so many crests over a span give: the pitch or the threads per inch.
+func crestsOver(v problem.Values, span calc.Length, crests int) answer.Response {
 	if wantsPitch(v) {
-		return answer.NumberResponse(span / spaces)
+		return shared.Worked(calc.PitchOfCrests.Of(span, crests))
 	}
-	return answer.NumberResponse(spaces / span)
+	return shared.Worked(calc.TPIOfCrests.Of(span, crests))
 }
 
 // shownCrests is a reply whose number is shown as it stands.

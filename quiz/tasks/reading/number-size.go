@@ -37,14 +37,14 @@ var _ = shared.Register(problem.Task{
 		if v.Has("thread") {
 			w.Number("N", "", machine.CountUnit)(float64(number), err)
 		}
-		w.Length("D", "0.060 + 0.013 x N")(calc.NumberSize(number))
+		problem.Step1(w, "D", calc.NumberedSize, number)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
 		{Name: "sixtyfourths", Work: byNumber(func(n float64) float64 { return n / 64 })},
 		{Name: "hundredths", Work: byNumber(func(n float64) float64 { return n / 100 })},
-		{Name: "no-base", Work: byNumber(func(n float64) float64 { return 0.013 * n })},
-		{Name: "sum-first", Work: byNumber(func(n float64) float64 { return (0.060 + 0.013) * n })},
+		{Name: "no-base", Work: byNumber(func(n float64) float64 { return (numbered(1) - numbered(0)) * n })},
+		{Name: "sum-first", Work: byNumber(func(n float64) float64 { return numbered(1) * n })},
 	},
 })
 
@@ -69,7 +69,7 @@ func screwNumber(t calc.Designation) (int, bool) {
 	if err != nil || t.Metric {
 		return 0, false
 	}
-	nominal, err := calc.NumberSize(n)
+	nominal, err := calc.NumberedSize.Of(n)
 	return n, err == nil && calc.Within(nominal.Inches(), t.Nominal.Inches(), 1e-6)
 }
 
@@ -86,7 +86,13 @@ func numberTold(v problem.Values) (int, error) {
 	return n, nil
 }
 
-// byNumber is the slip of making a diameter of the number in another way.
+// numbered is the diameter of a screw number, in inches.
+func numbered(n int) float64 {
+	d, _ := calc.NumberedSize.Of(n) // the numbers that are asked for have one
+	return d.Inches()
+}
+
+// byNumber is the error of making a diameter of the number in another way.
 func byNumber(size func(n float64) float64) func(problem.Values) answer.Response {
 	return func(v problem.Values) answer.Response {
 		n, err := numberTold(v)

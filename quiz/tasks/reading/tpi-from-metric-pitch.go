@@ -28,8 +28,7 @@ var _ = shared.Register(problem.Task{
 		if v.Has("thread") {
 			w.Length("P", "")(pitch, nil)
 		}
-		n, err := calc.TPI(pitch)
-		w.Number("n", "25.4 / P", machine.TPIUnit)(n.Number(), err)
+		problem.Step1(w, "n", calc.TPIOfPitchMM, pitch)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -24,12 +24,7 @@ var _ = shared.Register(problem.Task{
 	Name: "ready-to-start", Stage: problem.Safety, Kind: answer.Several, SafetyCritical: true,
 	Inputs:  []problem.Input{{Name: "scene", Symbol: "scene", Type: problem.InputWord, Words: []string{"sharp-thread", "clear-view", "new-lathe", "cold-morning"}}},
 	Sources: []string{"shop-safety"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("scene", problem.Pick(d, "sharp-thread", "clear-view", "new-lathe", "cold-morning"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
+	Draw:    shared.DrawSituation("scene", calc.Outside, "sharp-thread", "clear-view", "new-lathe", "cold-morning"),
 	Work: func(v problem.Values) (problem.Working, error) {
 		return v.Working().Several(startChecks, leftToDo[v.Word("scene")])
 	},
@@ -44,7 +39,7 @@ var _ = shared.Register(problem.Task{
 	},
 })
 
-// leftUndone is the slip of seeing to everything but one check.
+// leftUndone is the error of seeing to everything but one check.
 func leftUndone(check string) func(problem.Values) answer.Response {
 	return func(v problem.Values) answer.Response {
 		todo := leftToDo[v.Word("scene")]

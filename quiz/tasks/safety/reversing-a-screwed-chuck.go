@@ -11,17 +11,10 @@ var _ = shared.Register(problem.Task{
 	Name: "reversing-a-screwed-chuck", Stage: problem.Safety, Kind: answer.Choice, SafetyCritical: true,
 	Inputs:  []problem.Input{{Name: "nose", Symbol: "nose", Type: problem.InputWord, Words: []string{"screwed", "screwed-line", "locked"}}},
 	Sources: []string{"shop-safety"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("nose", problem.Pick(d, "screwed", "screwed", "screwed-line", "locked"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		return v.Working().Choice(map[string]string{
-			"screwed": "another-way", "screwed-line": "open-half-nut", "locked": "reverse-locked",
-		}[v.Word("nose")])
-	},
+	Draw:    shared.DrawSituation("nose", calc.Outside, "screwed", "screwed", "screwed-line", "locked"),
+	Work: shared.Decide("nose", map[string]string{
+		"screwed": "another-way", "screwed-line": "open-half-nut", "locked": "reverse-locked",
+	}),
 	Errors: []problem.CommonError{
 		{Name: "fine-slow", Work: shared.OptionUnlessIn("nose", "fine-slow", "locked")},
 		{Name: "tight", Work: shared.OptionUnlessIn("nose", "tight", "locked")},

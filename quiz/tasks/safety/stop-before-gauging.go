@@ -11,12 +11,7 @@ var _ = shared.Register(problem.Task{
 	Name: "stop-before-gauging", Stage: problem.Safety, Kind: answer.Choice, SafetyCritical: true,
 	Inputs:  []problem.Input{{Name: "half-nut", Symbol: "half", Type: problem.InputWord, Words: []string{"open", "kept-closed"}}},
 	Sources: []string{"common-practice", "shop-safety"},
-	Draw: func(d *problem.Draw) problem.Values {
-		v := d.Values()
-		v.SetWord("half-nut", problem.Pick(d, "open", "kept-closed"))
-		d.Job(&v, calc.Outside)
-		return v
-	},
+	Draw:    shared.DrawSituation("half-nut", calc.Outside, "open", "kept-closed"),
 	Work: func(v problem.Values) (problem.Working, error) {
 		if v.Word("half-nut") == "open" {
 			return v.Working().Choice("stop-back-open")

@@ -44,7 +44,7 @@ var _ = shared.Register(problem.Task{
 			w.Length("L2", "L1 - g")(short, nil)
 		}
 		w.Number("r", "L1 / L2", machine.PlainUnit)(long.Over(short), nil)
-		w.Number("x", "r x r x r", timesUnit)(calc.StiffnessGain(long, short, sameBar, sameBar))
+		problem.StepIn2(w, "x", timesUnit, calc.TimesStiffer, long, short)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -57,9 +57,6 @@ var _ = shared.Register(problem.Task{
 })
 
 var timesUnit = machine.Unit{Name: "times", Factor: 1, Places: 2}
-
-// sameBar is the diameter of a bar that stays the same: which one makes no difference.
-const sameBar = calc.Inch
 
 func newOverhang(v problem.Values) calc.Length {
 	if v.Has("shorter-by") {

@@ -47,7 +47,7 @@ var _ = shared.Register(problem.Task{
 		if v.Has("thread") {
 			pitch := w.Pitch()
 			nominal := w.Length("D", "")(v.Thread("thread").Nominal, nil)
-			bore = w.Length("B", "D - 1.082532 x P")(calc.BasicInternalMinor(nominal, pitch))
+			bore = problem.Step2(w, "B", calc.BasicBore, nominal, pitch)
 		}
 		w.Length("e", "B - b - q - w")(bore-v.Length("bar")-v.Length("tool")-v.Length("withdraw"), nil)
 		return w.Quantity()
@@ -74,6 +74,6 @@ func boreOf(v problem.Values) calc.Length {
 		return v.Length("bore")
 	}
 	t := v.Thread("thread")
-	bore, _ := calc.BasicInternalMinor(t.Nominal, t.Pitch) // Work reports the error
+	bore, _ := calc.BasicBore.Of(t.Nominal, t.Pitch) // Work reports the error
 	return bore
 }

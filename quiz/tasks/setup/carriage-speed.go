@@ -20,7 +20,8 @@ var _ = shared.Register(problem.Task{
 		shared.TellStarts(d, &v, t)
 		rpm := shared.DrawSpeed(d)
 		v.Set("rpm", float64(rpm))
-		if shared.Halfway(leadOf(v).Inches()*v.X("rpm")/60, aSecond(d.System)) || shared.TooFast(leadOf(v), rpm) {
+		speed, err := calc.CarriageSpeed.Of(shared.SpeedOf(v), leadOf(v))
+		if err != nil || shared.Halfway(speed.Inches(), aSecond(d.System)) || shared.TooFast(leadOf(v), rpm) {
 			return problem.Values{}
 		}
 		shared.JobAt(d, &v, calc.Outside, rpm)
@@ -31,9 +32,8 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		lead := w.Length("l", "z x P")(calc.Lead(w.Pitch(), v.Count("starts")))
-		travel, err := calc.CarriageTravel(shared.SpeedOf(v), lead, 1)
-		w.Number("j", "v / 60 x l", aSecond(v.System))(travel.Inches(), err)
+		lead := problem.Step2(w, "l", calc.LeadOfStarts, w.Pitch(), v.Count("starts"))
+		problem.StepIn2(w, "j", aSecond(v.System), calc.CarriageSpeed, shared.SpeedOf(v), lead)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -42,7 +42,7 @@ var _ = shared.Register(problem.Task{
 			if v.Count("starts") == 1 {
 				return answer.NoResponse
 			}
-			return answer.LengthResponse(v.Pitch().Times(v.X("rpm") / 60))
+			return shared.Worked(calc.CarriageSpeed.Of(shared.SpeedOf(v), v.Pitch()))
 		}},
 		{Name: "tpi-mult", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(shared.UpsideDown(v).Times(v.X("rpm") / 60))
@@ -53,4 +53,7 @@ var _ = shared.Register(problem.Task{
 	},
 })
 
-func leadOf(v problem.Values) calc.Length { return v.Pitch().Times(v.X("starts")) }
+func leadOf(v problem.Values) calc.Length {
+	lead, _ := calc.LeadOfStarts.Of(v.Pitch(), v.Count("starts")) // Work reports the error
+	return lead
+}

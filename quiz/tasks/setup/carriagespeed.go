@@ -25,7 +25,7 @@ func drawGap(d *problem.Draw) calc.Length {
 	return calc.Inches(d.Steps(0.125, 0.375, 0.0625))
 }
 
-// apartFrom is the reply of a slip unless its number is too near another slip's to
+// apartFrom is the response of an error unless its number is too near another error's to
 // tell which was made; the words of the other then name both causes.
 func apartFrom(other, x, apart float64) answer.Response {
 	if math.Abs(x-other) < apart {

@@ -36,7 +36,7 @@ var _ = shared.Register(problem.Task{
 		case v.Has("included"):
 			w.Angle("a", "A / 2")(a, nil)
 		}
-		w.Angle("s", "90 - a")(calc.CompoundScaleReading(a, calc.ZeroAlong))
+		problem.Step1(w, "s", calc.ScaleAlongBed, a)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

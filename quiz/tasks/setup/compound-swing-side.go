@@ -11,11 +11,9 @@ var _ = shared.Register(problem.Task{
 	Inputs:  shared.Handed,
 	Sources: []string{"geometry", "common-practice"},
 	Draw:    shared.DrawHanded,
-	Work: func(v problem.Values) (problem.Working, error) {
-		return v.Working().Choice(map[string]string{
-			"outside-right": "tailstock", "outside-left": "headstock", "inside-right": "headstock", "inside-left": "tailstock",
-		}[v.Word("kind")])
-	},
+	Work: shared.Decide("kind", map[string]string{
+		"outside-right": "tailstock", "outside-left": "headstock", "inside-right": "headstock", "inside-left": "tailstock",
+	}),
 	Errors: []problem.CommonError{
 		// Each of these three is the swing to the wrong side, for another reason.
 		{Name: "other-side", Work: shared.OptionUnlessIn("kind", "other-side", "outside-left", "inside-right")},

@@ -30,9 +30,8 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
-		a := shared.AngleStep(w, v)
-		c := w.Length("c", "h / cos(a)")(calc.CompoundTravel(h, a))
+		h := problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
+		c := problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
 		w.Length("u", "c + m")(c+v.Length("spare"), nil)
 		return w.Quantity()
 	},
@@ -44,7 +43,7 @@ var _ = shared.Register(problem.Task{
 			if v.X("spare") == 0 {
 				return answer.NoResponse
 			}
-			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.AngleOf(v).Cos()))
+			return answer.LengthResponse(shared.ExternalTravel(v))
 		}},
 		{Name: "sin", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(shared.ExternalDepth(v).Times(1/shared.AngleOf(v).Sin()) + v.Length("spare"))

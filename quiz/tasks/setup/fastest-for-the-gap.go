@@ -31,8 +31,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		speed, err := calc.FastestFor(v.Length("gap"), w.Pitch(), v.X("seconds"))
-		w.Number("v", "60 x g / (P x y)", rpmUnit)(speed.RPM(), err)
+		problem.Step3(w, "v", calc.FastestSpeed, v.Length("gap"), w.Pitch(), v.X("seconds"))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -50,6 +49,6 @@ var _ = shared.Register(problem.Task{
 
 // fastest is the key, and 0 where there is none.
 func fastest(v problem.Values) float64 {
-	speed, _ := calc.FastestFor(v.Length("gap"), v.Pitch(), v.X("seconds")) // Work reports the error
+	speed, _ := calc.FastestSpeed.Of(v.Length("gap"), v.Pitch(), v.X("seconds")) // Work reports the error
 	return speed.RPM()
 }

@@ -46,16 +46,22 @@ var _ = shared.Register(problem.Task{
 			}
 			w.Number("P", "", machine.MMUnit)(pitch.Inches(), nil)
 		}
-		w.Number("r", "5 x P x N / 127", machine.PlainUnit)(calc.GearRatio(pitch, screwLead(v)))
+		problem.Step2(w, "r", calc.GearsMetric, pitch, screwLead(v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
-		{Name: "invert", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(127 / (5 * pitchTimesScrew(v))) }},
+		{Name: "invert", Work: func(v problem.Values) answer.Response {
+			ratio, err := calc.GearsMetric.Of(millimetrePitch(v), screwLead(v))
+			return shared.Worked(1/ratio, err)
+		}},
 		{Name: "two54", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(pitchTimesScrew(v) / 2.54) }},
 		{Name: "no-127", Work: func(v problem.Values) answer.Response {
 			return answer.NumberResponse(millimetrePitch(v).Millimetres() / v.X("lead-screw"))
 		}},
-		{Name: "gear120", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(5 * pitchTimesScrew(v) / 120) }},
+		{Name: "gear120", Work: func(v problem.Values) answer.Response {
+			ratio, err := calc.GearsMetric.Of(millimetrePitch(v), screwLead(v))
+			return shared.Worked(ratio*127/120, err) // 120 teeth in place of 127
+		}},
 	},
 })
 

@@ -37,28 +37,30 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		formula := "N / n"
+		ratio := calc.GearsInch
 		switch {
 		case v.Has("pitch"):
-			formula = "P x N"
+			ratio = calc.GearsByPitch
 		case v.Has("thread") && v.Thread("thread").Metric:
 			w.Pitch()
-			formula = "P x N"
+			ratio = calc.GearsByPitch
 		case v.Has("thread"):
 			w.Number("n", "", machine.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
 		}
-		w.Number("r", formula, machine.PlainUnit)(calc.GearRatio(v.Pitch(), screwLead(v)))
+		problem.Step2(w, "r", ratio, v.Pitch(), screwLead(v))
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
 		{Name: "invert", Work: func(v problem.Values) answer.Response {
-			return answer.NumberResponse(shared.PerInch(v) / v.X("lead-screw"))
+			ratio, err := calc.GearsInch.Of(v.Pitch(), screwLead(v))
+			return shared.Worked(1/ratio, err)
 		}},
 		{Name: "idler", Work: func(v problem.Values) answer.Response {
 			if !v.Has("stud") || !v.Has("idler") {
 				return answer.NoResponse
 			}
-			return answer.NumberResponse(v.X("lead-screw") / shared.PerInch(v) * v.X("stud") / v.X("idler"))
+			ratio, err := calc.GearsInch.Of(v.Pitch(), screwLead(v))
+			return shared.Worked(ratio*v.X("stud")/v.X("idler"), err)
 		}},
 		{Name: "sum", Work: func(v problem.Values) answer.Response {
 			return answer.NumberResponse(v.X("lead-screw") / (v.X("lead-screw") + shared.PerInch(v)))

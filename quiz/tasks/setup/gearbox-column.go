@@ -57,11 +57,9 @@ var _ = shared.Register(problem.Task{
 		d.Job(&v, calc.Outside)
 		return v
 	},
-	Work: func(v problem.Values) (problem.Working, error) {
-		return v.Working().Choice(map[string]string{
-			"tpi": "tpi-col", "inch-callout": "tpi-col", "pitch": "metric-col", "metric-callout": "metric-col", "feed": "feed-on",
-		}[v.Word("need")])
-	},
+	Work: shared.Decide("need", map[string]string{
+		"tpi": "tpi-col", "inch-callout": "tpi-col", "pitch": "metric-col", "metric-callout": "metric-col", "feed": "feed-on",
+	}),
 	Errors: []problem.CommonError{
 		{Name: "feed-col"},
 		{Name: "metric-col", Work: shared.OptionUnlessIn("need", "metric-col", "pitch", "metric-callout")},

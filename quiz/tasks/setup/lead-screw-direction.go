@@ -11,11 +11,9 @@ var _ = shared.Register(problem.Task{
 	Inputs:  shared.Handed,
 	Sources: []string{"geometry", "common-practice"},
 	Draw:    shared.DrawHanded,
-	Work: func(v problem.Values) (problem.Working, error) {
-		return v.Working().Choice(map[string]string{
-			"outside-right": "to-headstock", "outside-left": "to-tailstock", "inside-right": "to-headstock", "inside-left": "to-tailstock",
-		}[v.Word("kind")])
-	},
+	Work: shared.Decide("kind", map[string]string{
+		"outside-right": "to-headstock", "outside-left": "to-tailstock", "inside-right": "to-headstock", "inside-left": "to-tailstock",
+	}),
 	Errors: []problem.CommonError{
 		{Name: "same", Work: shared.OptionUnlessIn("kind", "same", "outside-right", "inside-right")},
 		{Name: "to-tailstock", Work: shared.OptionUnlessIn("kind", "to-tailstock", "outside-left", "inside-left")},

@@ -53,7 +53,7 @@ var _ = shared.Register(problem.Task{
 		}},
 		{Name: "one", Work: func(v problem.Values) answer.Response {
 			if fitting(v) == 2 {
-				return answer.NoResponse // too near the key to be a slip of its own
+				return answer.NoResponse // too near the key to be an error of its own
 			}
 			return unlessFitting(v, 1)
 		}},

@@ -42,7 +42,7 @@ var _ = shared.Register(problem.Task{
 		if err != nil {
 			return problem.Working{}, err
 		}
-		w.Number("t", "M x y", machine.PlainUnit)(threadDial(v).ThreadsBetween(v.Pitch(), v.Count("marks")))
+		problem.Step2(w, "t", calc.ThreadsPerTurn, threadDial(v), v.Pitch())
 		safe, err := threadDial(v).SafeMarks(v.Pitch())
 		if err != nil {
 			return problem.Working{}, err
@@ -87,7 +87,7 @@ func usualMarks(v problem.Values) []int {
 	return everyMark(v, 0, dial.Marks/len(marks))
 }
 
-// asOnUsualDial is the slip of a rule remembered from the usual dial, unless all it
+// asOnUsualDial is the error of a rule remembered from the usual dial, unless all it
 // allows is safe on this one.
 func asOnUsualDial(v problem.Values) answer.Response {
 	marks := usualMarks(v)
@@ -101,7 +101,7 @@ func asOnUsualDial(v problem.Values) answer.Response {
 	return unlessKey(v, marks)
 }
 
-// unlessUsual is a slip's set of marks, unless the rule of the usual dial gives it.
+// unlessUsual is an error's set of marks, unless the rule of the usual dial gives it.
 func unlessUsual(v problem.Values, marks []int) answer.Response {
 	if slices.Equal(usualMarks(v), marks) {
 		return answer.NoResponse

@@ -43,12 +43,12 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		pitch, dial := v.Pitch(), threadDial(v)
-		between := "u x n"
+		between := calc.ThreadsPerMark
 		if !v.Has("tpi") {
-			pitch, between = w.Pitch(), "u / P"
+			pitch, between = w.Pitch(), calc.ThreadsPerMarkByPitch
 		}
-		w.Length("u", spacingFormula(v))(dial.Spacing())
-		w.Number("y", between, machine.PlainUnit)(dial.ThreadsBetween(pitch, 1))
+		spacingStep(w, v)
+		problem.Step2(w, "y", between, dial, pitch)
 		safe, err := dial.SafeMarks(pitch)
 		if err != nil {
 			return problem.Working{}, err
@@ -69,8 +69,8 @@ var _ = shared.Register(problem.Task{
 	},
 })
 
-// otherDial is the slip of using the chart of a lathe whose dial has another gear:
-// the first gear for which that gives something no other slip gives.
+// otherDial is the error of using the chart of a lathe whose dial has another gear:
+// the first gear for which that gives something no other error gives.
 func otherDial(v problem.Values) answer.Response {
 	taken := [][]int{everyMark(v, 0, 1), everyMark(v, 1, 2), {0}}
 	for _, teeth := range []int{v.Count("gear") / 2, v.Count("gear") * 2, v.Count("gear") / 4} {

@@ -43,19 +43,16 @@ func marksWorking(v problem.Values) (*problem.Working, float64, error) {
 		return nil, 0, err
 	}
 	w := v.Working()
-	pitch, between := v.Pitch(), "u x n"
+	pitch, between := v.Pitch(), calc.ThreadsPerMark
 	switch {
 	case v.Has("tpi"):
 	case v.Has("thread") && !v.Thread("thread").Metric:
 		w.Number("n", "", machine.TPIUnit)(v.Thread("thread").TPI.Number(), nil)
 	default:
-		pitch, between = w.Pitch(), "u / P"
+		pitch, between = w.Pitch(), calc.ThreadsPerMarkByPitch
 	}
-	dial := threadDial(v)
-	w.Length("u", spacingFormula(v))(dial.Spacing())
-	threads, err := dial.ThreadsBetween(pitch, 1)
-	w.Number("y", between, machine.PlainUnit)(threads, err)
-	return w, threads, err
+	spacingStep(w, v)
+	return w, problem.Step2(w, "y", between, threadDial(v), pitch), nil
 }
 
 func threadDial(v problem.Values) calc.ThreadDial {
@@ -66,13 +63,14 @@ func threadDial(v problem.Values) calc.ThreadDial {
 	return calc.ThreadDial{LeadScrew: screw, Teeth: v.Count("gear"), Marks: v.Count("marks")}
 }
 
-// spacingFormula is the travel between marks: a metric lead screw is known by its
-// pitch, an inch one by its threads per inch.
-func spacingFormula(v problem.Values) string {
+// spacingStep adds the step to the travel between marks: a metric lead screw is known by
+// its pitch, an inch one by its threads per inch.
+func spacingStep(w *problem.Working, v problem.Values) {
+	spacing := calc.MarkSpacing
 	if v.System == machine.Metric {
-		return "T x N / M"
+		spacing = calc.MarkSpacingMM
 	}
-	return "T / (M x N)"
+	problem.Step1(w, "u", spacing, threadDial(v))
 }
 
 // markNames names the marks that stand so many marks after the first cut's.
@@ -103,7 +101,7 @@ func partOf(key, given answer.Response) bool {
 	return len(given.Keys) > 0 && len(given.Keys) < len(key.Keys)
 }
 
-// noneFits is the slip of using no mark at all where some do.
+// noneFits is the error of using no mark at all where some do.
 func noneFits(v problem.Values) answer.Response {
 	if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == 0 {
 		return answer.NoResponse
@@ -119,14 +117,14 @@ func everyMark(v problem.Values, from, step int) []int {
 	return marks
 }
 
-// unlessKey is a slip's set of marks, unless it happens to be right here.
+// unlessKey is an error's set of marks, unless it happens to be right here.
 func unlessKey(v problem.Values, marks []int) answer.Response {
 	safe, _ := threadDial(v).SafeMarks(v.Pitch())
 	all := true
 	for _, k := range marks {
 		all = all && slices.Contains(safe, k)
 	}
-	if all && len(marks) != 1 { // only safe marks among them: no wrong road
+	if all && len(marks) != 1 { // only safe marks among them: no error
 		return answer.NoResponse
 	}
 	if slices.Equal(safe, marks) {

@@ -32,9 +32,8 @@ var _ = shared.Register(problem.Task{
 		}
 		w := v.Working()
 		pitch := w.Pitch()
-		travel, err := calc.CarriageTravel(shared.SpeedOf(v), pitch, 1)
-		w.Number("j", "v / 60 x P", aSecond(v.System))(travel.Inches(), err)
-		w.Number("y", "g / j", secondUnit)(calc.TimeToTravel(v.Length("gap"), shared.SpeedOf(v), pitch))
+		problem.StepIn2(w, "j", aSecond(v.System), calc.CarriageSpeedOneStart, shared.SpeedOf(v), pitch)
+		problem.StepIn3(w, "y", secondUnit, calc.TimeForGap, v.Length("gap"), shared.SpeedOf(v), pitch)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
@@ -55,6 +54,6 @@ var secondUnit = machine.Unit{Name: "s", Factor: 1, Places: 2}
 
 // timeLeft is the time for the gap, and 0 where there is none.
 func timeLeft(v problem.Values) float64 {
-	t, _ := calc.TimeToTravel(v.Length("gap"), shared.SpeedOf(v), v.Pitch()) // Work reports the error
+	t, _ := calc.TimeForGap.Of(v.Length("gap"), shared.SpeedOf(v), v.Pitch()) // Work reports the error
 	return t
 }

@@ -18,13 +18,22 @@ var _ = shared.Register(problem.Task{
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
 		nominal, pitch := shared.NominalStep(w, v), w.Pitch()
-		w.Length("E", "D - 0.649519 x P")(calc.BasicPitchDiameter(nominal, pitch))
+		problem.Step2(w, "E", calc.PitchDiameter, nominal, pitch)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
-		{Name: "twice", Work: shared.LessPitches(2 * calc.AmericanNational.Factor())},
-		{Name: "half", Work: shared.LessPitches(calc.AmericanNational.Factor() / 2)},
+		{Name: "twice", Work: shared.OtherDiameter(takenOff(2))},
+		{Name: "half", Work: shared.OtherDiameter(takenOff(0.5))},
 		{Name: "use-h", Work: shared.LessPitches(calc.UnifiedExternal.Factor())},
-		{Name: "dminor", Work: shared.LessPitches(2 * calc.UnifiedExternal.Factor())},
+		{Name: "dminor", Work: shared.OtherDiameter(calc.MinorDiameter.Of)},
 	},
 })
+
+// takenOff is the diameter when what belongs off the nominal one is taken off so many
+// times.
+func takenOff(times float64) func(nominal, pitch calc.Length) (calc.Length, error) {
+	return func(nominal, pitch calc.Length) (calc.Length, error) {
+		e, err := calc.PitchDiameter.Of(nominal, pitch)
+		return nominal - (nominal - e).Times(times), err
+	}
+}

@@ -20,13 +20,13 @@ var _ = shared.Register(problem.Task{
 		}
 		w := v.Working()
 		nominal, pitch := shared.NominalStep(w, v), w.Pitch()
-		w.Length("B", "D - 1.082532 x P")(calc.BasicInternalMinor(nominal, pitch))
+		problem.Step2(w, "B", calc.BasicBore, nominal, pitch)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
 		{Name: "major", Work: shared.LessPitches(0)},
 		{Name: "one-side", Work: shared.LessPitches(calc.BasicInternal.Factor())},
 		{Name: "d-minus-p", Convention: true, Work: shared.LessPitches(1)},
-		{Name: "ext-minor", Work: shared.LessPitches(2 * calc.UnifiedExternal.Factor())},
+		{Name: "ext-minor", Work: shared.OtherDiameter(calc.MinorDiameter.Of)},
 	},
 })

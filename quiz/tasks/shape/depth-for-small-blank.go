@@ -45,7 +45,7 @@ var _ = shared.Register(problem.Task{
 			}
 			w.Length("u", "D - d")(under, err)
 		}
-		h := w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
+		h := problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
 		var err error
 		if h <= under.Times(0.5) {
 			err = &calc.InputError{What: "blank under nominal by", Got: calc.LengthText(under), Want: "less than twice the depth of the thread, " + calc.LengthText(h)}

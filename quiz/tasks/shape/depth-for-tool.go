@@ -36,9 +36,9 @@ var _ = shared.Register(problem.Task{
 		w := v.Working()
 		pitch, flat := w.Pitch(), v.Length("tool-flat")
 		if side == calc.Inside {
-			w.Length("h", "0.649519 x P - 0.866025 x f")(calc.RadialDepthFromBasicBore(pitch, flat))
+			problem.Step2(w, "h", calc.DepthFromBore, pitch, flat)
 		} else {
-			w.Length("h", "0.757772 x P - 0.866025 x f")(calc.RadialDepthFromNominal(pitch, flat))
+			problem.Step2(w, "h", calc.DepthFromNominal, pitch, flat)
 		}
 		return w.Quantity()
 	},
@@ -50,11 +50,12 @@ var _ = shared.Register(problem.Task{
 			return shared.DepthOf(calc.UnifiedExternal)(v)
 		}},
 		{Name: "add-flat", Work: func(v problem.Values) answer.Response {
-			h := v.Pitch().Times(calc.HeightOfSharpV * 7 / 8)
+			depth := calc.DepthFromNominal
 			if v.Word("side") == "inside" {
-				h = v.Pitch().Times(calc.HeightOfSharpV * 3 / 4)
+				depth = calc.DepthFromBore
 			}
-			return answer.LengthResponse(h + v.Length("tool-flat").Times(calc.HeightOfSharpV))
+			sharp, err := depth.Of(v.Pitch(), 0) // what belongs off this is put on it
+			return shared.Worked(sharp+v.Length("tool-flat").Times(calc.HeightOfSharpV), err)
 		}},
 		{Name: "sharp-v", Work: shared.DepthOf(calc.SharpV)},
 	},

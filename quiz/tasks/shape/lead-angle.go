@@ -25,7 +25,7 @@ var _ = shared.Register(problem.Task{
 			d.Tell(&v, t, calc.Outside)
 			v.Set("starts", float64(t.Starts))
 			u := d.System.Length()
-			e, _ := calc.BasicPitchDiameter(t.Nominal, t.Pitch) // a standard thread
+			e, _ := calc.PitchDiameter.Of(t.Nominal, t.Pitch) // a standard thread
 			v.SetLength("pitch-diameter", calc.Inches(calc.Round(e.Inches()*u.Factor, u.Places)/u.Factor))
 		}
 		d.Job(&v, calc.Outside)
@@ -50,11 +50,11 @@ var _ = shared.Register(problem.Task{
 				return answer.NoResponse
 			}
 			_, e := leadAndDiameter(v)
-			return answer.NumberResponse(calc.AngleOfSlope(v.Pitch(), e.Times(math.Pi)).Degrees())
+			return shared.Worked(calc.ThreadSlope.Of(v.Pitch(), e))
 		}},
 		{Name: "radians", Work: func(v problem.Values) answer.Response {
-			lead, e := leadAndDiameter(v)
-			return answer.NumberResponse(calc.AngleOfSlope(lead, e.Times(math.Pi)).Degrees() * math.Pi / 180)
+			a, err := calc.ThreadSlope.Of(leadAndDiameter(v))
+			return shared.Worked(a.Degrees()*math.Pi/180, err)
 		}},
 	},
 })
@@ -67,9 +67,9 @@ var pitchDiameterInput = problem.Input{Name: "pitch-diameter", Symbol: "E", Type
 func pitchDiameterStep(w *problem.Working, v problem.Values, pitch calc.Length) calc.Length {
 	if v.Has("pitch-diameter") {
 		if v.Has("nominal") {
-			return w.Length("E", "")(0, fmt.Errorf("--nominal: the pitch diameter is told already; leave one of them out"))
+			w.Refuse(fmt.Errorf("--nominal: the pitch diameter is told already; leave one of them out"))
 		}
 		return v.Length("pitch-diameter")
 	}
-	return w.Length("E", "D - 0.649519 x P")(calc.BasicPitchDiameter(shared.NominalStep(w, v), pitch))
+	return problem.Step2(w, "E", calc.PitchDiameter, shared.NominalStep(w, v), pitch)
 }

@@ -25,13 +25,6 @@ var _ = shared.Register(problem.Task{
 		{Name: "sharp-v", Work: shared.LessPitches(2 * calc.SharpV.Factor())},
 		{Name: "four", Work: shared.LessPitches(4 * calc.UnifiedExternal.Factor())},
 		{Name: "american-national", Convention: true, Work: shared.LessPitches(2 * calc.AmericanNational.Factor())},
-		{Name: "unr", Convention: true, Work: func(v problem.Values) answer.Response {
-			nominal, _ := shared.NominalTold(v) // the key has been worked out: no error here
-			d, err := calc.UNRMinor(nominal, v.Pitch())
-			if err != nil {
-				return answer.NoResponse
-			}
-			return answer.LengthResponse(d)
-		}},
+		{Name: "unr", Convention: true, Work: shared.OtherDiameter(calc.UNRMinor)},
 	},
 })

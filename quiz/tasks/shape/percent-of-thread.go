@@ -17,7 +17,7 @@ var _ = shared.Register(problem.Task{
 		v := d.Values()
 		t := shared.FirstThread(d)
 		shared.TellSized(d, &v, t, calc.Inside)
-		least, _ := calc.BasicInternalMinor(t.Nominal, t.Pitch) // a standard thread
+		least, _ := calc.BasicBore.Of(t.Nominal, t.Pitch) // a standard thread
 		bore := t.Nominal - (t.Nominal - least).Times(d.Steps(0.6, 0.98, 0.01))
 		if d.System == machine.Metric {
 			bore = calc.Millimetres(calc.Round(bore.Millimetres(), 2))
@@ -34,12 +34,12 @@ var _ = shared.Register(problem.Task{
 		}
 		w := v.Working()
 		nominal, pitch := shared.NominalStep(w, v), w.Pitch()
-		w.Number("p", "100 x (D - B) / (1.082532 x P)", percentUnit)(calc.PercentOfThread(nominal, v.Length("bore"), pitch, false))
+		problem.StepIn3(w, "p", percentUnit, calc.ThreadPercent, nominal, v.Length("bore"), pitch)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
-		{Name: "american-national", Convention: true, Work: percentBy(2 * calc.AmericanNational.Factor())},
-		{Name: "one-side", Work: percentBy(calc.BasicInternal.Factor())},
+		{Name: "american-national", Convention: true, Work: percentBy(calc.ThreadPercentOld.Of, 1)},
+		{Name: "one-side", Work: percentBy(calc.ThreadPercent.Of, 2)}, // the height on one side as the whole
 		{Name: "bore-ratio", Work: func(v problem.Values) answer.Response {
 			nominal, _ := shared.NominalTold(v) // the key has been worked out: no error here
 			return answer.NumberResponse(v.Length("bore").Over(nominal) * 100)
@@ -49,10 +49,11 @@ var _ = shared.Register(problem.Task{
 
 var percentUnit = machine.Unit{Name: "percent", Factor: 1, Places: 1}
 
-// percentBy is the percent of thread with another share of the pitch as the whole.
-func percentBy(whole float64) func(problem.Values) answer.Response {
+// percentBy is so many times the percent of thread by one way of counting it.
+func percentBy(of func(nominal, bore, pitch calc.Length) (float64, error), times float64) func(problem.Values) answer.Response {
 	return func(v problem.Values) answer.Response {
 		nominal, _ := shared.NominalTold(v) // the key has been worked out: no error here
-		return answer.NumberResponse((nominal - v.Length("bore")).Over(v.Pitch().Times(whole)) * 100)
+		percent, err := of(nominal, v.Length("bore"), v.Pitch())
+		return shared.Worked(percent*times, err)
 	}
 }

@@ -37,13 +37,13 @@ var _ = shared.Register(problem.Task{
 		if v.Has("thread") {
 			lead = leadAngleSteps(w, v)
 		}
-		leading, _, err := calc.SideClearance(v.Angle("clearance"), lead)
-		w.Angle("g", "c + A")(leading, err)
+		problem.Step2(w, "g", calc.LeadingClearance, v.Angle("clearance"), lead)
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{
 		{Name: "trailing", Work: func(v problem.Values) answer.Response {
-			return answer.NumberResponse((v.Angle("clearance") - angleOfLead(v)).Degrees())
+			_, trailing, err := calc.SideClearance(v.Angle("clearance"), angleOfLead(v))
+			return shared.Worked(trailing, err)
 		}},
 		{Name: "ignore", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(v.X("clearance")) }},
 		{Name: "lead-only", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(angleOfLead(v).Degrees()) }},
@@ -55,6 +55,6 @@ func angleOfLead(v problem.Values) calc.Angle {
 	if v.Has("lead-angle") {
 		return v.Angle("lead-angle")
 	}
-	a, _ := calc.LeadAngle(leadAndDiameter(v)) // the key has been worked out: no error here
+	a, _ := calc.ThreadSlope.Of(leadAndDiameter(v)) // the key has been worked out: no error here
 	return a
 }

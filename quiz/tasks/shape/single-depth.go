@@ -24,7 +24,7 @@ var _ = shared.Register(problem.Task{
 			return problem.Working{}, err
 		}
 		w := v.Working()
-		w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(w.Pitch(), calc.UnifiedExternal))
+		problem.Step1(w, "h", calc.ExternalDepth, w.Pitch())
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

@@ -20,7 +20,7 @@ var _ = shared.Register(problem.Task{
 	},
 	Work: func(v problem.Values) (problem.Working, error) {
 		w := v.Working()
-		w.Length("f", "P / 8")(w.Pitch().Times(1.0/8), nil)
+		problem.Step1(w, "f", calc.NationalFlat, w.Pitch())
 		return w.Quantity()
 	},
 	Errors: []problem.CommonError{

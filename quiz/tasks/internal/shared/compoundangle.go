@@ -26,18 +26,19 @@ func TellAngle(d *problem.Draw, v *problem.Values) {
 // AngleStep adds the step from a scale reading to the angle, where there is one.
 func AngleStep(w *problem.Working, v problem.Values) calc.Angle {
 	if v.Has("scale") {
-		return w.Angle("a", "90 - s")(calc.CompoundScaleReading(v.Angle("scale"), calc.ZeroAlong))
+		return problem.Step1(w, "a", calc.AngleOfScale, v.Angle("scale"))
 	}
 	return v.Angle("angle")
 }
 
-// AngleOf is angleStep for a slip.
+// AngleOf is the angle of AngleStep, for common errors.
 func AngleOf(v problem.Values) calc.Angle {
 	if v.Has("scale") {
-		return 90 - v.Angle("scale")
+		a, _ := calc.AngleOfScale.Of(v.Angle("scale")) // the input's range lies within the formula's
+		return a
 	}
 	return v.Angle("angle")
 }
 
-// HabitAngle is the compound setting that a wrong road brings in out of habit.
+// HabitAngle is the compound setting that a common error brings in out of habit.
 const HabitAngle calc.Angle = 29.5

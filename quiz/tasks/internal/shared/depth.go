@@ -21,15 +21,12 @@ func DrawFlat(d *problem.Draw, side calc.Side, pitch calc.Length, from float64) 
 // MinorSteps adds the steps to the root diameter by the factor 0.613.
 func MinorSteps(w *problem.Working, v problem.Values, symbol string) calc.Length {
 	nominal, pitch := NominalStep(w, v), w.Pitch()
-	w.Length("h", "0.613435 x P")(calc.RadialDepthOfForm(pitch, calc.UnifiedExternal))
-	d, err := calc.ExternalMinor(nominal, pitch)
-	if side := OnlySide(v, calc.Outside); side != nil {
-		err = side
-	}
-	return w.Length(symbol, "D - 2 x h")(d, err)
+	problem.Step1(w, "h", calc.ExternalDepth, pitch)
+	w.Refuse(OnlySide(v, calc.Outside))
+	return problem.Step2(w, symbol, calc.MinorDiameter, nominal, pitch)
 }
 
-// LessPitches is the slip of taking another share of the pitch off the nominal
+// LessPitches is the error of taking another share of the pitch off the nominal
 // diameter.
 func LessPitches(k float64) func(problem.Values) answer.Response {
 	return func(v problem.Values) answer.Response {
@@ -41,13 +38,30 @@ func LessPitches(k float64) func(problem.Values) answer.Response {
 	}
 }
 
-// DepthOf is the slip of taking the depth of another form.
-func DepthOf(f calc.Form) func(problem.Values) answer.Response {
-	return func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(f.Factor())) }
+// OtherDiameter is the error of working out another diameter of the thread.
+func OtherDiameter(of func(nominal, pitch calc.Length) (calc.Length, error)) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response {
+		nominal, err := NominalTold(v)
+		if err != nil {
+			return answer.NoResponse
+		}
+		return Worked(of(nominal, v.Pitch()))
+	}
 }
 
-// ExternalDepth is the single depth by the 17/24 H factor, for slips that start
-// from it.
+// DepthOf is the error of taking the depth of another form.
+func DepthOf(f calc.Form) func(problem.Values) answer.Response {
+	return func(v problem.Values) answer.Response { return Worked(calc.RadialDepthOfForm(v.Pitch(), f)) }
+}
+
+// ExternalDepth is the single depth of an outside thread, for errors that start from it.
 func ExternalDepth(v problem.Values) calc.Length {
-	return v.Pitch().Times(calc.UnifiedExternal.Factor())
+	h, _ := calc.ExternalDepth.Of(v.Pitch()) // the key has been worked out: no error here
+	return h
+}
+
+// ExternalTravel is the compound travel for ExternalDepth.
+func ExternalTravel(v problem.Values) calc.Length {
+	c, _ := calc.TravelForDepth.Of(ExternalDepth(v), AngleOf(v)) // the key has been worked out: no error here
+	return c
 }

@@ -43,12 +43,13 @@ func StartsOf(v problem.Values) float64 {
 // callout.
 func LeadStep(w *problem.Working, v problem.Values, pitch calc.Length) calc.Length {
 	if err := onlyWithoutCallout(v, StartsInput); err != nil {
-		return w.Length("l", "z x P")(0, err)
+		w.Refuse(err)
+		return 0
 	}
 	if v.Has("thread") {
 		w.Number("z", "", machine.CountUnit)(StartsOf(v), nil)
 	}
-	return w.Length("l", "z x P")(calc.Lead(pitch, int(StartsOf(v))))
+	return problem.Step2(w, "l", calc.LeadOfStarts, pitch, int(StartsOf(v)))
 }
 
 // PerInch is the threads per inch, whichever way the thread was told.

@@ -18,7 +18,7 @@ func OptionUnlessIn(input, option string, right ...string) func(problem.Values) 
 	}
 }
 
-// InOrder is the slip of another order.
+// InOrder is the error of another order.
 func InOrder(keys ...string) func(problem.Values) answer.Response {
 	return func(problem.Values) answer.Response { return answer.OptionsResponse(keys...) }
 }
