@@ -18,23 +18,18 @@ func (r *Record) Sittings() *Sittings { return &Sittings{record: r} }
 
 // Restart begins another sitting with its first line; the one before is forgotten.
 func (s *Sittings) Restart(line []byte) error {
-	tx, err := s.record.db.Begin()
-	if err != nil {
+	return s.record.change(func(tx *sql.Tx) error {
+		var newest sql.NullInt64
+		if err := tx.QueryRow("SELECT MAX(sitting) FROM sittings WHERE learner = ?", s.record.Learner).Scan(&newest); err != nil {
+			return err
+		}
+		s.id = max(time.Now().UnixNano(), newest.Int64+1)
+		if _, err := tx.Exec("DELETE FROM sittings WHERE learner = ?", s.record.Learner); err != nil {
+			return err
+		}
+		_, err := tx.Exec("INSERT INTO sittings (learner, sitting, n, line) VALUES (?, ?, 0, ?)", s.record.Learner, s.id, string(line))
 		return err
-	}
-	defer tx.Rollback()
-	var newest sql.NullInt64
-	if err := tx.QueryRow("SELECT MAX(sitting) FROM sittings WHERE learner = ?", s.record.Learner).Scan(&newest); err != nil {
-		return err
-	}
-	s.id = max(time.Now().UnixNano(), newest.Int64+1)
-	if _, err := tx.Exec("DELETE FROM sittings WHERE learner = ?", s.record.Learner); err != nil {
-		return err
-	}
-	if _, err := tx.Exec("INSERT INTO sittings (learner, sitting, n, line) VALUES (?, ?, 0, ?)", s.record.Learner, s.id, string(line)); err != nil {
-		return err
-	}
-	return tx.Commit()
+	})
 }
 
 // Append adds a line to the sitting at hand. When it returns without an error, the line

@@ -216,7 +216,7 @@ func TestSimulatedLearners(t *testing.T) {
 		return fmt.Sprintf(format, x)
 	}
 	allFalse, allAnswers := 0, 0
-	table := []string{"| learner | named rightly | found within 2 | false names | shown | shown, safety-critical | answers until shown (typed) |", "|---|---|---|---|---|---|---|"}
+	table := []string{"| learner | named rightly | found within 2 | false names | shown | shown, safety-critical | answers (typed) |", "|---|---|---|---|---|---|---|"}
 	for i, k := range kinds {
 		c := simulate(k, uint64(i+1), learners, false)
 		g := simulate(k, uint64(i+101), learners/2, true)
