@@ -19,47 +19,57 @@ func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
 		at := func(q drawing.Point) (x, y int) {
 			return left + hundredthsOf(q.X*scale), top + air + hundredthsOf((high-q.Y)*scale)
 		}
-		p.doc.SetLineWidth(pt(heavier))
-		for _, l := range d.Lines {
-			if len(l.Points) < 2 {
-				continue
-			}
-			if l.Dashed {
-				p.doc.SetDashPattern([]float64{4, 3}, 0)
-			}
-			for i, q := range l.Points {
-				if x, y := at(q); i == 0 {
-					p.doc.MoveTo(pt(x), pt(y))
-				} else {
-					p.doc.LineTo(pt(x), pt(y))
-				}
-			}
-			p.doc.DrawPath("D")
-			if l.Dashed {
-				p.doc.SetDashPattern(nil, 0)
-			}
-		}
+		p.strokes(d, at)
 		p.doc.SetFillColor(255, 255, 255)
 		for _, l := range d.Labels { // on white, so that no line runs through the letters
-			x, y := at(l.At)
-			f := small
-			w := p.measure(f)(l.Text)
-			if w > width { // wider than the page
-				f.size = f.size * width / w
-				w = p.measure(f)(l.Text)
-			}
-			x -= w / 2
-			switch right := left + hundredthsOf(d.Width*scale); atEdge(d, l) {
-			case -1:
-				x = left
-			case 1:
-				x = right - w
-			}
-			x = max(left, min(x, left+width-w))
-			p.doc.Rect(pt(x-point), pt(y-f.size*6/10), pt(w+2*point), pt(f.size*12/10), "F")
-			p.text(x, y+f.size*36/100-f.baseline(), l.Text, f)
+			p.letters(d, l, at, left, width, left+hundredthsOf(d.Width*scale))
 		}
 	}}
+}
+
+// strokes draws the lines of a drawing.
+func (p *pdf) strokes(d *drawing.Drawing, at func(drawing.Point) (x, y int)) {
+	p.doc.SetLineWidth(pt(heavier))
+	for _, l := range d.Lines {
+		if len(l.Points) < 2 {
+			continue
+		}
+		if l.Dashed {
+			p.doc.SetDashPattern([]float64{4, 3}, 0)
+		}
+		for i, q := range l.Points {
+			if x, y := at(q); i == 0 {
+				p.doc.MoveTo(pt(x), pt(y))
+			} else {
+				p.doc.LineTo(pt(x), pt(y))
+			}
+		}
+		p.doc.DrawPath("D")
+		if l.Dashed {
+			p.doc.SetDashPattern(nil, 0)
+		}
+	}
+}
+
+// letters writes one label within the width from left; right is the edge of the drawing.
+func (p *pdf) letters(d *drawing.Drawing, l drawing.Label, at func(drawing.Point) (x, y int), left, width, right int) {
+	x, y := at(l.At)
+	f := small
+	w := p.measure(f)(l.Text)
+	if w > width { // wider than the page
+		f.size = f.size * width / w
+		w = p.measure(f)(l.Text)
+	}
+	x -= w / 2
+	switch atEdge(d, l) {
+	case -1:
+		x = left
+	case 1:
+		x = right - w
+	}
+	x = max(left, min(x, left+width-w))
+	p.doc.Rect(pt(x-point), pt(y-f.size*6/10), pt(w+2*point), pt(f.size*12/10), "F")
+	p.text(x, y+f.size*36/100-f.baseline(), l.Text, f)
 }
 
 // atEdge tells a label that was placed against the left edge of its drawing, -1, or

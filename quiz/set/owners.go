@@ -21,75 +21,110 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 	if err != nil {
 		return nil, err
 	}
-	owns := func(code, who string) owner {
-		if codes[code].Form == "" {
-			return owner{code: code}
-		}
-		if !slices.Contains(k.forms[code], who) {
-			k.forms[code] = append(k.forms[code], who)
-		}
-		return owner{code, who}
-	}
-	byProblem := ProblemCodes{} // only where one was typed
-	if slices.ContainsFunc(answers, func(g Given) bool { return g.Item == 0 }) {
-		for _, a := range class {
-			items, err := m.Items(a.ID)
-			if err == nil {
-				err = byProblem.Add(m.Code(a.ID), items)
-			}
-			if err != nil {
-				return nil, err
-			}
+	s := sorter{Marker: k, codes: codes, byProblem: ProblemCodes{}}
+	if slices.ContainsFunc(answers, func(g Given) bool { return g.Item == 0 }) { // only where one was typed
+		if err := s.learnProblems(); err != nil {
+			return nil, err
 		}
 	}
-	var errs []error
-	strangers := 0
 	for _, g := range answers {
 		if g.Item == 0 {
-			sheet, ok := byProblem[g.Code]
-			if !ok {
-				strangers++
-				errs = append(errs, fmt.Errorf("%s: the problem %q is not in this set", g.Where, g.Code))
-				continue
-			}
-			o := owns(sheet, g.Who)
-			if k.typed[o] == nil {
-				k.typed[o] = map[string]Given{}
-			}
-			if _, twice := k.typed[o][g.Code]; twice { // the first answer counts: feedback came after it
-				k.Repeats++
-			} else {
-				k.typed[o][g.Code] = g
-			}
-			continue
+			s.typedAnswer(g)
+		} else {
+			s.writtenAnswer(g)
 		}
-		if _, ok := codes[g.Code]; !ok {
-			strangers++
-			errs = append(errs, fmt.Errorf("%s: no sheet of this set has the code %q%s", g.Where, g.Code, k.hintForID(g.Code)))
-			continue
-		}
-		k.compareNames(codes[g.Code], g)
-		if g.Item > m.Blueprint.Items() && g.Text == "" {
-			continue // a spare column
-		}
-		if g.Item > m.Blueprint.Items() {
-			errs = append(errs, fmt.Errorf("%s: question %d: the set has %d", g.Where, g.Item, m.Blueprint.Items()))
-			continue
-		}
-		o := owns(g.Code, g.Who)
-		if k.given[o] == nil {
-			k.given[o] = map[int]Given{}
-		}
-		if first, twice := k.given[o][g.Item]; twice {
-			errs = append(errs, fmt.Errorf("%s: question %d of %s is answered in %s already%s", g.Where, g.Item, g.Code, first.Where, hintForForms(codes[g.Code], g.Who)))
-			continue
-		}
-		k.given[o][g.Item] = g
 	}
-	if strangers > 0 && strangers == len(answers) {
-		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), firstErrors(errs))
+	if s.strangers > 0 && s.strangers == len(answers) {
+		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), firstErrors(s.errs))
 	}
-	return k, firstErrors(errs)
+	return k, firstErrors(s.errs)
+}
+
+// sorter sorts answers to sheets.
+type sorter struct {
+	*Marker
+	codes     map[string]Apprentice // of the sheets
+	byProblem ProblemCodes
+	errs      []error
+	strangers int // answers that belong to no sheet
+}
+
+// learnProblems finds out which problems stand on which sheet.
+func (s *sorter) learnProblems() error {
+	for _, a := range s.class {
+		items, err := s.maker.Items(a.ID)
+		if err == nil {
+			err = s.byProblem.Add(s.maker.Code(a.ID), items)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// owner is whose an answer is to this sheet.
+func (s *sorter) owner(code, who string) owner {
+	if s.codes[code].Form == "" {
+		return owner{code: code}
+	}
+	if !slices.Contains(s.forms[code], who) {
+		s.forms[code] = append(s.forms[code], who)
+	}
+	return owner{code, who}
+}
+
+// stranger notes an answer that belongs to no sheet.
+func (s *sorter) stranger(format string, args ...any) {
+	s.strangers++
+	s.wrong(format, args...)
+}
+
+func (s *sorter) wrong(format string, args ...any) {
+	s.errs = append(s.errs, fmt.Errorf(format, args...))
+}
+
+// typedAnswer takes an answer that was typed on a screen, to a problem by its code.
+func (s *sorter) typedAnswer(g Given) {
+	sheet, ok := s.byProblem[g.Code]
+	if !ok {
+		s.stranger("%s: the problem %q is not in this set", g.Where, g.Code)
+		return
+	}
+	o := s.owner(sheet, g.Who)
+	if s.typed[o] == nil {
+		s.typed[o] = map[string]Given{}
+	}
+	if _, twice := s.typed[o][g.Code]; twice { // the first answer counts: feedback came after it
+		s.Repeats++
+	} else {
+		s.typed[o][g.Code] = g
+	}
+}
+
+// writtenAnswer takes an answer from paper, to a question by its number.
+func (s *sorter) writtenAnswer(g Given) {
+	a, ok := s.codes[g.Code]
+	if !ok {
+		s.stranger("%s: no sheet of this set has the code %q%s", g.Where, g.Code, s.hintForID(g.Code))
+		return
+	}
+	s.compareNames(a, g)
+	if most := s.maker.Blueprint.Items(); g.Item > most {
+		if g.Text != "" { // else a spare column
+			s.wrong("%s: question %d: the set has %d", g.Where, g.Item, most)
+		}
+		return
+	}
+	o := s.owner(g.Code, g.Who)
+	if s.given[o] == nil {
+		s.given[o] = map[int]Given{}
+	}
+	if first, twice := s.given[o][g.Item]; twice {
+		s.wrong("%s: question %d of %s is answered in %s already%s", g.Where, g.Item, g.Code, first.Where, hintForForms(a, g.Who))
+		return
+	}
+	s.given[o][g.Item] = g
 }
 
 // compareNames notes a row whose name has not one word in common with the apprentice

@@ -193,32 +193,20 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 			return h, nil, fmt.Errorf("%s: %w", file, err)
 		}
 		number, _ := r.FieldPos(0)
-		for _, c := range cells { // a quote that is never closed would take the rows below with it
-			if strings.Contains(c, "\n") {
-				return h, nil, fmt.Errorf("%s, row %d: %s has a line break in it; is a quotation mark not closed?", file, number, calc.Quoted(c))
-			}
-		}
 		if h.names == nil {
-			h.names = cells
-			for i, c := range cells {
-				key := strings.ToLower(strings.TrimSpace(content.Printable(c)))
-				if _, twice := h.at[key]; twice && key != "" {
-					return h, nil, fmt.Errorf("%s: the column %s stands twice", file, calc.Quoted(c))
-				}
-				h.at[key] = i
+			if err := h.name(file, number, cells); err != nil {
+				return h, nil, err
 			}
 			continue
 		}
-		if strings.TrimSpace(strings.Join(cells, "")) == "" { // spreadsheets leave such rows at the end
+		row, err := h.row(file, number, cells)
+		if err != nil {
+			return h, nil, err
+		}
+		if row == nil {
 			continue
 		}
-		for len(cells) > len(h.names) && strings.TrimSpace(cells[len(cells)-1]) == "" { // and such cells at the end of a row
-			cells = cells[:len(cells)-1]
-		}
-		if len(cells) > len(h.names) {
-			return h, nil, rowError(file, number, "%d cells where there are %d columns", len(cells), len(h.names))
-		}
-		if rows = append(rows, line{number, cells}); len(rows) > most {
+		if rows = append(rows, line{number, row}); len(rows) > most {
 			return h, nil, fmt.Errorf("%s has more than %d rows: give that many at most", file, most)
 		}
 	}
@@ -226,6 +214,51 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 		return h, nil, fmt.Errorf("%s is empty: its first row has the names of the columns", file)
 	}
 	return h, rows, nil
+}
+
+// name takes the first row for the names of the columns.
+func (h *header) name(file string, number int, cells []string) error {
+	if err := closed(file, number, cells); err != nil {
+		return err
+	}
+	h.names = cells
+	for i, c := range cells {
+		key := strings.ToLower(strings.TrimSpace(content.Printable(c)))
+		if _, twice := h.at[key]; twice && key != "" {
+			return fmt.Errorf("%s: the column %s stands twice", file, calc.Quoted(c))
+		}
+		h.at[key] = i
+	}
+	return nil
+}
+
+// row is a row below the names; nil for an empty one, as spreadsheets leave them at the
+// end.
+func (h *header) row(file string, number int, cells []string) ([]string, error) {
+	if err := closed(file, number, cells); err != nil {
+		return nil, err
+	}
+	if strings.TrimSpace(strings.Join(cells, "")) == "" {
+		return nil, nil
+	}
+	for len(cells) > len(h.names) && strings.TrimSpace(cells[len(cells)-1]) == "" { // spreadsheets leave such cells too
+		cells = cells[:len(cells)-1]
+	}
+	if len(cells) > len(h.names) {
+		return nil, rowError(file, number, "%d cells where there are %d columns", len(cells), len(h.names))
+	}
+	return cells, nil
+}
+
+// closed returns an error where a quotation mark is not: it would take the rows below
+// with it.
+func closed(file string, number int, cells []string) error {
+	for _, c := range cells {
+		if strings.Contains(c, "\n") {
+			return fmt.Errorf("%s, row %d: %s has a line break in it; is a quotation mark not closed?", file, number, calc.Quoted(c))
+		}
+	}
+	return nil
 }
 
 // separator is what stands most often in the first line.
