@@ -13,7 +13,7 @@ import (
 )
 
 // Open begins a session and opens the learner's record for it; the record is nil when
-// none is kept. The session ends with the context.
+// none is kept. The session ends with the context, and when someone stops the program.
 func (r *Run) Open(ctx context.Context) (*lessons.Session, *record.Record, error) {
 	s, err := r.OpenUnrecorded(ctx)
 	if err != nil {
@@ -44,7 +44,7 @@ func (r *Run) OpenUnrecorded(ctx context.Context) (*lessons.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := lessons.NewSession(r.terminal(ctx, screens["say-page"]), lib, system, lathe, r.Seeds())
+	s, err := lessons.NewSession(r.terminal(r.UntilStopped(ctx), screens["say-page"]), lib, system, lathe, r.Seeds())
 	if err != nil {
 		return nil, err
 	}
