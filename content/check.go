@@ -81,12 +81,12 @@ func (c *checker) add(err error) {
 }
 
 func (c *checker) file(name string) {
-	text, where, err := c.lib.find(name)
+	f, err := c.lib.find(name)
 	if err != nil {
 		c.add(err)
 		return
 	}
-	at := lines(text)
+	where, text, at := f.where, f.text, lines(f.text)
 	base := strings.TrimSuffix(path.Base(name), ".yaml")
 	if strings.HasPrefix(name, "lessons/") {
 		l, err := read[Lesson](c.lib, name)
