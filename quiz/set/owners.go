@@ -2,6 +2,7 @@ package set
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -21,75 +22,108 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 	if err != nil {
 		return nil, err
 	}
-	owns := func(code, who string) owner {
-		if codes[code].Form == "" {
-			return owner{code: code}
-		}
-		if !slices.Contains(k.forms[code], who) {
-			k.forms[code] = append(k.forms[code], who)
-		}
-		return owner{code, who}
-	}
-	byProblem := ProblemCodes{} // only where one was typed
-	if slices.ContainsFunc(answers, func(g Given) bool { return g.Item == 0 }) {
-		for _, a := range class {
-			items, err := m.Items(a.ID)
-			if err == nil {
-				err = byProblem.Add(m.Code(a.ID), items)
-			}
-			if err != nil {
-				return nil, err
-			}
-		}
+	byProblem, err := k.byProblem(answers)
+	if err != nil {
+		return nil, err
 	}
 	var errs []error
 	strangers := 0
 	for _, g := range answers {
+		var err error
 		if g.Item == 0 {
-			sheet, ok := byProblem[g.Code]
-			if !ok {
-				strangers++
-				errs = append(errs, fmt.Errorf("%s: the problem %q is not in this set", g.Where, g.Code))
-				continue
-			}
-			o := owns(sheet, g.Who)
-			if k.typed[o] == nil {
-				k.typed[o] = map[string]Given{}
-			}
-			if _, twice := k.typed[o][g.Code]; twice { // the first answer counts: feedback came after it
-				k.Repeats++
-			} else {
-				k.typed[o][g.Code] = g
-			}
-			continue
+			err = k.sortTyped(g, byProblem, codes)
+		} else {
+			err = k.sortWritten(g, codes)
 		}
-		if _, ok := codes[g.Code]; !ok {
+		if err != nil {
+			errs = append(errs, err)
+		}
+		var stranger strangerError
+		if errors.As(err, &stranger) {
 			strangers++
-			errs = append(errs, fmt.Errorf("%s: no sheet of this set has the code %q%s", g.Where, g.Code, k.hintForID(g.Code)))
-			continue
 		}
-		k.compareNames(codes[g.Code], g)
-		if g.Item > m.Blueprint.Items() && g.Text == "" {
-			continue // a spare column
-		}
-		if g.Item > m.Blueprint.Items() {
-			errs = append(errs, fmt.Errorf("%s: question %d: the set has %d", g.Where, g.Item, m.Blueprint.Items()))
-			continue
-		}
-		o := owns(g.Code, g.Who)
-		if k.given[o] == nil {
-			k.given[o] = map[int]Given{}
-		}
-		if first, twice := k.given[o][g.Item]; twice {
-			errs = append(errs, fmt.Errorf("%s: question %d of %s is answered in %s already%s", g.Where, g.Item, g.Code, first.Where, hintForForms(codes[g.Code], g.Who)))
-			continue
-		}
-		k.given[o][g.Item] = g
 	}
 	if strangers > 0 && strangers == len(answers) {
 		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), firstErrors(errs))
 	}
 	return k, firstErrors(errs)
+}
+
+// strangerError says that an answer belongs to no sheet of the set.
+type strangerError struct{ error }
+
+// byProblem are the sheets by the codes of their problems, for answers that were typed on
+// a screen; empty where none was.
+func (k *Marker) byProblem(answers []Given) (ProblemCodes, error) {
+	all := ProblemCodes{}
+	if !slices.ContainsFunc(answers, func(g Given) bool { return g.Item == 0 }) {
+		return all, nil
+	}
+	for _, a := range k.class {
+		items, err := k.maker.Items(a.ID)
+		if err == nil {
+			err = all.Add(k.maker.Code(a.ID), items)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return all, nil
+}
+
+// ownerOf is whose the answers on a sheet are. Of a form that several have each is their
+// own.
+func (k *Marker) ownerOf(code, who string, codes map[string]Apprentice) owner {
+	if codes[code].Form == "" {
+		return owner{code: code}
+	}
+	if !slices.Contains(k.forms[code], who) {
+		k.forms[code] = append(k.forms[code], who)
+	}
+	return owner{code, who}
+}
+
+// sortTyped keeps an answer that was typed to a problem. Of two the first counts:
+// feedback came after it.
+func (k *Marker) sortTyped(g Given, byProblem ProblemCodes, codes map[string]Apprentice) error {
+	sheet, ok := byProblem[g.Code]
+	if !ok {
+		return strangerError{fmt.Errorf("%s: the problem %q is not in this set", g.Where, g.Code)}
+	}
+	o := k.ownerOf(sheet, g.Who, codes)
+	if k.typed[o] == nil {
+		k.typed[o] = map[string]Given{}
+	}
+	if _, twice := k.typed[o][g.Code]; twice {
+		k.Repeats++
+		return nil
+	}
+	k.typed[o][g.Code] = g
+	return nil
+}
+
+// sortWritten keeps an answer that was written to a question of a sheet. Of two nobody
+// knows which was meant.
+func (k *Marker) sortWritten(g Given, codes map[string]Apprentice) error {
+	if _, ok := codes[g.Code]; !ok {
+		return strangerError{fmt.Errorf("%s: no sheet of this set has the code %q%s", g.Where, g.Code, k.hintForID(g.Code))}
+	}
+	k.compareNames(codes[g.Code], g)
+	switch items := k.maker.Blueprint.Items(); {
+	case g.Item > items && g.Text == "":
+		return nil // a spare column
+	case g.Item > items:
+		return fmt.Errorf("%s: question %d: the set has %d", g.Where, g.Item, items)
+	}
+	o := k.ownerOf(g.Code, g.Who, codes)
+	if k.given[o] == nil {
+		k.given[o] = map[int]Given{}
+	}
+	if first, twice := k.given[o][g.Item]; twice {
+		return fmt.Errorf("%s: question %d of %s is answered in %s already%s", g.Where, g.Item, g.Code, first.Where, hintForForms(codes[g.Code], g.Who))
+	}
+	k.given[o][g.Item] = g
+	return nil
 }
 
 // compareNames notes a row whose name has not one word in common with the apprentice
