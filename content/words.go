@@ -47,6 +47,7 @@ type Lesson struct {
 	Name     string   `yaml:"-"`
 	Title    string   `yaml:"title"`
 	Minutes  int      `yaml:"minutes"`
+	Special  bool     `yaml:"special,omitempty"` // a first thread does not need it
 	Goals    []string `yaml:"goals"`
 	RestsOn  []string `yaml:"rests_on,omitempty"`
 	Why      string   `yaml:"why"`
@@ -168,12 +169,6 @@ func FillPairs(text string, pairs ...any) string {
 		return "", false
 	})
 	return filled
-}
-
-// Names lists the ${name}s that a text asks for, sorted.
-func Names(text string) []string {
-	_, all := Fill(text, func(string) (string, bool) { return "", false })
-	return all
 }
 
 // Job is a threading job to rehearse, as it is written down. Sizes carry their unit.

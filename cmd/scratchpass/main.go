@@ -4,16 +4,31 @@ package main
 
 import (
 	"context"
+	"io"
 	"os"
 	"os/signal"
 	"syscall"
 
-	"scratchpass/lessons/quiet"
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/face/quiet"
 )
 
 func main() {
 	quiet.Restore() // before anything looks at TERM
-	stop, cancel := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer cancel()
-	os.Exit(run(stop, os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	cancel()
+	os.Exit(code)
+}
+
+// run runs the program and returns its exit code. It stops when the context ends.
+func run(ctx context.Context, args []string, in io.Reader, out, errOut io.Writer) int {
+	r := cli.New(in, out, errOut)
+	args = cli.NegativesAsArguments(args)
+	root := rootCommand(r, args)
+	root.SetArgs(args)
+	root.SetIn(in)
+	root.SetOut(out)
+	root.SetErr(errOut)
+	return r.End(root.ExecuteContext(ctx))
 }

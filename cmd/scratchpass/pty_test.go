@@ -12,6 +12,8 @@ import (
 	"time"
 
 	"github.com/creack/pty"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
 )
 
 // console is the program on a terminal of its own.
@@ -136,7 +138,7 @@ func TestOneProblemOnAScreen(t *testing.T) {
 		c.press("7", "> 7")
 		c.send("\x03")
 		c.waitFor("Stopped. 1 answered, 0 right.")
-		if code := c.exit(); code != exitStopped {
+		if code := c.exit(); code != cli.ExitStopped {
 			t.Errorf("exit code %d", code)
 		}
 	}
@@ -151,7 +153,7 @@ func TestHomeScreen(t *testing.T) {
 	c.waitFor("Never hold cloth")
 	c.press("8", "> 8)")
 	c.send("\r")
-	if code := c.exit(); code != exitDone {
+	if code := c.exit(); code != cli.ExitDone {
 		t.Errorf("exit code %d", code)
 	}
 }
@@ -164,7 +166,7 @@ func TestInterruptInPlainMode(t *testing.T) {
 		t.Fatal(err)
 	}
 	c.waitFor("Stopped. Nothing answered.")
-	if code := c.exit(); code != exitStopped {
+	if code := c.exit(); code != cli.ExitStopped {
 		t.Errorf("exit code %d", code)
 	}
 }

@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
 )
 
 func TestMain(m *testing.M) {
@@ -30,7 +32,7 @@ func TestScripts(t *testing.T) {
 			e.Setenv("HOME", home)
 			e.Setenv("XDG_CONFIG_HOME", filepath.Join(home, ".config"))
 			e.Setenv("AppData", filepath.Join(home, "AppData"))
-			e.Setenv("LESSONS", mustAbs(t, "../../lessons/testdata"))
+			e.Setenv("LESSONS", mustAbs(t, "../../lessons/course/testdata"))
 			e.Setenv("RUNS", mustAbs(t, "../../quiz/bench/testdata/runs"))
 			return os.MkdirAll(home, 0o755)
 		},
@@ -68,7 +70,7 @@ func status(ts *testscript.TestScript, _ bool, args []string) {
 	code := "0"
 	if exit, ok := err.(interface{ ExitCode() int }); ok {
 		code = string(rune('0' + exit.ExitCode()%10))
-		if exit.ExitCode() == exitStopped {
+		if exit.ExitCode() == cli.ExitStopped {
 			code = "130"
 		}
 	}

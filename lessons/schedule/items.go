@@ -10,13 +10,28 @@ import (
 	"scratchpass/quiz/problem"
 )
 
+// Minutes that an answer takes, roughly: a number is worked out, an option read.
+const (
+	typedMinutes  = 1.25
+	choiceMinutes = 0.5
+)
+
+// usualTried is how many problems are drawn to see what comes up, and how often a
+// situation or a common error must come up to count: a rare one would hold a learner up
+// for ever.
+const (
+	usualTried      = 60
+	situationsLeast = 3
+	errorsLeast     = 12
+)
+
 // Item is a task as the schedule sees it.
 type Item struct {
-	Task    string
-	Stage   problem.Stage
-	Gate    bool
-	Rule    mastery.Rule
-	Minutes float64 // how long one answer takes
+	Task           string
+	Stage          problem.Stage
+	SafetyCritical bool         // getting it wrong can hurt someone
+	Rule           mastery.Rule // without the situations and errors that usually come up
+	Minutes        float64      // how long one answer takes
 
 	// usual tells what comes up for this learner, which a run must cover. It is asked
 	// only for tasks that are answered.
@@ -24,35 +39,47 @@ type Item struct {
 	task  *problem.Task
 }
 
-// usual are the situations and the wrong roads that come up often enough.
-type usual struct{ forms, roads []string }
+// usual are the situations and the common errors that come up often enough.
+type usual struct{ situations, errors []string }
+
+// ItemOf describes a task for a learner who works in a system of units.
+func ItemOf(t *problem.Task, system machine.System) Item {
+	it := Item{Task: t.Name, Stage: t.Stage, SafetyCritical: t.SafetyCritical, Minutes: typedMinutes, task: t}
+	it.Rule = mastery.Rule{SafetyCritical: t.SafetyCritical, Choice: t.Kind.Guessable(), OneKey: t.Kind.OneKey()}
+	if t.Kind.Guessable() {
+		it.Minutes = choiceMinutes
+	}
+	it.usual = sync.OnceValue(func() usual { return usualOf(t, system) })
+	return it
+}
 
 // rule is the item's rule with what usually comes up.
 func (it Item) rule() mastery.Rule {
 	r := it.Rule
 	if it.usual != nil {
 		u := it.usual()
-		r.Forms, r.Roads = u.forms, u.roads
+		r.Situations, r.Errors = u.situations, u.errors
 	}
 	return r
 }
 
 // Wants reports whether a problem would bring a run further: it shows a situation or
-// gives a chance to a wrong road that the run at hand has not had.
+// gives a chance to a common error that the run at hand has not had. Where nothing is
+// missing, any problem does.
 func (it Item) Wants(s record.Summary, p *problem.Problem) bool {
-	r, form, roads := it.rule(), p.Values.Situation(), roadsOf(p)
+	r, errors := it.rule(), errorsOf(p)
 	missing := false
-	for _, f := range r.Forms {
-		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return a.Form == f }) {
-			if f == form {
+	for _, situation := range r.Situations {
+		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return a.Situation == situation }) {
+			if situation == p.Values.Situation() {
 				return true
 			}
 			missing = true
 		}
 	}
-	for _, road := range r.Roads {
-		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return slices.Contains(a.Roads, road) }) {
-			if slices.Contains(roads, road) {
+	for _, name := range r.Errors {
+		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return slices.Contains(a.Errors, name) }) {
+			if slices.Contains(errors, name) {
 				return true
 			}
 			missing = true
@@ -61,8 +88,9 @@ func (it Item) Wants(s record.Summary, p *problem.Problem) bool {
 	return !missing
 }
 
-// roads are the wrong roads that would have shown in the problem of a code.
-func (it Item) roads(code string) []string {
+// errorsOf are the common errors that would have shown in the problem of a code; none
+// where the code makes no problem of this task.
+func (it Item) errorsOf(code string) []string {
 	c, err := problem.ParseCode(code)
 	if err != nil || it.task == nil || c.Task != it.Task {
 		return nil
@@ -71,52 +99,42 @@ func (it Item) roads(code string) []string {
 	if err != nil {
 		return nil
 	}
-	return roadsOf(p)
+	return errorsOf(p)
 }
 
-func roadsOf(p *problem.Problem) []string {
-	var roads []string
-	for _, s := range p.Expected.Errors {
-		if !s.Convention {
-			roads = append(roads, s.Name)
+// errorsOf are the common errors that would show in a problem. Another convention is none.
+func errorsOf(p *problem.Problem) []string {
+	var names []string
+	for _, known := range p.Expected.Errors {
+		if !known.Convention {
+			names = append(names, known.Name)
 		}
 	}
-	return roads
+	return names
 }
 
-// usualOf draws problems to see what comes up in a system of units. Situations count
-// where they are an input of every problem.
-func usualOf(t *problem.Task, system machine.System, situations bool) usual {
+// usualOf draws problems to see what comes up in a system of units, or in the task's own
+// where it is not set in that one. Situations count where every problem is about one.
+func usualOf(t *problem.Task, system machine.System) usual {
 	if !t.Allows(system) {
 		system = t.Systems[0]
 	}
-	seen, roads := map[string]int{}, map[string]int{}
+	situations, errors := map[string]int{}, map[string]int{}
 	var u usual
 	for seed := range uint32(usualTried) {
 		p, err := problem.New(t, problem.NewCode(t.Name, problem.NumbersGiven, system, seed, machine.DefaultLathe(system)))
 		if err != nil {
 			continue // a task that can't be drawn; its own tests say so
 		}
-		for _, road := range roadsOf(p) {
-			if roads[road]++; roads[road] == roadsLeast {
-				u.roads = append(u.roads, road)
+		for _, name := range errorsOf(p) {
+			if errors[name]++; errors[name] == errorsLeast {
+				u.errors = append(u.errors, name)
 			}
 		}
-		form := p.Values.Situation()
-		if seen[form]++; situations && form != "" && seen[form] == formsLeast {
-			u.forms = append(u.forms, form)
+		situation := p.Values.Situation()
+		if situations[situation]++; t.Situations() && situation != "" && situations[situation] == situationsLeast {
+			u.situations = append(u.situations, situation)
 		}
 	}
 	return u
-}
-
-// ItemOf describes a task for a learner who works in a system of units.
-func ItemOf(t *problem.Task, system machine.System) Item {
-	it := Item{Task: t.Name, Stage: t.Stage, Gate: t.SafetyCritical, Minutes: typedMinutes, task: t}
-	it.Rule = mastery.Rule{Gate: t.SafetyCritical, Choice: t.Kind.Guessable(), OneKey: t.Kind.OneKey()}
-	if t.Kind.Guessable() {
-		it.Minutes = choiceMinutes
-	}
-	it.usual = sync.OnceValue(func() usual { return usualOf(t, system, t.Situations()) })
-	return it
 }

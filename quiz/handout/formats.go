@@ -1,6 +1,7 @@
 package handout
 
 import (
+	"io"
 	"strings"
 
 	"scratchpass/calc"
@@ -32,4 +33,16 @@ func FormatNamed(name string) (Format, error) {
 		names = append(names, f.Name)
 	}
 	return Format{}, &calc.InputError{What: "format", Got: calc.Quoted(name), Want: strings.Join(names, ", ")}
+}
+
+// ReportPDF writes a report as a PDF of its own.
+func ReportPDF(w io.Writer, r Report, o Options) error {
+	doc, err := PDF(w, o)
+	if err != nil {
+		return err
+	}
+	if err := doc.Report(r); err != nil {
+		return err
+	}
+	return doc.Close()
 }

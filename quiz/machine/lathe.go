@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"scratchpass/calc"
 )
@@ -61,6 +62,14 @@ func DefaultLathe(s System) Lathe {
 	return InchLathe
 }
 
+// System is the system of units that the lathe's dials are in.
+func (l Lathe) System() System {
+	if l.Metric {
+		return Metric
+	}
+	return Imperial
+}
+
 // ThreadDial returns the lathe's thread dial. ok is false when it has none.
 func (l Lathe) ThreadDial() (d calc.ThreadDial, ok bool) {
 	screw := calc.ThreadsPerInch(l.LeadScrew)
@@ -99,12 +108,14 @@ func (l Lathe) Code() string {
 		dial(l.Compound), letter(l.CompoundZero == calc.ZeroAlong, "b", "a"), letter(l.ScrewedNose, "s", "k"))
 }
 
-var lathePattern = regexp.MustCompile(`^L(\d{1,2}(?:p\d{1,3})?)(mm)?\.(\d{1,2})\.(\d{1,2})_C(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([dr])_T(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([ab])_([sk])$`)
+var lathePattern = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^L(\d{1,2}(?:p\d{1,3})?)(mm)?\.(\d{1,2})\.(\d{1,2})_C(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([dr])_T(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([ab])_([sk])$`)
+})
 
 // LatheOfCode reads what Code returns. The error says what a code looks like, or what is
 // wrong with the lathe that it describes.
 func LatheOfCode(key string) (Lathe, error) {
-	m := lathePattern.FindStringSubmatch(key)
+	m := lathePattern().FindStringSubmatch(key)
 	if m == nil {
 		return Lathe{}, &calc.InputError{What: "lathe in the code", Got: calc.Quoted(key), Want: "one such as " + InchLathe.Code()}
 	}

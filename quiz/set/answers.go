@@ -13,6 +13,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
+	"scratchpass/quiz/answer"
 )
 
 // Given is one answer that came back.
@@ -20,7 +21,7 @@ type Given struct {
 	Code      string // of the sheet, or of the problem where the apprentice worked on a screen
 	Item      int    // as printed, from 1; 0 with a problem's code
 	Text      string
-	Certainty string // guess, fairly or bet; empty where it was not asked
+	Certainty answer.Certainty
 	Who       string // whose it is: the name or id in the row, or the file it came in
 	Row       bool   // Who stands in a row beside the answer
 	Comma     bool   // the file is of a country that writes decimals with a comma
@@ -29,9 +30,6 @@ type Given struct {
 
 // mostAnswers is the longest file of answers that is read.
 const mostAnswers = 1_200_000
-
-// certainties are how sure someone may be, as the record has it.
-var certainties = []string{"", "guess", "fairly", "bet"}
 
 // ReadAnswers reads answers in one of three forms:
 //   - CSV, a row an answer: code, item, answer, and sure where it was asked
@@ -83,13 +81,13 @@ func longAnswers(file string, head header, rows []line) ([]Given, error) {
 
 // readSure reads how sure someone is, as the sheet has it or in one word: "fairly sure",
 // "would bet the part on it", "guess".
-func readSure(text string) (sure string, known bool) {
+func readSure(text string) (sure answer.Certainty, known bool) {
 	for _, word := range strings.Fields(strings.ToLower(text)) {
-		if slices.Contains(certainties, word) {
-			return word, true
+		if c := answer.Certainty(word); c.Known() {
+			return c, true
 		}
 	}
-	return "", strings.TrimSpace(text) == ""
+	return answer.NotAsked, strings.TrimSpace(text) == ""
 }
 
 func sureError(file string, row int, column, text string) error {
@@ -155,11 +153,11 @@ func wideAnswers(file string, head header, rows []line) ([]Given, error) {
 
 // Kept is one line of an answer file.
 type Kept struct {
-	Code      string  `json:"code"`
-	Given     string  `json:"given"`
-	Certainty string  `json:"certainty,omitempty"`
-	Hint      bool    `json:"hint,omitempty"`
-	Seconds   float64 `json:"seconds"`
+	Code      string           `json:"code"`
+	Given     string           `json:"given"`
+	Certainty answer.Certainty `json:"certainty,omitempty"`
+	Hint      bool             `json:"hint,omitempty"`
+	Seconds   float64          `json:"seconds"`
 }
 
 func jsonAnswers(file string, text []byte) ([]Given, error) {
@@ -171,7 +169,7 @@ func jsonAnswers(file string, text []byte) ([]Given, error) {
 			continue
 		}
 		var k Kept
-		if err := json.Unmarshal(raw, &k); err != nil || k.Code == "" || !slices.Contains(certainties, k.Certainty) {
+		if err := json.Unmarshal(raw, &k); err != nil || k.Code == "" || !k.Certainty.Known() {
 			errs = append(errs, rowError(file, i+1, "this is no line of an answer file: %s", calc.Quoted(string(raw))))
 			continue
 		}

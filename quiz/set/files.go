@@ -42,7 +42,7 @@ func (m *MarksCSV) Add(r Result) error {
 	}
 	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, handed, earned, points(r.Of), fmt.Sprint(r.Open)}
 	for _, it := range r.Items {
-		row = append(row, it.Task, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points), it.Certainty)
+		row = append(row, it.Task, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points), string(it.Certainty))
 	}
 	return m.w.Write(row)
 }

@@ -35,17 +35,17 @@ type Result struct {
 
 // ItemResult is what came of one answer.
 type ItemResult struct {
-	Number    int            `json:"number"`
-	Task      string         `json:"task"`
-	Code      string         `json:"code"` // of the problem
-	Given     string         `json:"given"`
-	Key       string         `json:"key"`
-	Verdict   answer.Verdict `json:"verdict"`
-	Slip      string         `json:"slip"`
-	Points    float64        `json:"points"`
-	Of        float64        `json:"of"`
-	Certainty string         `json:"certainty"`
-	Gate      bool           `json:"gate"`
+	Number    int              `json:"number"`
+	Task      string           `json:"task"`
+	Code      string           `json:"code"` // of the problem
+	Given     string           `json:"given"`
+	Key       string           `json:"key"`
+	Verdict   answer.Verdict   `json:"verdict"`
+	Slip      string           `json:"slip"`
+	Points    float64          `json:"points"`
+	Of        float64          `json:"of"`
+	Certainty answer.Certainty `json:"certainty"`
+	Gate      bool             `json:"gate"`
 
 	place int
 	mark  answer.Mark

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"scratchpass/content"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/handout"
 )
 
@@ -23,12 +24,12 @@ func TestReport(t *testing.T) {
 			continue // was not there
 		}
 		for _, it := range items(t, m, who.ID) {
-			text, sure := typed(it.Problem, it.Problem.Expected.Key), ""
+			text, sure := typed(it.Problem, it.Problem.Expected.Key), answer.NotAsked
 			switch {
 			case it.Problem.Task.Name == "compound-travel" && i%2 == 0:
 				for _, s := range it.Problem.Expected.Errors {
 					if s.Name == "no-angle" {
-						text, sure = typed(it.Problem, s.Response), "bet"
+						text, sure = typed(it.Problem, s.Response), answer.Bet
 					}
 				}
 				slips++
@@ -129,7 +130,7 @@ func TestMeanAndForms(t *testing.T) {
 					text = "1"
 				}
 			}
-			answers = append(answers, Given{Code: code, Item: it.Number, Text: text, Certainty: "bet", Who: who, Where: "x"})
+			answers = append(answers, Given{Code: code, Item: it.Number, Text: text, Certainty: answer.Bet, Who: who, Where: "x"})
 		}
 	}
 	s := NewSummary(m, content.Shipped())
@@ -182,7 +183,7 @@ func TestPartlyRight(t *testing.T) {
 			continue
 		}
 		partly++
-		r := mark(t, m, []Apprentice{who}, []Given{{Code: m.Code(who.ID), Item: 1, Text: strings.Join(marks[1:], " "), Certainty: "bet"}})[0]
+		r := mark(t, m, []Apprentice{who}, []Given{{Code: m.Code(who.ID), Item: 1, Text: strings.Join(marks[1:], " "), Certainty: answer.Bet}})[0]
 		if r.Points != 1 {
 			t.Errorf("%v of 2 for %v", r.Points, marks[1:])
 		}

@@ -1,0 +1,102 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"strings"
+
+	"scratchpass/content"
+	"scratchpass/lessons/face/plain"
+	"scratchpass/lessons/face/screen"
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/lessons/sitting"
+)
+
+// Open begins a session and opens the learner's record for it; the record is nil when
+// none is kept. The session ends with the context.
+func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error) {
+	s, err := r.OpenUnrecorded(ctx)
+	if err != nil {
+		return nil, nil, err
+	}
+	rec, err := r.openRecord()
+	if rec == nil || err != nil {
+		return s, nil, err
+	}
+	if rec.SetAside != "" {
+		fmt.Fprintln(r.Err, s.Say("say-set-aside", "where", rec.SetAside))
+	}
+	book, err := schedule.NewBook(rec, s.System)
+	if err != nil {
+		return s, nil, err
+	}
+	s.Book, s.Store = book, rec.Sittings()
+	return s, rec, nil
+}
+
+// OpenUnrecorded begins a session that is in no one's record.
+func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
+	lib, err := r.Library()
+	if err != nil {
+		return nil, err
+	}
+	lathe, system, err := r.Lathe()
+	if err != nil {
+		return nil, err
+	}
+	screens, err := lib.Screens()
+	if err != nil {
+		return nil, err
+	}
+	s, err := sitting.NewSession(r.terminal(ctx, screens["say-page"]), lib, system, lathe, r.Seeds())
+	if err != nil {
+		return nil, err
+	}
+	s.Clock = r.Now
+	return s, nil
+}
+
+// terminal returns the screen for a person at a terminal, and the plain one for
+// everything else.
+func (r *Run) terminal(ctx context.Context, more string) page.Face {
+	if r.AtTerminal() && !r.Plain && !dumb() {
+		return &screen.Screen{Stop: ctx, In: r.In, Out: r.Out, Size: r.size, More: more}
+	}
+	return plain.New(ctx, r.In, r.Out, plain.Options{Width: r.Width(), Echo: !IsTerminal(r.In)})
+}
+
+// dumb reports whether the terminal can do no more than print from top to bottom.
+func dumb() bool { return os.Getenv("TERM") == "dumb" }
+
+// NoRecord is the --record that keeps nothing.
+const NoRecord = "none"
+
+// mostLetters is the longest name of a learner.
+const mostLetters = 60
+
+// openRecord opens the learner's record; nil when none is kept.
+func (r *Run) openRecord() (*record.Record, error) {
+	if r.RecordFile == NoRecord {
+		return nil, nil
+	}
+	learner := strings.TrimSpace(content.Printable(r.Learner))
+	if learner == "" || len([]rune(learner)) > mostLetters {
+		return nil, Usagef("--learner %.70q: give a name of up to %d letters", r.Learner, mostLetters)
+	}
+	path := r.RecordFile
+	if path == "" {
+		var err error
+		if path, err = DataFile("record.db"); err != nil {
+			return nil, fmt.Errorf("no folder for the record: %w; give --record FILE, or --record none", err)
+		}
+	}
+	rec, err := record.Open(path, learner)
+	if err != nil {
+		return nil, fmt.Errorf("the record %q can't be opened: %w; give --record FILE, or --record none", path, err)
+	}
+	r.AtEnd(rec.Close)
+	return rec, nil
+}

@@ -1,0 +1,122 @@
+package desk
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
+	"scratchpass/lessons/page"
+	"scratchpass/quiz/set"
+)
+
+// desk is a set with its class.
+type desk struct {
+	run     *cli.Run
+	lib     *content.Library
+	maker   *set.Maker
+	printer *set.Printer
+	class   []set.Apprentice
+	say     func(string, ...any) string
+}
+
+// openDesk reads blueprint, class and secret.
+func openDesk(r *cli.Run, blueprint string, f *classFlags, secret secretUse) (*desk, error) {
+	lib, err := r.Library()
+	if err != nil {
+		return nil, err
+	}
+	b, err := set.ReadBlueprint(blueprint)
+	if err != nil {
+		return nil, usageUnlessFile(err)
+	}
+	d := &desk{run: r, lib: lib}
+	if d.class, err = f.class(); err != nil {
+		return nil, err
+	}
+	key, err := classSecret(r.Err, f.secret, secret, lib)
+	if err != nil {
+		return nil, err
+	}
+	if d.maker, err = set.NewMaker(b, key, lib); err != nil {
+		return nil, fmt.Errorf("%s: %w", blueprint, err)
+	}
+	if _, err := d.maker.Codes(d.class); err != nil {
+		return nil, err
+	}
+	if d.printer, err = set.NewPrinter(d.maker, lib); err != nil {
+		return nil, err
+	}
+	d.say = d.printer.Say
+	return d, nil
+}
+
+// class reads for whom a set is: a roster or lettered forms.
+func (f *classFlags) class() (class []set.Apprentice, err error) {
+	switch {
+	case f.roster != "" && f.forms != 0:
+		return nil, cli.Usagef("--roster and --forms: give one of the two")
+	case f.roster != "":
+		class, err = set.ReadRoster(f.roster)
+	case f.forms != 0:
+		class, err = set.Forms(f.forms)
+	default:
+		return nil, cli.Usagef("for whom? Give --roster FILE, or --forms 4 for lettered forms")
+	}
+	if err != nil {
+		return nil, usageUnlessFile(err)
+	}
+	return class, nil
+}
+
+// usageUnlessFile makes an error of what was given a usage error; one of the file system
+// stays what it is, also where a file that was given names the one that is missing.
+func usageUnlessFile(err error) error {
+	if file := (*fs.PathError)(nil); errors.As(err, &file) {
+		return err
+	}
+	return cli.UsageError(err)
+}
+
+// progress tells how far it is, on a terminal.
+func (d *desk) progress(i, of int) {
+	if !cli.IsTerminal(d.run.Err) {
+		return
+	}
+	end := "\r"
+	if i == of {
+		end = "\r\n"
+	}
+	if i%10 == 0 || i == of {
+		fmt.Fprint(d.run.Err, d.say("set-progress", "i", i, "of", of), end)
+	}
+}
+
+// stopped is the error of someone who has stopped the program.
+func (d *desk) stopped(ctx context.Context) error {
+	if ctx.Err() == nil {
+		return nil
+	}
+	fmt.Fprintln(d.run.Err, d.say("set-stopped"))
+	return page.ErrStopped
+}
+
+// each makes every apprentice's questions, one after the other.
+func (d *desk) each(ctx context.Context, do func(a set.Apprentice, items []set.Item) error) error {
+	for i, who := range d.class {
+		if err := d.stopped(ctx); err != nil {
+			return err
+		}
+		items, err := d.maker.Items(who.ID)
+		if err != nil {
+			return fmt.Errorf("%s: %w", who.ID, err)
+		}
+		if err := do(who, items); err != nil {
+			return err
+		}
+		d.progress(i+1, len(d.class))
+	}
+	return nil
+}

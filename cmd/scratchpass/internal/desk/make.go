@@ -1,0 +1,84 @@
+package desk
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/quiz/files"
+	"scratchpass/quiz/set"
+)
+
+// makeFlags are how sheets are asked for.
+type makeFlags struct {
+	class      classFlags
+	to         outFlags
+	choiceOnly bool
+}
+
+func makeCommand(r *cli.Run) *cobra.Command {
+	var f makeFlags
+	cmd := &cobra.Command{
+		Use:   "make BLUEPRINT",
+		Short: "Make the sheets of a set: each apprentice has their own numbers",
+		Args:  cli.OneArgument("a blueprint"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			formats, err := readFormats(f.to.formats, formatCodes, formatQTI3, formatQTI2)
+			if err != nil {
+				return err
+			}
+			d, err := openDesk(r, args[0], &f.class, makeFirst)
+			if err != nil {
+				return err
+			}
+			return d.makeSet(cmd.Context(), formats, f)
+		},
+	}
+	f.class.addTo(cmd)
+	f.to.addTo(cmd, "pdf, html, text, codes (for the screen), qti3, qti2 (for a learning system)")
+	cmd.Flags().BoolVar(&f.choiceOnly, "choice-only", false, "QTI with single choice alone, for importers that take nothing else")
+	return cmd
+}
+
+// makeSet makes sheets, or packages for a learning system: never both in one folder, and
+// neither where a key is.
+func (d *desk) makeSet(ctx context.Context, formats []string, f makeFlags) error {
+	lms, what := isPackage(formats[0]), "-sheets"
+	if lms {
+		what = "-package"
+	}
+	dir := cmp.Or(f.to.dir, d.maker.Blueprint.Set+what)
+	if holds(dir, keyFiles, feedbackFiles, markFiles) {
+		return cli.Usagef("%s has a key in it; a key never travels with its sheets: give another --out", dir)
+	}
+	if slices.ContainsFunc(formats, func(f string) bool { return isPackage(f) != lms }) {
+		return cli.Usagef("a package holds all right answers, so it never lies beside sheets: make %s by itself, with another --out", strings.Join(formats, ","))
+	}
+	out := files.Stage(dir)
+	defer out.Rollback()
+	var same *set.SameAnswers
+	var err error
+	if lms {
+		same, err = d.writePackages(ctx, out, formats, f.choiceOnly)
+	} else {
+		same, err = d.writeSheets(ctx, out, formats)
+	}
+	if err != nil {
+		return err
+	}
+	if err := d.keep(out, f.to.replace, sheetFiles, codeFiles); err != nil {
+		return err
+	}
+	if lms {
+		fmt.Fprintln(d.run.Err, d.say("set-qti-key"))
+	}
+	for _, n := range same.Shared() {
+		fmt.Fprintln(d.run.Err, d.say("set-same", "n", n))
+	}
+	return d.done("set-made", len(d.class), dir)
+}

@@ -1,0 +1,57 @@
+package desk
+
+import (
+	"cmp"
+	"context"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/quiz/set"
+)
+
+func markCommand(r *cli.Run) *cobra.Command {
+	var class classFlags
+	var to outFlags
+	var answers answersFlag
+	cmd := &cobra.Command{
+		Use:   "mark BLUEPRINT",
+		Short: "Mark the answers that came back",
+		Args:  cli.OneArgument("a blueprint"),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			formats, err := readFormats(to.formats)
+			if err != nil {
+				return err
+			}
+			m, err := openMarking(r, args[0], &class, answers)
+			if err != nil {
+				return err
+			}
+			if r.JSON {
+				return m.printJSON(cmd.Context(), r.Out)
+			}
+			dir := cmp.Or(to.dir, m.maker.Blueprint.Set+"-marks")
+			if holds(dir, sheetFiles, codeFiles) {
+				return cli.Usagef("%s has sheets in it; marks and feedback have keys in them and never travel with the sheets: give another --out", dir)
+			}
+			return m.writeMarks(cmd.Context(), dir, formats, to.replace)
+		},
+	}
+	class.addTo(cmd)
+	answers.addTo(cmd)
+	to.addTo(cmd, "of the feedback: pdf, html, text")
+	return cmd
+}
+
+// printJSON writes all marks as one object.
+func (m *marking) printJSON(ctx context.Context, w io.Writer) error {
+	j, err := set.NewMarksJSON(w, m.maker.Blueprint)
+	if err != nil {
+		return err
+	}
+	if err := m.each(ctx, j.Add); err != nil {
+		return err
+	}
+	return j.Close()
+}

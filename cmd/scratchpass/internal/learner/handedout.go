@@ -1,0 +1,73 @@
+package learner
+
+import (
+	"fmt"
+	"io"
+	"maps"
+	"os"
+	"slices"
+	"strings"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/cmd/scratchpass/internal/codefile"
+	"scratchpass/lessons/practice"
+	"scratchpass/lessons/sitting"
+)
+
+// readHandedOut reads the problem codes that are to be asked: arguments that are codes,
+// or the lines of a file. There are none where tasks were named, or nothing.
+func readHandedOut(args []string, file string) (h practice.HandedOut, err error) {
+	for _, arg := range args {
+		if strings.Contains(arg, "@") {
+			h.Codes = append(h.Codes, arg)
+		}
+	}
+	switch {
+	case len(h.Codes) > 0 && len(h.Codes) < len(args):
+		return h, cli.Usagef("give problem codes or tasks, not both: %q", args)
+	case file == "":
+		return h, nil
+	case len(args) > 0:
+		return h, cli.Usagef("--codes %q has the questions; leave out %q", file, args)
+	}
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return h, err
+	}
+	q, err := codefile.Parse(file, text)
+	if err != nil {
+		return h, cli.UsageError(err)
+	}
+	if len(q.Codes) == 0 || len(q.Codes) > mostProblems {
+		return h, cli.Usagef("%s has %d problem codes: give 1 to %d, one a line", file, len(q.Codes), mostProblems)
+	}
+	h.Codes, h.Sure = q.Codes, q.Sure
+	return h, nil
+}
+
+// goOnIn takes up what a file of answers has of an earlier sitting. A file of other
+// questions is someone else's.
+func goOnIn(h *practice.HandedOut, file string) error {
+	h.Given = answeredIn(file)
+	for _, code := range slices.Sorted(maps.Keys(h.Given)) {
+		if !slices.Contains(h.Codes, code) {
+			return cli.Usagef("%s has answers to other questions (%s): give another --out", file, code)
+		}
+	}
+	return nil
+}
+
+// askHandedOut asks them.
+func askHandedOut(w io.Writer, s *sitting.Session, h practice.HandedOut, out string) error {
+	if len(h.Given) > 0 && !slices.ContainsFunc(h.Codes, func(code string) bool { _, done := h.Given[code]; return !done }) {
+		fmt.Fprintln(w, s.Say("handed-all", "where", out))
+		return nil
+	}
+	if err := run(s, h); err != nil {
+		return err
+	}
+	if out != "" {
+		fmt.Fprintln(w, s.Say("handed-kept", "where", out))
+	}
+	return nil
+}

@@ -1,0 +1,57 @@
+package lookup
+
+import (
+	"maps"
+	"slices"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/page"
+)
+
+// cautionsDocument is the list of cautions as JSON shows it.
+type cautionsDocument struct {
+	Cautions []cautionDocument `json:"cautions"`
+}
+
+// cautionDocument is a caution as JSON shows it.
+type cautionDocument struct {
+	Name   string `json:"name"`
+	Title  string `json:"title"`
+	Text   string `json:"text"`
+	Source string `json:"source"`
+}
+
+func safetyCommand(r *cli.Run) *cobra.Command {
+	return &cobra.Command{
+		Use:   "safety",
+		Short: "All the cautions on one page",
+		Args:  cli.NoArguments,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			lib, err := r.Library()
+			if err != nil {
+				return err
+			}
+			all, err := lib.Safety()
+			if err != nil {
+				return err
+			}
+			phrases, err := lib.Phrases()
+			if err != nil {
+				return err
+			}
+			docs := []cautionDocument{}
+			var shown page.Page
+			for _, key := range slices.Sorted(maps.Keys(all)) {
+				c := all[key]
+				docs = append(docs, cautionDocument{key, c.Title, c.Text, c.Source})
+				shown = append(shown, page.Paragraph{Text: c.Title + ". " + c.Text})
+			}
+			if r.JSON {
+				return r.PrintJSON(cautionsDocument{docs})
+			}
+			return r.ShowPage(cmd.Context(), append(shown, page.Caution{Text: phrases["rehearsal"]}))
+		},
+	}
+}

@@ -1,0 +1,73 @@
+package lookup
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
+	"scratchpass/lessons/page"
+)
+
+// termsDocument is the glossary as JSON shows it.
+type termsDocument struct {
+	Terms []termDocument `json:"terms"`
+}
+
+// termDocument is an entry of the glossary as JSON shows it.
+type termDocument struct {
+	Term  string   `json:"term"`
+	Means string   `json:"means"`
+	Also  []string `json:"also"`
+	See   []string `json:"see"`
+}
+
+func termsCommand(r *cli.Run) *cobra.Command {
+	return &cobra.Command{
+		Use:   "terms [WORD ...]",
+		Short: "What a word of the trade means; without a word, all of them",
+		RunE: func(cmd *cobra.Command, args []string) error {
+			lib, err := r.Library()
+			if err != nil {
+				return err
+			}
+			all, err := lib.Terms()
+			if err != nil {
+				return err
+			}
+			word := strings.Join(args, " ")
+			found := content.FindTerms(all, word)
+			if len(found) == 0 {
+				names := slices.Sorted(maps.Keys(all))
+				return cli.Usagef("no term has %q in it%s (terms lists all)", word, content.DidYouMean(word, names))
+			}
+			docs := []termDocument{}
+			for _, name := range found {
+				t := all[name]
+				docs = append(docs, termDocument{name, t.Means, append([]string{}, t.Also...), append([]string{}, t.See...)})
+			}
+			if r.JSON {
+				return r.PrintJSON(termsDocument{docs})
+			}
+			return r.ShowPage(cmd.Context(), termsPage(docs))
+		},
+	}
+}
+
+func termsPage(docs []termDocument) page.Page {
+	var shown page.Page
+	for _, d := range docs {
+		line := d.Term + ": " + d.Means
+		if len(d.Also) > 0 {
+			line += " Also: " + strings.Join(d.Also, ", ") + "."
+		}
+		if len(d.See) > 0 {
+			line += " See: " + strings.Join(d.See, ", ") + "."
+		}
+		shown = append(shown, page.Paragraph{Text: line})
+	}
+	return shown
+}

@@ -1,0 +1,54 @@
+package lookup
+
+import (
+	"context"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/calc"
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/quiz/thread"
+)
+
+func threadCommand(r *cli.Run) *cobra.Command {
+	return &cobra.Command{
+		Use:   "thread DESIGNATION",
+		Short: "Everything about one thread",
+		Long:  `Everything about one thread, such as "1/2-13 UNC-2A", 10-32, "M12x1.75-6g" or M20.`,
+		Args:  cli.OneArgument(`one thread, such as "1/2-13 UNC-2A"`),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			d, err := calc.ParseDesignation(args[0])
+			if err != nil {
+				return cli.UsageError(err)
+			}
+			doc, err := thread.Of(d)
+			if err != nil {
+				return cli.UsageError(err)
+			}
+			if r.JSON {
+				return r.PrintJSON(doc)
+			}
+			return showThread(cmd.Context(), r, d, doc)
+		},
+	}
+}
+
+func showThread(ctx context.Context, r *cli.Run, d calc.Designation, doc thread.Document) error {
+	lib, err := r.Library()
+	if err != nil {
+		return err
+	}
+	labels, err := lib.Screens()
+	if err != nil {
+		return err
+	}
+	words, err := lib.Drawings()
+	if err != nil {
+		return err
+	}
+	page, err := threadPage(d, doc, labels, words)
+	if err != nil {
+		return err
+	}
+	return r.ShowPage(ctx, page)
+}

@@ -1,0 +1,106 @@
+package progress
+
+import (
+	"context"
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/progress"
+	"scratchpass/lessons/report"
+	"scratchpass/lessons/schedule"
+	"scratchpass/quiz/files"
+	"scratchpass/quiz/handout"
+)
+
+// readyFlags are where the page is to go.
+type readyFlags struct {
+	pdf   string // a file, or empty
+	paper string
+}
+
+func readyCommand(r *cli.Run) *cobra.Command {
+	var f readyFlags
+	cmd := &cobra.Command{
+		Use:   "ready",
+		Short: "What stands between you and asking your instructor for the lathe",
+		Args:  cli.NoArguments,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if err := f.check(); err != nil {
+				return err
+			}
+			v, err := open(cmd.Context(), r)
+			if err != nil {
+				return err
+			}
+			return v.showReady(cmd.Context(), r, f)
+		},
+	}
+	cmd.Flags().StringVar(&f.pdf, "pdf", "", "write it as a PDF to `FILE`")
+	cmd.Flags().StringVar(&f.paper, "paper", "A4", "A4 or Letter")
+	return cmd
+}
+
+func (f readyFlags) check() error {
+	if f.pdf == "-" {
+		return cli.Usagef("--pdf -: give the name of a file")
+	}
+	if f.paper != "A4" && f.paper != "Letter" {
+		return cli.Usagef("--paper %q: give A4 or Letter", f.paper)
+	}
+	return nil
+}
+
+// showReady shows how far the learner is from the lathe, as JSON, a PDF or a page.
+func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
+	ready, err := progress.ReadinessOf(v.record, v.items, v.special)
+	if err != nil {
+		return err
+	}
+	if r.JSON {
+		return r.PrintJSON(readyDocumentOf(v.record.Learner, ready))
+	}
+	_, answers, err := v.record.Summaries()
+	if err != nil {
+		return err
+	}
+	shown := progress.ReadinessPage(v.record.Learner, answers, r.Now(), ready, v.speaker())
+	if f.pdf == "" {
+		return r.ShowPage(ctx, shown)
+	}
+	if missing := handout.Missing(v.record.Learner); len(missing) > 0 {
+		fmt.Fprintln(r.Err, v.session.Say("ready-letters", "letters", string(missing), "name", v.record.Learner))
+	}
+	say := v.session.Say
+	o := handout.Options{Paper: handout.Paper(f.paper), Title: say("ready-title", "learner", v.record.Learner), Date: r.Now(), Words: handout.Words{Lang: "en", Page: say("set-page")}}
+	printed := report.Printed(shown, v.record.Learner, say("rehearsal"))
+	if err := files.WriteWhole(f.pdf, func(file *os.File) error { return handout.ReportPDF(file, printed, o) }); err != nil {
+		return err
+	}
+	fmt.Fprintln(r.Out, v.session.Say("ready-written", "where", f.pdf))
+	return nil
+}
+
+// readyDocument is the JSON of it.
+type readyDocument struct {
+	CoreOpen   []string `json:"core_open"`
+	CoreShown  []string `json:"core_shown"`
+	GateOpen   []string `json:"gate_open"`
+	GateShown  []string `json:"gate_shown"`
+	Learner    string   `json:"learner"`
+	TestPassed bool     `json:"mixed_test_passed"`
+	Ask        bool     `json:"ready_to_ask"`
+	SureWrong  []string `json:"sure_but_wrong"`
+}
+
+func readyDocumentOf(learner string, r schedule.Readiness) readyDocument {
+	return readyDocument{
+		CoreOpen: list(r.CoreOpen), CoreShown: list(r.CoreShown), GateOpen: list(r.SafetyCriticalOpen), GateShown: list(r.SafetyCriticalShown),
+		Learner: learner, TestPassed: r.Passed, Ask: r.Ask, SureWrong: list(r.SureWrong),
+	}
+}
+
+// list makes an empty list of none, for JSON.
+func list(names []string) []string { return append([]string{}, names...) }

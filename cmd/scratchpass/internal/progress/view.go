@@ -1,0 +1,55 @@
+package progress
+
+import (
+	"context"
+	"strings"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
+	"scratchpass/lessons/course"
+	"scratchpass/lessons/progress"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/lessons/sitting"
+)
+
+// view is a record with the words for its tasks.
+type view struct {
+	session *sitting.Session
+	record  *record.Record
+	items   []schedule.Item
+	special map[string]bool
+	words   map[string]content.TaskWords
+}
+
+// open opens the record for a look at it; there must be one.
+func open(ctx context.Context, r *cli.Run) (view, error) {
+	if r.RecordFile == cli.NoRecord {
+		return view{}, cli.Usagef("--record none keeps no record to look at")
+	}
+	s, rec, err := r.Open(ctx)
+	if err != nil {
+		return view{}, err
+	}
+	return viewOf(s, rec)
+}
+
+// viewOf joins a session's record with the words for its tasks.
+func viewOf(s *sitting.Session, rec *record.Record) (v view, err error) {
+	v = view{s, rec, course.Order(s.Library, s.System), course.Special(s.Library), map[string]content.TaskWords{}}
+	for _, it := range v.items {
+		if v.words[it.Task], err = s.Library.Task(it.Task); err != nil {
+			return v, err
+		}
+	}
+	return v, nil
+}
+
+// speaker has the words for the pages.
+func (v view) speaker() progress.Speaker {
+	return progress.Speaker{Say: v.session.Say, Title: v.title, Slip: v.slip}
+}
+
+func (v view) title(task string) string { return v.words[task].Title }
+
+func (v view) slip(task, slip string) string { return strings.TrimSpace(v.words[task].Slips[slip]) }

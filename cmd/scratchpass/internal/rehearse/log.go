@@ -1,0 +1,166 @@
+package rehearse
+
+import (
+	"errors"
+	"fmt"
+	"hash/crc32"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/rehearsal"
+	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/bench"
+	"scratchpass/quiz/files"
+)
+
+// moveLog is where every move of a rehearsal is written down at once, so that one that
+// is broken off can go on.
+type moveLog struct {
+	path    string   // empty where nothing is kept
+	resumed bool     // it has the moves of an earlier sitting
+	file    *os.File // nil until the first move
+
+	session   *sitting.Session
+	rehearsal *rehearsal.Rehearsal
+	told      io.Writer // what became of an earlier log
+}
+
+// keepMoves has the moves of a rehearsal kept, and takes up those of an earlier sitting.
+func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal) (*moveLog, error) {
+	if r.RecordFile == cli.NoRecord && c.log == "" {
+		return &moveLog{}, nil
+	}
+	path := c.log
+	if path == "" {
+		var err error
+		if path, err = usualLog(r.Learner, h.Name); err != nil {
+			return &moveLog{}, nil // no home, no log
+		}
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+		return nil, err
+	}
+	text, err := readLog(path)
+	if err != nil {
+		return nil, err
+	}
+	resumed, err := c.resume(s, h, path, text, cli.IsTerminal(r.In))
+	if err != nil {
+		return nil, err
+	}
+	if c.goOn && !resumed {
+		fmt.Fprintln(r.Err, s.Say("bench-nothing-to-go-on", "job", h.Name))
+	}
+	l := &moveLog{path: path, resumed: resumed, session: s, rehearsal: h, told: r.Err}
+	h.Keep = l.keep
+	return l, nil
+}
+
+// usualLog is where the log of a rehearsal is kept when nothing else is said.
+func usualLog(learner, job string) (string, error) {
+	return cli.DataFile("dryrun-" + safeName(learner) + "-" + safeName(filepath.Base(job)) + ".log")
+}
+
+// safeName makes a file name of a person's name. Letters that a file name had better
+// not have are left out, and a sum over the name keeps two such names apart.
+func safeName(name string) string {
+	safe := strings.Map(func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' {
+			return r
+		}
+		return '_'
+	}, name)
+	if safe != name {
+		safe += fmt.Sprintf("-%08x", crc32.ChecksumIEEE([]byte(name)))
+	}
+	return safe
+}
+
+// readLog reads the log of an earlier rehearsal; nil where there is none. A file that is
+// there and is no log is an error: it is not to be taken away.
+func readLog(path string) ([]byte, error) {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, cli.Usagef("--log %q is no file: give the name of a file for the log", path)
+	}
+	text, err := os.ReadFile(path)
+	if script, _ := bench.ParseScript(path, text); err == nil && len(text) > 0 && script.Job == "" {
+		return nil, cli.Usagef("--log %q is there already and is no log of a rehearsal: give another file", path)
+	}
+	return text, err
+}
+
+// keep writes one line. The file is opened for the first one: a rehearsal without a move
+// takes no other's place.
+func (l *moveLog) keep(line string) error {
+	if l.file == nil {
+		if err := l.open(); err != nil {
+			return err
+		}
+	}
+	if _, err := l.file.WriteString(line + "\n"); err != nil {
+		return err
+	}
+	return l.file.Sync()
+}
+
+// open opens the log of a rehearsal that goes on, or begins a new one. What was there
+// gets another name, and is told of.
+func (l *moveLog) open() (err error) {
+	if l.resumed {
+		l.file, err = files.Append(l.path, files.TornMove)
+		return err
+	}
+	aside, err := setAside(l.path)
+	if err != nil {
+		return err
+	}
+	if aside != "" {
+		fmt.Fprintln(l.told, l.session.Say("bench-log-aside", "where", aside))
+	}
+	f, err := files.Append(l.path, files.TornMove)
+	if err != nil {
+		return err
+	}
+	h := l.rehearsal
+	begun := bench.New(h.Bench.Job)
+	begun.Live = h.Bench.Live
+	if _, err := f.WriteString(begun.Transcript(h.Name, h.As, h.Lathe)); err != nil {
+		f.Close()
+		return err
+	}
+	l.file = f
+	return nil
+}
+
+// setAside gives the log of an earlier rehearsal another name, with the time it was last
+// written: nothing is lost. It returns the name, "" where there was no log.
+func setAside(path string) (aside string, err error) {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) || err == nil && info.Size() == 0 {
+		return "", nil
+	}
+	if err != nil {
+		return "", err
+	}
+	ending := filepath.Ext(path)
+	aside = strings.TrimSuffix(path, ending) + "-" + info.ModTime().Format("20060102-150405.000") + ending
+	return aside, os.Rename(path, aside)
+}
+
+func (l *moveLog) close() error {
+	if l.file == nil {
+		return nil
+	}
+	return l.file.Close()
+}

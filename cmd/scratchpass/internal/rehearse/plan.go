@@ -1,0 +1,45 @@
+package rehearse
+
+import (
+	"github.com/spf13/cobra"
+
+	"scratchpass/calc"
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/rehearsal"
+	"scratchpass/quiz/bench"
+)
+
+func planCommand(r *cli.Run) *cobra.Command {
+	var sizes jobFlags
+	var angle float64
+	cmd := &cobra.Command{
+		Use:   "plan [JOB|FILE]",
+		Short: "The pass-by-pass card of a job on your lathe, to rehearse with",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			lib, err := r.Library()
+			if err != nil {
+				return err
+			}
+			named, job, err := findJob(r, lib, cli.OptionalArgument(args), &sizes)
+			if err != nil {
+				return err
+			}
+			p, err := bench.NewPlan(job, calc.Degrees(angle))
+			if err != nil {
+				return cli.UsageError(err)
+			}
+			if r.JSON {
+				return r.PrintJSON(p.Document(named.Name))
+			}
+			s, _, err := r.Open(cmd.Context())
+			if err != nil {
+				return err
+			}
+			return r.ShowPage(cmd.Context(), rehearsal.Flow{Session: s}.PlanPage(p))
+		},
+	}
+	sizes.addTo(cmd)
+	cmd.Flags().Float64Var(&angle, "angle", 29.5, "of the compound from the cross-slide line: 29, 29.5 or 30")
+	return cmd
+}

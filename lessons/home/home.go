@@ -1,0 +1,154 @@
+// Package home is the screen that the program opens with, and the questions that describe
+// a learner's lathe.
+package home
+
+import (
+	"errors"
+
+	"scratchpass/lessons/course"
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/practice"
+	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks"
+)
+
+// Doors are what the home screen opens besides lessons and practice; those that are nil
+// are left out.
+type Doors struct {
+	Progress  func() error
+	Rehearse  func() error
+	SaveLathe func(machine.Lathe) (where string, err error) // keeps a described machine
+}
+
+// Run shows the home screen until the learner is done.
+func Run(s *sitting.Session, d Doors) error {
+	h := &home{Session: s, Doors: d}
+	if err := s.Face.Show(page.Page{
+		page.Heading{Text: s.Say("home-title")},
+		page.Paragraph{Text: s.Say("home-what")},
+		s.Rehearsal(),
+		page.Aside{Text: s.Say("home-lathe", "lathe", s.Lathe.Name)},
+	}); err != nil {
+		return err
+	}
+	for {
+		doors := h.doors()
+		var labels []string
+		for _, d := range doors {
+			labels = append(labels, d.label)
+		}
+		i, err := h.choose("home-ask", labels)
+		if err != nil {
+			return page.Farewell(err, s.Say("say-stopped", "done", s.Done(h.answers)))
+		}
+		if doors[i].open == nil {
+			return nil
+		}
+		// Who stops inside is back at the menu; who stops there leaves.
+		if err := doors[i].open(); err != nil && !errors.Is(err, errBack) && !errors.Is(err, page.ErrStopped) {
+			return err
+		}
+	}
+}
+
+type home struct {
+	*sitting.Session
+	Doors
+	answers []sitting.Answered // of all sittings since the program was opened
+}
+
+// sit runs a flow as a sitting of its own.
+func (h *home) sit(f sitting.Flow) error {
+	answers, err := h.Session.Run(f)
+	h.answers = append(h.answers, answers...)
+	return err
+}
+
+// door is a line of the home menu and where it leads; the last leads out.
+type door struct {
+	label string
+	open  func() error
+}
+
+func (h *home) doors() []door {
+	var doors []door
+	add := func(phrase string, open func() error) {
+		if open != nil {
+			doors = append(doors, door{h.Say(phrase), open})
+		}
+	}
+	if h.Book != nil {
+		add("home-best", func() error { return h.sit(practice.Best{Level: problem.NumbersGiven}) })
+	}
+	add("home-learn", h.chooseLesson)
+	add("home-progress", h.Progress)
+	add("home-practise", h.choosePractice)
+	add("bench-door", h.Rehearse)
+	add("home-lathe-door", h.describeAndKeep)
+	add("home-safety", func() error { return h.Face.Show(h.SafetyPage()) })
+	return append(doors, door{h.Say("home-leave"), nil})
+}
+
+// errBack leaves a menu for the one before.
+var errBack = errors.New("back")
+
+func (h *home) choose(ask string, options []string) (int, error) {
+	return sitting.Choose(h.Session, h.Face, h.Say(ask), page.Menu{Options: options, Back: true})
+}
+
+func (h *home) chooseLesson() error {
+	names := h.Library.LessonNames()
+	var titles []string
+	for _, name := range names {
+		l, err := h.Library.Lesson(name)
+		if err != nil {
+			return err
+		}
+		titles = append(titles, course.Title(l))
+	}
+	i, err := h.choose("home-which-lesson", append(titles, h.Say("home-back")))
+	if err != nil {
+		return err
+	}
+	if i == len(names) {
+		return errBack
+	}
+	return h.sit(course.Lesson{Lesson: names[i]})
+}
+
+// homePractice is how many problems a session from the home screen has.
+const homePractice = 5
+
+func (h *home) choosePractice() error {
+	options := []string{h.Say("home-mixed")}
+	choices := [][]string{tasks.Names()}
+	for _, stage := range problem.Stages {
+		if names, _ := practice.Resolve([]string{string(stage)}); len(tasks.OfStage(stage)) > 0 {
+			options = append(options, h.Say("stage-"+string(stage)))
+			choices = append(choices, names)
+		}
+	}
+	i, err := h.choose("home-which-stage", append(options, h.Say("home-back")))
+	if err != nil {
+		return err
+	}
+	if i == len(choices) {
+		return errBack
+	}
+	return h.sit(practice.Practice{Tasks: choices[i], Level: problem.NumbersGiven, Count: homePractice})
+}
+
+func (h *home) describeAndKeep() error {
+	lathe, err := DescribeLathe(h.Session)
+	if err != nil {
+		return err
+	}
+	where, err := h.SaveLathe(lathe)
+	if err != nil {
+		return err
+	}
+	h.UseLathe(lathe)
+	return h.Face.Show(page.Page{page.Paragraph{Text: h.Say("lathe-kept", "where", where)}})
+}

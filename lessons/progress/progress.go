@@ -1,0 +1,223 @@
+// Package progress tells what a learner's record comes to: what was shown, what is due,
+// what keeps going wrong, and what stands between them and asking their instructor.
+package progress
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"time"
+
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/problem"
+)
+
+// Progress is what a record comes to.
+type Progress struct {
+	Learner   string          `json:"learner"`
+	Answers   int             `json:"answers"`
+	Minutes   float64         `json:"minutes"`
+	Stages    []StageProgress `json:"stages"`
+	Begun     []BegunTask     `json:"begun"`
+	Due       []string        `json:"due"`
+	Next      []NextReview    `json:"next"`
+	Stuck     []string        `json:"stuck"`
+	Slips     []SlipCount     `json:"slips"`
+	Days      []DayProgress   `json:"days"`
+	SureWrong []string        `json:"sure_but_wrong"`
+	Ready     bool            `json:"ready_to_ask"`
+}
+
+// StageProgress is how many tasks of a stage were shown.
+type StageProgress struct {
+	Stage problem.Stage `json:"stage"`
+	Shown int           `json:"shown"`
+	Begun int           `json:"begun"`
+	Of    int           `json:"of"`
+}
+
+// BegunTask is a task that was begun and not yet shown.
+type BegunTask struct {
+	Task   string `json:"task"`
+	Run    int    `json:"right_in_a_row"`
+	OneDay bool   `json:"shown_on_one_day"`
+}
+
+// NextReview is when a task comes back.
+type NextReview struct {
+	Task string `json:"task"`
+	Date string `json:"date"`
+}
+
+// nextReviews is how many of the reviews to come are told.
+const nextReviews = 5
+
+// SlipCount is a wrong road that was taken more than once.
+type SlipCount struct {
+	Task  string `json:"task"`
+	Slip  string `json:"slip"`
+	Times int    `json:"times"`
+}
+
+// DayProgress is one day.
+type DayProgress struct {
+	Date    string  `json:"date"`
+	Answers int     `json:"answers"`
+	Right   int     `json:"right"`
+	Minutes float64 `json:"minutes"`
+}
+
+// chartDays is how far back the chart goes.
+const chartDays = 60
+
+// Of reads a record.
+func Of(r *record.Record, items []schedule.Item, special map[string]bool, now time.Time) (Progress, error) {
+	of, n, err := r.Summaries()
+	if err != nil {
+		return Progress{}, err
+	}
+	p := Progress{Learner: r.Learner, Answers: n, Stages: []StageProgress{}, Begun: []BegunTask{}, Due: []string{}, Next: []NextReview{}, Stuck: []string{}, Slips: []SlipCount{}, Days: []DayProgress{}, SureWrong: []string{}}
+	stage := map[problem.Stage]*StageProgress{}
+	for _, s := range problem.Stages {
+		stage[s] = &StageProgress{Stage: s}
+	}
+	for _, it := range items {
+		s := of[it.Task]
+		p.Minutes += s.Seconds / 60
+		at := stage[it.Stage]
+		at.Of++
+		switch {
+		case s.Mastered:
+			at.Shown++
+		case s.Answers > 0:
+			at.Begun++
+			p.Begun = append(p.Begun, BegunTask{it.Task, len(s.Run), len(s.Days) > 0})
+		}
+		if s.Mastered && s.Card.Due.After(now) {
+			p.Next = append(p.Next, NextReview{it.Task, s.Card.Due.Local().Format(time.DateOnly)})
+		}
+		if s.Stuck() {
+			p.Stuck = append(p.Stuck, it.Task)
+		}
+		for _, slip := range slices.Sorted(maps.Keys(s.Slips)) {
+			if s.Slips[slip] > 1 {
+				p.Slips = append(p.Slips, SlipCount{it.Task, slip, s.Slips[slip]})
+			}
+		}
+	}
+	for _, s := range problem.Stages {
+		if stage[s].Of > 0 {
+			p.Stages = append(p.Stages, *stage[s])
+		}
+	}
+	slices.SortStableFunc(p.Next, func(a, b NextReview) int { return strings.Compare(a.Date, b.Date) })
+	p.Next = p.Next[:min(nextReviews, len(p.Next))]
+	slices.SortStableFunc(p.Slips, func(a, b SlipCount) int { return b.Times - a.Times })
+	p.Due = append(p.Due, schedule.DueBy(items, of, now)...)
+	days, err := r.Days(now.AddDate(0, 0, -chartDays))
+	if err != nil {
+		return p, err
+	}
+	for _, d := range days {
+		p.Days = append(p.Days, DayProgress{d.Date, d.Answers, d.Right, d.Seconds / 60})
+	}
+	ready, err := ReadinessOf(r, items, special)
+	p.SureWrong = append(p.SureWrong, ready.SureWrong...)
+	p.Ready = ready.Ask
+	return p, err
+}
+
+// ReadinessOf reads from a record what stands between a learner and asking.
+func ReadinessOf(r *record.Record, items []schedule.Item, special map[string]bool) (schedule.Readiness, error) {
+	of, _, err := r.Summaries()
+	if err != nil {
+		return schedule.Readiness{}, err
+	}
+	test, tested, err := r.LastTest()
+	return schedule.ReadinessOf(items, special, of, test, tested), err
+}
+
+// Speaker has the words for a page: phrases, the titles of tasks, and what is said of a
+// common error.
+type Speaker struct {
+	Say   func(phrase string, pairs ...any) string
+	Title func(task string) string
+	Slip  func(task, slip string) string
+}
+
+// Page words the progress.
+func (p Progress) Page(w Speaker) page.Page {
+	text := page.Page{page.Heading{Text: w.Say("progress-title", "learner", p.Learner)}}
+	if p.Answers == 0 {
+		return append(text, page.Paragraph{Text: w.Say("progress-none")})
+	}
+	line := func(phrase string, pairs ...any) { text = append(text, page.Paragraph{Text: w.Say(phrase, pairs...)}) }
+	item := func(said string) { text = append(text, page.Item{Text: said}) }
+	line("progress-sum", "n", p.Answers, "minutes", fmt.Sprintf("%.0f", p.Minutes))
+	line("progress-stages")
+	for _, s := range p.Stages {
+		text = append(text, page.Meter{Done: s.Shown, Begun: s.Begun, Of: s.Of,
+			Text: w.Say("progress-stage", "stage", w.Say("stage-"+string(s.Stage)), "shown", s.Shown, "begun", s.Begun, "of", s.Of)})
+	}
+	list := func(phrase string, tasks []string) {
+		if len(tasks) == 0 {
+			return
+		}
+		line(phrase)
+		for _, task := range tasks {
+			item(w.Title(task))
+		}
+	}
+	if len(p.Begun) > 0 {
+		line("progress-begun")
+		for _, b := range p.Begun {
+			phrase := "progress-begun-line"
+			if b.OneDay {
+				phrase = "progress-one-day"
+			}
+			item(w.Say(phrase, "task", w.Title(b.Task), "run", b.Run))
+		}
+	}
+	list("progress-due", p.Due)
+	if len(p.Next) > 0 {
+		line("progress-next")
+		for _, n := range p.Next {
+			item(w.Say("progress-next-line", "task", w.Title(n.Task), "date", n.Date))
+		}
+	}
+	list("progress-stuck", p.Stuck)
+	list("progress-sure", p.SureWrong)
+	if len(p.Slips) > 0 {
+		line("progress-slips")
+		for _, s := range p.Slips[:min(5, len(p.Slips))] {
+			item(w.Say("progress-slip", "task", w.Title(s.Task), "times", s.Times, "slip", w.Slip(s.Task, s.Slip)))
+		}
+	}
+	text = append(text, p.chart(w)...)
+	closing := "progress-not-yet"
+	if p.Ready {
+		closing = "progress-ready"
+	}
+	return append(text, page.Caution{Text: w.Say(closing)})
+}
+
+// chart shows how much was right from day to day.
+func (p Progress) chart(w Speaker) page.Page {
+	if len(p.Days) < 2 {
+		return nil
+	}
+	var percent []float64
+	for _, d := range p.Days {
+		percent = append(percent, 100*float64(d.Right)/float64(d.Answers))
+	}
+	first, last := p.Days[0], p.Days[len(p.Days)-1]
+	return page.Page{page.Figure{
+		Pictures: []drawing.Drawing{drawing.Curve(first.Date+" - "+last.Date, percent, 100, 0)},
+		Twin: w.Say("progress-chart", "first", fmt.Sprintf("%.0f", percent[0]), "from", first.Date,
+			"last", fmt.Sprintf("%.0f", percent[len(percent)-1]), "to", last.Date, "days", len(p.Days)),
+	}}
+}

@@ -1,0 +1,24 @@
+package record
+
+import "time"
+
+// What tests need to bring about by order what else would happen by chance.
+
+// Exec runs a statement on the record's own connection: a fault put in by a trigger, a
+// full disk, no patience with other programs.
+func (r *Record) Exec(statement string) error {
+	_, err := r.db.Exec(statement)
+	return err
+}
+
+// Step takes the file from one version to the next.
+func (r *Record) Step(version int) error { return r.step(version) }
+
+// Retry is what opening does while another program holds the file.
+func Retry(try func() (bool, error), sleep func(time.Duration)) error { return retry(try, sleep) }
+
+// SetAsideAs sets a record aside under a name.
+func SetAsideAs(path, aside string) error { return setAside(path, aside) }
+
+// Newest is the version of the newest form.
+var Newest = len(schemas)

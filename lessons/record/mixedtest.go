@@ -1,0 +1,34 @@
+package record
+
+import (
+	"database/sql"
+	"errors"
+	"time"
+)
+
+// Test is the result of a mixed test.
+type Test struct {
+	At      time.Time // when it was finished; kept to the millisecond
+	Got, Of int       // right, of so many
+}
+
+// AddTest keeps the result of a mixed test.
+func (r *Record) AddTest(t Test) error {
+	_, err := r.db.Exec("INSERT INTO tests (learner, at_ms, got, of) SELECT ?, ?, ?, ? WHERE NOT EXISTS (SELECT 1 FROM tests WHERE learner = ? AND at_ms = ? AND got = ? AND of = ?)",
+		r.Learner, t.At.UnixMilli(), t.Got, t.Of, r.Learner, t.At.UnixMilli(), t.Got, t.Of)
+	return err
+}
+
+// LastTest returns the newest mixed test; ok is false when there is none.
+func (r *Record) LastTest() (t Test, ok bool, err error) {
+	var at int64
+	err = r.db.QueryRow("SELECT at_ms, got, of FROM tests WHERE learner = ? ORDER BY at_ms DESC, rowid DESC LIMIT 1", r.Learner).Scan(&at, &t.Got, &t.Of)
+	switch {
+	case errors.Is(err, sql.ErrNoRows):
+		return Test{}, false, nil
+	case err != nil:
+		return Test{}, false, err
+	}
+	t.At = time.UnixMilli(at)
+	return t, true, nil
+}

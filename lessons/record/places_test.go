@@ -1,0 +1,32 @@
+package record_test
+
+import "testing"
+
+func TestPlaces(t *testing.T) {
+	r := fresh(t, 0)
+	want := func(part int, there bool, why string) {
+		t.Helper()
+		if got, ok, err := r.Place("dial-book"); got != part || ok != there || err != nil {
+			t.Errorf("part %d, %v, %v: %s", got, ok, err, why)
+		}
+	}
+	set := func(lesson string, part int) {
+		t.Helper()
+		if err := r.SetPlace(lesson, part); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want(0, false, "not begun")
+	set("dial-book", 0)
+	want(0, true, "the first part is a place")
+	set("dial-book", 3)
+	set("thread-shape", 1)
+	want(3, true, "the newest counts, and that of this lesson")
+	r.Learner = "Ben"
+	want(0, false, "another learner")
+	r.Learner = "Ada"
+	set("dial-book", -1)
+	want(0, false, "finished")
+	set("dial-book", -1)
+	want(0, false, "finished twice is no error")
+}

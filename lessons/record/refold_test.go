@@ -1,0 +1,161 @@
+package record_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/quiz/answer"
+)
+
+// in sets where the computer is while a test runs.
+func in(t *testing.T, place *time.Location) {
+	before := time.Local
+	time.Local = place
+	t.Cleanup(func() { time.Local = before })
+}
+
+// A record from the first form opens, keeps its answers and gets summaries.
+func TestFirstFormOpens(t *testing.T) {
+	in(t, time.UTC)
+	path := filepath.Join(t.TempDir(), "old.db")
+	script, err := os.ReadFile("testdata/first-form.sql")
+	if err != nil {
+		t.Fatal(err)
+	}
+	do(t, path, string(script))
+	r := open(t, path, "Ada")
+	if r.SetAside != "" {
+		t.Error("an old record was taken for a damaged one")
+	}
+	if all := kept(t, r); len(all) != 3 || all[1].Slip != "double" || all[1].Certainty != answer.Bet || !all[2].Hint || all[0].Situation != "" || all[0].Key != "" {
+		t.Errorf("%+v", all)
+	}
+	needs := func(want bool, why string) {
+		t.Helper()
+		if old, err := r.NeedsRefold(); old != want || err != nil {
+			t.Errorf("%v, %v: %s", old, err, why)
+		}
+	}
+	needs(true, "answers, and no summary")
+	if err := r.Refold(schedule.Fold(items)); err != nil {
+		t.Fatal(err)
+	}
+	needs(false, "now there are summaries")
+	of, n, err := r.Summaries()
+	s := of["single-depth"]
+	if n != 3 || err != nil || s.Answers != 3 || s.Right != 2 || s.Slips["double"] != 1 || s.Seconds != 75 || s.Card.Reps != 2 || s.SureWrong.UnixMilli() != 1_700_000_060_000 {
+		t.Errorf("%+v, %d, %v", s, n, err)
+	}
+	r.Learner = "Ben"
+	needs(false, "someone without answers needs nothing")
+}
+
+// Summaries made anew are those that were kept with each answer, and what stood there
+// before is gone, of this learner only.
+func TestRefoldComesToTheSame(t *testing.T) {
+	r, fold := fresh(t, 0), schedule.Fold(items)
+	for n := range 60 {
+		a := nth(n * 7)
+		a.At = a.At.Local()
+		if n%3 == 2 {
+			a.Task = "radius-dial-plunge"
+		}
+		if n%11 == 5 {
+			a.Verdict, a.Slip = answer.KnownError, "double"
+		}
+		if err := r.Append(a, fold); err != nil {
+			t.Fatal(err)
+		}
+	}
+	before, n, err := r.Summaries()
+	if n != 60 || err != nil {
+		t.Fatal(n, err)
+	}
+	for _, statement := range []string{
+		"INSERT INTO states (learner, task, state) VALUES ('Ada', 'gone', '{\"answers\":9}'), ('Ben', 'single-depth', '{\"answers\":4}')",
+		"UPDATE states SET state = '{}' WHERE learner = 'Ada' AND task = 'single-depth'",
+	} {
+		if err := r.Exec(statement); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := r.Refold(fold); err != nil {
+		t.Fatal(err)
+	}
+	after, n, err := r.Summaries()
+	if one, other := asJSON(t, before), asJSON(t, after); n != 60 || err != nil || one != other {
+		t.Errorf("%d, %v\n%s\n%s", n, err, one, other)
+	}
+	r.Learner = "Ben"
+	if of, _, err := r.Summaries(); of["single-depth"].Answers != 4 || err != nil {
+		t.Errorf("the summaries of someone else: %v, %v", of, err)
+	}
+}
+
+// Days in a record that is read anew are those of the place where the computer is: a
+// moment is kept, not the clock on the wall.
+func TestRefoldOnDaysOfThePlace(t *testing.T) {
+	r := fresh(t, 0)
+	for _, at := range []time.Time{time.Date(2026, 3, 1, 13, 59, 0, 0, time.UTC), time.Date(2026, 3, 1, 14, 0, 0, 0, time.UTC)} {
+		if err := r.Append(record.Answer{At: at, Task: "single-depth", Verdict: answer.Right}, nil); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, row := range []struct {
+		place *time.Location
+		days  uint64
+		why   string
+	}{
+		{time.UTC, 1, "one afternoon"},
+		{time.FixedZone("", 10*3600), 2, "a minute before and at midnight"},
+		{time.FixedZone("", 10*3600+60), 1, "both after midnight"},
+	} {
+		in(t, row.place)
+		if err := r.Refold(schedule.Fold(items)); err != nil {
+			t.Fatal(err)
+		}
+		if of, _, err := r.Summaries(); of["single-depth"].Card.Reps != row.days || err != nil {
+			t.Errorf("reviewed on %d days, %v: %s", of["single-depth"].Card.Reps, err, row.why)
+		}
+	}
+}
+
+// While the summaries are made anew, no other program keeps an answer that they would
+// then leave out.
+func TestRefoldLeavesOutNoAnswerOfAnotherProgram(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "r.db")
+	r, other := open(t, path, "Ada"), open(t, path, "Ada")
+	if err := other.Exec("PRAGMA busy_timeout = 0"); err != nil { // it would wait: here it says so
+		t.Fatal(err)
+	}
+	fold := schedule.Fold(items)
+	for n := range 3 {
+		if err := r.Append(nth(n), fold); err != nil {
+			t.Fatal(err)
+		}
+	}
+	answers := 3
+	meddling := func(s record.Summary, a record.Answer, item int) record.Summary {
+		if item == 2 {
+			if err := other.Append(nth(99), fold); err == nil {
+				answers++
+			} else if !says(err, "locked") {
+				t.Error(err)
+			}
+		}
+		return fold(s, a, item)
+	}
+	if err := r.Refold(meddling); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, r, answers)
+	if _, _, err := r.Import(strings.NewReader(asJSON(t, nth(50))), meddling); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, r, answers+1)
+}

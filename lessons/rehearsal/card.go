@@ -1,0 +1,226 @@
+package rehearsal
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/bench"
+)
+
+// ChooseJob lets the learner choose one of the jobs that ship.
+func (s Flow) ChooseJob() (string, error) {
+	names := s.Library.JobNames()
+	var titles []string
+	for _, name := range names {
+		titles = append(titles, JobTitle(s.Library, name))
+	}
+	i, err := sitting.Choose(s.Session, s, s.Say("bench-which"), page.Menu{Options: titles})
+	if err != nil {
+		return "", err
+	}
+	return names[i], nil
+}
+
+// GoOnWith asks whether to go on with a rehearsal that was broken off.
+func (s Flow) GoOnWith(job string, moves int) (bool, error) {
+	i, err := sitting.Choose(s.Session, s, s.Say("bench-go-on", "job", job, "n", moves), page.Menu{Options: []string{s.Say("bench-yes"), s.Say("bench-no")}})
+	return err == nil && i == 0, err
+}
+
+// Played tells a log: every move with what came of it, and the end.
+func (s Flow) Played(r bench.Replayed, words content.BenchWords) page.Page {
+	b := r.Bench
+	text := page.Page{page.Heading{Text: s.Say("bench-title", "title", b.Job.Title)}}
+	for i, e := range b.Log {
+		line := fmt.Sprintf("%d. %s", i+1, e.Event.Write(b.Job.System()))
+		var said []string
+		for _, h := range e.Happened {
+			said = append(said, h.Text(words))
+		}
+		if len(said) > 0 {
+			line += ": " + strings.Join(said, " ")
+		}
+		text = append(text, page.Paragraph{Text: line})
+	}
+	text = append(text, page.Paragraph{})
+	if !b.Over {
+		return append(append(text, page.Paragraph{Text: s.Say("bench-not-over")}), s.mistakes(b, words, r.TakenBack)...)
+	}
+	return append(text, s.Debrief(b, words, r.TakenBack)...)
+}
+
+// PlanPage is the card of a job.
+func (s Flow) PlanPage(p bench.Plan) page.Page {
+	j := p.Job
+	u := j.System().Length()
+	size := func(l calc.Length) string { return u.Text(l.Inches()) }
+	text := page.Page{page.Heading{Text: s.Say("plan-title", "title", j.Title)}, page.Caution{Text: s.Say("plan-aid")}, s.Rehearsal()}
+	for _, line := range s.jobFacts(j) {
+		text = append(text, page.Item{Text: line})
+	}
+	if p.Whips() {
+		text = append(text, page.Caution{Text: s.Say("plan-slender", "times", calc.Fixed(p.Slender, 1))})
+	}
+	if p.Unscrews {
+		text = append(text, page.Gap{}, page.Caution{Text: s.Say("plan-unscrews")}, page.Caution{Text: s.CautionText("screwed-chuck")})
+	}
+	if p.TooFast {
+		text = append(text, page.Gap{}, page.Caution{Text: s.Say("plan-too-fast")})
+	}
+	if !p.Passes() {
+		text = append(text, page.Caution{Text: s.Say("plan-none")})
+	}
+	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-set")})
+	say := func(phrase string, pairs ...any) { text = append(text, page.Item{Text: s.Say(phrase, pairs...)}) }
+	what, limits := s.Say("plan-blank"), j.Limits.Major
+	if j.Side == calc.Inside {
+		what, limits = s.Say("plan-bore"), j.Limits.Minor
+	}
+	say("plan-before", "what", what, "min", size(limits.Min), "max", size(limits.Max))
+	if j.End == bench.Bottom {
+		say("plan-mark-bar")
+	}
+	deeper, away := j.Ways()
+	say("bench-ways", "deeper", deeper)
+	say("plan-order-" + j.Side.String())
+	floor := func(x float64) string { return calc.Fixed(math.Floor(x), 0) } // a limit is never rounded up
+	switch {
+	case p.TooFast:
+		say("plan-no-speed", "rpm", p.RPM, "fastest", floor(p.Fastest), "hands", calc.Fixed(p.Hands, 0))
+	case p.Passes():
+		say("plan-speed", "rpm", p.RPM, "usual", floor(p.Usual), "fastest", floor(p.Fastest), "hands", calc.Fixed(p.Hands, 0))
+	}
+	s.planDrive(p, say)
+	say("plan-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing())
+	if j.Swing() == bench.Headstock {
+		text = append(text, page.Caution{Text: "  " + s.CautionText("near-the-chuck")})
+	}
+	if j.Side == calc.Inside {
+		say("plan-overhang", "overhang", size(p.Overhang))
+	}
+	if !p.Passes() {
+		return s.planEnd(p, text)
+	}
+	out := size(p.Out)
+	switch turns := p.Out.Over(j.Lathe.Cross.Turn); {
+	case turns > 1+1e-6:
+		out = s.Say("plan-turns", "out", out, "turns", calc.Shortest(turns, 2))
+	case turns > 1-1e-6:
+		out = s.Say("plan-one-turn", "out", out)
+	}
+	say("plan-out", "out", out, "way", away, "deeper", deeper)
+	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
+	text = append(text, s.planPasses(p)...)
+	if p.Wire > 0 {
+		say("plan-wires", "wire", u.Text(p.Wire.Inches()), "max", size(p.OverMax), "min", size(p.OverMin))
+	}
+	return s.planEnd(p, text)
+}
+
+// planEnd is the end of a card: its cautions, and a line to sign.
+func (s Flow) planEnd(p bench.Plan, text page.Page) page.Page {
+	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-cautions")})
+	for _, key := range p.Cautions {
+		text = append(text, page.Caution{Text: "- " + s.CautionText(key)})
+	}
+	return append(text, page.Gap{}, page.Paragraph{Text: s.Say("ready-sign")})
+}
+
+// planPasses lists the passes.
+func (s Flow) planPasses(p bench.Plan) page.Page {
+	text := page.Page{page.Gap{}, page.Heading{Text: s.Say("plan-passes")}}
+	if p.Chatters {
+		text = append(text, page.Caution{Text: s.Say("plan-chatters-" + p.Job.Side.String())})
+	}
+	if len(p.Faults) > 0 {
+		text = append(text, page.Caution{Text: s.Say("plan-faults", "what", s.faults(p))})
+	}
+	columns := page.Columns{Head: s.Say("plan-columns")}
+	n := 0
+	for _, st := range p.Steps {
+		if st.Kind != "test" {
+			n++
+		}
+		columns.Rows = append(columns.Rows, s.planRow(p, st, n))
+	}
+	text = append(text, columns)
+	return append(text, page.Item{Text: s.Say("plan-lag", "lag", calc.Fixed(p.Lag, 1))})
+}
+
+// faults names the mistakes that a card leads to.
+func (s Flow) faults(p bench.Plan) string {
+	words, err := s.Library.Bench()
+	if err != nil {
+		return strings.Join(p.Faults, ", ")
+	}
+	var titles []string
+	for _, name := range p.Faults {
+		titles = append(titles, strings.ToLower(words.Mistakes[name].Title))
+	}
+	return strings.Join(titles, ", ")
+}
+
+// planDrive says gears and lines.
+func (s Flow) planDrive(p bench.Plan, say func(string, ...any)) {
+	switch {
+	case len(p.Trains) > 0:
+		var ways []string
+		for _, t := range p.Trains {
+			way := t.String()
+			if !t.Exact() {
+				side := "plan-long"
+				if t.PPM < 0 {
+					side = "plan-short"
+				}
+				over := t.ErrorOver(p.Job.Length)
+				way += s.Say("plan-off", "ppm", calc.Fixed(max(t.PPM, -t.PPM), 0), "way", s.Say(side), "over", p.Job.System().Length().Text(max(over, -over).Inches()))
+				if bench.FarOff(t) {
+					way += s.Say("plan-far-off")
+				}
+			}
+			ways = append(ways, way)
+		}
+		say("plan-gears", "gears", strings.Join(ways, ", or "))
+	case len(p.Job.Lathe.Gears) > 0:
+		say("plan-no-gears")
+	default:
+		say("plan-levers")
+	}
+	switch {
+	case !p.Passes():
+	case p.Job.KeepClosed():
+		say("plan-keep-closed")
+	case p.Job.AnyMoment():
+		say("plan-any-moment")
+	default:
+		say("plan-marks", "marks", strings.Trim(strings.Join(strings.Fields(fmt.Sprint(p.Marks)), ", "), "[]"))
+	}
+}
+
+// planRow is one line of the card: in columns, and as a sentence.
+func (s Flow) planRow(p bench.Plan, st bench.PlanStep, n int) page.ColumnRow {
+	u := p.Job.System().Length()
+	if st.Kind == "test" {
+		test := s.Say("plan-step-test")
+		return page.ColumnRow{Row: test, Sentence: test}
+	}
+	deeper, _ := p.Job.Ways()
+	sentence := s.Say("plan-line-"+st.Kind, "n", n, "feed", u.Text(st.Feed.Inches()), "deeper", deeper, "total", u.Text(st.Total.Inches()),
+		"reads", u.Text(st.Compound.Inches()), "turns", st.Turns, "cross", u.Text(st.Cross.Inches()), "depth", u.Text(st.Depth.Inches()))
+	feed := u.Fixed(st.Feed.Inches())
+	if st.Kind == "spring" {
+		feed = "-"
+	}
+	turns := ""
+	if st.Turns > 0 {
+		turns = fmt.Sprintf(" +%d", st.Turns)
+	}
+	row := fmt.Sprintf("%3d  %-8s %8s  %8s  %8s%-3s  %8s  %8s", n, s.Say("plan-step-"+st.Kind), feed, u.Fixed(st.Total.Inches()),
+		u.Fixed(st.Compound.Inches()), turns, u.Fixed(st.Cross.Inches()), u.Fixed(st.Depth.Inches()))
+	return page.ColumnRow{Row: row, Sentence: sentence}
+}

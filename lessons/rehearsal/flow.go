@@ -1,0 +1,312 @@
+// Package rehearsal is the flow of a whole threading job at the bench: moves, what comes of
+// them, the debrief, the card of a job, and passes against a real clock.
+package rehearsal
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/bench"
+)
+
+// Flow is what is said and asked at the bench, in a session. What is kept of a rehearsal is
+// its log of moves, by which it is gone on with.
+type Flow struct{ *sitting.Session }
+
+// Show shows a page.
+func (s Flow) Show(p page.Page) error { return s.Face.Show(p) }
+
+// Ask asks.
+func (s Flow) Ask(q page.Prompt) (string, error) { return s.Face.Ask(q) }
+
+// tell shows one sentence.
+func (s Flow) tell(text string) error { return s.Show(page.Page{page.Paragraph{Text: text}}) }
+
+// Rehearsal is one threading job at the bench.
+type Rehearsal struct {
+	Name  string // of the job, as the log has it
+	As    string // the job and its lathe on one line each, where the name does not tell them
+	Lathe string
+	Bench bench.Bench
+	Keep  func(line string) error // keeps one line of the log; nil keeps none
+
+	TakenBack []bench.Mistake // what was done and taken back
+
+	words content.BenchWords
+	place string // where the list of moves was last shown
+}
+
+// Words that can be typed at the bench besides moves. stop is a move here: it stops the
+// spindle.
+const (
+	wordLeave = "leave"
+	wordLook  = "look"
+	wordLog   = "log"
+	wordMoves = "moves"
+	wordBack  = "back"
+)
+
+// Run lets the learner work at the bench until the part is done or something is broken,
+// and tells what came of it.
+func (s Flow) Run(r *Rehearsal) error { return page.Farewell(s.run(r), s.Say("bench-stopped")) }
+
+func (s Flow) run(r *Rehearsal) error {
+	var err error
+	if r.words, err = s.Library.Bench(); err != nil {
+		return err
+	}
+	if err := s.Show(s.jobPage(r)); err != nil {
+		return err
+	}
+	for !r.Bench.Over {
+		if err := s.atTheBench(r); err != nil {
+			return err
+		}
+	}
+	return s.Show(s.Debrief(r.Bench, r.words, r.TakenBack))
+}
+
+// jobPage tells the job.
+func (s Flow) jobPage(r *Rehearsal) page.Page {
+	j := r.Bench.Job
+	text := page.Page{page.Heading{Text: s.Say("bench-title", "title", j.Title)}, page.Paragraph{Text: j.Story}, s.Rehearsal()}
+	for _, line := range s.jobFacts(j) {
+		text = append(text, page.Item{Text: line})
+	}
+	deeper, _ := j.Ways()
+	text = append(text, page.Paragraph{Text: s.Say("bench-ways", "deeper", deeper)})
+	if r.Bench.Live {
+		text = append(text, page.Paragraph{Text: s.Say("bench-live")})
+	}
+	return append(text, page.Aside{Text: s.Say("bench-words")})
+}
+
+// jobFacts are the figures of a job and its lathe, a line each.
+func (s Flow) jobFacts(j bench.Job) []string {
+	u := j.System().Length()
+	size := func(l calc.Length) string { return u.Text(l.Inches()) }
+	start := "bench-blank"
+	if j.Side == calc.Inside {
+		start = "bench-bore"
+	}
+	facts := []string{
+		s.Say("bench-thread", "thread", j.Thread, "side", j.Side, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min)),
+		s.Say(start, "size", size(j.Start), "length", size(j.Length)),
+		s.Say("bench-end-"+j.Meets(), "gap", size(j.Gap)),
+	}
+	if j.Ahead > 0 {
+		facts = append(facts, s.Say("bench-ahead", "ahead", size(j.Ahead), "free", size(j.Free())))
+	}
+	if j.Side == calc.Inside {
+		facts = append(facts, s.Say("bench-bar", "bar", size(j.Bar), "reach", size(j.Reach), "out", size(j.StandsOut), "least", size(j.LeastOverhang())))
+	} else {
+		facts = append(facts, s.Say("bench-hold-"+j.Hold, "out", size(j.StandsOut)))
+	}
+	if j.Tip.Nose > 0 {
+		facts = append(facts, s.Say("bench-nose", "nose", size(j.Tip.Nose)))
+	} else {
+		facts = append(facts, s.Say("bench-flat", "flat", size(j.Tip.Flat)))
+	}
+	dial := s.Say("bench-no-dial")
+	if _, ok := j.Lathe.ThreadDial(); ok {
+		dial = s.Say("bench-dial", "teeth", j.Lathe.DialTeeth, "marks", j.Lathe.DialMarks)
+	}
+	reads := "bench-reads-radius"
+	if j.Lathe.CrossReads == calc.ReadsDiameter {
+		reads = "bench-reads-diameter"
+	}
+	zero := "bench-zero-across"
+	if j.Lathe.CompoundZero == calc.ZeroAlong {
+		zero = "bench-zero-along"
+	}
+	nose := "bench-nose-locked"
+	if j.Lathe.ScrewedNose {
+		nose = "bench-nose-screwed"
+	}
+	facts = append(facts,
+		s.Say("bench-lathe", "lathe", j.Lathe.Name, "screw", j.Lathe.LeadScrewText(), "dial", dial),
+		s.Say("bench-cross", "turn", size(j.Lathe.Cross.Turn), "line", size(j.Lathe.Cross.Division), "reads", s.Say(reads)),
+		s.Say("bench-compound", "turn", size(j.Lathe.Compound.Turn), "line", size(j.Lathe.Compound.Division), "zero", s.Say(zero)),
+		s.Say(nose))
+	if len(j.Lathe.Speeds) > 0 {
+		facts = append(facts, s.Say("bench-speeds", "speeds", strings.Trim(fmt.Sprint(j.Lathe.Speeds), "[]")))
+	}
+	if len(j.Lathe.Gears) > 0 {
+		facts = append(facts, s.Say("bench-gears", "gears", strings.Trim(fmt.Sprint(j.Lathe.Gears), "[]")))
+	}
+	return facts
+}
+
+// atTheBench asks for one move and makes it.
+func (s Flow) atTheBench(r *Rehearsal) error {
+	offers := r.Bench.Offers()
+	status := s.status(r.Bench)
+	text := page.Page{page.Paragraph{Text: status}}
+	if place := placeOf(offers); place != r.place { // the list is shown once for each place
+		r.place = place
+		text = append(text, s.offered(offers)...)
+	}
+	if err := s.Show(text); err != nil {
+		return err
+	}
+	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{}})
+	if err != nil {
+		return err
+	}
+	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves}); word {
+	case wordLeave:
+		return page.ErrStopped
+	case page.WordHelp:
+		return s.Show(s.allMoves(r))
+	case wordMoves:
+		return s.Show(s.offered(offers))
+	case page.WordRepeat:
+		return s.Show(s.jobPage(r))
+	case page.WordHint:
+		return s.tell(s.hintAtTheBench(r))
+	case wordLook:
+		return s.look(r)
+	case wordLog:
+		return s.Show(page.Page{page.Log{Text: r.Bench.Transcript(r.Name, "", "")}}) // what job and lathe are, repeat tells
+	}
+	if strings.TrimSpace(reply) == "" {
+		return nil
+	}
+	e, err := s.move(r, reply, offers)
+	if err != nil || e.Verb == "" {
+		return err
+	}
+	return s.do(r, e)
+}
+
+func placeOf(offers []bench.Offer) string {
+	if len(offers) == 0 {
+		return ""
+	}
+	return offers[0].Text + offers[len(offers)-1].Text
+}
+
+// move reads what was typed: a move, or the number of one that was offered, whose
+// figure is then asked for. What can't be read is said, and no move comes of it.
+func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Event, error) {
+	if i, err := strconv.Atoi(strings.TrimSpace(reply)); err == nil && i >= 1 && i <= len(offers) {
+		o := offers[i-1]
+		reply = o.Text
+		if o.Takes != "" {
+			figure, err := s.Ask(page.Prompt{Text: s.Say("bench-figure", "move", o.Text, "write", s.written(r, o.Verb)), Takes: page.Words{}})
+			if err != nil {
+				return bench.Event{}, err
+			}
+			if word, _ := page.Typed(figure, []string{"", wordLeave, page.WordRepeat, page.WordHelp, wordMoves}); word != "" || figure == "" {
+				return bench.Event{}, nil // thought better of it
+			}
+			reply += " " + strings.TrimSpace(strings.TrimPrefix(figure, o.Text))
+		}
+	}
+	e, err := bench.Parse(reply, r.Bench.Job.System())
+	if err != nil {
+		if word, ok := page.Typed(reply, []string{"quit", "exit", "q", "bye", "end"}); ok {
+			return bench.Event{}, s.tell(s.Say("bench-meant-leave", "word", word))
+		}
+		if word, ok := page.Typed(reply, []string{wordBack, bench.Undo}); ok {
+			return bench.Event{}, s.tell(s.Say("bench-meant-back", "word", word))
+		}
+		return bench.Event{}, s.tell(s.Say("bench-unread", "problem", strings.TrimSuffix(err.Error(), "?")))
+	}
+	return e, nil
+}
+
+// do makes a move, keeps it and tells what came of it.
+func (s Flow) do(r *Rehearsal, e bench.Event) error {
+	if face, ok := s.Face.(page.Animator); ok && r.Bench.Live {
+		if done, err := s.liveMove(r, face, e); done || err != nil {
+			return err
+		}
+	}
+	return s.make(r, e)
+}
+
+// make carries one event out. The picture comes before the words, so that these are
+// the last on a small screen.
+func (s Flow) make(r *Rehearsal, e bench.Event) error {
+	before := r.Bench
+	if again, err := bench.Parse(e.Write(r.Bench.Job.System()), r.Bench.Job.System()); err == nil {
+		e = again // what is kept is what is done, to the last digit
+	}
+	var happened []bench.Happening
+	r.Bench, happened = r.Bench.Step(e)
+	if r.Keep != nil && len(r.Bench.Log) > len(before.Log) {
+		if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
+			return err
+		}
+	}
+	if r.Bench.PassesDone() > before.PassesDone() && !r.Bench.Over {
+		if err := s.showDrawing(s.section(r.Bench)); err != nil {
+			return err
+		}
+	}
+	if err := s.Show(s.happenings(r.Bench.Job, r.words, happened)); err != nil {
+		return err
+	}
+	return s.takeBack(r, before)
+}
+
+// takeBack lets a move be taken back that broke something: it was a rehearsal. What
+// happened stays in the debrief.
+func (s Flow) takeBack(r *Rehearsal, before bench.Bench) error {
+	if r.Bench.Outcome == nil || r.Bench.Outcome.Why == "done" {
+		return nil
+	}
+	var word string
+	for known := false; !known; { // a rehearsal does not end of a mistyped word
+		reply, err := s.Ask(page.Prompt{Text: s.Say("bench-take-back"), Takes: page.Words{}})
+		if errors.Is(err, page.ErrStopped) {
+			return nil // the end: the debrief follows
+		}
+		if err != nil {
+			return err
+		}
+		word, known = page.Typed(reply, []string{"", wordBack, bench.Undo, wordLeave})
+	}
+	if word == "" {
+		return nil
+	}
+	r.TakenBack = append(r.TakenBack, r.Bench.Mistakes[len(before.Mistakes):]...)
+	r.Bench = before
+	if r.Keep != nil {
+		if err := r.Keep(bench.Undo); err != nil {
+			return err
+		}
+	}
+	if word == wordLeave { // without the broken move, so that it can be gone on with
+		return page.ErrStopped
+	}
+	return nil
+}
+
+// hintAtTheBench says what to think of now.
+func (s Flow) hintAtTheBench(r *Rehearsal) string {
+	if missing := r.Bench.Missing(); r.Bench.PassesDone() == 0 && len(missing) > 0 {
+		var moves []string
+		for _, verb := range missing {
+			moves = append(moves, r.words.Moves[verb].Does)
+		}
+		return s.Say("bench-hint-missing", "what", strings.Join(moves, "; "))
+	}
+	return s.Say("bench-hint-" + r.Bench.Status().Place)
+}
+
+// written is how a move is written in the units of the lathe.
+func (s Flow) written(r *Rehearsal, verb string) string {
+	m := r.words.Moves[verb]
+	if r.Bench.Job.Lathe.Metric && m.Metric != "" {
+		return m.Metric
+	}
+	return m.Write
+}

@@ -1,0 +1,256 @@
+package rehearsal
+
+import (
+	"errors"
+	"fmt"
+
+	"scratchpass/calc"
+	"scratchpass/lessons/page"
+	"scratchpass/quiz/bench"
+	"scratchpass/quiz/drawing"
+)
+
+// pass is one pass in real time: the thread dial turns, one key closes the half-nut,
+// the same key takes the tool out and opens it.
+type pass struct {
+	s       Flow
+	words   func(happened []bench.Happening) page.Page
+	base    bench.Bench // after the last event
+	pending float64     // seconds since
+	now     bench.Bench // base, that much later
+	events  []bench.Event
+	said    page.Page
+	ended   bool
+	reverse bool // the half-nut stays closed: the key takes the tool out and stops
+}
+
+var _ page.Motion = (*pass)(nil)
+
+func (p *pass) Advance(seconds float64) {
+	if p.ended {
+		return
+	}
+	p.pending += seconds
+	p.now = p.base.Ahead(p.pending)
+	if p.now.Over { // it ran into something
+		p.settle()
+	}
+}
+
+// settle writes the time that went by into the log.
+func (p *pass) settle() {
+	const longestWait = 600 // seconds, of one event
+	for p.pending > longestWait {
+		p.step(bench.Event{Verb: "wait", X: longestWait, Has: true})
+		p.pending -= longestWait
+	}
+	wait := calc.Round(p.pending, 3)
+	p.pending = 0
+	if wait > 0 {
+		p.step(bench.Event{Verb: "wait", X: wait, Has: true})
+	}
+	p.now = p.base
+}
+
+func (p *pass) step(e bench.Event) {
+	var happened []bench.Happening
+	before := len(p.base.Log)
+	p.base, happened = p.base.Step(e)
+	if len(p.base.Log) > before { // what the bench refused is not kept: the log must play again
+		p.events = append(p.events, e)
+	}
+	if len(happened) > 0 {
+		p.said = append(p.said, p.words(happened)...)
+	}
+	if p.base.Over {
+		p.ended = true
+	}
+}
+
+func (p *pass) Key(key string) {
+	if p.ended {
+		return
+	}
+	switch key {
+	case "s":
+		p.settle()
+		p.step(bench.Event{Verb: "stop"})
+		p.ended = true
+	case "o": // the tool out, by itself
+		p.settle()
+		p.step(p.base.Away)
+	case "h": // the half-nut open, by itself
+		p.settle()
+		p.step(bench.Event{Verb: "open"})
+		p.ended = p.ended || !p.base.Nut
+	case "space":
+		p.settle()
+		if p.ended {
+			break
+		}
+		if !p.base.Nut {
+			p.step(bench.Event{Verb: "close"})
+			break
+		}
+		if !p.base.Clear() { // it may be out already
+			p.step(p.base.Away)
+		}
+		if p.reverse {
+			p.step(bench.Event{Verb: "stop"})
+		} else {
+			p.step(bench.Event{Verb: "open"})
+		}
+		p.ended = true
+	}
+	p.now = p.base
+}
+
+func (p *pass) Done() bool { return p.ended }
+
+// Scene is the thread dial, the way of the tool and what the keys do.
+func (p *pass) Scene() page.Scene {
+	b := p.now
+	scene := page.Scene{Track: trackOf(b), Lines: []string{p.s.status(b), p.s.Say("bench-track")}}
+	if at, ok := b.Mark(); ok {
+		if d, err := drawing.ThreadDial(at, b.Job.Lathe.DialMarks, p.s.Drawings()); err == nil {
+			scene.Dial = &d
+		}
+	}
+	if p.ended { // what happened is told below the picture, all of it
+		scene.Lines = append(scene.Lines, "")
+		return scene
+	}
+	if n := len(p.said); n > 0 {
+		scene.Lines = append(scene.Lines, said(p.said[n-1]))
+	}
+	key := "bench-key-close"
+	switch {
+	case b.Nut && p.reverse:
+		key = "bench-key-stop"
+	case b.Nut:
+		key = "bench-key-out"
+	}
+	scene.Lines = append(scene.Lines, p.s.Say(key))
+	return scene
+}
+
+// said is the text of one thing that happened.
+func said(b page.Block) string {
+	switch b := b.(type) {
+	case page.Paragraph:
+		return b.Text
+	case page.Mistake:
+		return b.Text
+	case page.Caution:
+		return b.Text
+	}
+	return ""
+}
+
+// trackOf is the way of the tool as a share of the whole: before the thread, the thread,
+// and what is free behind it.
+func trackOf(b bench.Bench) page.Track {
+	before := b.Job.StartRoom()
+	whole := before + b.Job.Length + b.Job.Free() // of the tip: something stands ahead of it
+	return page.Track{ThreadFrom: before.Over(whole), ThreadTo: (before + b.Job.Length).Over(whole), Tool: (whole - b.Left()).Over(whole)}
+}
+
+// liveMove plays a move in real time where it is one that the clock decides. done tells
+// that it was.
+func (s Flow) liveMove(r *Rehearsal, face page.Animator, e bench.Event) (done bool, err error) {
+	if compound, straight, ok := e.WholePass(); ok {
+		if !r.Bench.MayRepeat(e) {
+			return true, s.make(r, e) // which says why not
+		}
+		return true, s.livePass(r, face, r.Bench.Feeds(compound, straight))
+	}
+	switch {
+	case e.Verb == "start" && r.Bench.Turn == 0 && r.Bench.Nut: // the carriage runs at once, and so does the clock
+		if err := s.make(r, e); err != nil || r.Bench.Over || r.Bench.Turn == 0 {
+			return true, err
+		}
+		return true, s.byTheClock(r, face)
+	case e.Verb == "close" && r.Bench.Turn > 0 && !r.Bench.Nut && !r.Bench.FeedOn, e.Verb == "run" && r.Bench.Nut && r.Bench.Turn > 0:
+		if r.Bench.Away.Verb == "" {
+			return true, s.tell(s.Say("bench-live-way"))
+		}
+		return true, s.byTheClock(r, face)
+	}
+	return false, nil
+}
+
+// livePass feeds, starts, and lets the learner do the rest in real time.
+func (s Flow) livePass(r *Rehearsal, face page.Animator, feeds []bench.Event) error {
+	if r.Bench.Turn == 0 {
+		feeds = append(feeds, bench.Event{Verb: "start"})
+	}
+	for _, f := range feeds {
+		back := len(r.TakenBack)
+		if err := s.make(r, f); err != nil || r.Bench.Over || len(r.TakenBack) > back {
+			return err
+		}
+	}
+	return s.byTheClock(r, face)
+}
+
+// byTheClock is the part of a pass that the clock decides.
+func (s Flow) byTheClock(r *Rehearsal, face page.Animator) error {
+	p := &pass{s: s, base: r.Bench, now: r.Bench, reverse: r.Bench.Job.KeepClosed(),
+		words: func(h []bench.Happening) page.Page { return s.happenings(r.Bench.Job, r.words, h) }}
+	err := face.Run(p)
+	if err == nil || len(p.events) > 0 {
+		p.settle()
+	}
+	before := r.Bench
+	r.Bench = p.base
+	for _, e := range p.events {
+		if r.Keep != nil {
+			if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
+				return err
+			}
+		}
+	}
+	if err != nil {
+		return err
+	}
+	text := p.said
+	if p.ended {
+		text = append(text, page.Paragraph{Text: s.endOfPass(r.Bench)})
+	}
+	if err := s.Show(text); err != nil {
+		return err
+	}
+	if r.Bench.Over {
+		return s.takeBackAll(r, before, len(p.events))
+	}
+	if !p.ended { // left in the middle of it
+		return s.tell(s.Say("bench-live-left"))
+	}
+	if r.Bench.Turn == 0 || p.reverse || !r.Bench.Clear() { // nobody winds back a tool that is still in
+		return nil
+	}
+	return s.make(r, bench.Event{Verb: "return"})
+}
+
+// takeBackAll is takeBack for all the events of a pass.
+func (s Flow) takeBackAll(r *Rehearsal, before bench.Bench, events int) error {
+	left := s.takeBack(r, before)
+	if left != nil && !errors.Is(left, page.ErrStopped) || r.Bench.Over || r.Keep == nil {
+		return left
+	}
+	for range events - 1 {
+		if err := r.Keep(bench.Undo); err != nil {
+			return err
+		}
+	}
+	return left
+}
+
+// endOfPass says where the pass ended.
+func (s Flow) endOfPass(b bench.Bench) string {
+	if len(b.Passes) == 0 || b.Over {
+		return ""
+	}
+	u, left := b.Job.System().Length(), b.Left()
+	return s.Say("bench-live-end", "left", u.Text(left.Inches()), "seconds", fmt.Sprintf("%.1f", left.Over(b.Lead.Times(b.RPM/60))))
+}

@@ -1,0 +1,84 @@
+package rehearsal
+
+import (
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+	"scratchpass/lessons/page"
+	"scratchpass/quiz/bench"
+)
+
+// happenings words what came of an event.
+func (s Flow) happenings(j bench.Job, words content.BenchWords, happened []bench.Happening) page.Page {
+	var p page.Page
+	for _, h := range happened {
+		if strings.HasPrefix(h.Name, "verdict-") { // the debrief begins with it
+			continue
+		}
+		if !h.IsMistake() {
+			p = append(p, page.Paragraph{Text: h.Text(words)})
+			continue
+		}
+		p = append(p, page.Mistake{Text: h.Text(words)})
+		for _, key := range j.Cautions(strings.TrimPrefix(h.Name, "mistake-"), words) {
+			p = append(p, s.Caution(key))
+		}
+	}
+	if len(p) == 0 {
+		p = page.Page{page.Paragraph{Text: s.Say("bench-done-so")}}
+	}
+	return p
+}
+
+// status says what can be seen at the machine.
+func (s Flow) status(b bench.Bench) string {
+	st := b.Status()
+	spindle, nut, tool := "bench-spindle-turns", "bench-nut-open", "bench-tool-in"
+	switch {
+	case st.Turn == 0:
+		spindle = "bench-spindle-stands"
+	case st.Turn < 0:
+		spindle = "bench-spindle-reverse"
+	}
+	if st.Nut {
+		nut = "bench-nut-closed"
+	}
+	if st.Clear {
+		tool = "bench-tool-back"
+	}
+	lines := []string{strings.Join([]string{s.Say(spindle, "rpm", calc.Shortest(st.RPM, 1)), s.Say(nut), s.Say("bench-at-" + st.Place), s.Say(tool)}, " ")}
+	lines = append(lines, s.Say("bench-dials", "cross", st.CrossDial, "compound", st.CompoundDial, "passes", st.PassesDone))
+	return strings.Join(lines, "\n")
+}
+
+// offered lists the moves that one might think of now, by number.
+func (s Flow) offered(offers []bench.Offer) page.Page {
+	var moves page.Moves
+	for _, o := range offers {
+		move := o.Text
+		if o.Takes != "" {
+			move += " ..."
+		}
+		moves = append(moves, move)
+	}
+	return page.Page{page.Aside{Text: s.Say("bench-moves")}, moves}
+}
+
+// allMoves explains every move.
+func (s Flow) allMoves(r *Rehearsal) page.Page {
+	text := page.Page{page.Heading{Text: s.Say("bench-help")}}
+	for _, verb := range bench.Verbs() {
+		text = append(text, page.Item{Text: s.written(r, verb) + ": " + r.words.Moves[verb].Does + "."})
+	}
+	return append(text, page.Paragraph{Text: s.Say("bench-help-words")})
+}
+
+// JobTitle is a job as a menu shows it.
+func JobTitle(lib *content.Library, name string) string {
+	j, err := lib.Job(name)
+	if err != nil {
+		return name
+	}
+	return j.Title
+}

@@ -1,0 +1,172 @@
+package sitting
+
+import (
+	"errors"
+	"time"
+
+	"scratchpass/lessons/page"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/wording"
+)
+
+// QuestionOf is a problem as it is asked.
+func QuestionOf(p *problem.Problem, w *wording.Words) page.Question {
+	q := page.Question{Code: p.Code.String(), Text: w.Question(p), Lines: w.ReadingLabels(p)}
+	if len(w.Task.Options) > 0 {
+		q.Lines = append(w.Options(p), q.Lines...)
+	}
+	return q
+}
+
+// Pose asks a problem until it has an answer that can be read, marks it and tells. where
+// says where the learner is.
+func (st *Sitting) Pose(p *problem.Problem, w *wording.Words, where string, rules Rules) (Answered, error) {
+	return st.Answer(p, w, page.Page{page.Where{Text: where}, QuestionOf(p, w)}, rules)
+}
+
+// Answer shows a page that asks the problem and takes its answer.
+func (st *Sitting) Answer(p *problem.Problem, w *wording.Words, asked page.Page, rules Rules) (Answered, error) {
+	a := Answered{Task: p.Task.Name, Code: p.Code.String()}
+	if err := st.Show(asked); err != nil {
+		return a, err
+	}
+	began := st.Now()
+	for {
+		reply, err := st.Ask(PromptOf(p, w))
+		if err != nil {
+			return a, err
+		}
+		word, _ := page.Typed(reply, page.Anywhere)
+		if word == page.WordStop {
+			return a, page.ErrStopped
+		}
+		if m := MarkOf(p, reply); m.Verdict != answer.Unread && !page.Aid(word) {
+			a.Mark = m
+			return st.answered(p, w, a, reply, began, rules)
+		}
+		a.Hint = a.Hint || word == page.WordHint && !rules.NoHints
+		if err := st.Show(st.aid(p, w, asked, reply, word, rules)); err != nil {
+			return a, err
+		}
+	}
+}
+
+// answered keeps an answer that was marked, and tells what came of it.
+func (st *Sitting) answered(p *problem.Problem, w *wording.Words, a Answered, reply string, began time.Time, rules Rules) (Answered, error) {
+	at := st.Now()
+	took := at.Sub(began)
+	asks := rules.Certainty == AlwaysAsked || rules.Certainty == AskedIfCritical && p.Task.SafetyCritical
+	var stopped error
+	if asks && !a.Mark.Passed {
+		a.Certainty, stopped = st.certainty()
+	}
+	st.Answers = append(st.Answers, a)
+	if errors.Is(stopped, page.ErrStopped) && st.Book != nil { // the answer was given: it counts all the same
+		return a, errors.Join(stopped, st.Book.Keep(st.entry(p, a, reply, at, took)))
+	}
+	if stopped != nil {
+		return a, stopped
+	}
+	if err := st.keep(p, a, reply, at, took); err != nil {
+		return a, err
+	}
+	if rules.AtTheEnd {
+		return a, st.Show(page.Page{page.Aside{Text: st.Say("say-noted")}})
+	}
+	if err := st.Show(st.Feedback(w.Feedback(p, a.Mark), a.Mark, StepsOf(p, len(p.Working.Steps)))); err != nil {
+		return a, err
+	}
+	var err error
+	a.Cause, err = st.followUp(w, a.Mark)
+	st.Answers[len(st.Answers)-1] = a
+	return a, err
+}
+
+// aid is what is shown to someone who typed a word instead of an answer, or a text that
+// is none.
+func (st *Sitting) aid(p *problem.Problem, w *wording.Words, asked page.Page, reply, word string, rules Rules) page.Page {
+	say := func(phrase string, pairs ...any) page.Page {
+		return page.Page{page.Paragraph{Text: st.Say(phrase, pairs...)}}
+	}
+	switch {
+	case word == page.WordRepeat:
+		return asked
+	case word == page.WordHelp && rules.NoHints:
+		return say("say-help-test", "expects", w.Expects(p))
+	case word == page.WordHelp:
+		return say("say-help", "expects", w.Expects(p))
+	case word == page.WordHint && (rules.NoHints || w.Task.Hint == ""):
+		return say("say-no-hint")
+	case word == page.WordHint:
+		return say("say-hint", "hint", w.Task.Hint)
+	}
+	return page.Page{page.Paragraph{Text: w.Feedback(p, p.Mark(reply)).Verdict}}
+}
+
+// MarkOf marks a reply. Whoever passes does not know: that is wrong, and told.
+func MarkOf(p *problem.Problem, reply string) answer.Mark {
+	if word, _ := page.Typed(reply, page.Anywhere); word == page.WordPass {
+		return answer.Mark{Verdict: answer.Wrong, Passed: true}
+	}
+	return p.Mark(reply)
+}
+
+// Feedback is the page that tells what came of an answer. steps are those of the working.
+func (st *Sitting) Feedback(f wording.Feedback, m answer.Mark, steps page.Working) page.Page {
+	p := page.Page{page.Verdict{Right: m.Correct(), Text: f.Verdict}, page.Paragraph{Text: f.Reason}}
+	switch {
+	case len(f.Working) == 0:
+	case len(steps) == len(f.Working):
+		p = append(p, steps)
+	default:
+		p = append(p, page.Sequence(f.Working))
+	}
+	p = append(p, page.Paragraph{Text: f.Lathe})
+	for _, c := range f.Safety {
+		p = append(p, page.Caution{Text: st.Say("say-caution", "text", c)})
+	}
+	return p
+}
+
+// StepsOf are the first n steps of a problem's working.
+func StepsOf(p *problem.Problem, n int) page.Working {
+	if p.Task.Kind.InOrder() {
+		return nil
+	}
+	steps := make(page.Working, n)
+	for i := range steps {
+		steps[i] = page.Step{Symbol: p.Working.Steps[i].Symbol, Line: p.Working.Line(i)}
+	}
+	return steps
+}
+
+// certainty asks how sure the learner is, before the answer is told.
+func (st *Sitting) certainty() (answer.Certainty, error) {
+	var options []string
+	for _, c := range answer.Certainties {
+		options = append(options, st.Say("say-sure-"+string(c)))
+	}
+	i, err := st.Choose(st.Say("say-how-sure"), page.Menu{Options: options})
+	if err != nil {
+		return answer.NotAsked, err
+	}
+	return answer.Certainties[i], nil
+}
+
+// followUp asks which of two causes was behind a wrong number that has two.
+func (st *Sitting) followUp(w *wording.Words, m answer.Mark) (cause string, err error) {
+	f, ok := w.Task.FollowUps[m.Error]
+	if !ok {
+		return "", nil
+	}
+	var options []string
+	for _, c := range f.Causes {
+		options = append(options, c.Said)
+	}
+	i, err := st.Choose(f.Ask, page.Menu{Options: options})
+	if err != nil {
+		return "", err
+	}
+	return f.Causes[i].Name, st.Show(page.Page{page.Paragraph{Text: f.Causes[i].Then}})
+}
