@@ -272,6 +272,11 @@ func (c *checker) bench() {
 			reference(c, "bench.yaml", 0, "caution", key, c.safety)
 		}
 	}
+	for _, name := range slices.Concat(words.OnlyFor.Inside, words.OnlyFor.Outside, words.OnlyFor.KeptClosed) {
+		if _, caution := c.safety[name]; !caution && !slices.Contains(c.known.Tasks, name) {
+			c.say("bench.yaml", 0, "only_for has %q, which is no task and no caution", name)
+		}
+	}
 }
 
 func (c *checker) cautions() {

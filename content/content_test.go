@@ -82,6 +82,22 @@ func TestPrintable(t *testing.T) {
 	}
 }
 
+// What the bench leads to is there: a task or a caution.
+func TestBenchLeadsSomewhere(t *testing.T) {
+	text := "moves: {}\nsays: {}\nonly_for: {inside: [boring-bar-room, chips, no-such], kept_closed: [neither]}\nmistakes:\n  a: {title: A, what: x, practise: [no-task], safety: [no-caution]}\n"
+	found := content.Reading("", fstest.MapFS{"bench.yaml": {Data: []byte(text)}}).Check(content.Known{Tasks: []string{"boring-bar-room"}}).Error()
+	for _, want := range []string{`only_for has "no-such", which is no task and no caution`, `only_for has "neither"`, `the mistake a sends to "no-task"`, "no caution is called no-caution"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("%q is not among the findings", want)
+		}
+	}
+	for _, name := range []string{`has "boring-bar-room"`, `has "chips"`} {
+		if strings.Contains(found, name) {
+			t.Errorf("%s is found wrong", name)
+		}
+	}
+}
+
 func BenchmarkLoadAllContent(b *testing.B) {
 	lib := content.Shipped()
 	b.ReportAllocs()

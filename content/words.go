@@ -205,6 +205,15 @@ type BenchWords struct {
 	Says     map[string]string       `yaml:"says"`     // what happens, by name
 	Mistakes map[string]MistakeWords `yaml:"mistakes"` // what went wrong, by name
 	Moves    map[string]MoveWords    `yaml:"moves"`    // what can be done, by its first word
+	OnlyFor  OnlyFor                 `yaml:"only_for,omitempty"`
+}
+
+// OnlyFor lists tasks and cautions that are about some jobs alone: a mistake at another
+// job does not lead to them.
+type OnlyFor struct {
+	Inside     []string `yaml:"inside,omitempty"`      // an inside thread
+	Outside    []string `yaml:"outside,omitempty"`     // an outside thread
+	KeptClosed []string `yaml:"kept_closed,omitempty"` // a half-nut that stays closed to the end
 }
 
 // MistakeWords say what a mistake was, and what it would have done.

@@ -113,7 +113,7 @@ func (s Flow) Debrief(b bench.Bench, words content.BenchWords, takenBack []bench
 	if b.Outcome != nil {
 		verdict, reasons = b.Outcome.Verdict, b.Outcome.Reasons
 	}
-	text := page.Page{page.Heading{Text: s.Say("bench-debrief")}, page.Verdict{Right: verdict == bench.Fits, Text: words.Says["verdict-"+verdict]}}
+	text := page.Page{page.Heading{Text: s.Say("bench-debrief")}, page.Verdict{Right: verdict == bench.Fits, Text: words.Says["verdict-"+string(verdict)]}}
 	for _, r := range reasons {
 		text = append(text, page.Paragraph{Text: words.Says["reason-"+r]})
 	}
@@ -167,12 +167,12 @@ func (s Flow) mistakes(b bench.Bench, words content.BenchWords, takenBack []benc
 	var text page.Page
 	tell := func(title string, kinds [][]bench.Mistake) {
 		for _, kind := range kinds {
-			m, w := kind[0], words.Mistakes[kind[0].Name]
+			m, w := kind[0], kind[0].Words(words)
 			var moves []string
 			for _, one := range kind {
 				moves = append(moves, strconv.Itoa(one.Event))
 			}
-			what := bench.Happening{Name: "mistake-" + m.Name, Facts: m.Facts}.Text(words)
+			what := m.Happening().Text(words)
 			text = append(text, page.Gap{}, page.Mistake{Text: s.Say(title, "title", w.Title, "event", strings.Join(moves, ", "))}, page.Paragraph{Text: what})
 			text = s.would(s.would(s.would(text, "part", w.Part), "tool", w.Tool), "you", w.You)
 			for _, key := range b.Job.Cautions(m.Name, words) {

@@ -267,7 +267,7 @@ func TestLiveOpenedFirst(t *testing.T) {
 	r := liveBench(t, &handsOn{mark: 1, openFirst: true}, "close", "cross out 0.2", "return")
 	var made []string
 	for _, m := range r.Bench.Mistakes {
-		made = append(made, m.Name)
+		made = append(made, string(m.Name))
 	}
 	if strings.Join(made, " ") != "opened-first" || r.Bench.Status().Place != "start" {
 		t.Errorf("%v, at %s", made, r.Bench.Status().Place)

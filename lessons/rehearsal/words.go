@@ -16,12 +16,13 @@ func (s Flow) happenings(j bench.Job, words content.BenchWords, happened []bench
 		if strings.HasPrefix(h.Name, "verdict-") { // the debrief begins with it
 			continue
 		}
-		if !h.IsMistake() {
+		name, wrong := h.Mistake()
+		if !wrong {
 			p = append(p, page.Paragraph{Text: h.Text(words)})
 			continue
 		}
 		p = append(p, page.Mistake{Text: h.Text(words)})
-		for _, key := range j.Cautions(strings.TrimPrefix(h.Name, "mistake-"), words) {
+		for _, key := range j.Cautions(name, words) {
 			p = append(p, s.Caution(key))
 		}
 	}

@@ -103,8 +103,12 @@ func ratio(text string) (float64, bool) {
 // unreadNumber is the error for a text that is no number of this unit.
 func unreadNumber(u machine.Unit, text string) error {
 	switch u.Name {
-	case machine.InchUnit.Name, machine.MMUnit.Name, machine.DegreeUnit.Name:
-		return unread(text, "want-"+u.Name)
+	case machine.InchUnit.Name:
+		return unread(text, "want-in")
+	case machine.MMUnit.Name:
+		return unread(text, "want-mm")
+	case machine.DegreeUnit.Name:
+		return unread(text, "want-deg")
 	case "":
 		return unread(text, "want-plain")
 	}

@@ -122,7 +122,8 @@ func TestReadReadings(t *testing.T) {
 		"0.004 in then 5 thou":                 refused, // two units
 		"5 then 600 thou":                      refused, // the unit was not meant for both
 		"5 then 400 thou":                      "0.005 0.4 thou",
-		"0.001 0.4":                            "0.001 0.4", // without a unit any two
+		"0.001, 0.4 in":                        "0.001 0.4 in", // it is the unit of both anyway
+		"0.001 0.4":                            "0.001 0.4",    // without a unit any two
 		"0.004 then 0.005 bolts":               refused,
 		strings.Repeat("0.004 ", 40) + "0.005": refused,
 	} {

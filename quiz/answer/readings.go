@@ -50,7 +50,7 @@ func (readings) Read(e *Expected, text string) (Response, error) {
 			unit = u
 		}
 	}
-	xs := make([]float64, len(items))
+	xs, asked := make([]float64, len(items)), true // whether the unit that is written is the one asked for
 	for i, item := range items {
 		if unit != "" && unitBehind(item) == "" {
 			item += " " + unit // 5 then 6 thou
@@ -60,8 +60,9 @@ func (readings) Read(e *Expected, text string) (Response, error) {
 			return refuse()
 		}
 		xs[i] = r.X
+		asked = asked && (r.Unit == "" || r.Unit == e.Unit.Name)
 	}
-	if unit != "" && some && !ofOneSize(xs) { // 0.005 then 6 thou: the unit was not meant for both
+	if !asked && some && !ofOneSize(xs) { // 0.005 then 6 thou: the unit was not meant for both
 		return refuse()
 	}
 	return Response{Xs: xs, Unit: unit}, nil

@@ -193,7 +193,7 @@ func TestWhateverIsDoneTheBenchHolds(t *testing.T) {
 			}
 		}
 		if b.Outcome != nil {
-			ends[b.Outcome.Verdict]++
+			ends[string(b.Outcome.Verdict)]++
 		}
 		if again := Play(j, b.Live, eventsOf(b)); seed%2 == 1 && !reflect.DeepEqual(again, b) {
 			t.Fatalf("seed %d: played again, the log gives another bench: %v s and not %v, %d passes and not %d", seed, again.Clock, b.Clock, len(again.Passes), len(b.Passes))

@@ -10,10 +10,10 @@ import (
 func (s *step) clean(e Event) {
 	switch {
 	case s.Turn != 0:
-		s.wrong("chips-while-turning")
+		s.wrong(ChipsWhileTurning)
 		return
 	case e.Word == "hand":
-		s.wrong("chips-by-hand")
+		s.wrong(ChipsByHand)
 	}
 	s.Dirty = false
 	s.say("cleaned")
@@ -21,7 +21,7 @@ func (s *step) clean(e Event) {
 
 func (s *step) emery(Event) {
 	if s.Turn != 0 {
-		s.wrong("cloth-on-turning-work")
+		s.wrong(ClothOnTurningWork)
 		return
 	}
 	s.say("deburred")
@@ -46,7 +46,7 @@ func (s *step) unchuck(Event) {
 // count lays a rule on the scratch.
 func (s *step) count(Event) {
 	if s.Turn != 0 {
-		s.wrong("measured-running")
+		s.wrong(MeasuredRunning)
 		return
 	}
 	if len(s.Passes) == 0 {
@@ -65,7 +65,7 @@ func (s *step) count(Event) {
 func (s *step) test(e Event) {
 	switch {
 	case s.Turn != 0:
-		s.wrong("measured-running")
+		s.wrong(MeasuredRunning)
 		return
 	case len(s.Passes) == 0:
 		s.say("nothing-to-measure")
@@ -90,7 +90,7 @@ func (s *step) test(e Event) {
 		result = s.Bench.goes()
 		if s.Dirty && (result == "goes" || result == "binds") { // which of the two nobody can tell
 			result = "chips-bind"
-			s.act("tested-dirty")
+			s.act(TestedDirty)
 		}
 	}
 	s.Tests = add(s.Tests, Test{e.Word, result})
@@ -159,5 +159,5 @@ func (s *step) book(e Event) {
 		s.say("book-right")
 		return
 	}
-	s.wrong("book-wrong", "said", s.text(e.Length()), "total", s.text(total))
+	s.wrong(BookWrong, "said", s.text(e.Length()), "total", s.text(total))
 }

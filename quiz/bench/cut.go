@@ -15,6 +15,7 @@ const (
 	fullChip     = calc.Length(.005) // from here on a chip's width counts in full
 	threadingFPM = 25.0              // feet per minute: a usual speed for the first threads in steel
 	least        = calc.Length(1e-7) // less than that is no chip
+	noForce      = calc.Length(1e-5) // a chip thinner than that pushes nothing
 )
 
 // Stiffness is how hard the weakest link is to bend: bar or work, and the lathe.
@@ -106,13 +107,13 @@ func (s *step) beginPass(from calc.Length) {
 		}
 	}
 	if loose := s.looseIn(); loose > 0.0003 && s.Snug {
-		s.once("from-wrong-side", "loose", s.text(loose))
+		s.once(FromWrongSide, "loose", s.text(loose))
 	}
 	if s.Depth() <= least {
 		return
 	}
 	if s.Moved {
-		s.once("unchucked")
+		s.once(Unchucked)
 		s.Torn = true
 	}
 	if !s.hasFirst && s.rightLead(s.Lead) {
@@ -130,9 +131,9 @@ func (s *step) beginPass(from calc.Length) {
 	}
 	s.cutting = &p
 	if shift > s.Job.Thread.Pitch.Times(0.02) || shift < s.Job.Thread.Pitch.Times(-0.02) {
-		name := "wrong-line"
+		name := WrongLine
 		if s.Job.KeepClosed() {
-			name = "wrong-groove"
+			name = WrongGroove
 		}
 		s.once(name, "beside", s.text(max(shift, -shift)), "mark", calc.Shortest(float64(p.Mark), 0))
 	}
@@ -150,7 +151,7 @@ func (s *step) shift() calc.Length {
 	if off > p.Times(0.5) {
 		off -= p
 	}
-	if max(off, -off) < 1e-6 { // rounding of long sums
+	if max(off, -off) < sizeSlack {
 		return 0
 	}
 	return off
@@ -160,7 +161,7 @@ func (s *step) shift() calc.Length {
 func (s *step) lastIn(shift calc.Length) Pass {
 	var last Pass
 	for _, p := range s.Passes {
-		if !calc.Within(p.Shift.Inches(), shift.Inches(), 1e-5) || p.Lead != s.Lead || p.Depth < last.Depth {
+		if !calc.Within(p.Shift.Inches(), shift.Inches(), sameLine.Inches()) || p.Lead != s.Lead || p.Depth < last.Depth {
 			continue
 		}
 		last = p
@@ -194,7 +195,7 @@ func (s *step) measure(p *Pass) bool {
 	}
 	p.Thickness = depth - p.Before
 	p.Quiet = s.quiet()
-	if p.Thickness < 1e-5 {
+	if p.Thickness < noForce {
 		return true
 	}
 	if p.Force, err = calc.CuttingForce(p.Width, p.Thickness); err != nil {
@@ -210,14 +211,14 @@ func (s *step) judge(p Pass) {
 	switch {
 	case p.Force > breakingForce:
 		s.cutting = nil // nothing more is cut
-		s.smash("too-heavy", "cut", s.text(p.Set-p.Before))
+		s.smash(TooHeavy, "cut", s.text(p.Set-p.Before))
 		return
 	case p.Force > heavyForce:
-		s.once("heavy", "cut", s.text(p.Set-p.Before))
+		s.once(Heavy, "cut", s.text(p.Set-p.Before))
 	}
 	switch {
 	case p.Chatter:
-		s.act("chatter", "width", s.text(p.Counted), "quiet", s.text(p.Quiet))
+		s.act(Chatter, "width", s.text(p.Counted), "quiet", s.text(p.Quiet))
 		s.whyChatter()
 	case !p.Cuts():
 		s.say("cuts-no-more")
@@ -256,25 +257,25 @@ func (s *step) endPass() {
 	s.LastIn = p.Straight
 	s.Dirty = true
 	if e, ok := s.PitchDiameter(); ok && s.metal(e) < 0 {
-		s.once("cut-past-size", "pitch", s.text(e))
+		s.once(CutPastSize, "pitch", s.text(e))
 	}
 	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(0.75) && !s.ending {
-		s.once("short", "by", s.text(s.Job.Length-p.To))
+		s.once(Short, "by", s.text(s.Job.Length-p.To))
 	}
 }
 
 // readiness looks, before the first chip, at what should have been set.
 func (s *step) readiness() {
 	if !s.Squared {
-		s.once("not-squared")
+		s.once(NotSquared)
 	}
 	if !s.Height {
-		s.once("off-centre")
+		s.once(OffCentre)
 	}
 	if !s.Snug {
-		s.once("gibs-loose")
+		s.once(GibsLoose)
 	}
 	if !s.Oiled {
-		s.once("no-oil")
+		s.once(NoOil)
 	}
 }

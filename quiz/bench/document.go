@@ -101,17 +101,17 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 			shown(p.Width), shown(p.Thickness), p.Spring, p.Chatter})
 	}
 	for i, m := range all {
-		w := words.Mistakes[m.Name]
+		w := m.Words(words)
 		fill := func(text string) string { return filled(text, m.Facts) }
-		d.Mistakes = append(d.Mistakes, MistakeDocument{m.Name, m.Event, m.Pass, fill(w.What), fill(w.Part), fill(w.Tool), fill(w.You),
-			append([]string{}, b.Job.about(w.Practise)...), append([]string{}, b.Job.Cautions(m.Name, words)...), i >= len(b.Mistakes)})
+		d.Mistakes = append(d.Mistakes, MistakeDocument{string(m.Name), m.Event, m.Pass, fill(w.What), fill(w.Part), fill(w.Tool), fill(w.You),
+			append([]string{}, b.Job.about(w.Practise, words.OnlyFor)...), append([]string{}, b.Job.Cautions(m.Name, words)...), i >= len(b.Mistakes)})
 	}
 	for _, t := range b.Tests {
 		d.Tests = append(d.Tests, TestDocument(t))
 	}
 	d.Part = PartDocument{Reasons: []string{}, Max: shown(b.Job.Limits.Pitch.Max), Min: shown(b.Job.Limits.Pitch.Min)}
 	if b.Outcome != nil {
-		d.Part.Verdict = b.Outcome.Verdict
+		d.Part.Verdict = string(b.Outcome.Verdict)
 		d.Part.Reasons = append(d.Part.Reasons, b.Outcome.Reasons...)
 	}
 	if e, ok := b.PitchDiameter(); ok {
@@ -126,30 +126,24 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 }
 
 // about leaves out tasks and cautions that are not about such a job.
-func (j Job) about(names []string) []string {
+func (j Job) about(names []string, only content.OnlyFor) []string {
 	return slices.DeleteFunc(slices.Clone(names), func(name string) bool {
-		switch name {
-		case "withdraw-inside", "inside-way-out", "boring-bar-room":
-			return j.Side != calc.Inside
-		case "support-work", "support-the-work":
-			return j.Side == calc.Inside
-		case "half-nut-kept-closed", "metric-half-nut":
-			return !j.KeepClosed()
-		}
-		return false
+		return j.Side != calc.Inside && slices.Contains(only.Inside, name) ||
+			j.Side == calc.Inside && slices.Contains(only.Outside, name) ||
+			!j.KeepClosed() && slices.Contains(only.KeptClosed, name)
 	})
 }
 
 // Cautions are the keys of the cautions that belong to a mistake at this job.
-func (j Job) Cautions(mistake string, words content.BenchWords) []string {
-	return j.about(words.Mistakes[mistake].Safety)
+func (j Job) Cautions(mistake MistakeName, words content.BenchWords) []string {
+	return j.about(words.Mistakes[string(mistake)].Safety, words.OnlyFor)
 }
 
 // Practise lists the tasks that mistakes point to, the first first, each once.
 func (j Job) Practise(mistakes []Mistake, words content.BenchWords) []string {
 	var tasks []string
 	for _, m := range mistakes {
-		for _, t := range j.about(words.Mistakes[m.Name].Practise) {
+		for _, t := range j.about(m.Words(words).Practise, words.OnlyFor) {
 			if !slices.Contains(tasks, t) {
 				tasks = append(tasks, t)
 			}
@@ -160,25 +154,10 @@ func (j Job) Practise(mistakes []Mistake, words content.BenchWords) []string {
 
 // Text words what happened.
 func (h Happening) Text(words content.BenchWords) string {
-	if name, ok := mistakeIn(h.Name); ok {
-		return filled(words.Mistakes[name].What, h.Facts)
+	if name, ok := h.Mistake(); ok {
+		return filled(words.Mistakes[string(name)].What, h.Facts)
 	}
 	return filled(words.Says[h.Name], h.Facts)
-}
-
-// mistakeIn returns the mistake that a happening tells of.
-func mistakeIn(happening string) (string, bool) {
-	const lead = "mistake-"
-	if len(happening) > len(lead) && happening[:len(lead)] == lead {
-		return happening[len(lead):], true
-	}
-	return "", false
-}
-
-// IsMistake reports whether a happening tells of a mistake.
-func (h Happening) IsMistake() bool {
-	_, ok := mistakeIn(h.Name)
-	return ok
 }
 
 func filled(text string, facts Facts) string {

@@ -10,14 +10,14 @@ func (s *step) start(Event) {
 		return
 	}
 	if s.Turn < 0 {
-		s.wrong("reversed-while-running")
+		s.wrong(ReversedWhileRunning)
 	}
 	if !s.KeyOut {
 		s.KeyOut = true // it has flown out
-		s.wrong("chuck-key")
+		s.wrong(ChuckKey)
 	}
 	if !s.Dressed {
-		s.once("not-dressed")
+		s.once(NotDressed)
 	}
 	s.backBetweenCentres()
 	s.Turn = 1
@@ -36,8 +36,8 @@ func (s *step) backBetweenCentres() {
 // dig looks at a tool that stands in the metal while the work turns and the carriage
 // does not move.
 func (s *step) dig() {
-	if s.Turn != 0 && !s.Nut && s.overWork() && s.Depth() > 0.001 && s.place() < s.Job.Length-1e-9 {
-		s.act("plunged")
+	if s.Turn != 0 && !s.Nut && s.overWork() && s.Depth() > 0.001 && s.place() < s.Job.Length-hair {
+		s.act(Plunged)
 		s.Torn = true
 	}
 }
@@ -55,7 +55,7 @@ func (s *step) stop(Event) {
 	s.endPass()
 	s.Turn = 0
 	if in && !s.Over {
-		s.act("stopped-in-cut")
+		s.act(StoppedInCut)
 	}
 	if !s.Over {
 		s.say("stopped")
@@ -73,16 +73,16 @@ func (s *step) reverse(Event) {
 			return
 		}
 		s.endPass()
-		s.wrong("reversed-while-running")
+		s.wrong(ReversedWhileRunning)
 	}
 	s.backBetweenCentres()
 	if s.Job.Unscrews() {
-		s.smash("chuck-unscrewed")
+		s.smash(ChuckUnscrewed)
 		return
 	}
 	if !s.KeyOut {
 		s.KeyOut = true
-		s.wrong("chuck-key")
+		s.wrong(ChuckKey)
 	}
 	s.Turn = -1
 	s.say("reversed")
@@ -120,18 +120,18 @@ func (s *step) advance(seconds float64) {
 	}
 	// Forward: through the thread, the gap, and into what lies behind it.
 	from, left := s.place(), s.Left()
-	hit := run >= left-1e-9
+	hit := run >= left-hair
 	if hit {
 		run = max(left, 0)
 	}
-	if s.cutting == nil && s.Depth() > 1e-9 && from+run > 0 && from < s.Job.Length-1e-9 {
+	if s.cutting == nil && s.Depth() > hair && from+run > 0 && from < s.Job.Length-hair {
 		s.beginPass(max(from, 0))
 	}
 	s.Screw += run
 	s.Z += run
 	if hit && !s.Over {
 		s.endPass()
-		s.smash("hit-" + s.Job.Meets())
+		s.smash(s.Job.hits())
 	}
 }
 
@@ -160,12 +160,12 @@ func (s *step) drag() {
 	if !s.inMetal() || len(s.Passes) == 0 {
 		return
 	}
-	if s.place() > s.Job.Length-1e-9 && s.Depth() > s.deepest()+0.01 { // deeper than any groove it meets the end wall
+	if s.place() > s.Job.Length-hair && s.Depth() > s.deepest()+0.01 { // deeper than any groove it meets the end wall
 		s.endPass()
-		s.smash("jammed")
+		s.smash(Jammed)
 		return
 	}
-	s.act("dragged")
+	s.act(Dragged)
 	s.Torn = true
 }
 
@@ -181,7 +181,7 @@ func (s *step) run(Event) {
 		way := s.Z + s.Job.StartRoom()
 		s.advance(way.Over(s.perSecond()))
 		s.say("back-at-start")
-	case s.place() < s.Job.Length-1e-9:
+	case s.place() < s.Job.Length-hair:
 		s.advance((s.Job.Length - s.place()).Over(s.perSecond()))
 		if !s.Over {
 			if s.cutting == nil && s.Touched() {
@@ -242,9 +242,9 @@ func (s *step) seen(what string) bool {
 }
 
 // smash ends the rehearsal with something broken.
-func (s *step) smash(name string, facts ...string) {
+func (s *step) smash(name MistakeName, facts ...string) {
 	s.ending = true
 	s.wrong(name, facts...)
 	s.Turn, s.Nut = 0, false
-	s.end(name)
+	s.end(string(name))
 }

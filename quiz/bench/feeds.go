@@ -11,7 +11,7 @@ func (b Bench) Feeds(compound, straight calc.Length) []Event {
 		events = append(events, Event{Verb: "compound", Word: deeper, X: compound.Inches(), Has: true})
 	}
 	way := (b.LastIn - b.crossTravel()).Times(b.Job.Lathe.CrossReads.PerRadial()) + straight
-	if way > 1e-9 {
+	if way > hair {
 		events = append(events, Event{Verb: "cross", Word: deeper, X: way.Inches(), Has: true})
 	}
 	return events

@@ -19,12 +19,12 @@ func (s *step) close(e Event) {
 		s.say("spindle-stands")
 		return
 	case s.FeedOn:
-		s.act("feed-left-in")
+		s.act(FeedLeftIn)
 		return
 	}
 	if s.Doubt {
 		s.Doubt = false
-		s.wrong("lost-count")
+		s.wrong(LostCount)
 	}
 	if e.Has && !s.waitFor(int(e.X)) {
 		return
@@ -48,7 +48,7 @@ func (s *step) close(e Event) {
 	}
 	s.say("closed")
 	if _, ok := s.Job.Lathe.ThreadDial(); ok && !s.Job.AnyMoment() && !s.Job.KeepClosed() {
-		s.act("closed-blind")
+		s.act(ClosedBlind)
 	}
 }
 
@@ -104,13 +104,13 @@ func (s *step) open(Event) {
 	s.Nut = false
 	s.say("opened")
 	if s.Job.KeepClosed() && len(s.Passes) > 0 {
-		s.act("opened-on-metric")
+		s.act(OpenedOnMetric)
 	}
 	if inMetal && s.Turn != 0 {
 		where := "relief"
-		if s.place() < s.Job.Length-1e-9 {
+		if s.place() < s.Job.Length-hair {
 			where, s.Torn = "thread", true
 		}
-		s.act("opened-first", "where", where)
+		s.act(OpenedFirst, "where", where)
 	}
 }

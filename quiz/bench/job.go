@@ -10,7 +10,6 @@ package bench
 import (
 	"errors"
 	"fmt"
-	"math"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -119,7 +118,7 @@ func (j Job) Check() error {
 	basic, err := calc.BasicInternalMinor(j.Thread.Nominal, p)
 	errs = append(errs, err, within("bore", j.Start, basic-0.02, j.Limits.Pitch.Min-p.Times(0.15)),
 		within("bar", j.Bar, leastBar, j.Start), within("reach", j.Reach, p.Times(0.5), 2))
-	standsOut("stands_out, so that the bar reaches through the thread and its gap,", j.LeastOverhang()-1e-9)
+	standsOut("stands_out, so that the bar reaches through the thread and its gap,", j.LeastOverhang()-hair)
 	if room := j.Room(); room <= p.Times(0.8) {
 		errs = append(errs, fmt.Errorf("bar %s with a tool that reaches %s leaves %s to come clear in a bore of %s: take a thinner bar or a shorter tool",
 			j.text(j.Bar), j.text(j.Reach), j.text(max(room, 0)), j.text(j.Start)))
@@ -163,10 +162,12 @@ func (j Job) Room() calc.Length { return j.Start - j.Bar - j.Reach }
 // LeastOverhang is how short the bar can be set: it must reach through the thread and
 // its gap before the holder meets the work.
 func (j Job) LeastOverhang() calc.Length {
-	u := j.System().Length()
-	step := map[bool]float64{false: 0.05, true: 1}[j.Lathe.Metric]
+	u, step := j.System().Length(), 0.05
+	if j.Lathe.Metric {
+		step = 1
+	}
 	shown := (j.Length + j.Gap).Inches() * u.Factor
-	return calc.Inches(math.Ceil(shown/step-1e-9) * step / u.Factor)
+	return calc.Inches(wholeUp(shown/step) * step / u.Factor)
 }
 
 // text prints a length in the units of the lathe's dials.

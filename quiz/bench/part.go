@@ -6,18 +6,14 @@ import (
 	"scratchpass/calc"
 )
 
-// The verdicts on the part.
-const (
-	Fits  = "fits"
-	Binds = "binds"
-	Scrap = "scrap"
-)
+// Done is why a rehearsal ended that was brought to its end.
+const Done = "done"
 
 // Outcome is how the part came out.
 type Outcome struct {
-	Verdict string
+	Verdict Verdict
 	Reasons []string // names of texts
-	Why     string   // what ended the rehearsal: done, or the name of a mistake
+	Why     string   // what ended the rehearsal: Done, or the name of a mistake
 }
 
 // PitchDiameter is the pitch diameter near the start of the thread; ok is false while
@@ -43,8 +39,7 @@ func (b Bench) pitchAt(at calc.Length) (calc.Length, bool) {
 // off, 0 inside, -1 too much is off.
 func (b Bench) metal(e calc.Length) int {
 	limits := b.Job.Limits.Pitch
-	const slack = 1e-9
-	big, small := e > limits.Max+slack, e < limits.Min-slack
+	big, small := e > limits.Max+hair, e < limits.Min-hair
 	switch {
 	case big && b.Job.Side == calc.Outside, small && b.Job.Side == calc.Inside:
 		return 1
@@ -100,18 +95,18 @@ func (b Bench) crest() string {
 	if b.Job.Side == calc.Inside {
 		root = b.Job.Start + b.deepest().Times(2)
 		switch {
-		case b.Job.Start < b.Job.Limits.Minor.Min-1e-6:
+		case b.Job.Start < b.Job.Limits.Minor.Min-sizeSlack:
 			return "crest"
-		case root < b.Job.Thread.Nominal-1e-6:
+		case root < b.Job.Thread.Nominal-sizeSlack:
 			return "root"
 		}
 		return ""
 	}
 	basic, err := calc.BasicInternalMinor(b.Job.Thread.Nominal, b.Job.Thread.Pitch)
 	switch {
-	case b.Job.Start > b.Job.Limits.Major.Max+1e-6:
+	case b.Job.Start > b.Job.Limits.Major.Max+sizeSlack:
 		return "crest"
-	case err == nil && root > basic+1e-6:
+	case err == nil && root > basic+sizeSlack:
 		return "root"
 	}
 	return ""
@@ -139,7 +134,7 @@ func (b Bench) cutSo(so func(Pass) bool) bool {
 // second reports whether there is a second groove beside the first.
 func (b Bench) second() bool {
 	for _, m := range b.Mistakes {
-		if m.Name == "wrong-line" || m.Name == "wrong-groove" {
+		if m.Name == WrongLine || m.Name == WrongGroove {
 			return true
 		}
 	}
@@ -165,12 +160,12 @@ func (b Bench) rough() bool {
 // never be right.
 func (b Bench) outOfLimits() string {
 	if b.Job.Side == calc.Inside {
-		if b.Job.Start > b.Job.Limits.Minor.Max+1e-6 {
+		if b.Job.Start > b.Job.Limits.Minor.Max+sizeSlack {
 			return "bore-big"
 		}
 		return ""
 	}
-	if b.Job.Start < b.Job.Limits.Major.Min-1e-6 {
+	if b.Job.Start < b.Job.Limits.Major.Min-sizeSlack {
 		return "blank-small"
 	}
 	return ""
@@ -195,64 +190,86 @@ func (s *step) end(why string) {
 		return
 	}
 	s.endPass()
-	if why == "done" && s.Turn != 0 {
-		s.wrong("left-running")
+	if why == Done && s.Turn != 0 {
+		s.wrong(LeftRunning)
 	}
 	if s.wrongLead() {
-		s.once("wrong-lead")
+		s.once(WrongLead)
 	}
-	o := Outcome{Why: why}
-	say := func(verdict, reason string) {
-		if o.Verdict == "" || verdict == Scrap {
-			o.Verdict = verdict
-		}
-		o.Reasons = append(o.Reasons, reason)
+	o := &Outcome{Why: why}
+	s.judgeGroove(o)
+	if why == Done {
+		s.judgeSize(o)
+		s.remarks(o)
+	} else { // it did not come to an end: nothing more is to be said of the part
+		o.say(Scrap, "smashed")
 	}
-	scrap := map[bool]func(string){true: func(r string) { say(Scrap, r) }, false: func(string) {}}
-	scrap[s.Torn]("torn")
-	scrap[s.second()]("second-groove")
-	scrap[s.wrongLead()]("wrong-lead")
-	if why != "done" { // it did not come to an end: nothing more is to be said of the part
-		say(Scrap, "smashed")
-		s.Over, s.Outcome = true, &o
-		s.say("verdict-" + o.Verdict)
-		return
+	s.Over, s.Outcome = true, o
+	s.say("verdict-" + string(o.Verdict))
+}
+
+// say adds a reason. The first verdict stands, unless a later one is scrap.
+func (o *Outcome) say(v Verdict, reason string) {
+	if o.Verdict == "" || v == Scrap {
+		o.Verdict = v
 	}
+	o.Reasons = append(o.Reasons, reason)
+}
+
+// scrapIf says why the part is scrap, where it is.
+func (o *Outcome) scrapIf(so bool, reason string) {
+	if so {
+		o.say(Scrap, reason)
+	}
+}
+
+// judgeGroove says what spoils a thread however far it has come.
+func (s *step) judgeGroove(o *Outcome) {
+	o.scrapIf(s.Torn, "torn")
+	o.scrapIf(s.second(), "second-groove")
+	o.scrapIf(s.wrongLead(), "wrong-lead")
+}
+
+// judgeSize holds a finished part to its limits.
+func (s *step) judgeSize(o *Outcome) {
 	e, ok := s.PitchDiameter()
 	end, okEnd := s.PitchAtEnd()
-	scrap[ok && s.metal(e) < 0 || okEnd && s.metal(end) < 0]("past-size")
-	if s.metal(e) < 0 && ok {
-		s.once("cut-past-size", "pitch", s.text(e))
+	past := ok && s.metal(e) < 0
+	o.scrapIf(past || okEnd && s.metal(end) < 0, "past-size")
+	if past {
+		s.once(CutPastSize, "pitch", s.text(e))
 	}
-	scrap[s.cutSo(leaning)]("leans")
-	scrap[s.cutSo(offCentre)]("off-centre")
+	o.scrapIf(s.cutSo(leaning), "leans")
+	o.scrapIf(s.cutSo(offCentre), "off-centre")
 	if what := s.outOfLimits(); what != "" {
-		say(Scrap, what)
+		o.say(Scrap, what)
 	}
 	switch {
 	case !ok:
-		say(Binds, "no-depth")
+		o.say(Binds, "no-depth")
 		o.Reasons = append(o.Reasons, s.whyShallow()...)
 	case s.metal(e) > 0:
-		say(Binds, "metal-left")
+		o.say(Binds, "metal-left")
 	case !okEnd || s.metal(end) > 0:
-		say(Binds, "short-thread")
+		o.say(Binds, "short-thread")
 	}
 	if what := s.crest(); what != "" && ok && (what != "root" || s.metal(e) <= 0) { // a groove that is to go deeper still is not too shallow
-		say(Binds, what)
+		o.say(Binds, what)
 	}
 	if o.Verdict == "" {
-		say(Fits, "in-limits")
+		o.say(Fits, "in-limits")
 	}
+}
+
+// remarks adds what is to be said of a finished part beside its size.
+func (s *step) remarks(o *Outcome) {
 	if s.rough() {
 		o.Reasons = append(o.Reasons, "rough")
 	}
-	if s.madeBefore("swung-wrong-way") && s.cutDeep() {
+	if s.madeBefore(SwungWrongWay) && s.cutDeep() {
 		o.Reasons = append(o.Reasons, "scraped")
 	}
-	if ok && len(s.Tests) == 0 {
+	if _, ok := s.PitchDiameter(); ok && len(s.Tests) == 0 {
 		o.Reasons = append(o.Reasons, "untested")
 	}
-	s.Over, s.Outcome = true, &o
-	s.say("verdict-" + o.Verdict)
 }

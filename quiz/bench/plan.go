@@ -158,10 +158,9 @@ func (p *Plan) speeds() error {
 		return err
 	}
 	p.Usual, p.Fastest = usual.RPM(), fastest.RPM()
-	const slack = 1e-6 // of long sums
 	slowest := 0
 	for _, n := range p.Job.Lathe.Speeds {
-		if float64(n) <= min(p.Usual, p.Fastest)+slack {
+		if float64(n) <= min(p.Usual, p.Fastest)+shareOff {
 			p.RPM = max(p.RPM, n)
 		}
 		if slowest == 0 || n < slowest {
@@ -169,7 +168,7 @@ func (p *Plan) speeds() error {
 		}
 	}
 	if p.RPM == 0 {
-		p.RPM, p.TooFast = slowest, float64(slowest) > p.Fastest+slack
+		p.RPM, p.TooFast = slowest, float64(slowest) > p.Fastest+shareOff
 	}
 	if slowest == 0 { // the lathe's speeds are not known
 		p.RPM = int(min(p.Usual, p.Fastest))

@@ -61,10 +61,10 @@ func (p *Plan) tried() {
 	}
 	p.Chatters, p.Faults = false, nil
 	for _, m := range b.Mistakes {
-		if m.Name == "chatter" {
+		if m.Name == Chatter {
 			p.Chatters = true
-		} else if !slices.Contains(p.Faults, m.Name) {
-			p.Faults = append(p.Faults, m.Name)
+		} else if name := string(m.Name); !slices.Contains(p.Faults, name) {
+			p.Faults = append(p.Faults, name)
 		}
 	}
 }
@@ -80,11 +80,11 @@ func (p *Plan) passes(angle calc.Angle, part float64) {
 	if p.Job.Side == calc.Inside && p.Lag > givesFrom {
 		most = heaviestBar
 	}
-	p.Leave = line.Times(math.Floor(p.Travel.Times(leaveShare).Over(line) + 1e-6))
+	p.Leave = line.Times(wholeDown(p.Travel.Times(leaveShare).Over(line)))
 	cross := p.Job.Lathe.Cross
 	// The tool must come clear of the crests from the bottom of the finished groove.
 	clear := (p.Depth + calc.Thou.Times(20)).Times(p.Job.Lathe.CrossReads.PerRadial())
-	p.Out = cross.Turn.Times(max(0.5, math.Ceil(clear.Over(cross.Turn)-1e-9))) // whole turns are the easiest to come back by
+	p.Out = cross.Turn.Times(max(0.5, wholeUp(clear.Over(cross.Turn)))) // whole turns are the easiest to come back by
 	if clear < cross.Turn.Times(0.5) {
 		p.Out = cross.Turn.Times(0.5)
 	}
@@ -128,7 +128,7 @@ func (p *Plan) finish(add func(kind string, feed, straight calc.Length), done ca
 	if p.Job.Lathe.Metric {
 		usual = calc.Millimetres(0.02)
 	}
-	feed := line.Times(max(1, math.Floor(min(usual, tolerance.Times(0.5)).Times(per).Over(line)+1e-6)))
+	feed := line.Times(max(1, wholeDown(min(usual, tolerance.Times(0.5)).Times(per).Over(line))))
 	straight := calc.Length(0)
 	for len(p.Steps) < 400 {
 		next := done + (straight + feed).Times(1/per)

@@ -109,11 +109,24 @@ func (j *Job) side(written string) error {
 	}
 	j.Side = side
 	if !known {
-		j.Thread.Class = map[bool]map[calc.Side]string{true: {calc.Outside: "6g", calc.Inside: "6H"}, false: {calc.Outside: "2A", calc.Inside: "2B"}}[j.Thread.Metric][side]
+		j.Thread.Class = usualClass(j.Thread.Metric, side)
 	}
 	var err error
 	j.Limits, err = calc.LimitsOf(j.Thread)
 	return err
+}
+
+// usualClass is the class of a thread that names none.
+func usualClass(metric bool, side calc.Side) string {
+	switch {
+	case metric && side == calc.Inside:
+		return "6H"
+	case metric:
+		return "6g"
+	case side == calc.Inside:
+		return "2B"
+	}
+	return "2A"
 }
 
 func word(say func(error), key, got string, want ...string) {

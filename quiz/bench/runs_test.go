@@ -68,12 +68,12 @@ func TestRuns(t *testing.T) {
 				t.Fatal("the run does not come to an end")
 			}
 			for _, m := range b.Mistakes {
-				made[m.Name] = true
+				made[string(m.Name)] = true
 			}
 			if strings.HasPrefix(name, "good-") && (b.Outcome.Verdict != Fits || len(b.Mistakes) > 0) {
 				t.Errorf("%s, %v", b.Outcome.Verdict, b.Mistakes)
 			}
-			if _, is := words.Mistakes[name]; is && !b.made(name) {
+			if _, is := words.Mistakes[name]; is && !b.made(MistakeName(name)) {
 				t.Errorf("made %v", b.Mistakes)
 			}
 			var out bytes.Buffer
@@ -109,7 +109,7 @@ func TestRuns(t *testing.T) {
 }
 
 // made reports whether a mistake was made.
-func (b Bench) made(name string) bool {
+func (b Bench) made(name MistakeName) bool {
 	for _, m := range b.Mistakes {
 		if m.Name == name {
 			return true

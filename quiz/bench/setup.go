@@ -156,7 +156,7 @@ func (s *step) overhang(e Event) {
 	case !s.standing():
 	case s.Job.Side == calc.Outside:
 		s.say("work-stays")
-	case e.Length() < s.Job.LeastOverhang()-1e-9 || e.X > 12:
+	case e.Length() < s.Job.LeastOverhang()-hair || e.X > 12:
 		s.say("no-such-overhang", "least", s.text(s.Job.LeastOverhang()))
 	case s.hasFirst:
 		s.say("bar-too-late")

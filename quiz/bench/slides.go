@@ -23,10 +23,13 @@ func (s *step) crossSlide(e Event) {
 	before, running := s.Depth(), s.Nut && s.Turn != 0 && s.overWork() && (s.cutting != nil || len(s.Passes) > 0)
 	s.wind(&s.Cross, dial.Times(1/per))
 	if s.Depth() > before+0.002 && before > 0 && running && !s.refused && !s.Over {
-		s.act("wrong-way-out", "by", s.text(max(dial, -dial)))
+		s.act(WrongWayOut, "by", s.text(max(dial, -dial)))
 	}
 	if dial.Times(s.in()) < 0 && !s.refused && s.Clear() { // only this was the tool taken out: a little back is none
-		s.Away = Event{Verb: "cross", Word: map[bool]string{true: "in", false: "out"}[dial > 0], X: max(dial, -dial).Inches(), Has: true}
+		s.Away = Event{Verb: "cross", Word: "out", X: max(dial, -dial).Inches(), Has: true}
+		if dial > 0 {
+			s.Away.Word = "in"
+		}
 	}
 }
 
@@ -39,10 +42,10 @@ func (s *step) compoundSlide(e Event) {
 	if dial.Times(s.in()) > 0 && s.Touched() {
 		angle := max(s.Angle, -s.Angle)
 		if angle < 28 || angle > 30.5 {
-			s.once("compound-angle", "angle", calc.Shortest(angle.Degrees(), 1))
+			s.once(CompoundAngle, "angle", calc.Shortest(angle.Degrees(), 1))
 		}
 		if s.Angle < 0 {
-			s.once("swung-wrong-way", "side", s.Job.Swing())
+			s.once(SwungWrongWay, "side", s.Job.Swing())
 		}
 	}
 	s.wind(&s.Compound, dial)
@@ -72,9 +75,9 @@ func (s *step) asked(e Event, turn calc.Length, way func(want calc.Length) calc.
 // wound says which way and how far a slide is wound to a reading.
 func (s *step) wound(dial calc.Length) {
 	switch {
-	case dial > 1e-9:
+	case dial > hair:
 		s.say("wound-in", "by", s.text(dial))
-	case dial < -1e-9:
+	case dial < -hair:
 		s.say("wound-out", "by", s.text(-dial))
 	}
 }
@@ -98,7 +101,7 @@ func (s *step) backTo(want, turn calc.Length) calc.Length {
 	last := s.LastIn.Times(per)
 	to := want.Times(s.in()).Remainder(turn) // in the metal's direction, on some turn
 	to += turn.Times(math.Round((last - to).Over(turn)))
-	if to > last+turn.Times(0.25) && calc.Within(want.Inches(), s.CrossReading().Inches(), 1e-6) {
+	if to > last+turn.Times(0.25) && calc.Within(want.Inches(), s.CrossReading().Inches(), sizeSlack.Inches()) {
 		return 0 // it reads that already, and a turn further would be far past the last cut
 	}
 	return (to - s.crossTravel().Times(per)).Times(s.in())
@@ -108,7 +111,7 @@ func (s *step) backTo(want, turn calc.Length) calc.Length {
 // its dial or more.
 func (s *step) crossOut() bool {
 	out := (s.LastIn - s.crossTravel()).Times(s.Job.Lathe.CrossReads.PerRadial())
-	return out > s.Job.Lathe.Cross.Turn.Times(0.5-1e-6)
+	return out > s.Job.Lathe.Cross.Turn.Times(0.5-shareOff)
 }
 
 // wind winds a screw and lets come what comes of it.
@@ -117,10 +120,10 @@ func (s *step) wind(slide *calc.Slide, by calc.Length) {
 		s.refuse("too-far")
 		return
 	}
-	deeper := by.Times(s.in()) > 1e-9
+	deeper := by.Times(s.in()) > hair
 	if deeper && s.Doubt {
 		s.Doubt = false
-		s.wrong("lost-count")
+		s.wrong(LostCount)
 	}
 	before := s.Depth()
 	if s.Nut && s.Turn != 0 {
@@ -137,7 +140,7 @@ func (s *step) wind(slide *calc.Slide, by calc.Length) {
 	*slide = wound
 	if s.Depth() > 0.95 { // no job of this bench is that deep: the work is in the way long before
 		s.endPass()
-		s.smash("jammed")
+		s.smash(Jammed)
 		return
 	}
 	s.afterSlides(before)
@@ -156,11 +159,11 @@ func (b Bench) inMetal() bool { return b.overWork() && b.Depth() > 0.0005 }
 func (s *step) afterSlides(before calc.Length) {
 	depth := s.Depth()
 	if s.Job.Side == calc.Inside && s.overWork() && -depth > s.Job.Room() {
-		s.act("hit-far-wall", "room", s.text(s.Job.Room()))
+		s.act(HitFarWall, "room", s.text(s.Job.Room()))
 		s.Torn = s.Torn || s.Turn != 0
 	}
-	if depth <= before+1e-12 {
-		if depth < before-1e-12 { // drawn back, if only in part: the cut under way goes on at another depth
+	if depth <= before+hair {
+		if depth < before-hair { // drawn back, if only in part: the cut under way goes on at another depth
 			s.endPass()
 		}
 		return
@@ -170,9 +173,9 @@ func (s *step) afterSlides(before calc.Length) {
 	if !s.overWork() || depth <= 0 {
 		return
 	}
-	if s.place() > s.Job.Length-1e-9 {
+	if s.place() > s.Job.Length-hair {
 		if depth > s.reliefDepth() {
-			s.smash("jammed")
+			s.smash(Jammed)
 		}
 		return
 	}
@@ -183,10 +186,10 @@ func (s *step) afterSlides(before calc.Length) {
 		return
 	}
 	if s.Turn == 0 {
-		s.smash("fed-over-work")
+		s.smash(FedOverWork)
 		return
 	}
-	s.act("plunged")
+	s.act(Plunged)
 	s.Torn = true
 }
 

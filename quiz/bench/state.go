@@ -87,14 +87,6 @@ type Pass struct {
 // Cuts reports whether a chip came off that one would see.
 func (p Pass) Cuts() bool { return p.Thickness >= 0.0001 }
 
-// Mistake is something that was done wrong.
-type Mistake struct {
-	Name  string
-	Event int // number of the event, from 1
-	Pass  int // passes finished before
-	Facts Facts
-}
-
 // Happening is what came of an event, for the learner to read: the name of a text and
 // its figures.
 type Happening struct {

@@ -43,7 +43,7 @@ func init() { // not in the declaration: the moves of a whole pass use other mov
 		"cross": (*step).crossSlide, "compound": (*step).compoundSlide, "close": (*step).close, "open": (*step).open, "return": (*step).goBack,
 		"pass": (*step).whole, "spring": (*step).whole, "finish": (*step).whole,
 		"clean": (*step).clean, "test": (*step).test, "count": (*step).count, "emery": (*step).emery, "unchuck": (*step).unchuck,
-		"book": (*step).book, "note": func(*step, Event) {}, "done": func(s *step, _ Event) { s.end("done") },
+		"book": (*step).book, "note": func(*step, Event) {}, "done": func(s *step, _ Event) { s.end(Done) },
 	}
 }
 
@@ -65,28 +65,29 @@ func (s *step) refuse(name string, facts ...string) {
 }
 
 // wrong records a mistake and says so.
-func (s *step) wrong(name string, facts ...string) {
-	s.Mistakes = add(s.Mistakes, Mistake{name, len(s.Log) + 1, len(s.Passes), factsOf(facts)})
-	s.happened = append(s.happened, Happening{"mistake-" + name, factsOf(facts)})
+func (s *step) wrong(name MistakeName, facts ...string) {
+	m := Mistake{name, len(s.Log) + 1, len(s.Passes), factsOf(facts)}
+	s.Mistakes = add(s.Mistakes, m)
+	s.happened = append(s.happened, m.Happening())
 }
 
 // once is wrong, unless that mistake has been made before.
-func (s *step) once(name string, facts ...string) {
+func (s *step) once(name MistakeName, facts ...string) {
 	if !s.madeBefore(name) {
 		s.wrong(name, facts...)
 	}
 }
 
 // act is once for what a single move does: made again it is said again.
-func (s *step) act(name string, facts ...string) {
+func (s *step) act(name MistakeName, facts ...string) {
 	if s.madeBefore(name) {
-		s.happened = append(s.happened, Happening{"mistake-" + name, factsOf(facts)})
+		s.happened = append(s.happened, Mistake{Name: name, Facts: factsOf(facts)}.Happening())
 		return
 	}
 	s.wrong(name, facts...)
 }
 
-func (s *step) madeBefore(name string) bool {
+func (s *step) madeBefore(name MistakeName) bool {
 	for _, m := range s.Mistakes {
 		if m.Name == name {
 			return true
@@ -121,6 +122,6 @@ func (s *step) standing() bool {
 	if s.Turn == 0 {
 		return true
 	}
-	s.wrong("hands-in-turning-lathe")
+	s.wrong(HandsInTurningLathe)
 	return false
 }

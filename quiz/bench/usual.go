@@ -38,7 +38,7 @@ func Usual(w content.Job, own machine.Lathe) content.Job {
 		unit, step = machine.MMUnit, 0.1
 	}
 	round := func(l calc.Length) calc.Length {
-		return calc.Inches(math.Ceil(l.Inches()*unit.Factor/step-1e-9) * step / unit.Factor)
+		return calc.Inches(wholeUp(l.Inches()*unit.Factor/step) * step / unit.Factor)
 	}
 	put := func(into *string, l calc.Length) calc.Length {
 		if *into == "" {

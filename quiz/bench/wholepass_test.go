@@ -32,7 +32,7 @@ func playedFrom(t *testing.T, setUp string, moves ...string) Bench {
 
 func mistakesOf(b Bench) (names []string) {
 	for _, m := range b.Mistakes {
-		names = append(names, m.Name)
+		names = append(names, string(m.Name))
 	}
 	return names
 }

@@ -1,12 +1,8 @@
 package qti
 
 import (
-	"archive/zip"
 	"bytes"
-	"encoding/xml"
 	"fmt"
-	"io"
-	"strings"
 	"testing"
 
 	"scratchpass/content"
@@ -16,78 +12,14 @@ import (
 	"scratchpass/quiz/wording"
 )
 
-// tree is a document as an importer reads it, its names those of version 2.1.
-type tree struct {
-	name  string
-	space string
-	attrs map[string]string
-	kids  []*tree
-	text  string // of the element and all below it
-}
-
+// parse is readTree for a document that must be sound.
 func parse(t testing.TB, data []byte) *tree {
 	t.Helper()
-	decoder := xml.NewDecoder(bytes.NewReader(data))
-	stack := []*tree{{}}
-	for {
-		token, err := decoder.Token()
-		if err == io.EOF {
-			return stack[0].kids[0]
-		}
-		if err != nil {
-			t.Fatalf("%v in %.200s", err, data)
-		}
-		switch token := token.(type) {
-		case xml.StartElement:
-			n := &tree{name: plain(token.Name.Local), space: token.Name.Space, attrs: map[string]string{}}
-			for _, a := range token.Attr {
-				n.attrs[plain(a.Name.Local)] = a.Value
-			}
-			top := stack[len(stack)-1]
-			top.kids = append(top.kids, n)
-			stack = append(stack, n)
-		case xml.EndElement:
-			stack = stack[:len(stack)-1]
-		case xml.CharData:
-			if strings.TrimSpace(string(token)) == "" { // between elements
-				continue
-			}
-			for _, n := range stack {
-				n.text += string(token)
-			}
-		}
+	root, err := readTree(data)
+	if err != nil {
+		t.Fatalf("%v in %.200s", err, data)
 	}
-}
-
-// plain is the name of version 2.1.
-func plain(name string) string {
-	first, rest, ok := strings.Cut(strings.TrimPrefix(name, "qti-"), "-")
-	for ok {
-		var word string
-		word, rest, ok = strings.Cut(rest, "-")
-		first += strings.ToUpper(word[:1]) + word[1:]
-	}
-	return first
-}
-
-func (n *tree) all(name string) []*tree {
-	var found []*tree
-	if n.name == name {
-		found = append(found, n)
-	}
-	for _, k := range n.kids {
-		found = append(found, k.all(name)...)
-	}
-	return found
-}
-
-func (n *tree) kid(name string) *tree {
-	for _, k := range n.kids {
-		if k.name == name {
-			return k
-		}
-	}
-	return nil
+	return root
 }
 
 // sentences are the fixed words of the test packages.
@@ -154,22 +86,9 @@ func packed(t testing.TB, p Package) (names []string, files map[string][]byte) {
 	if err := Write(&b, p); err != nil {
 		t.Fatal(err)
 	}
-	z, err := zip.NewReader(bytes.NewReader(b.Bytes()), int64(b.Len()))
+	names, files, err := unpack(b.Bytes())
 	if err != nil {
 		t.Fatal(err)
-	}
-	files = map[string][]byte{}
-	for _, f := range z.File {
-		r, err := f.Open()
-		if err != nil {
-			t.Fatal(err)
-		}
-		data, err := io.ReadAll(r)
-		if err != nil {
-			t.Fatal(err)
-		}
-		names = append(names, f.Name)
-		files[f.Name] = data
 	}
 	return names, files
 }

@@ -14,11 +14,27 @@ import (
 func (b *Blueprint) slot(i int, say func(string, ...any)) {
 	s := &b.Slots[i]
 	where := fmt.Sprintf("slot %d", i+1)
-	if s.Level == 0 {
-		s.Level = 1
-	}
+	s.fillIn()
 	if s.Level < 1 || s.Level > 3 {
 		say("%s: level %d: give 1, 2 or 3", where, s.Level)
+	}
+	if s.Points <= 0 || s.Points > 100 || s.Points*2 != float64(int(s.Points*2)) {
+		say("%s: points %s: give half a point to 100, in halves", where, calc.Shortest(s.Points, 4))
+	}
+	b.asks(s, where, say)
+	if most := b.mostOf(s); s.Count < 1 || s.Count > most {
+		say("%s: count %d: give 1 to %d", where, s.Count, most)
+	}
+	if s.Name != "" && slices.ContainsFunc(b.Slots[:i], func(o Slot) bool { return o.Name == s.Name }) {
+		say("%s: a slot above is called %s already", where, calc.Quoted(s.Name))
+	}
+	b.takes(i, where, say)
+}
+
+// fillIn puts in what a slot leaves out.
+func (s *Slot) fillIn() {
+	if s.Level == 0 {
+		s.Level = 1
 	}
 	if s.Count == 0 {
 		s.Count = 1
@@ -27,9 +43,10 @@ func (b *Blueprint) slot(i int, say func(string, ...any)) {
 	if s.Worth != nil {
 		s.Points = *s.Worth
 	}
-	if s.Points <= 0 || s.Points > 100 || s.Points*2 != float64(int(s.Points*2)) {
-		say("%s: points %s: give half a point to 100, in halves", where, calc.Shortest(s.Points, 4))
-	}
+}
+
+// asks checks which tasks a slot asks: those of a stage, or some by name.
+func (b *Blueprint) asks(s *Slot, where string, say func(string, ...any)) {
 	switch {
 	case s.Stage != "" && len(s.Tasks) > 0:
 		say("%s: give tasks or a stage, not both", where)
@@ -49,17 +66,15 @@ func (b *Blueprint) slot(i int, say func(string, ...any)) {
 			say("%s: %s is not set in %s, only with units: %s", where, name, b.Units, t.Systems[0])
 		}
 	}
-	most := mostItems
+}
+
+// mostOf is how many questions a slot may have: of a stage no more than it has tasks,
+// unless each apprentice may get another.
+func (b *Blueprint) mostOf(s *Slot) int {
 	if own := len(b.choices(*s)); s.Stage != "" && !s.Mix && own > 0 {
-		most = min(own, mostItems)
+		return min(own, mostItems)
 	}
-	if s.Count < 1 || s.Count > most {
-		say("%s: count %d: give 1 to %d", where, s.Count, most)
-	}
-	if s.Name != "" && slices.ContainsFunc(b.Slots[:i], func(o Slot) bool { return o.Name == s.Name }) {
-		say("%s: a slot above is called %s already", where, calc.Quoted(s.Name))
-	}
-	b.takes(i, where, say)
+	return mostItems
 }
 
 // takes checks what a slot takes over from others.
