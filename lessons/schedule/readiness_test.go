@@ -42,6 +42,7 @@ func TestReadiness(t *testing.T) {
 		{all, mastered, mastered, record.Test{Got: 11, Of: 11}, true, false, false, "a shorter test is no mixed test"},
 		{all, mastered, mastered, record.Test{Got: 22, Of: 24}, true, true, true, "a longer one passes with the same share"},
 		{all, mastered, mastered, record.Test{Got: 21, Of: 24}, true, false, false, "and with no smaller one"},
+		{all[1:], mastered, mastered, record.Test{Got: 11, Of: 12}, true, true, true, "a catalogue with one task that can hurt someone"},
 		{all[2:], mastered, mastered, record.Test{Got: 11, Of: 12}, true, false, true, "nothing that can hurt someone was shown at all"},
 		{nil, mastered, mastered, record.Test{Got: 11, Of: 12}, true, false, true, "no tasks"},
 	} {
