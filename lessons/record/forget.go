@@ -15,7 +15,7 @@ func (r *Record) Forget() (answers int64, err error) {
 		if err != nil {
 			return err
 		}
-		for _, table := range []string{"states", "places", "tests"} {
+		for _, table := range []string{"states", "places", "tests", "sittings"} {
 			if _, err := tx.Exec("DELETE FROM "+table+" WHERE learner = ?", r.Learner); err != nil {
 				return err
 			}

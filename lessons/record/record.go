@@ -48,10 +48,15 @@ func (a Answer) Right() bool { return a.Verdict.Correct() }
 
 // Append keeps an answer and folds it into the task's summary, both or neither; without
 // a fold it is kept alone. The answer becomes that of the record's learner. When Append
-// returns without an error, the answer survives whatever happens next.
+// returns without an error, the answer survives whatever happens next. One that is there
+// already is kept once: who was stopped before they heard that it was kept keeps it again.
 func (r *Record) Append(a Answer, fold Fold) error {
 	a.Learner = r.Learner
 	err := r.change(func(tx *sql.Tx) error {
+		var known bool
+		if err := tx.QueryRow(sameAnswer, a.Learner, a.At.UnixMilli(), a.Task, a.Code, a.Given).Scan(&known); known || err != nil {
+			return err
+		}
 		if err := insert(tx, a); err != nil || fold == nil {
 			return err
 		}
@@ -62,6 +67,9 @@ func (r *Record) Append(a Answer, fold Fold) error {
 	}
 	return nil
 }
+
+// sameAnswer asks whether an answer is there already.
+const sameAnswer = "SELECT EXISTS (SELECT 1 FROM answers WHERE learner = ? AND at_ms = ? AND task = ? AND code = ? AND given = ?)"
 
 // change does something to the file, all of it or nothing. Other programs that want to
 // write wait until it is done.

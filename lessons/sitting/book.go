@@ -18,20 +18,23 @@ type Book interface {
 	Summaries() (of map[string]record.Summary, answers int, err error)
 }
 
-// keep writes an answer into the book.
-func (st *Sitting) keep(p *problem.Problem, a Answered, given string, took time.Duration) error {
+// keep writes an answer into the book. at is when it was given: whoever is stopped before
+// they know that it is kept, and keeps it again, keeps the same one.
+func (st *Sitting) keep(p *problem.Problem, a Answered, given string, at time.Time, took time.Duration) error {
 	if st.Book == nil {
 		return nil
 	}
+	return st.Once(func() error { return st.Book.Keep(st.entry(p, a, given, at, took)) })
+}
+
+// entry is an answer as the book has it.
+func (st *Sitting) entry(p *problem.Problem, a Answered, given string, at time.Time, took time.Duration) record.Answer {
 	const longest = 10 * time.Minute // someone was called away: that is no time on the task
-	at := st.Now()
-	return st.Once(func() error {
-		return st.Book.Keep(record.Answer{
-			At: at, Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: a.Mark.Verdict, Slip: a.Mark.Error,
-			Points: a.Mark.Points, Certainty: a.Certainty, Hint: a.Hint, Seconds: min(took, longest).Round(100 * time.Millisecond).Seconds(),
-			Situation: p.Values.Situation(), Key: p.Expected.Text(), Content: st.Library.Version(a.Task),
-		})
-	})
+	return record.Answer{
+		At: at, Task: a.Task, Code: a.Code, Given: content.Printable(shortened(given)), Verdict: a.Mark.Verdict, Slip: a.Mark.Error,
+		Points: a.Mark.Points, Certainty: a.Certainty, Hint: a.Hint, Seconds: min(took, longest).Round(100 * time.Millisecond).Seconds(),
+		Situation: p.Values.Situation(), Key: p.Expected.Text(), Content: st.Library.Version(a.Task),
+	}
 }
 
 // shortened cuts what was typed to a length worth keeping.

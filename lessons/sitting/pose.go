@@ -62,10 +62,13 @@ func (st *Sitting) answered(p *problem.Problem, w *wording.Words, a Answered, re
 		a.Certainty, stopped = st.certainty()
 	}
 	st.Answers = append(st.Answers, a)
-	if stopped != nil { // the answer was given: it counts all the same
-		return a, errors.Join(stopped, st.keep(p, a, reply, took))
+	if errors.Is(stopped, page.ErrStopped) && st.Book != nil { // the answer was given: it counts all the same
+		return a, errors.Join(stopped, st.Book.Keep(st.entry(p, a, reply, at, took)))
 	}
-	if err := st.keep(p, a, reply, took); err != nil {
+	if stopped != nil {
+		return a, stopped
+	}
+	if err := st.keep(p, a, reply, at, took); err != nil {
 		return a, err
 	}
 	if rules.AtTheEnd {

@@ -34,6 +34,6 @@ func (st *Sitting) Quick(p *problem.Problem, w *wording.Words, where, word strin
 		}
 		a = Answered{Task: p.Task.Name, Code: p.Code.String(), Mark: m}
 		st.Answers = append(st.Answers, a)
-		return a, false, st.keep(p, a, reply, st.Now().Sub(began))
+		return a, false, st.keep(p, a, reply, st.Now(), st.Now().Sub(began))
 	}
 }

@@ -22,9 +22,15 @@ type Staged struct {
 	open    map[*os.File]bool
 	Gone    []string // files of an earlier run that were taken away
 	only    bool     // what was moved away could not be put back: the only copy lies in tmp
+
+	rename func(from, to string) error // os.Rename; tests let it fail
 }
 
-func Stage(dir string) *Staged { return &Staged{Dir: dir, open: map[*os.File]bool{}} }
+// Stage gathers files for a folder, which need not be there yet. Whoever calls it defers
+// Rollback, which does nothing to what Commit has put in its place.
+func Stage(dir string) *Staged {
+	return &Staged{Dir: dir, open: map[*os.File]bool{}, rename: os.Rename}
+}
 
 // leftover is the name of a folder that files are gathered in.
 const leftover = ".scratchpass-*"
@@ -146,20 +152,20 @@ func (f *Staged) Commit(replace bool, there func(where string) error, earlier ..
 	var moved []string
 	back := func() { // what was moved away comes back
 		for _, name := range moved {
-			if err := os.Rename(filepath.Join(f.tmp, "old", name), filepath.Join(f.Dir, name)); err != nil {
+			if err := f.rename(filepath.Join(f.tmp, "old", name), filepath.Join(f.Dir, name)); err != nil {
 				f.only = true
 			}
 		}
 	}
 	for _, name := range old {
-		if err := move(filepath.Join(f.Dir, name), filepath.Join(f.tmp, "old", name)); err != nil {
+		if err := f.move(filepath.Join(f.Dir, name), filepath.Join(f.tmp, "old", name)); err != nil {
 			back()
 			return err
 		}
 		moved = append(moved, name)
 	}
 	for i, name := range f.names {
-		if err := move(filepath.Join(f.tmp, "new", name), filepath.Join(f.Dir, name)); err != nil {
+		if err := f.move(filepath.Join(f.tmp, "new", name), filepath.Join(f.Dir, name)); err != nil {
 			for _, done := range f.names[:i] {
 				os.Remove(filepath.Join(f.Dir, done))
 			}
@@ -191,11 +197,11 @@ func written(dir string, names []*regexp.Regexp) []string {
 	return found
 }
 
-func move(from, to string) error {
+func (f *Staged) move(from, to string) error {
 	if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
 		return err
 	}
-	if err := os.Rename(from, to); err != nil {
+	if err := f.rename(from, to); err != nil {
 		return fmt.Errorf("%s: %w", to, err)
 	}
 	return nil

@@ -18,8 +18,12 @@ func WriteWhole(path string, write func(*os.File) error) error {
 // WriteNew is WriteWhole for a file that is not there yet, readable by its owner alone.
 // Where one is there it stays, and the error is fs.ErrExist: of two runs one is first.
 func WriteNew(path string, write func(*os.File) error) error {
+	return writeNew(path, write, os.Link)
+}
+
+func writeNew(path string, write func(*os.File) error, link func(from, to string) error) error {
 	return writeBeside(path, write, func(from, to string) error {
-		err := os.Link(from, to)
+		err := link(from, to)
 		if err == nil || errors.Is(err, fs.ErrExist) {
 			return err
 		}

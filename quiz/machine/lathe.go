@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 
 	"scratchpass/calc"
 )
@@ -86,9 +87,9 @@ func (l Lathe) LeadScrewText() string {
 	return calc.Shortest(l.LeadScrew, 3) + " TPI"
 }
 
-// Code is the lathe as far as problems depend on it, in a form that a problem's
+// Code returns the lathe as far as problems depend on it, in a form that a problem's
 // code can carry: L8.32.8_C200.1d_T100.1a_s. Dials are in thousandths, or in
-// hundredths of a millimetre for a metric lathe.
+// hundredths of a millimetre for a metric lathe. Name, gears and speeds are not in it.
 func (l Lathe) Code() string {
 	screw, unit := calc.Shortest(l.LeadScrew, 3), calc.Thou
 	if l.Metric {
@@ -107,11 +108,14 @@ func (l Lathe) Code() string {
 		dial(l.Compound), letter(l.CompoundZero == calc.ZeroAlong, "b", "a"), letter(l.ScrewedNose, "s", "k"))
 }
 
-var lathePattern = regexp.MustCompile(`^L(\d{1,2}(?:p\d{1,3})?)(mm)?\.(\d{1,2})\.(\d{1,2})_C(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([dr])_T(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([ab])_([sk])$`)
+var lathePattern = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^L(\d{1,2}(?:p\d{1,3})?)(mm)?\.(\d{1,2})\.(\d{1,2})_C(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([dr])_T(\d{1,4}(?:p\d{1,3})?)\.(\d{1,3}(?:p\d{1,3})?)([ab])_([sk])$`)
+})
 
-// latheOfKey reads a lathe from a problem's code.
+// LatheOfCode reads what Code returns. The error says what a code looks like, or what is
+// wrong with the lathe that it describes.
 func LatheOfCode(key string) (Lathe, error) {
-	m := lathePattern.FindStringSubmatch(key)
+	m := lathePattern().FindStringSubmatch(key)
 	if m == nil {
 		return Lathe{}, &calc.InputError{What: "lathe in the code", Got: calc.Quoted(key), Want: "one such as " + InchLathe.Code()}
 	}
@@ -138,7 +142,21 @@ func LatheOfCode(key string) (Lathe, error) {
 	return l, l.Check()
 }
 
-// Check returns an error that says what is wrong with the description.
+// One turn of the dial of a slide: small lathes have 1 mm.
+const (
+	LeastTurn   = calc.Length(1 / calc.MillimetresPerInch)
+	LargestTurn = calc.Length(0.5)
+)
+
+// What a size at its limit may be off by.
+const (
+	codeHolds = calc.Length(1e-6) // a code has three decimals of a thousandth
+	divided   = 1e-6              // of a number of lines: the last bits of a division
+)
+
+// Check returns an error that says what is wrong with the description: a lead screw of 2
+// to 20 threads per inch or 1 to 12 mm, no thread dial or one of 8 to 96 teeth and 1 to 32
+// marks, dials of LeastTurn to LargestTurn with 20 to 1000 lines.
 func (l Lathe) Check() error {
 	screwLow, screwHigh := 2.0, 20.0
 	if l.Metric {
@@ -156,11 +174,11 @@ func (l Lathe) Check() error {
 		name string
 		dial Dial
 	}{{"cross-slide", l.Cross}, {"compound", l.Compound}} {
-		if d.dial.Turn < 0.04 || d.dial.Turn > 0.5 {
-			return &calc.InputError{What: d.name + " dial, one turn", Got: calc.LengthText(d.dial.Turn), Want: "0.0400 to 0.5000 in (1 to 12.7 mm)"}
+		if d.dial.Turn < LeastTurn-codeHolds || d.dial.Turn > LargestTurn+codeHolds {
+			return &calc.InputError{What: d.name + " dial, one turn", Got: calc.LengthText(d.dial.Turn), Want: "0.0394 to 0.5000 in (1 to 12.7 mm)"}
 		}
 		lines := d.dial.Turn.Over(d.dial.Division)
-		if d.dial.Division <= 0 || lines < 20 || lines > 1000 {
+		if d.dial.Division <= 0 || lines < 20-divided || lines > 1000+divided {
 			return &calc.InputError{What: d.name + " dial, one line", Got: calc.LengthText(d.dial.Division), Want: "a line that goes 20 to 1000 times into a turn"}
 		}
 	}

@@ -46,7 +46,8 @@ type CompoundDial struct {
 	Zero string `yaml:"zero"` // across or along
 }
 
-// ReadLathe reads a lathe file strictly.
+// ReadLathe reads a lathe file strictly: what is missing, unknown or out of range is an
+// error that names the file and says what to write.
 func ReadLathe(path string) (Lathe, error) {
 	text, err := os.ReadFile(path)
 	if err != nil {

@@ -35,7 +35,7 @@ const (
 	Metric
 )
 
-// Length returns the unit of length of the system.
+// Length returns the unit in which the system shows lengths.
 func (s System) Length() Unit {
 	if s == Metric {
 		return MMUnit
@@ -68,6 +68,8 @@ func (u Unit) Fixed(held float64) string {
 // Text prints a held number in the unit, with its name.
 func (u Unit) Text(held float64) string { return u.WithName(u.Fixed(held)) }
 
+// WithName puts the unit's name behind a printed number: "0.0556 in", "1 pass". A unit
+// without a name leaves the number alone.
 func (u Unit) WithName(number string) string {
 	switch u.Name {
 	case "":

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"scratchpass/calc"
 	"scratchpass/quiz/machine"
@@ -50,11 +51,13 @@ func (c Code) String() string {
 	return b.String()
 }
 
-var codeForm = regexp.MustCompile(`^([a-z0-9]+(?:-[a-z0-9]+)*)@([0-9])(m?)-([0-9a-f]{4,8})(?:\+(.+))?$`)
+var codeForm = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^([a-z0-9]+(?:-[a-z0-9]+)*)@([0-9])(m?)-([0-9a-f]{4,8})(?:\+(.+))?$`)
+})
 
 // ParseCode reads a code.
 func ParseCode(text string) (Code, error) {
-	m := codeForm.FindStringSubmatch(text)
+	m := codeForm().FindStringSubmatch(text)
 	if m == nil || len(text) > 200 {
 		return Code{}, &calc.InputError{What: "problem code", Got: calc.Quoted(text), Want: "a task, @, the level, - and four figures or letters a to f, such as compound-travel@2-7f3a"}
 	}

@@ -31,7 +31,7 @@ type Input struct {
 	Type   InputType
 	Low    float64 // least and largest value, held units (inches, degrees)
 	High   float64
-	Words  []string // AWord: what may stand here
+	Words  []string // of an InputWord: what may stand here
 	Group  string   // inputs of one group are alternatives: exactly one is given
 	Extra  bool     // may be left out: other inputs then tell, or no step uses it
 }
@@ -95,7 +95,7 @@ func (v *Values) at(name string) int {
 	}
 	// A task that asks for an input it does not declare is a mistake in that task;
 	// the tests over all tasks run into it at once.
-	panic(fmt.Sprintf("quiz: task has no input %q", name))
+	panic(fmt.Sprintf("problem: the task has no input %q", name))
 }
 
 // Set sets a number by the name of its input, in held units.

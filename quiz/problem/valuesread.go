@@ -83,16 +83,23 @@ func (v *Values) Read(name, text string) error {
 	return nil
 }
 
+// mostCuts is how many feeds and spring passes are read: no job has more.
+const mostCuts = 200
+
 func (v *Values) readCuts(in Input, text string) error {
+	parts := strings.Split(text, ",")
+	if len(parts) > mostCuts {
+		return fmt.Errorf("--%s: %d passes: give at most %d", in.Name, len(parts), mostCuts)
+	}
 	var feeds []float64
-	for _, part := range strings.Split(text, ",") {
+	for _, part := range parts {
 		part = strings.TrimSpace(part)
 		if part == "s" || part == "spring" {
 			feeds = append(feeds, 0)
 			continue
 		}
 		x, err := in.number(part, v.System)
-		if err != nil || x == 0 || len(feeds) > 200 {
+		if err != nil || x == 0 {
 			return fmt.Errorf("--%s: can't use %s: give %s", in.Name, calc.Quoted(part), in.Wants(v.System))
 		}
 		feeds = append(feeds, x)

@@ -11,6 +11,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"scratchpass/lessons/face/text"
+	"scratchpass/lessons/internal/scripted"
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/drawing"
 )
@@ -39,8 +40,8 @@ func TestLayKeepsTheWords(t *testing.T) {
 		for _, label := range []string{" 2 ", " 0 "} { // the ends of the curve's scale
 			got = strings.Replace(got, label, " ", 1)
 		}
-		if got != text.Words(p) {
-			t.Errorf("width %d: words changed:\n%s\n%s", width, got, text.Words(p))
+		if got != scripted.Words(p) {
+			t.Errorf("width %d: words changed:\n%s\n%s", width, got, scripted.Words(p))
 		}
 	}
 }

@@ -46,18 +46,6 @@ func Lines(p page.Page, narrow bool) []Line {
 	return all
 }
 
-// Words are the words of a page, one space between them: what must be the same on every
-// face.
-func Words(p page.Page) string {
-	var words []string
-	for _, l := range Lines(p, true) {
-		if l.Role != Picture {
-			words = append(words, strings.Fields(l.Text)...)
-		}
-	}
-	return strings.Join(words, " ")
-}
-
 func lines(b page.Block, narrow bool) []Line {
 	switch b := b.(type) {
 	case page.Heading:

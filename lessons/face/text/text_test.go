@@ -128,9 +128,6 @@ func TestLines(t *testing.T) {
 	if got := strings.Join(said, "|"); got != strings.Join(want, "|") {
 		t.Errorf("got\n%s\nwant\n%s", got, strings.Join(want, "|"))
 	}
-	if got := Words(page.Page{page.Heading{Text: " a  b"}, page.Score{Text: "1"}, page.Item{Text: "c"}}); got != "a b - c" {
-		t.Errorf("words %q", got)
-	}
 }
 
 // Pictures fit into any width, and a wide window makes them no wider than is of use.

@@ -47,3 +47,15 @@ func (f *Face) Ask(q page.Prompt) (string, error) {
 	}
 	return reply, err
 }
+
+// Words are the words of a page, one space between them: what must be the same on every
+// face.
+func Words(p page.Page) string {
+	var words []string
+	for _, l := range text.Lines(p, true) {
+		if l.Role != text.Picture {
+			words = append(words, strings.Fields(l.Text)...)
+		}
+	}
+	return strings.Join(words, " ")
+}

@@ -10,7 +10,7 @@ import (
 
 var _ = shared.Register(problem.Task{
 	Name: "dial-after-springs", Stage: problem.Infeed, Kind: answer.Quantity,
-	Inputs:    []problem.Input{shared.LengthInput("turn", "R", 0.04, 0.5), shared.LengthInput("start", "r0", 0, 0.5), cutsInput},
+	Inputs:    []problem.Input{turnInput, shared.LengthInput("start", "r0", 0, 0.5), cutsInput},
 	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.01},
 	Sources:   []string{"dial-marking"},
 	Draw: func(d *problem.Draw) problem.Values {

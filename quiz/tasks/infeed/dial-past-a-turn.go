@@ -11,7 +11,7 @@ import (
 var _ = shared.Register(problem.Task{
 	Name: "dial-past-a-turn", Stage: problem.Infeed, Kind: answer.Quantity, SafetyCritical: true,
 	Inputs: []problem.Input{
-		shared.LengthInput("turn", "R", 0.04, 0.5), shared.LengthInput("start", "r0", 0, 0.5), shared.LengthInput("infeed", "i", 0, 2),
+		turnInput, shared.LengthInput("start", "r0", 0, 0.5), shared.LengthInput("infeed", "i", 0, 2),
 	},
 	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
 	Sources:   []string{"dial-marking"},

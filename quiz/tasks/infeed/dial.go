@@ -6,6 +6,9 @@ import (
 	"scratchpass/quiz/problem"
 )
 
+// turnInput is one turn of a dial, as lathes have it.
+var turnInput = problem.Input{Name: "turn", Symbol: "R", Type: problem.InputLength, Low: machine.LeastTurn.Inches(), High: machine.LargestTurn.Inches()}
+
 // turnOf is one turn of a compound dial: a common one, or the learner's own when
 // the problem is as on the job.
 func turnOf(d *problem.Draw) calc.Length {

@@ -12,7 +12,7 @@ var _ = shared.Register(problem.Task{
 	Name: "find-where-you-are", Stage: problem.Infeed, Kind: answer.Quantity,
 	Inputs: []problem.Input{shared.LengthInput("total", "T", 0.01, 0.5), shared.LengthInput("dial", "r", 0, 0.5),
 		{Name: "believed", Symbol: "b", Type: problem.InputLength, Low: 0, High: 0.5, Extra: true},
-		{Name: "turn", Symbol: "R", Type: problem.InputLength, Low: 0.04, High: 0.5}},
+		turnInput},
 	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
 	Scrap:     answer.ScrapHigh,
 	Sources:   []string{"common-practice"},

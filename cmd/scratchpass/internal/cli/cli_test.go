@@ -9,7 +9,7 @@ import (
 	"testing"
 	"time"
 
-	"scratchpass/lessons"
+	"scratchpass/lessons/page"
 )
 
 // How a run ends: the code, and whether something is said.
@@ -25,7 +25,7 @@ func TestEnd(t *testing.T) {
 		{"failed", failed, ExitFailed, "scratchpass: no room left\n"},
 		{"called wrongly", Usagef("--count %d: give 1 to 200", 0), ExitUsage, "scratchpass: --count 0: give 1 to 200\n"},
 		{"called wrongly, further up", fmt.Errorf("work: %w", UsageError(failed)), ExitUsage, "scratchpass: work: no room left\n"},
-		{"stopped before a session was open", fmt.Errorf("asked: %w", lessons.ErrStopped), ExitStopped, ""},
+		{"stopped before a session was open", fmt.Errorf("asked: %w", page.ErrStopped), ExitStopped, ""},
 		{"a control character", errors.New("\x1b[31mred"), ExitFailed, "scratchpass: "},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -91,7 +91,7 @@ func TestSeeds(t *testing.T) {
 		o := Options{seed: 7, seeded: true}
 		seeds := o.Seeds()
 		for range 10 {
-			all = append(all, seeds())
+			all = append(all, seeds().First())
 		}
 		return all
 	}

@@ -33,7 +33,7 @@ func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error
 	if err != nil {
 		return s, nil, err
 	}
-	s.Book = book
+	s.Book, s.Store = book, rec.Sittings()
 	return s, rec, nil
 }
 

@@ -25,11 +25,15 @@ type lessonsDocument struct {
 }
 
 func learnCommand(r *cli.Run) *cobra.Command {
-	return &cobra.Command{
+	var goOn bool
+	cmd := &cobra.Command{
 		Use:   "learn [LESSON]",
 		Short: "Take a lesson; without a name, list them",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if goOn {
+				return takeUp(cmd.Context(), r, args)
+			}
 			lib, err := r.Library()
 			if err != nil {
 				return err
@@ -54,6 +58,8 @@ func learnCommand(r *cli.Run) *cobra.Command {
 			return run(s, course.Lesson{Lesson: args[0]})
 		},
 	}
+	addGoOn(cmd, &goOn)
+	return cmd
 }
 
 func listLessons(r *cli.Run, lib *content.Library) error {

@@ -24,10 +24,14 @@ type quizFlags struct {
 
 func quizCommand(r *cli.Run) *cobra.Command {
 	var f quizFlags
+	var goOn bool
 	cmd := &cobra.Command{
 		Use:   "quiz [TASK|STAGE|CODE ...]",
 		Short: "Practise; without a task, what is best for you now (12 minutes at most)",
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if goOn {
+				return takeUp(cmd.Context(), r, args)
+			}
 			p, err := f.read(args)
 			if err != nil {
 				return err
@@ -39,6 +43,7 @@ func quizCommand(r *cli.Run) *cobra.Command {
 			return p.begin(cmd.Context(), r)
 		},
 	}
+	addGoOn(cmd, &goOn)
 	f.level.AddTo(cmd)
 	cmd.Flags().IntVar(&f.count, "count", 10, "how many problems")
 	cmd.Flags().BoolVar(&f.test, "test", false, "the mixed test: twelve problems, no hints")
@@ -88,7 +93,8 @@ func (p session) begin(ctx context.Context, r *cli.Run) error {
 			return err
 		}
 	}
-	if p.out != "" {
+	if p.out != "" { // which also is what it is gone on by
+		s.Store = nil
 		if err := alsoWrite(r, s, p.out); err != nil {
 			return err
 		}

@@ -1,0 +1,101 @@
+package record_test
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+)
+
+// What is done again by someone who was stopped before they heard of it is kept once.
+func TestTwiceIsOnce(t *testing.T) {
+	r := open(t, filepath.Join(t.TempDir(), "r.db"), "Ada")
+	fold := schedule.Fold(items)
+	for range 2 {
+		if err := r.Append(nth(1), fold); err != nil {
+			t.Fatal(err)
+		}
+		if err := r.AddTest(record.Test{At: time.UnixMilli(5), Got: 11, Of: 12}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	sound(t, r, 1)
+	other := nth(1)
+	other.Given = "0.0614" // at the same moment, but another answer
+	if err := r.Append(other, fold); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, r, 2)
+}
+
+func linesOf(t *testing.T, s *record.Sittings) string {
+	t.Helper()
+	lines, err := s.Lines()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []string
+	for _, l := range lines {
+		all = append(all, string(l))
+	}
+	return strings.Join(all, " ")
+}
+
+// A sitting is kept line by line, each learner's apart, until it is cleared or another is
+// begun.
+func TestSittings(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "r.db")
+	ada, ben := open(t, path, "Ada").Sittings(), open(t, path, "Ben").Sittings()
+	if got := linesOf(t, ada); got != "" {
+		t.Errorf("at first there is %q", got)
+	}
+	do := func(err error) {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	do(ada.Restart([]byte("a0")))
+	do(ben.Restart([]byte("b0")))
+	for i := range 12 {
+		do(ada.Append([]byte(fmt.Sprintf("a%d", i+1))))
+	}
+	again := open(t, path, "Ada").Sittings() // another program
+	if got := linesOf(t, again); got != "a0 a1 a2 a3 a4 a5 a6 a7 a8 a9 a10 a11 a12" {
+		t.Error(got)
+	}
+	do(again.Append([]byte("more")))
+	if got := linesOf(t, ada); !strings.HasSuffix(got, "a12 more") {
+		t.Error(got)
+	}
+	do(again.Restart([]byte("new")))
+	do(ada.Append([]byte("late"))) // of a sitting that another one has taken the place of
+	if got := linesOf(t, again); got != "new" {
+		t.Error(got)
+	}
+	do(again.Clear())
+	if got := linesOf(t, open(t, path, "Ada").Sittings()); got != "" {
+		t.Error(got)
+	}
+	if got := linesOf(t, ben); got != "b0" {
+		t.Error(got)
+	}
+}
+
+// Who forgets their answers forgets the sitting too.
+func TestForgetForgetsTheSitting(t *testing.T) {
+	r := open(t, filepath.Join(t.TempDir(), "r.db"), "Ada")
+	if err := r.Sittings().Restart([]byte("a0")); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := r.Forget(); err != nil {
+		t.Fatal(err)
+	}
+	if got := linesOf(t, r.Sittings()); got != "" {
+		t.Error(got)
+	}
+}
