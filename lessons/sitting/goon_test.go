@@ -244,7 +244,7 @@ func TestGoOnShowsThePageThatWasLeft(t *testing.T) {
 	if err := s.GoOn(flows...); !errors.Is(err, page.ErrStopped) {
 		t.Fatal(err)
 	}
-	if second, s = start(t, m, &at, func(page.Prompt) (string, error) { return "stop", nil }); !errors.Is(s.GoOn(flows...), page.ErrStopped) {
+	if _, s = start(t, m, &at, func(page.Prompt) (string, error) { return "stop", nil }); !errors.Is(s.GoOn(flows...), page.ErrStopped) {
 		t.Fatal("stopped twice, and it did not stop the second time")
 	}
 	left := first.Shown[len(first.Shown)-2:] // what came of the second answer, and the third question

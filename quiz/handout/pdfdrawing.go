@@ -19,49 +19,49 @@ func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
 		at := func(q drawing.Point) (x, y int) {
 			return left + hundredthsOf(q.X*scale), top + air + hundredthsOf((high-q.Y)*scale)
 		}
-		p.strokes(d, at)
+		p.doc.SetLineWidth(pt(heavier))
+		for _, l := range d.Lines {
+			p.stroke(l.Points, l.Dashed, at)
+		}
 		p.doc.SetFillColor(255, 255, 255)
-		for _, l := range d.Labels { // on white, so that no line runs through the letters
-			p.letters(d, l, at, left, width, left+hundredthsOf(d.Width*scale))
+		for _, l := range d.Labels {
+			x, y := at(l.At)
+			p.label(l.Text, x, y, atEdge(d, l), left, width, left+hundredthsOf(d.Width*scale))
 		}
 	}}
 }
 
-// strokes draws the lines of a drawing.
-func (p *pdf) strokes(d *drawing.Drawing, at func(drawing.Point) (x, y int)) {
-	p.doc.SetLineWidth(pt(heavier))
-	for _, l := range d.Lines {
-		if len(l.Points) < 2 {
-			continue
-		}
-		if l.Dashed {
-			p.doc.SetDashPattern([]float64{4, 3}, 0)
-		}
-		for i, q := range l.Points {
-			if x, y := at(q); i == 0 {
-				p.doc.MoveTo(pt(x), pt(y))
-			} else {
-				p.doc.LineTo(pt(x), pt(y))
-			}
-		}
-		p.doc.DrawPath("D")
-		if l.Dashed {
-			p.doc.SetDashPattern(nil, 0)
-		}
+// stroke draws a line through points; one point makes none.
+func (p *pdf) stroke(points []drawing.Point, dashed bool, at func(drawing.Point) (x, y int)) {
+	if len(points) < 2 {
+		return
+	}
+	if dashed {
+		p.doc.SetDashPattern([]float64{4, 3}, 0)
+	}
+	x, y := at(points[0])
+	p.doc.MoveTo(pt(x), pt(y))
+	for _, q := range points[1:] {
+		x, y := at(q)
+		p.doc.LineTo(pt(x), pt(y))
+	}
+	p.doc.DrawPath("D")
+	if dashed {
+		p.doc.SetDashPattern(nil, 0)
 	}
 }
 
-// letters writes one label within the width from left; right is the edge of the drawing.
-func (p *pdf) letters(d *drawing.Drawing, l drawing.Label, at func(drawing.Point) (x, y int), left, width, right int) {
-	x, y := at(l.At)
+// label writes a label with its middle at x, or against an edge: see atEdge. It stands on
+// white, so that no line runs through the letters, and stays on the page.
+func (p *pdf) label(text string, x, y, edge, left, width, right int) {
 	f := small
-	w := p.measure(f)(l.Text)
+	w := p.measure(f)(text)
 	if w > width { // wider than the page
 		f.size = f.size * width / w
-		w = p.measure(f)(l.Text)
+		w = p.measure(f)(text)
 	}
 	x -= w / 2
-	switch atEdge(d, l) {
+	switch edge {
 	case -1:
 		x = left
 	case 1:
@@ -69,7 +69,7 @@ func (p *pdf) letters(d *drawing.Drawing, l drawing.Label, at func(drawing.Point
 	}
 	x = max(left, min(x, left+width-w))
 	p.doc.Rect(pt(x-point), pt(y-f.size*6/10), pt(w+2*point), pt(f.size*12/10), "F")
-	p.text(x, y+f.size*36/100-f.baseline(), l.Text, f)
+	p.text(x, y+f.size*36/100-f.baseline(), text, f)
 }
 
 // atEdge tells a label that was placed against the left edge of its drawing, -1, or

@@ -2,6 +2,7 @@ package set
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -21,110 +22,108 @@ func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := sorter{Marker: k, codes: codes, byProblem: ProblemCodes{}}
-	if slices.ContainsFunc(answers, func(g Given) bool { return g.Item == 0 }) { // only where one was typed
-		if err := s.learnProblems(); err != nil {
+	byProblem, err := k.byProblem(answers)
+	if err != nil {
+		return nil, err
+	}
+	var errs []error
+	strangers := 0
+	for _, g := range answers {
+		var err error
+		if g.Item == 0 {
+			err = k.sortTyped(g, byProblem, codes)
+		} else {
+			err = k.sortWritten(g, codes)
+		}
+		if err != nil {
+			errs = append(errs, err)
+		}
+		var stranger strangerError
+		if errors.As(err, &stranger) {
+			strangers++
+		}
+	}
+	if strangers > 0 && strangers == len(answers) {
+		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), firstErrors(errs))
+	}
+	return k, firstErrors(errs)
+}
+
+// strangerError says that an answer belongs to no sheet of the set.
+type strangerError struct{ error }
+
+// byProblem are the sheets by the codes of their problems, for answers that were typed on
+// a screen; empty where none was.
+func (k *Marker) byProblem(answers []Given) (ProblemCodes, error) {
+	all := ProblemCodes{}
+	if !slices.ContainsFunc(answers, func(g Given) bool { return g.Item == 0 }) {
+		return all, nil
+	}
+	for _, a := range k.class {
+		items, err := k.maker.Items(a.ID)
+		if err == nil {
+			err = all.Add(k.maker.Code(a.ID), items)
+		}
+		if err != nil {
 			return nil, err
 		}
 	}
-	for _, g := range answers {
-		if g.Item == 0 {
-			s.typedAnswer(g)
-		} else {
-			s.writtenAnswer(g)
-		}
-	}
-	if s.strangers > 0 && s.strangers == len(answers) {
-		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), firstErrors(s.errs))
-	}
-	return k, firstErrors(s.errs)
+	return all, nil
 }
 
-// sorter sorts answers to sheets.
-type sorter struct {
-	*Marker
-	codes     map[string]Apprentice // of the sheets
-	byProblem ProblemCodes
-	errs      []error
-	strangers int // answers that belong to no sheet
-}
-
-// learnProblems finds out which problems stand on which sheet.
-func (s *sorter) learnProblems() error {
-	for _, a := range s.class {
-		items, err := s.maker.Items(a.ID)
-		if err == nil {
-			err = s.byProblem.Add(s.maker.Code(a.ID), items)
-		}
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// owner is whose an answer is to this sheet.
-func (s *sorter) owner(code, who string) owner {
-	if s.codes[code].Form == "" {
+// ownerOf is whose the answers on a sheet are. Of a form that several have each is their
+// own.
+func (k *Marker) ownerOf(code, who string, codes map[string]Apprentice) owner {
+	if codes[code].Form == "" {
 		return owner{code: code}
 	}
-	if !slices.Contains(s.forms[code], who) {
-		s.forms[code] = append(s.forms[code], who)
+	if !slices.Contains(k.forms[code], who) {
+		k.forms[code] = append(k.forms[code], who)
 	}
 	return owner{code, who}
 }
 
-// stranger notes an answer that belongs to no sheet.
-func (s *sorter) stranger(format string, args ...any) {
-	s.strangers++
-	s.wrong(format, args...)
-}
-
-func (s *sorter) wrong(format string, args ...any) {
-	s.errs = append(s.errs, fmt.Errorf(format, args...))
-}
-
-// typedAnswer takes an answer that was typed on a screen, to a problem by its code.
-func (s *sorter) typedAnswer(g Given) {
-	sheet, ok := s.byProblem[g.Code]
+// sortTyped keeps an answer that was typed to a problem. Of two the first counts:
+// feedback came after it.
+func (k *Marker) sortTyped(g Given, byProblem ProblemCodes, codes map[string]Apprentice) error {
+	sheet, ok := byProblem[g.Code]
 	if !ok {
-		s.stranger("%s: the problem %q is not in this set", g.Where, g.Code)
-		return
+		return strangerError{fmt.Errorf("%s: the problem %q is not in this set", g.Where, g.Code)}
 	}
-	o := s.owner(sheet, g.Who)
-	if s.typed[o] == nil {
-		s.typed[o] = map[string]Given{}
+	o := k.ownerOf(sheet, g.Who, codes)
+	if k.typed[o] == nil {
+		k.typed[o] = map[string]Given{}
 	}
-	if _, twice := s.typed[o][g.Code]; twice { // the first answer counts: feedback came after it
-		s.Repeats++
-	} else {
-		s.typed[o][g.Code] = g
+	if _, twice := k.typed[o][g.Code]; twice {
+		k.Repeats++
+		return nil
 	}
+	k.typed[o][g.Code] = g
+	return nil
 }
 
-// writtenAnswer takes an answer from paper, to a question by its number.
-func (s *sorter) writtenAnswer(g Given) {
-	a, ok := s.codes[g.Code]
-	if !ok {
-		s.stranger("%s: no sheet of this set has the code %q%s", g.Where, g.Code, s.hintForID(g.Code))
-		return
+// sortWritten keeps an answer that was written to a question of a sheet. Of two nobody
+// knows which was meant.
+func (k *Marker) sortWritten(g Given, codes map[string]Apprentice) error {
+	if _, ok := codes[g.Code]; !ok {
+		return strangerError{fmt.Errorf("%s: no sheet of this set has the code %q%s", g.Where, g.Code, k.hintForID(g.Code))}
 	}
-	s.compareNames(a, g)
-	if most := s.maker.Blueprint.Items(); g.Item > most {
-		if g.Text != "" { // else a spare column
-			s.wrong("%s: question %d: the set has %d", g.Where, g.Item, most)
-		}
-		return
+	k.compareNames(codes[g.Code], g)
+	switch items := k.maker.Blueprint.Items(); {
+	case g.Item > items && g.Text == "":
+		return nil // a spare column
+	case g.Item > items:
+		return fmt.Errorf("%s: question %d: the set has %d", g.Where, g.Item, items)
 	}
-	o := s.owner(g.Code, g.Who)
-	if s.given[o] == nil {
-		s.given[o] = map[int]Given{}
+	o := k.ownerOf(g.Code, g.Who, codes)
+	if k.given[o] == nil {
+		k.given[o] = map[int]Given{}
 	}
-	if first, twice := s.given[o][g.Item]; twice {
-		s.wrong("%s: question %d of %s is answered in %s already%s", g.Where, g.Item, g.Code, first.Where, hintForForms(a, g.Who))
-		return
+	if first, twice := k.given[o][g.Item]; twice {
+		return fmt.Errorf("%s: question %d of %s is answered in %s already%s", g.Where, g.Item, g.Code, first.Where, hintForForms(codes[g.Code], g.Who))
 	}
-	s.given[o][g.Item] = g
+	k.given[o][g.Item] = g
+	return nil
 }
 
 // compareNames notes a row whose name has not one word in common with the apprentice
