@@ -164,7 +164,7 @@ func (s *gearSearch) simple(have []int) {
 	for i, a := range have {
 		for j, b := range have {
 			if i == j || j > 0 && j-1 != i && have[j] == have[j-1] || i > 0 && have[i] == have[i-1] {
-				continue // the same gear, or a twin that has been tried
+				continue // the same gear, or one of as many teeth that has been tried
 			}
 			if ppm := s.ppm(float64(a) / float64(b)); math.Abs(ppm) <= worstPPM {
 				s.offer(found{a: a, b: b, ppm: ppm})
@@ -210,7 +210,7 @@ func (s *gearSearch) pair(x, y, u, v int) {
 		if canMesh(t.a, t.b, t.c, t.d) {
 			for _, f := range s.best {
 				if f == t {
-					return // the same train from a twin gear
+					return // the same train from another gear of as many teeth
 				}
 			}
 			s.offer(t)

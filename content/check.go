@@ -17,7 +17,7 @@ type Known struct {
 	Drawings []string
 	Lettered []string // drawings that a printed sheet may have
 
-	// Slips of each task, which want words.
+	// Slips are the common errors of each task, which need words.
 	Slips map[string][]string
 
 	// Figure gives what a lesson's ${...} asks for; nil where no one looks at them.
@@ -151,17 +151,17 @@ func (c *checker) slips(file string, at func(string) int, name string, w TaskWor
 	slips := c.known.Slips[name]
 	for _, slip := range slips {
 		if w.Slips[slip] == "" {
-			c.say(file, at("slips"), "the slip %s has no words", slip)
+			c.say(file, at("slips"), "the common error %s has no words", slip)
 		}
 	}
 	for slip := range w.Slips {
 		if !slices.Contains(slips, slip) {
-			c.say(file, at(slip), "no slip of %s is called %s; they are %s", name, slip, strings.Join(slips, ", "))
+			c.say(file, at(slip), "no common error of %s is called %s; they are %s", name, slip, strings.Join(slips, ", "))
 		}
 	}
 	for slip, f := range w.FollowUps {
 		if !slices.Contains(slips, slip) || f.Ask == "" || len(f.Causes) < 2 {
-			c.say(file, at(slip), "the follow-up %s wants the name of a slip, a question and at least two causes", slip)
+			c.say(file, at(slip), "the follow-up %s wants the name of a common error, a question and at least two causes", slip)
 		}
 		for _, cause := range f.Causes {
 			if cause.Name == "" || cause.Said == "" || cause.Then == "" {

@@ -103,7 +103,7 @@ type Source struct {
 type DrawingWords struct {
 	Title   string            `yaml:"title"`
 	Twin    string            `yaml:"twin"`
-	Letters string            `yaml:"letters,omitempty"` // the twin without figures, for a sheet that has its own
+	Letters string            `yaml:"letters,omitempty"` // twin without figures, for a sheet that has its own
 	Labels  map[string]string `yaml:"labels,omitempty"`
 }
 

@@ -13,34 +13,34 @@ import (
 
 // mind is one simulated learner working at one task.
 type mind struct {
-	random *rand.Rand
-	task   *problem.Task
-	slip   string // the common error it holds
-	last   string // what was right the time before, as typed
-	day    int
+	random  *rand.Rand
+	task    *problem.Task
+	holding string // the common error it holds
+	last    string // what was right the time before, as typed
+	day     int
 }
 
 // kind is a kind of learner: what it answers to a problem. ok tells whether it
-// meant a named slip, and which.
+// meant a common error, and which.
 type kind struct {
 	name   string
 	knows  bool // to say that it has mastered a task is no mistake
-	holds  bool // it holds a slip
+	holds  bool // it holds a common error
 	answer func(m *mind, p *problem.Problem) (r answer.Response, meant string)
 }
 
 func key(_ *mind, p *problem.Problem) (answer.Response, string) { return p.Expected.Key, "" }
 
-// slipOf is what the learner's slip gives in a problem; the key where it can't be
+// errorOf is what the learner's error gives in a problem; the key where it can't be
 // made.
-func slipOf(m *mind, p *problem.Problem) (answer.Response, string) {
+func errorOf(m *mind, p *problem.Problem) (answer.Response, string) {
 	r, meant := p.Expected.Key, ""
 	for _, s := range p.Expected.Errors {
 		switch {
-		case s.Name == m.slip:
+		case s.Name == m.holding:
 			r, meant = s.Response, s.Name
 		case s.SameResultAs == s.Name && meant == "": // two causes of nearly one number: the other has no name of its own here
-			if merged[m.task.Name] == m.slip {
+			if merged[m.task.Name] == m.holding {
 				r, meant = s.Response, s.Name
 			}
 		}
@@ -48,11 +48,11 @@ func slipOf(m *mind, p *problem.Problem) (answer.Response, string) {
 	return r, meant
 }
 
-// merged are slips that with most numbers can't be told from another, which then
+// merged are common errors that with most numbers can't be told from another, which then
 // names both causes.
 var merged = map[string]string{"time-to-shoulder": "tpi", "fastest-for-the-gap": "div-n"}
 
-// careless is the key with a slip of the pen: two digits swapped, one wrong, or the
+// careless is the key with a mistake of the pen: two digits swapped, one wrong, or the
 // next option.
 func careless(m *mind, p *problem.Problem) answer.Response {
 	switch {
@@ -130,12 +130,12 @@ func guess(m *mind, p *problem.Problem) answer.Response {
 var kinds = []kind{
 	{name: "knows all", knows: true, answer: key},
 	{name: "knows nothing", answer: func(m *mind, p *problem.Problem) (answer.Response, string) { return guess(m, p), "" }},
-	{name: "one persistent slip", holds: true, answer: slipOf},
+	{name: "one persistent slip", holds: true, answer: errorOf},
 	{name: "unstable slip", holds: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		if m.random.IntN(2) == 0 {
 			return key(m, p)
 		}
-		return slipOf(m, p)
+		return errorOf(m, p)
 	}},
 	{name: "careless 8 %", knows: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		if m.random.Float64() < 0.08 {
@@ -165,7 +165,7 @@ var kinds = []kind{
 		}
 		return careless(m, p), ""
 	}},
-	{name: "over-confident, one slip", holds: true, answer: slipOf},
+	{name: "over-confident, one slip", holds: true, answer: errorOf},
 	{name: "switches convention", knows: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		r, meant := p.Expected.Key, ""
 		for _, s := range p.Expected.Errors {

@@ -18,7 +18,7 @@ import (
 	"scratchpass/quiz/tasks"
 )
 
-// Simulated learners test the software, not learning: whether a slip that someone
+// Simulated learners test the software, not learning: whether a common error that someone
 // holds is found, whether one is named that no one holds, and whether someone who
 // can't do a thing is said to have shown it. Each works through a part of the
 // catalogue for weeks of simulated days, led by the real schedule. The table that stands
@@ -99,7 +99,7 @@ func simulate(k kind, seed uint64, learners int, critical bool) tally {
 				wrong = append(wrong, s.Name)
 			}
 		}
-		m.slip = wrong[random.IntN(len(wrong))]
+		m.holding = wrong[random.IntN(len(wrong))]
 		c.one(k, m, items)
 	}
 	return c
@@ -128,7 +128,7 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 			situation[t.Name] = p.Values.Situation()
 			count++
 			reply, meant := p.Expected.Key, ""
-			if t == m.task || !k.holds { // its slip is in one task; the others it knows
+			if t == m.task || !k.holds { // its error is in one task; the others it knows
 				reply, meant = k.answer(m, p)
 			}
 			mark := p.MarkResponse(reply)
@@ -153,7 +153,7 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 				if mark.Error == meant {
 					c.rightName++
 				}
-				// A chosen option is what it is; a number can fall on a slip by chance.
+				// A chosen option is what it is; a number can fall on an error by chance.
 				if meant == "" && len(p.Expected.Options) == 0 && mark.Verdict == answer.KnownError {
 					c.falseName++
 				}
@@ -166,7 +166,7 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 	s := of[judged.Task]
 	if k.holds {
 		if shown == 0 {
-			return // with these numbers its slip could not be made: it has shown the task
+			return // with these numbers its error could not be made: it has shown the task
 		}
 		c.holders++
 		if found {
@@ -177,7 +177,7 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 	if s.Mastered {
 		c.mastered++
 		if k.holds {
-			c.leaks = append(c.leaks, m.task.Name+" "+m.slip)
+			c.leaks = append(c.leaks, m.task.Name+" "+m.holding)
 		}
 		if !judged.SafetyCritical && !judged.Rule.Choice {
 			c.typedItems, c.typedMastered = c.typedItems+s.Answers, c.typedMastered+1
@@ -243,7 +243,7 @@ func TestSimulatedLearners(t *testing.T) {
 			t.Errorf("%s: said to have shown it %.2f %%, safety-critical %.2f %% %v", k.name, mastered, critical, append(c.leaks, g.leaks...))
 		}
 		if testing.Verbose() && k.holds && !unstable {
-			t.Logf("%s: shown although a slip was held: %v", k.name, c.leaks)
+			t.Logf("%s: shown although an error was held: %v", k.name, c.leaks)
 		}
 		if k.holds && !unstable && g.criticalMastered > 0 {
 			t.Errorf("%s: %d leaks where it can hurt someone: %v", k.name, g.criticalMastered, g.leaks)
@@ -262,7 +262,7 @@ func TestSimulatedLearners(t *testing.T) {
 	t.Logf("\n%s\nfalse names over all: %.3f %%", strings.Join(table, "\n"), overall)
 }
 
-// Learners who hold one slip in a task that can hurt someone never come to be told
+// Learners who hold one common error in a task that can hurt someone never come to be told
 // that they have shown it.
 func TestSafetyCriticalLeaks(t *testing.T) {
 	n := *criticalLearners
@@ -286,8 +286,8 @@ func TestSafetyCriticalLeaks(t *testing.T) {
 		if c.criticalMastered > 0 {
 			t.Errorf("%d leaks in %d: %v", c.criticalMastered, c.criticalJudged, c.leaks)
 		}
-		t.Logf("%d learners with a stable slip, %d leaks", c.criticalJudged, c.criticalMastered)
+		t.Logf("%d learners with a stable error, %d leaks", c.criticalJudged, c.criticalMastered)
 	}
 }
 
-var criticalLearners = flag.Int("critical-learners", 2000, "simulated learners with a stable slip in a task that can hurt someone")
+var criticalLearners = flag.Int("critical-learners", 2000, "simulated learners with a stable error in a task that can hurt someone")

@@ -104,7 +104,7 @@ func (st *Sitting) aid(p *problem.Problem, w *wording.Words, asked page.Page, re
 	return page.Page{page.Paragraph{Text: w.Feedback(p, p.Mark(reply)).Verdict}}
 }
 
-// MarkOf marks a reply. Whoever passes does not know: that is wrong, and told.
+// MarkOf marks what was typed. Whoever passes does not know: that is wrong, and shown.
 func MarkOf(p *problem.Problem, reply string) answer.Mark {
 	if word, _ := page.Typed(reply, page.Anywhere); word == page.WordPass {
 		return answer.Mark{Verdict: answer.Wrong, Passed: true}

@@ -53,15 +53,15 @@ func TestSettleAtItsLimits(t *testing.T) {
 // Errors that give one result by their nature do not stand in each other's way.
 func TestSettleOfErrorsThatShareAResult(t *testing.T) {
 	tolerance := answer.Tolerance{Inch: 0.001}
-	twins := with(inches(0.05), 0.07, 0.0701)
-	if twins.Kind.Settle(twins, tolerance) {
+	alike := with(inches(0.05), 0.07, 0.0701)
+	if alike.Kind.Settle(alike, tolerance) {
 		t.Error("two errors at one place are told apart")
 	}
 	for _, of := range []int{0, 1} {
-		twins := with(inches(0.05), 0.07, 0.0701)
-		twins.Errors[of].SameResultAs = twins.Errors[1-of].Name
-		if !twins.Kind.Settle(twins, tolerance) {
-			t.Errorf("%s shares the result of %s and the draw is thrown away", twins.Errors[of].Name, twins.Errors[1-of].Name)
+		alike := with(inches(0.05), 0.07, 0.0701)
+		alike.Errors[of].SameResultAs = alike.Errors[1-of].Name
+		if !alike.Kind.Settle(alike, tolerance) {
+			t.Errorf("%s shares the result of %s and the draw is thrown away", alike.Errors[of].Name, alike.Errors[1-of].Name)
 		}
 	}
 }
@@ -93,13 +93,13 @@ func TestSettleOfOptions(t *testing.T) {
 		}
 		return e
 	}
-	twins := choice("x", "y", "y")
-	twins.Errors[0].SameResultAs = "b"
+	alike := choice("x", "y", "y")
+	alike.Errors[0].SameResultAs = "b"
 	for name, c := range map[string]struct {
 		e    *answer.Expected
 		want bool
 	}{
-		"each its own": {choice("x", "y", "z"), true}, "the key": {choice("x", "y", "x"), false}, "two alike": {choice("x", "y", "y"), false}, "two that share": {twins, true}, "no error": {choice("x"), false},
+		"each its own": {choice("x", "y", "z"), true}, "the key": {choice("x", "y", "x"), false}, "two alike": {choice("x", "y", "y"), false}, "two that share": {alike, true}, "no error": {choice("x"), false},
 	} {
 		if got := c.e.Kind.Settle(c.e, answer.Tolerance{}); got != c.want {
 			t.Errorf("%s: %v, want %v", name, got, c.want)

@@ -67,12 +67,12 @@ func fixedReport() Report {
 	return Report{
 		Title: "First thread: what came of it", Owner: "Łukasz Wójcik", Facts: []string{"8 answers to each task."}, Note: testWords.Rehearsal,
 		Parts: []Part{
-			{Lines: []string{"One wrong road explains most of what went wrong.", "", "Look at the ⌀ last."}},
+			{Lines: []string{"One common error explains most of what went wrong.", "", "Look at the ⌀ last."}},
 			{Heading: "Task by task", Drawing: &chart},
 			{Heading: "The numbers", Lines: []string{"Of 8 answers:"}, Table: &Table{
 				Columns: []string{"Task", "Right", "Right by another convention", "Share", "Slip"},
 				Rows:    [][]string{{"Compound travel", "2", "0", "25 %", "no-angle"}, {"Spring passes", "5", "1", "62.5 %", ""}, {"Pitch from lead", "0", "–", "0 %", "turned-over"}}}},
-			{Heading: "Wrong roads", Table: &Table{Columns: []string{"Road", "What it is"}, Rows: [][]string{
+			{Heading: "Common errors", Table: &Table{Columns: []string{"Error", "What it is"}, Rows: [][]string{
 				{"no-angle", "The depth was fed along the compound, as if that stood straight to the work."}, {"turned-over", "The pitch was taken for the threads per inch."}}}},
 		},
 	}

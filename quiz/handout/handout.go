@@ -86,7 +86,7 @@ type Table struct {
 	Rows    [][]string
 }
 
-// Seen is one wrong number and the error that leads to it.
+// Seen is one wrong number and the common error that gives it.
 type Seen struct{ Value, Name string }
 
 // Words are the fixed words of a sheet and its key; content has them.
@@ -101,7 +101,7 @@ type Words struct {
 	Accepted, Path, Seen   string // labels in a key
 	Tally                  string // title of the class tally grid
 	TallyItem, TallyHow    string
-	TallyColumns           []string // right, another convention, a slip, ...
+	TallyColumns           []string // right, another convention, a common error, ...
 }
 
 // Paper is a size of paper.

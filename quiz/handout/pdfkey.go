@@ -67,7 +67,7 @@ func (p *pdf) keyItem(it KeyItem) block {
 	return b
 }
 
-// strip is the run of wrong numbers, each in a cell with the road that leads to it.
+// strip is the run of wrong numbers, each in a cell with the error that gives it.
 func (p *pdf) strip(seen []Seen, left, right int) []row {
 	const high = 17 * point // of a cell, with the gap below it
 	type cell struct {

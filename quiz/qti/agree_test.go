@@ -12,7 +12,7 @@ import (
 
 var seeds = flag.Uint("seeds", 1, "problems of each task, level and system that are compared with quiz")
 
-// eachAnswer gives every item of a package the key, every slip, every edge and random
+// eachAnswer gives every item of a package the key, every error, every edge and random
 // answers; what lies just beside the end of a range is passed over.
 func eachAnswer(t *testing.T, slot Slot, files map[string][]byte, try func(it Item, item *tree, c answered)) {
 	t.Helper()
@@ -28,7 +28,7 @@ func eachAnswer(t *testing.T, slot Slot, files map[string][]byte, try func(it It
 	}
 }
 
-// The score and the verdict of every item are those of quiz, for the key, every slip,
+// The score and the verdict of every item are those of quiz, for the key, every error,
 // every edge and random answers; the feedback shown is the one quiz words.
 func TestProcessingAgreesWithQuiz(t *testing.T) {
 	slot := everyTask(t, uint32(*seeds))

@@ -15,7 +15,7 @@ import (
 type answered struct {
 	given responses
 	mark  answer.Mark
-	exact bool // the very answer of the key or of a slip
+	exact bool // the very answer of the key or of an error
 }
 
 func casesOf(it Item, chance *rand.Rand) []answered {

@@ -15,7 +15,7 @@ const noneID = "choice-none"
 // is.
 func choiceID(i int) string { return "choice-" + strconv.Itoa(i+1) }
 
-// choiceIDs are the identifiers of options, in the order of a reply; no options at
+// choiceIDs are the identifiers of options, in the order of a response; no options at
 // all are the option "none".
 func (d *draft) choiceIDs(r answer.Response) []string {
 	if len(r.Keys) == 0 {
@@ -28,7 +28,7 @@ func (d *draft) choiceIDs(r answer.Response) []string {
 	return ids
 }
 
-// offered checks that the key and what the slips choose are options.
+// offered checks that the key and what the errors choose are options.
 func (d *draft) offered() error {
 	a := &d.Problem.Expected
 	missing := ""
@@ -79,7 +79,7 @@ func (d *draft) Choice() error {
 		d.pack.Words.Choice, options, placeIDs(len(options)))
 	d.unread(response)
 	d.rule(match(variable(response), correct(response)), p.MarkResponse(p.Expected.Key), true)
-	err := d.slipRules(func(r answer.Response) *node {
+	err := d.errorRules(func(r answer.Response) *node {
 		return match(variable(response), value("identifier", d.choiceIDs(r)[0]))
 	}, nil)
 	d.otherwise()
@@ -99,7 +99,7 @@ func (d *draft) Several() error {
 		d.pack.Words.Several, append(options, d.pack.Words.None), append(placeIDs(len(options)), noneID))
 	d.unread(response)
 	d.rule(match(variable(response), correct(response)), p.MarkResponse(p.Expected.Key), true)
-	err := d.slipRules(func(r answer.Response) *node {
+	err := d.errorRules(func(r answer.Response) *node {
 		return match(variable(response), d.container("multiple", r))
 	}, d.onlyFitting)
 	d.otherwise()
@@ -135,12 +135,12 @@ func (d *draft) Order() error {
 	d.interact(el("orderInteraction", "responseIdentifier", response, "shuffle", "false", "orientation", "vertical"), d.pack.Words.Order, options, placeIDs(len(options)))
 	d.unread(response)
 	d.rule(match(variable(response), correct(response)), p.MarkResponse(p.Expected.Key), true)
-	err := d.slipRules(func(r answer.Response) *node { return match(variable(response), d.container("ordered", r)) }, nil)
+	err := d.errorRules(func(r answer.Response) *node { return match(variable(response), d.container("ordered", r)) }, nil)
 	d.otherwise()
 	return err
 }
 
-// container is a reply as QTI compares it.
+// container is a response as QTI compares it.
 func (d *draft) container(cardinality string, r answer.Response) *node {
 	n := el(cardinality)
 	for _, id := range d.choiceIDs(r) {

@@ -96,7 +96,7 @@ func (d *draft) Readings() error {
 	}
 	d.unread(ids...)
 	d.rule(near(a.Key, a.Tolerance), p.MarkResponse(a.Key), true)
-	err := d.slipRules(func(r answer.Response) *node { return near(r, a.ErrorTolerance) }, nil)
+	err := d.errorRules(func(r answer.Response) *node { return near(r, a.ErrorTolerance) }, nil)
 	d.otherwise()
 	return err
 }

@@ -53,7 +53,7 @@ func (d *draft) Designation() error {
 	}
 	d.unread(ids...)
 	d.rule(fits(key), p.MarkResponse(key), true)
-	if err := d.slipRules(fits, nil); err != nil {
+	if err := d.errorRules(fits, nil); err != nil {
 		return err
 	}
 	d.otherwise()

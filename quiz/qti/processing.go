@@ -16,7 +16,7 @@ type rule struct {
 	text   string
 }
 
-// rule adds the rule of a mark. exact says that the mark's reply is just what was
+// rule adds the rule of a mark. exact says that the mark's response is just what was
 // answered.
 func (d *draft) rule(when *node, m answer.Mark, exact bool) { d.named(idOf(m), when, m, exact) }
 

@@ -3,21 +3,21 @@
 // item. QTI is an open standard of 1EdTech.
 //
 // An item marks as quiz does: right first, then other conventions with full credit,
-// then slips inside their own tolerance, then the right number in another unit for
+// then common errors inside their own tolerance, then the right number in another unit for
 // half the points. The outcome FEEDBACK tells which it was: right,
 // convention-NAME, slip-NAME, part-NAME, unit, scrap-side, safe-side, far-off,
 // wrong, or unread where nothing was answered. Each has its modal feedback.
 //
 // What differs from the program, because a learning system reads the answer:
 //   - A number is a decimal in the unit behind the box: no fraction, no other unit.
-//   - A slip's feedback quotes the slip's own number, which may be a last place away
+//   - An error's feedback quotes the error's own number, which may be a last place away
 //     from what was typed. Where the number can't be known, only the key is told.
 //   - 1.60 counts as 1.6, and 2 as 2.0: zeros at the end are lost when a number is
 //     read.
 //   - "none of them" is an option of its own, since no choice at all is no answer.
 //
 // With ChoiceOnly a decision with one right option stays as it is, and every other
-// answer becomes one choice among whole answers: the key and what the slips give, as
+// answer becomes one choice among whole answers: the key and what the common errors give, as
 // printed, numbers in order of size and everything else in order of its text. Conventions are left out, because a single choice has one right answer. Where
 // fewer than three are left, others are added: for a number its half, its double,
 // one and a half times and three times it (whole numbers where things are counted);

@@ -7,10 +7,10 @@ import (
 	"scratchpass/quiz/answer"
 )
 
-// slipRules adds a rule for each slip whose answer gets it named. fits is the
-// condition that an answer is that of a slip. part, where it is not nil, is the
-// condition that it is a part of the key, for slips that cover those.
-func (d *draft) slipRules(fits func(r answer.Response) *node, part func() *node) error {
+// errorRules adds a rule for each common error whose answer gets it named. fits is the
+// condition that an answer is that of an error. part, where it is not nil, is the
+// condition that it is a part of the key, for errors that cover those.
+func (d *draft) errorRules(fits func(r answer.Response) *node, part func() *node) error {
 	p := d.Problem
 	var err error
 	for _, s := range d.errors() {
@@ -23,7 +23,7 @@ func (d *draft) slipRules(fits func(r answer.Response) *node, part func() *node)
 		example, ok := d.coversParts(&s)
 		switch {
 		case !ok || part == nil:
-			err = fmt.Errorf("the slip %s of %s covers answers that QTI can't tell: leave %s out", s.Name, p.Task.Name, p.Task.Name)
+			err = fmt.Errorf("the common error %s of %s covers answers that QTI can't tell: leave %s out", s.Name, p.Task.Name, p.Task.Name)
 		case example != nil:
 			d.rule(part(), *example, false)
 		}
@@ -31,7 +31,7 @@ func (d *draft) slipRules(fits func(r answer.Response) *node, part func() *node)
 	return err
 }
 
-// coversParts tries whether a slip covers just the parts of the key, which is what
+// coversParts tries whether an error covers just the parts of the key, which is what
 // QTI can ask for. It returns the mark of such a part; nil when the key has none.
 func (d *draft) coversParts(s *answer.Known) (example *answer.Mark, ok bool) {
 	key := d.Problem.Expected.Key

@@ -11,8 +11,8 @@ import (
 
 // whole is an answer that is offered as one option.
 type whole struct {
-	shown string
-	reply answer.Response
+	shown    string
+	response answer.Response
 }
 
 // fewest is how many options a single choice has at least.
@@ -29,7 +29,7 @@ func (d *draft) wholeAnswers() error {
 	offer := func(r answer.Response) {
 		w := asPrinted(r)
 		taken := slices.ContainsFunc(all, func(o whole) bool { return o.shown == w.shown })
-		if !taken && !p.MarkResponse(w.reply).Correct() {
+		if !taken && !p.MarkResponse(w.response).Correct() {
 			all = append(all, w)
 		}
 	}
@@ -45,7 +45,7 @@ func (d *draft) wholeAnswers() error {
 		return fmt.Errorf("%s has only %d answers that differ as printed: a choice needs %d", p.Task.Name, len(all), fewest)
 	}
 	slices.SortFunc(all, func(x, y whole) int {
-		return cmp.Or(cmp.Compare(x.reply.X, y.reply.X), strings.Compare(x.shown, y.shown))
+		return cmp.Or(cmp.Compare(x.response.X, y.response.X), strings.Compare(x.shown, y.shown))
 	})
 	d.chooseWhole(all)
 	return nil
@@ -60,7 +60,7 @@ func (d *draft) chooseWhole(all []whole) {
 	right := 0
 	for i, w := range all {
 		options = append(options, w.shown)
-		if d.Problem.Expected.Right(w.reply) {
+		if d.Problem.Expected.Right(w.response) {
 			right = i
 		}
 	}
@@ -71,7 +71,7 @@ func (d *draft) chooseWhole(all []whole) {
 	for _, first := range []bool{true, false} { // the key first, as everywhere
 		for i, w := range all {
 			if first == (i == right) {
-				d.rule(match(variable(response), value("identifier", choiceID(i))), d.Problem.MarkResponse(w.reply), true)
+				d.rule(match(variable(response), value("identifier", choiceID(i))), d.Problem.MarkResponse(w.response), true)
 			}
 		}
 	}

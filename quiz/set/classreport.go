@@ -54,7 +54,7 @@ func (p *Printer) Page(r Report) handout.Report {
 		page.Parts = append(page.Parts, handout.Part{Heading: p.Say("set-chart"), Drawing: &chart})
 	}
 	part("set-report-tasks", nil, p.taskTable(r))
-	part("set-report-slips", p.slipLines(r), nil)
+	part("set-report-slips", p.errorLines(r), nil)
 	part("set-report-items", nil, p.itemTable(r))
 	part("set-report-open", p.oddLines(r.Open), nil)
 	part("set-report-strange", p.oddLines(r.Strange), nil)
@@ -67,7 +67,7 @@ func (p *Printer) sureLines(r Report) []string {
 	for _, s := range r.Sure {
 		line := p.Say("set-report-sure-line", "name", s.Name, "n", s.Number, "task", s.Title, "given", s.Given, "key", s.Key)
 		if s.Slip != "" {
-			line += " (" + roadName(s.Slip) + ")"
+			line += " (" + errorName(s.Slip) + ")"
 		}
 		if s.Gate {
 			line = "* " + line
@@ -109,8 +109,8 @@ func (p *Printer) taskTable(r Report) *handout.Table {
 	return t
 }
 
-// slipLines name the commonest errors over all tasks, with where to look back.
-func (p *Printer) slipLines(r Report) []string {
+// errorLines name the commonest errors over all tasks, with where to look back.
+func (p *Printer) errorLines(r Report) []string {
 	type one struct {
 		task TaskReport
 		slip SlipCount

@@ -155,7 +155,7 @@ func (k *Marker) decimals(it Item, g Given) string {
 
 // mark marks one answer. An answer that follows rightly from the one before it as it was
 // written, wrong or only rounded, costs nothing more, and neither does a unit that was
-// wrong there already: one slip costs once. What starts from an answer that can't be
+// wrong there already: one mistake costs once. What starts from an answer that can't be
 // read, or from which nothing can be worked out, is left for the instructor.
 func (k *Marker) mark(res *ItemResult, it Item, text string, onScreen bool, read map[int]answer.Mark) {
 	p := it.Problem

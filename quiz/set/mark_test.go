@@ -32,8 +32,8 @@ func mark(t testing.TB, m *Maker, class []Apprentice, answers []Given) []Result 
 	return all
 }
 
-// The keys of all sheets of all tasks earn every point; each slip that is told in a key
-// is marked as that slip.
+// The keys of all sheets of all tasks earn every point; each common error that stands in a
+// key is marked as that error.
 func TestKeysEarnAllPoints(t *testing.T) {
 	for _, system := range []machine.System{machine.Imperial, machine.Metric} {
 		for _, blueprint := range everyTask(system) {
@@ -69,7 +69,7 @@ slots:
   - {tasks: [infeed-left], takes: {total: travel}}
 `
 
-// A slip costs once: what follows rightly from it earns its points, through two links.
+// A mistake costs once: what follows rightly from it earns its points, through two links.
 func TestOneSlipCostsOnce(t *testing.T) {
 	m := maker(t, linked)
 	tried := 0

@@ -24,7 +24,7 @@ type Report struct {
 	Tasks      []TaskReport `json:"tasks"`
 	Items      []ItemReport `json:"items"`
 	Open       []OddAnswer  `json:"open"`         // left to the instructor
-	Strange    []OddAnswer  `json:"unrecognised"` // wrong, and no known road leads there
+	Strange    []OddAnswer  `json:"unrecognised"` // wrong, and by no common error
 	Statistics int          `json:"least_for_statistics"`
 	Missing    []string     `json:"not_handed_in"`
 }
@@ -226,7 +226,7 @@ func (s *Summary) Report() Report {
 		}
 		low, high := Wilson(right, t.N)
 		t.Low, t.High = calc.Round(low, 3), calc.Round(high, 3)
-		t.Slips = s.slipCounts(name)
+		t.Slips = s.errorCounts(name)
 		t.Lesson, t.Part = where[name].lesson, where[name].part
 		r.Tasks = append(r.Tasks, t)
 	}
@@ -254,15 +254,15 @@ func (s *Summary) Report() Report {
 	return r
 }
 
-// slipCounts lists the common errors of a task, the commonest first.
-func (s *Summary) slipCounts(task string) []SlipCount {
+// errorCounts lists the common errors of a task, the commonest first.
+func (s *Summary) errorCounts(task string) []SlipCount {
 	counts := []SlipCount{}
-	for _, slip := range slices.Sorted(maps.Keys(s.slips[task])) {
-		says := s.maker.words[task].Task.Slips[slip]
+	for _, name := range slices.Sorted(maps.Keys(s.slips[task])) {
+		says := s.maker.words[task].Task.Slips[name]
 		if says == "" || strings.Contains(says, "${") {
-			says = roadName(slip)
+			says = errorName(name)
 		}
-		counts = append(counts, SlipCount{slip, says, s.slips[task][slip]})
+		counts = append(counts, SlipCount{name, says, s.slips[task][name]})
 	}
 	slices.SortStableFunc(counts, func(a, b SlipCount) int { return b.Times - a.Times })
 	return counts

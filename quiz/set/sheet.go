@@ -87,8 +87,8 @@ func (p *Printer) expects(it Item) string {
 	return text
 }
 
-// Roads explains the names of common errors that stand in the keys, task by task.
-func (p *Printer) Roads() handout.Report {
+// Errors explains the names of common errors that stand in the keys, task by task.
+func (p *Printer) Errors() handout.Report {
 	r := handout.Report{Title: p.Say("set-roads"), Owner: p.Say("set-key")}
 	done := map[string]bool{}
 	for _, place := range p.maker.places {
@@ -99,12 +99,12 @@ func (p *Printer) Roads() handout.Report {
 			done[name] = true
 			w := p.maker.words[name]
 			table := &handout.Table{Columns: split(p.Say("set-roads-columns"))}
-			for _, slip := range slices.Sorted(maps.Keys(w.Task.Slips)) {
-				text := w.Task.Slips[slip]
+			for _, known := range slices.Sorted(maps.Keys(w.Task.Slips)) {
+				text := w.Task.Slips[known]
 				if strings.Contains(text, "${") { // it has this apprentice's figures in it
 					continue
 				}
-				table.Rows = append(table.Rows, []string{roadName(slip), text})
+				table.Rows = append(table.Rows, []string{errorName(known), text})
 			}
 			if len(table.Rows) > 0 {
 				r.Parts = append(r.Parts, handout.Part{Heading: w.Task.Title, Table: table})
@@ -114,8 +114,8 @@ func (p *Printer) Roads() handout.Report {
 	return r
 }
 
-// roadName is the name of a common error as it is printed.
-func roadName(slip string) string { return strings.ReplaceAll(slip, "-", " ") }
+// errorName is the name of a common error as it is printed.
+func errorName(known string) string { return strings.ReplaceAll(known, "-", " ") }
 
 func (p *Printer) points(x float64) string {
 	if x == 1 {
@@ -189,7 +189,7 @@ func (p *Printer) seen(it Item) []handout.Seen {
 
 // seenName is the printed name of an error; of a convention with what it is worth.
 func (p *Printer) seenName(known answer.Known) string {
-	name := roadName(known.Name)
+	name := errorName(known.Name)
 	switch costs := conventionCosts[p.maker.Blueprint.Rules.Conventions]; {
 	case known.Convention && costs == 0:
 		return p.Say("set-counts", "name", name)

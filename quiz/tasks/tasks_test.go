@@ -80,9 +80,9 @@ func lathe(s machine.System, seed int) machine.Lathe {
 	return l
 }
 
-// The key is marked right, every slip is marked as that slip, and what is printed
+// The key is marked right, every common error is marked as that error, and what is printed
 // is marked the same as what is held.
-func TestKeyAndSlipsAreMarked(t *testing.T) {
+func TestKeyAndErrorsAreMarked(t *testing.T) {
 	eachKind(t, func(t *testing.T, task *problem.Task, level problem.Level, s machine.System) {
 		words := load(t, task.Name)
 		seen := map[string]bool{}
@@ -91,22 +91,22 @@ func TestKeyAndSlipsAreMarked(t *testing.T) {
 			if m := p.Mark(p.Expected.Show(p.Expected.Key)); m.Verdict != answer.Right || m.Points != 1 {
 				t.Fatalf("%s: the key %s is marked %s", p.Code, p.Expected.Text(), m.Verdict)
 			}
-			for _, slip := range p.Expected.Errors {
-				seen[slip.Name] = true
+			for _, known := range p.Expected.Errors {
+				seen[known.Name] = true
 				want := answer.KnownError
-				if slip.Convention {
+				if known.Convention {
 					want = answer.Convention
 				}
-				if slip.Partial != nil { // a part of what is right
+				if known.Partial != nil { // a part of what is right
 					want = answer.SafeWrong
 				}
-				for how, m := range map[string]answer.Mark{"as held": p.MarkResponse(slip.Response), "as printed": p.Mark(p.Expected.Show(slip.Response))} {
-					if m.Verdict != want || m.Error != slip.Name {
-						t.Fatalf("%s: slip %s (%s, %s) is marked %s %s; key %s", p.Code, slip.Name, p.Expected.ShowGiven(slip.Response), how, m.Verdict, m.Error, p.Expected.Text())
+				for how, m := range map[string]answer.Mark{"as held": p.MarkResponse(known.Response), "as printed": p.Mark(p.Expected.Show(known.Response))} {
+					if m.Verdict != want || m.Error != known.Name {
+						t.Fatalf("%s: error %s (%s, %s) is marked %s %s; key %s", p.Code, known.Name, p.Expected.ShowGiven(known.Response), how, m.Verdict, m.Error, p.Expected.Text())
 					}
 				}
-				if words.Task.Slips[slip.Name] == "" {
-					t.Fatalf("slip %s has no words", slip.Name)
+				if words.Task.Slips[known.Name] == "" {
+					t.Fatalf("error %s has no words", known.Name)
 				}
 			}
 			prompt, unknown := words.Ask(p)
@@ -114,9 +114,9 @@ func TestKeyAndSlipsAreMarked(t *testing.T) {
 				t.Fatalf("%s: the prompt asks for %v: %s", p.Code, unknown, prompt)
 			}
 		}
-		for _, slip := range task.Errors {
-			if !seen[slip.Name] && level == problem.OnTheJob && !testing.Short() {
-				t.Errorf("level %d %s: slip %s never comes up", level, s, slip.Name)
+		for _, known := range task.Errors {
+			if !seen[known.Name] && level == problem.OnTheJob && !testing.Short() {
+				t.Errorf("level %d %s: error %s never comes up", level, s, known.Name)
 			}
 		}
 	})
@@ -131,8 +131,8 @@ func load(t *testing.T, task string) *wording.Words {
 	return w
 }
 
-// No draw is ambiguous: nothing near the key is taken for a slip, nothing near a
-// slip for the key or for another slip.
+// No draw is ambiguous: nothing near the key is taken for a common error, nothing
+// near an error for the key or for another error.
 func TestNoAmbiguousDraw(t *testing.T) {
 	eachKind(t, func(t *testing.T, task *problem.Task, level problem.Level, s machine.System) {
 		for seed := range draws(*ambiguityDraws / 6) {
@@ -141,18 +141,18 @@ func TestNoAmbiguousDraw(t *testing.T) {
 			if a.Tolerance < 0 || (a.Kind == answer.Quantity && a.Tolerance <= 0) {
 				t.Fatalf("%s: tolerance %v", p.Code, a.Tolerance)
 			}
-			var slips []answer.Known
-			var replies []answer.Response
-			for _, slip := range p.Expected.Errors {
-				slips, replies = append(slips, slip), append(replies, slip.Response)
+			var errors []answer.Known
+			var responses []answer.Response
+			for _, known := range p.Expected.Errors {
+				errors, responses = append(errors, known), append(responses, known.Response)
 			}
-			for i, r := range replies {
+			for i, r := range responses {
 				if a.Right(r) {
-					t.Fatalf("%s: slip %s would be marked right", p.Code, slips[i].Name)
+					t.Fatalf("%s: error %s would be marked right", p.Code, errors[i].Name)
 				}
 				for j := range i {
-					if a.Kind.Same(a, r, replies[j], 2*a.ErrorTolerance) && slips[i].SameResultAs != slips[j].Name && slips[j].SameResultAs != slips[i].Name {
-						t.Fatalf("%s: slips %s and %s give one answer", p.Code, slips[i].Name, slips[j].Name)
+					if a.Kind.Same(a, r, responses[j], 2*a.ErrorTolerance) && errors[i].SameResultAs != errors[j].Name && errors[j].SameResultAs != errors[i].Name {
+						t.Fatalf("%s: errors %s and %s give one answer", p.Code, errors[i].Name, errors[j].Name)
 					}
 				}
 			}
@@ -163,9 +163,9 @@ func TestNoAmbiguousDraw(t *testing.T) {
 				if m := p.MarkResponse(answer.NumberResponse(a.Key.X + share*a.Tolerance)); m.Verdict != answer.Right && !(a.UpperLimit && share > 0) {
 					t.Fatalf("%s: key and %.1f tolerances is marked %s", p.Code, share, m.Verdict)
 				}
-				for i, r := range replies {
-					if m := p.MarkResponse(answer.NumberResponse(r.X + share*a.ErrorTolerance)); m.Error != slips[i].Name {
-						t.Fatalf("%s: slip %s and %.1f tolerances is marked %s %s", p.Code, slips[i].Name, share, m.Verdict, m.Error)
+				for i, r := range responses {
+					if m := p.MarkResponse(answer.NumberResponse(r.X + share*a.ErrorTolerance)); m.Error != errors[i].Name {
+						t.Fatalf("%s: error %s and %.1f tolerances is marked %s %s", p.Code, errors[i].Name, share, m.Verdict, m.Error)
 					}
 				}
 			}
@@ -285,8 +285,8 @@ func TestGoldenProblems(t *testing.T) {
 					fmt.Fprintln(&b, "  ", line)
 				}
 				fmt.Fprintf(&b, "   key: %s\n", words.KeyText(p))
-				for _, slip := range p.Expected.Errors {
-					fmt.Fprintf(&b, "   %s: %s\n", slip.Name, p.Expected.Join(p.Expected.Kind.Print(&p.Expected, slip.Response), words.Phrases["between-readings"]))
+				for _, known := range p.Expected.Errors {
+					fmt.Fprintf(&b, "   %s: %s\n", known.Name, p.Expected.Join(p.Expected.Kind.Print(&p.Expected, known.Response), words.Phrases["between-readings"]))
 				}
 				b.WriteString("\n")
 			}
@@ -325,7 +325,7 @@ func TestEveryTaskHasItsWords(t *testing.T) {
 		words := load(t, task.Name)
 		for _, s := range task.Errors {
 			if _, asked := words.Task.FollowUps[s.Name]; (s.SameResultAs != "") != asked {
-				t.Errorf("%s: slip %s: twin %q, follow-up %v", task.Name, s.Name, s.SameResultAs, asked)
+				t.Errorf("%s: error %s: same result as %q, follow-up %v", task.Name, s.Name, s.SameResultAs, asked)
 			}
 		}
 		if len(task.Sources) == 0 {
@@ -345,7 +345,7 @@ func TestEveryTaskHasItsWords(t *testing.T) {
 				known = known || s.Name == name
 			}
 			if !known {
-				t.Errorf("%s: words for a slip %q that is not one of its slips", task.Name, name)
+				t.Errorf("%s: words for an error %q that is not one of its errors", task.Name, name)
 			}
 		}
 		for seed := range 40 {

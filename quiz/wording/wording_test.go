@@ -21,7 +21,7 @@ func remake(t testing.TB, code string) *problem.Problem {
 	return p
 }
 
-// The order of the feedback: the two answers, the road, the working, the lathe, the
+// The order of the feedback: the two answers, the error, the working, the lathe, the
 // caution of a task that can hurt; at most 60 words besides the working.
 func TestFeedback(t *testing.T) {
 	for _, task := range tasks.All() {

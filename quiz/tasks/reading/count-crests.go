@@ -88,7 +88,7 @@ func crestsOver(v problem.Values, span calc.Length, crests int) answer.Response 
 	return shared.Worked(calc.TPIOfCrests.Of(span, crests))
 }
 
-// shownCrests is a reply whose number is shown as it stands.
+// shownCrests is a response whose number is shown as it stands.
 func shownCrests(v problem.Values, x float64) answer.Response {
 	if wantsPitch(v) {
 		return answer.NumberResponse(x / v.System.Length().Factor)

@@ -76,7 +76,7 @@ func (d *desk) makeKeys(ctx context.Context, dir string, formats []string, repla
 	out.Private = true
 	defer out.Rollback()
 	papers := d.papers(out, "key", len(d.class), formats, func(w handout.Writer) error {
-		if err := w.Report(d.printer.Roads()); err != nil {
+		if err := w.Report(d.printer.Errors()); err != nil {
 			return err
 		}
 		return w.Tally(d.maker.Blueprint.Title, d.printer.TallyItems())
