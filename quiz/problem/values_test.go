@@ -21,15 +21,6 @@ var everyInput = append([]problem.Input{
 	{Name: "screw", Symbol: "N", Type: problem.InputLeadScrew, Low: 1, High: 20, Extra: true},
 }, problem.ThreadInputs...)
 
-func thread(t *testing.T, text string) calc.Designation {
-	t.Helper()
-	d, err := calc.ParseDesignation(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return d
-}
-
 // read reads inputs as they are typed: "blank=0.5; angle=29.5".
 func read(t *testing.T, inputs []problem.Input, s machine.System, pairs string) problem.Values {
 	t.Helper()
