@@ -81,12 +81,12 @@ func (c *checker) add(err error) {
 }
 
 func (c *checker) file(name string) {
-	text, where, err := c.lib.find(name)
+	f, err := c.lib.find(name)
 	if err != nil {
 		c.add(err)
 		return
 	}
-	at := lines(text)
+	where, text, at := f.where, f.text, lines(f.text)
 	base := strings.TrimSuffix(path.Base(name), ".yaml")
 	if strings.HasPrefix(name, "lessons/") {
 		l, err := read[Lesson](c.lib, name)
@@ -136,6 +136,18 @@ func (c *checker) task(file string, at func(string) int, name string, w TaskWord
 			c.say(file, at("ask"), "level %d: give 1, 2 or 3", level)
 		}
 	}
+	c.slips(file, at, name, w)
+	for _, key := range w.Safety {
+		reference(c, file, at(key), "caution", key, c.safety)
+	}
+	if w.Drawing != "" && !slices.Contains(c.known.Lettered, w.Drawing) {
+		c.say(file, at(w.Drawing), "no drawing for a sheet is called %s; they are %s", w.Drawing, strings.Join(c.known.Lettered, ", "))
+	}
+}
+
+// slips looks at the words of a task's common errors, and at the questions that tell two
+// causes of one apart.
+func (c *checker) slips(file string, at func(string) int, name string, w TaskWords) {
 	slips := c.known.Slips[name]
 	for _, slip := range slips {
 		if w.Slips[slip] == "" {
@@ -156,12 +168,6 @@ func (c *checker) task(file string, at func(string) int, name string, w TaskWord
 				c.say(file, at(slip), "a cause of the follow-up %s wants name, said and then", slip)
 			}
 		}
-	}
-	for _, key := range w.Safety {
-		reference(c, file, at(key), "caution", key, c.safety)
-	}
-	if w.Drawing != "" && !slices.Contains(c.known.Lettered, w.Drawing) {
-		c.say(file, at(w.Drawing), "no drawing for a sheet is called %s; they are %s", w.Drawing, strings.Join(c.known.Lettered, ", "))
 	}
 }
 
@@ -189,21 +195,7 @@ func (c *checker) lesson(file string, at func(string) int, l Lesson) {
 			c.say(file, at(p.Title), "the part %q explains nothing", p.Title)
 		}
 		for _, b := range p.Explain {
-			set := 0
-			for _, text := range []string{b.Text, b.Drawing, b.Caution} {
-				if text != "" {
-					set++
-				}
-			}
-			if set != 1 {
-				c.say(file, at("explain"), "an item of explain has one of text, drawing, caution; this has %d", set)
-			}
-			if b.Drawing != "" && !slices.Contains(c.known.Drawings, b.Drawing) {
-				c.say(file, at(b.Drawing), "no drawing is called %s; they are %s", b.Drawing, strings.Join(c.known.Drawings, ", "))
-			}
-			if b.Caution != "" {
-				reference(c, file, at(b.Caution), "caution", b.Caution, c.safety)
-			}
+			c.block(file, at, b)
 		}
 	}
 	for _, task := range tasks {
@@ -215,6 +207,25 @@ func (c *checker) lesson(file string, at func(string) int, l Lesson) {
 		if level < 0 || level > 3 {
 			c.say(file, at("level"), "level %d: give 1, 2 or 3", level)
 		}
+	}
+}
+
+// block looks at one block of what a part explains.
+func (c *checker) block(file string, at func(string) int, b Block) {
+	set := 0
+	for _, text := range []string{b.Text, b.Drawing, b.Caution} {
+		if text != "" {
+			set++
+		}
+	}
+	if set != 1 {
+		c.say(file, at("explain"), "an item of explain has one of text, drawing, caution; this has %d", set)
+	}
+	if b.Drawing != "" && !slices.Contains(c.known.Drawings, b.Drawing) {
+		c.say(file, at(b.Drawing), "no drawing is called %s; they are %s", b.Drawing, strings.Join(c.known.Drawings, ", "))
+	}
+	if b.Caution != "" {
+		reference(c, file, at(b.Caution), "caution", b.Caution, c.safety)
 	}
 }
 

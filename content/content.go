@@ -24,12 +24,13 @@ type Library struct {
 }
 
 type folder struct {
-	name string // put in front of file names in findings; empty for the shipped words
-	fsys fs.FS
+	name  string // put in front of file names in findings; empty for the shipped words
+	fsys  fs.FS
+	ships bool // with the program: what only a slow look finds was looked for in its tests
 }
 
 // Shipped returns the words that come with the program.
-func Shipped() *Library { return &Library{[]folder{{"", embedded}}} }
+func Shipped() *Library { return &Library{[]folder{{fsys: embedded, ships: true}}} }
 
 // With returns a library in which the files of dir stand in front of the
 // shipped ones: a lesson or a task file of the same name replaces ours, and
@@ -47,21 +48,28 @@ func With(dir string) (*Library, error) {
 
 // Reading is With for any file system; name stands in front of the file names.
 func Reading(name string, fsys fs.FS) *Library {
-	return &Library{append([]folder{{name, fsys}}, Shipped().folders...)}
+	return &Library{append([]folder{{name: name, fsys: fsys}}, Shipped().folders...)}
+}
+
+// file is a file of words, as it was found.
+type file struct {
+	where string // its name, as findings tell it
+	text  []byte
+	ships bool
 }
 
 // find returns a file from the first folder that has it.
-func (l *Library) find(name string) (text []byte, where string, err error) {
+func (l *Library) find(name string) (found file, err error) {
 	for _, f := range l.folders {
-		text, err = fs.ReadFile(f.fsys, name)
-		if err == nil {
-			return text, path.Join(f.name, name), nil
+		var text []byte
+		if text, err = fs.ReadFile(f.fsys, name); err == nil {
+			return file{path.Join(f.name, name), text, f.ships}, nil
 		}
 		if !errors.Is(err, fs.ErrNotExist) {
-			return nil, "", err
+			return file{}, err
 		}
 	}
-	return nil, "", err
+	return file{}, err
 }
 
 // names lists the YAML files of a folder over all the library's folders, sorted,
@@ -112,12 +120,12 @@ func (l *Library) Task(name string) (TaskWords, error) {
 // Version is a short mark of the wording of a task, for records: another wording has
 // another mark. It is empty for a task without words.
 func (l *Library) Version(task string) string {
-	text, _, err := l.find("tasks/" + task + ".yaml")
+	f, err := l.find("tasks/" + task + ".yaml")
 	if err != nil {
 		return ""
 	}
 	h := fnv.New32a()
-	h.Write(text)
+	h.Write(f.text)
 	return fmt.Sprintf("%08x", h.Sum32())
 }
 
@@ -135,12 +143,12 @@ func (l *Library) Lesson(name string) (Lesson, error) {
 
 func read[T any](l *Library, name string) (T, error) {
 	var out T
-	text, where, err := l.find(name)
+	f, err := l.find(name)
 	if err != nil {
 		return out, err
 	}
-	if f := decode(where, text, &out); len(f) > 0 {
-		return out, f
+	if found := decode(f.where, f.text, &out, !f.ships); len(found) > 0 {
+		return out, found
 	}
 	return out, nil
 }

@@ -20,7 +20,7 @@ func FuzzWords(f *testing.F) {
 	f.Add([]byte("a: &a [*a]"))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		file := &fstest.MapFile{Data: text}
-		lib := &Library{[]folder{{"", fstest.MapFS{"tasks/a.yaml": file, "lessons/010-a.yaml": file, "safety.yaml": file, "bench.yaml": file, "jobs/a.yaml": file}}}}
+		lib := &Library{[]folder{{fsys: fstest.MapFS{"tasks/a.yaml": file, "lessons/010-a.yaml": file, "safety.yaml": file, "bench.yaml": file, "jobs/a.yaml": file}}}}
 		_, _ = lib.Task("a")
 		_, _ = lib.Lesson("a")
 		_, _ = lib.Bench()

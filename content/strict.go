@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"gopkg.in/yaml.v3"
@@ -52,8 +53,9 @@ func (fs Findings) sorted() Findings {
 
 // decode reads one YAML document into out and reports all that is wrong with it:
 // unknown keys with the keys that are accepted, repeated keys, wrong types, a
-// second document, an empty file, and characters that a terminal would obey.
-func decode(file string, text []byte, out any) Findings {
+// second document, an empty file, and characters that a terminal would obey. byHand looks
+// for octal numbers too, which a second reading of the file finds.
+func decode(file string, text []byte, out any, byHand bool) Findings {
 	var found Findings
 	say := func(line int, format string, args ...any) {
 		found = append(found, Finding{file, line, fmt.Sprintf(format, args...)})
@@ -88,14 +90,16 @@ func decode(file string, text []byte, out any) Findings {
 	if err := d.Decode(&second); !errors.Is(err, io.EOF) {
 		say(second.Line, "a second document starts here; a file holds one")
 	}
-	octal(file, text, &found)
+	if byHand {
+		octal(file, text, &found)
+	}
 	return found
 }
 
 // Decode reads one YAML document strictly into out, a pointer to a struct: a file
 // that someone wrote by hand. The error lists all findings.
 func Decode(file string, text []byte, out any) error {
-	if found := decode(file, text, out); len(found) > 0 {
+	if found := decode(file, text, out, true); len(found) > 0 {
 		return found.sorted()
 	}
 	return nil
@@ -103,7 +107,7 @@ func Decode(file string, text []byte, out any) error {
 
 // octal reports numbers such as 010, which YAML reads as 8.
 func octal(file string, text []byte, found *Findings) {
-	if !leadingZero.Match(text) { // most files need no second reading
+	if !leadingZero().Match(text) { // most files need no second reading
 		return
 	}
 	var root yaml.Node
@@ -154,29 +158,35 @@ func Printable(s string) string {
 	}, s)
 }
 
+// lazily makes a regular expression when it is first asked for: most runs ask for none of
+// these.
+func lazily(form string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) })
+}
+
 // leadingZero finds what may be a number with a leading zero.
-var leadingZero = regexp.MustCompile(`\b0\d`)
+var leadingZero = lazily(`\b0\d`)
 
 var (
-	linePart    = regexp.MustCompile(`^line (\d+): `)
-	unknownKey  = regexp.MustCompile(`^field (.+) not found in type \w+\.(\w+)$`)
-	repeatedKey = regexp.MustCompile(`^(?:mapping )?key (.+) already (?:defined|set).*$`)
-	wrongType   = regexp.MustCompile("^cannot unmarshal !!(\\w+)(?: `(.*)`)? into (.+)$")
+	linePart    = lazily(`^line (\d+): `)
+	unknownKey  = lazily(`^field (.+) not found in type \w+\.(\w+)$`)
+	repeatedKey = lazily(`^(?:mapping )?key (.+) already (?:defined|set).*$`)
+	wrongType   = lazily("^cannot unmarshal !!(\\w+)(?: `(.*)`)? into (.+)$")
 )
 
 // plainYAML turns a message of the YAML reader into one that says what to do.
 func plainYAML(message string, root reflect.Type) (line int, text string) {
-	if m := linePart.FindStringSubmatch(message); m != nil {
+	if m := linePart().FindStringSubmatch(message); m != nil {
 		line, _ = strconv.Atoi(m[1])
 		message = message[len(m[0]):]
 	}
-	if m := unknownKey.FindStringSubmatch(message); m != nil {
+	if m := unknownKey().FindStringSubmatch(message); m != nil {
 		return line, fmt.Sprintf("unknown key %q; here the keys are %s", m[1], keysOf(root, m[2]))
 	}
-	if m := repeatedKey.FindStringSubmatch(message); m != nil {
+	if m := repeatedKey().FindStringSubmatch(message); m != nil {
 		return line, fmt.Sprintf("the key %s stands twice; keep one", m[1])
 	}
-	if m := wrongType.FindStringSubmatch(message); m != nil {
+	if m := wrongType().FindStringSubmatch(message); m != nil {
 		return line, fmt.Sprintf("%s stands where %s is wanted", yamlWord(m[1]), typeWord(m[3]))
 	}
 	return line, message

@@ -182,7 +182,7 @@ type Job struct {
 	Bore      string     `yaml:"bore,omitempty"`         // inside: the bore before threading
 	Length    string     `yaml:"length"`                 // of the thread
 	End       string     `yaml:"end"`                    // shoulder, bottom or chuck: what the tool would meet
-	Gap       string     `yaml:"gap"`                    // free way from the end of the thread to that
+	Gap       string     `yaml:"gap"`                    // clear run from the end of the thread to that
 	Ahead     string     `yaml:"ahead,omitempty"`        // how far tool, bar or holder stand ahead of the tip, towards the headstock
 	Hold      string     `yaml:"hold"`                   // chuck or centres
 	Nose      string     `yaml:"spindle_nose,omitempty"` // screwed or locked, where the job tells it and not the lathe

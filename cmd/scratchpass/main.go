@@ -6,8 +6,6 @@ import (
 	"context"
 	"io"
 	"os"
-	"os/signal"
-	"syscall"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/face/quiet"
@@ -15,10 +13,7 @@ import (
 
 func main() {
 	quiet.Restore() // before anything looks at TERM
-	ctx, cancel := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
-	cancel()
-	os.Exit(code)
+	os.Exit(run(context.Background(), os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
 
 // run runs the program and returns its exit code. It stops when the context ends.

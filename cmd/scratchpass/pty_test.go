@@ -4,8 +4,10 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
@@ -168,5 +170,36 @@ func TestInterruptInPlainMode(t *testing.T) {
 	c.waitFor("Stopped. Nothing answered.")
 	if code := c.exit(); code != cli.ExitStopped {
 		t.Errorf("exit code %d", code)
+	}
+}
+
+// A signal while sheets are made ends that too, and nothing is half written.
+func TestInterruptAtTheDesk(t *testing.T) {
+	dir := t.TempDir()
+	sets := filepath.Join(dir, "sets")
+	var out bytes.Buffer
+	if code := run(t.Context(), []string{"set", "example", sets}, strings.NewReader(""), &out, &out); code != cli.ExitDone {
+		t.Fatal(code, out.String())
+	}
+	roster := filepath.Join(dir, "roster.csv")
+	names := "id,name\n"
+	for i := range 2000 {
+		names += fmt.Sprintf("mf-%d,Ada %d\n", i, i)
+	}
+	if err := os.WriteFile(roster, []byte(names), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	sheets := filepath.Join(dir, "sheets")
+	c := start(t, 80, 24, "set", "make", filepath.Join(sets, "first-thread.yaml"), "--roster", roster, "--secret", filepath.Join(dir, "secret"), "--format", "text", "--out", sheets)
+	c.waitFor("10 of 2000")
+	if err := c.cmd.Process.Signal(os.Interrupt); err != nil {
+		t.Fatal(err)
+	}
+	c.waitFor("Stopped.")
+	if code := c.exit(); code != cli.ExitStopped {
+		t.Errorf("exit code %d", code)
+	}
+	if left, _ := filepath.Glob(filepath.Join(dir, "*sheets*")); len(left) > 0 {
+		t.Errorf("left over: %q", left)
 	}
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"runtime/debug"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -17,8 +18,40 @@ import (
 	"scratchpass/lessons/sitting"
 )
 
-// rootCommand builds the command line. The arguments tell which of the many commands that
-// are alike are wanted.
+// group is the commands of one package, by their names.
+type group struct {
+	names []string
+	build func(r *cli.Run, args []string) []*cobra.Command
+}
+
+var groups = []group{
+	{[]string{"learn", "quiz", "drill", "lathe"}, func(r *cli.Run, _ []string) []*cobra.Command {
+		return learner.Commands(r, problems.AskAndMark(r)...)
+	}},
+	{[]string{"work"}, func(r *cli.Run, args []string) []*cobra.Command { return []*cobra.Command{problems.Work(r, args)} }},
+	{[]string{"progress"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{progress.Command(r)} }},
+	{[]string{"dryrun"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{rehearse.Command(r)} }},
+	{[]string{"set"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{desk.Command(r)} }},
+	{[]string{"thread", "terms", "sources", "safety", "content"}, func(r *cli.Run, _ []string) []*cobra.Command { return lookup.Commands(r) }},
+}
+
+// called are the groups that a command line may call: where it begins with a command,
+// those that it names, else all of them, for help and completion list them, and who
+// mistypes one is offered others. To build all takes longer than many a command.
+func called(args []string) (found []group, byName bool) {
+	for _, g := range groups {
+		if slices.ContainsFunc(g.names, func(name string) bool { return slices.Contains(args, name) }) {
+			found = append(found, g)
+			byName = byName || slices.Contains(g.names, args[0])
+		}
+	}
+	if !byName {
+		return groups, false
+	}
+	return found, true
+}
+
+// rootCommand builds the command line for these arguments.
 func rootCommand(r *cli.Run, args []string) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "scratchpass",
@@ -26,7 +59,6 @@ func rootCommand(r *cli.Run, args []string) *cobra.Command {
 		Long: `Scratchpass teaches and asks the numbers and decisions of cutting a thread with a
 single-point tool on a manual lathe. It is rehearsal, not permission: local rules
 and your instructor come first.`,
-		Version:       version(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          cli.NoArguments,
@@ -36,9 +68,14 @@ and your instructor come first.`,
 	}
 	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return cli.UsageError(err) })
 	r.Options.AddTo(root)
-	root.AddCommand(learner.Commands(r, problems.AskAndMark(r)...)...)
-	root.AddCommand(problems.Work(r, args), progress.Command(r), rehearse.Command(r), desk.Command(r))
-	root.AddCommand(lookup.Commands(r)...)
+	found, byName := called(args)
+	for _, g := range found {
+		root.AddCommand(g.build(r, args)...)
+	}
+	if !byName { // the options and commands that only a command line without a command has
+		root.Version = version()
+	}
+	root.CompletionOptions.DisableDefaultCmd = byName
 	return root
 }
 

@@ -56,7 +56,7 @@ type NextReview struct {
 // nextReviews is how many of the reviews to come are told.
 const nextReviews = 5
 
-// SlipCount is a wrong road that was taken more than once.
+// SlipCount is a common error that was made more than once.
 type SlipCount struct {
 	Task  string `json:"task"`
 	Slip  string `json:"slip"`

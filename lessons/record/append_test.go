@@ -112,6 +112,17 @@ func TestAppendNumbersAnswers(t *testing.T) {
 	}
 }
 
+// What no test can bring about is that the power goes; that the disk is waited for is a
+// setting, and so is how long one waits for another program.
+func TestSettings(t *testing.T) {
+	r := fresh(t, 0)
+	for name, want := range map[string]string{"synchronous": "2", "journal_mode": "wal", "secure_delete": "1", "busy_timeout": "20000"} {
+		if got, err := r.Setting(name); got != want || err != nil {
+			t.Errorf("%s is %s, %v", name, got, err)
+		}
+	}
+}
+
 // One may stop in the middle, and the record goes on working.
 func TestAnswersBrokenOff(t *testing.T) {
 	r := fresh(t, 3)

@@ -73,6 +73,13 @@ func TestForgetReallyDeletes(t *testing.T) {
 	if files := holds(t, dir, secret); len(files) > 0 {
 		t.Errorf("%v still hold it", files)
 	}
+	// Twice over: deleted pages are written over, and the file is made anew without them.
+	if pages, err := r.Setting("freelist_count"); pages != "0" || err != nil {
+		t.Errorf("%s empty pages are left, %v", pages, err)
+	}
+	if info, err := os.Stat(path + "-wal"); err != nil || info.Size() != 0 {
+		t.Errorf("a log is left: %v, %v", info, err)
+	}
 	of, n, err := r.Summaries()
 	if len(of) != 0 || n != 0 || err != nil || len(kept(t, r)) != 0 {
 		t.Errorf("%v, %d, %v", of, n, err)

@@ -1,13 +1,13 @@
 package record_test
 
 import (
-	"fmt"
 	"os/exec"
 	"path/filepath"
-	"scratchpass/lessons/record"
-	"scratchpass/lessons/schedule"
 	"strings"
 	"testing"
+
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
 )
 
 // A file that can't grow is an error that says so; what was acknowledged before is there,
@@ -60,6 +60,6 @@ func fillUp(t *testing.T, r *record.Record, fold record.Fold) (acknowledged int)
 			return n
 		}
 	}
-	t.Fatal(fmt.Sprint("there is room for ever"))
+	t.Fatal("there is room for ever")
 	return 0
 }

@@ -11,6 +11,12 @@ func (r *Record) Exec(statement string) error {
 	return err
 }
 
+// Setting is a setting of the database on the record's own connection.
+func (r *Record) Setting(name string) (value string, err error) {
+	err = r.db.QueryRow("PRAGMA " + name).Scan(&value)
+	return value, err
+}
+
 // Step takes the file from one version to the next.
 func (r *Record) Step(version int) error { return r.step(version) }
 

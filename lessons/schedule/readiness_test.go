@@ -12,7 +12,7 @@ import (
 // Each condition alone keeps "ready to ask" from being said: a base that is ready, and in
 // each row one thing that differs.
 func TestReadiness(t *testing.T) {
-	all := []schedule.Item{{Task: "stop", SafetyCritical: true}, {Task: "depth"}, {Task: "acme"}}
+	all := []schedule.Item{{Task: "stop", SafetyCritical: true}, {Task: "cloth", SafetyCritical: true}, {Task: "depth"}, {Task: "acme"}}
 	special := map[string]bool{"acme": true}
 	mastered := record.Summary{State: mastery.State{Answers: 9, Mastered: true}, LastShown: at(5, 9, 0)}
 	open := record.Summary{State: mastery.State{Answers: 9}}
@@ -42,10 +42,11 @@ func TestReadiness(t *testing.T) {
 		{all, mastered, mastered, record.Test{Got: 11, Of: 11}, true, false, false, "a shorter test is no mixed test"},
 		{all, mastered, mastered, record.Test{Got: 22, Of: 24}, true, true, true, "a longer one passes with the same share"},
 		{all, mastered, mastered, record.Test{Got: 21, Of: 24}, true, false, false, "and with no smaller one"},
-		{all[1:], mastered, mastered, record.Test{Got: 11, Of: 12}, true, false, true, "nothing that can hurt someone was shown at all"},
+		{all[1:], mastered, mastered, record.Test{Got: 11, Of: 12}, true, true, true, "a catalogue with one task that can hurt someone"},
+		{all[2:], mastered, mastered, record.Test{Got: 11, Of: 12}, true, false, true, "nothing that can hurt someone was shown at all"},
 		{nil, mastered, mastered, record.Test{Got: 11, Of: 12}, true, false, true, "no tasks"},
 	} {
-		of := map[string]record.Summary{"stop": row.stop, "depth": row.depth, "acme": open}
+		of := map[string]record.Summary{"stop": row.stop, "cloth": mastered, "depth": row.depth, "acme": open}
 		r := schedule.ReadinessOf(row.items, special, of, row.test, row.tested)
 		if r.Ask != row.ask || r.Passed != row.yes || r.Tested != row.tested || r.Test != row.test {
 			t.Errorf("ask %v, passed %v, tested %v, %+v: %s", r.Ask, r.Passed, r.Tested, r.Test, row.why)

@@ -230,7 +230,7 @@ func TestGoOnShowsThePageThatWasLeft(t *testing.T) {
 	n := 0
 	stopping := func(page.Prompt) (string, error) {
 		if n++; n == 3 {
-			return "", page.ErrStopped
+			return "STOP", nil // as good as Ctrl-C
 		}
 		return "0.05", nil
 	}
@@ -240,9 +240,12 @@ func TestGoOnShowsThePageThatWasLeft(t *testing.T) {
 	if !errors.As(err, &stopped) || stopped.Farewell != "Stopped. 2 answered, 0 right." {
 		t.Fatal(err, stopped)
 	}
-	second, s := start(t, m, &at, func(page.Prompt) (string, error) { return "stop", nil })
+	second, s := start(t, m, &at, func(page.Prompt) (string, error) { return "", page.ErrStopped })
 	if err := s.GoOn(flows...); !errors.Is(err, page.ErrStopped) {
 		t.Fatal(err)
+	}
+	if _, s = start(t, m, &at, func(page.Prompt) (string, error) { return "stop", nil }); !errors.Is(s.GoOn(flows...), page.ErrStopped) {
+		t.Fatal("stopped twice, and it did not stop the second time")
 	}
 	left := first.Shown[len(first.Shown)-2:] // what came of the second answer, and the third question
 	if len(second.Shown) != 2 || scripted.Words(second.Shown[0]) != scripted.Words(left[0]) || scripted.Words(second.Shown[1]) != scripted.Words(left[1]) {

@@ -218,7 +218,8 @@ func (st *Sitting) Show(p page.Page) error {
 	return st.append(line{Kind: lineShown})
 }
 
-// Ask asks. What was typed is stored before anything comes of it.
+// Ask asks. What was typed is stored before anything comes of it; the word that stops is
+// an error as Ctrl-C is, and is not stored.
 func (st *Sitting) Ask(q page.Prompt) (string, error) {
 	stored, ok, err := st.log.next(lineReply)
 	switch {
@@ -236,6 +237,9 @@ func (st *Sitting) Ask(q page.Prompt) (string, error) {
 	reply, err := st.Face.Ask(q)
 	if err != nil {
 		return "", err
+	}
+	if word, _ := page.Typed(reply, []string{page.WordStop}); word != "" { // no answer: who goes on is asked again
+		return "", page.ErrStopped
 	}
 	return reply, st.append(line{Kind: lineReply, Asked: sumOf(q), Reply: reply})
 }

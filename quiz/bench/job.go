@@ -27,7 +27,7 @@ type Job struct {
 
 	Start     calc.Length // diameter of the blank or the bore
 	Length    calc.Length // of the thread
-	Gap       calc.Length // free way from its end to what the tool would meet
+	Gap       calc.Length // clear run from its end to what the tool would meet
 	Ahead     calc.Length // how far tool, bar or holder stand ahead of the tip
 	End       string      // Shoulder, Bottom or Jaws
 	Hold      string      // Chuck or Centres

@@ -3,7 +3,7 @@ package figures
 import "scratchpass/calc"
 
 var latheFigures = []figure{
-	{"compound-travel THREAD ANGLE", "compound travel for the single depth of an outside thread, in", "compound-travel 1.75mm 29.5", inInches,
+	{"compound-travel THREAD ANGLE", "compound travel, outside thread, in", "compound-travel 1.75mm 29.5", inInches,
 		func(a *arguments) (float64, error) {
 			h, err := calc.ExternalDepth.Of(a.pitch(0))
 			if err != nil {
@@ -11,7 +11,7 @@ var latheFigures = []figure{
 			}
 			return inches(calc.TravelForDepth.Of(h, a.angle(1)))
 		}},
-	{"scale-along-bed ANGLE", "what a compound scale reads whose zero lies along the bed, degrees", "scale-along-bed 29.5", plainly,
+	{"scale-along-bed ANGLE", "a scale with its zero along the bed, degrees", "scale-along-bed 29.5", plainly,
 		func(a *arguments) (float64, error) { return degrees(calc.ScaleAlongBed.Of(a.angle(0))) }},
 	{"carriage-speed RPM THREAD", "carriage speed, in a second", "carriage-speed 90 10", inInches,
 		func(a *arguments) (float64, error) {
@@ -23,12 +23,12 @@ var latheFigures = []figure{
 		}},
 	{"mark-spacing SCREW TEETH MARKS", "carriage travel from mark to mark, in", "mark-spacing 8 16 8", inInches,
 		func(a *arguments) (float64, error) { return inches(calc.MarkSpacing.Of(a.dial(0))) }},
-	{"marks-that-fit THREAD SCREW TEETH MARKS", "how many marks fit a thread, or a lead with its unit", "marks-that-fit 0.5in 8 16 8", plainly,
+	{"marks-that-fit THREAD SCREW TEETH MARKS", "marks that fit a thread or lead", "marks-that-fit 0.5in 8 16 8", plainly,
 		func(a *arguments) (float64, error) {
 			safe, err := a.dial(1).SafeMarks(a.pitch(0))
 			return float64(len(safe)), err
 		}},
-	{"threads-between THREAD SCREW TEETH MARKS K", "threads from a mark to the K-th after it", "threads-between 13 8 32 8 2", plainly,
+	{"threads-between THREAD SCREW TEETH MARKS K", "threads to the K-th mark on", "threads-between 13 8 32 8 2", plainly,
 		func(a *arguments) (float64, error) { return a.dial(1).ThreadsBetween(a.pitch(0), a.count(4, 1)) }},
 	{"driver-on-127 THREAD SCREW", "teeth of the driver to a driven gear of 127", "driver-on-127 1.5mm 8", plainly,
 		func(a *arguments) (float64, error) {
@@ -44,11 +44,11 @@ var latheFigures = []figure{
 			n, err := calc.PassesForFirstCut(a.length(0), a.length(1))
 			return float64(n), err
 		}},
-	{"even-load TOTAL PASS PASSES", "infeed after a pass of a plan with even load, in", "even-load 0.0600 4 16", inInches,
+	{"even-load TOTAL PASS PASSES", "infeed after a pass, even load, in", "even-load 0.0600 4 16", inInches,
 		func(a *arguments) (float64, error) {
 			return inches(calc.EvenLoad.Of(a.length(0), a.count(1, 1), a.count(2, 1)))
 		}},
-	{"equal-feeds TOTAL PASS PASSES", "infeed after a pass of a plan with equal feeds, in", "equal-feeds 0.0600 4 16", inInches,
+	{"equal-feeds TOTAL PASS PASSES", "infeed after a pass, equal feeds, in", "equal-feeds 0.0600 4 16", inInches,
 		func(a *arguments) (float64, error) {
 			totals, err := calc.EqualSteps(a.length(0), a.count(2, 1))
 			if err != nil {
@@ -87,7 +87,7 @@ var acmeFigures = []figure{
 			crest, _ := calc.AcmeCrestFlat(a.pitch(0)) // of the same range
 			return (crest - tip).Inches(), err
 		}},
-	{"acme-pitch-diameter NOMINAL THREAD", "basic pitch diameter of an Acme thread, in", "acme-pitch-diameter 1 5", inInches,
+	{"acme-pitch-diameter NOMINAL THREAD", "pitch diameter of an Acme thread, in", "acme-pitch-diameter 1 5", inInches,
 		func(a *arguments) (float64, error) { return inches(calc.AcmePitchLine.Of(a.length(0), a.pitch(1))) }},
 }
 

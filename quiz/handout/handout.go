@@ -57,7 +57,7 @@ type KeyItem struct {
 	Answer  string
 	Limits  string // what else is right: "0.0582 to 0.0592 in"; empty where nothing is
 	Path    string // the working on one line: "h = 0.613435 P = 0.0511, c = h / cos a = 0.0587"
-	Seen    []Seen // "seen this number?": what each known wrong road gives
+	Seen    []Seen // "seen this number?": what each common error gives
 	Caution bool
 	Carried string // for a linked item: "takes the answer to item 3: mark what follows from it"
 }
@@ -86,7 +86,7 @@ type Table struct {
 	Rows    [][]string
 }
 
-// Seen is one wrong number and the road that leads to it.
+// Seen is one wrong number and the error that leads to it.
 type Seen struct{ Value, Name string }
 
 // Words are the fixed words of a sheet and its key; content has them.

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"html/template"
 	"io"
+	"sync"
 
 	"scratchpass/quiz/drawing"
 )
@@ -11,14 +12,17 @@ import (
 //go:embed page.gohtml
 var pageSource string
 
-// page has the parts of a document: head, sheet, key, tally, report and tail.
-var page = template.Must(template.New("page").Funcs(template.FuncMap{
-	"colon":   withColon,
-	"heading": heading,
-	"joined":  joined,
-	"ems":     ems,
-	"svg":     func(d *drawing.Drawing) template.HTML { return template.HTML(d.SVG()) }, // it escapes its texts
-}).Parse(pageSource))
+// page has the parts of a document: head, sheet, key, tally, report and tail. It is read
+// when the first document is written: a start of the program that writes none is quicker.
+var page = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("page").Funcs(template.FuncMap{
+		"colon":   withColon,
+		"heading": heading,
+		"joined":  joined,
+		"ems":     ems,
+		"svg":     func(d *drawing.Drawing) template.HTML { return template.HTML(d.SVG()) }, // it escapes its texts
+	}).Parse(pageSource))
+})
 
 // ems is how wide a drawing of a report is, in sizes of the text around it: its letters
 // are about as large as small type.
@@ -57,13 +61,13 @@ type part struct {
 func (h *html) write(name string, p part) error {
 	p.Options, p.Words = h.options, h.options.Words
 	if h.parts == 0 {
-		if err := page.ExecuteTemplate(h.out, "head", p); err != nil {
+		if err := page().ExecuteTemplate(h.out, "head", p); err != nil {
 			return err
 		}
 	}
 	h.parts++
 	p.Number = h.parts
-	return page.ExecuteTemplate(h.out, name, p)
+	return page().ExecuteTemplate(h.out, name, p)
 }
 
 func (h *html) sheet(s Sheet) error {
@@ -80,4 +84,4 @@ func (h *html) tally(name string, items []string) error {
 
 func (h *html) report(r Report) error { return h.write("report", part{Report: r}) }
 
-func (h *html) close() error { return page.ExecuteTemplate(h.out, "tail", nil) }
+func (h *html) close() error { return page().ExecuteTemplate(h.out, "tail", nil) }

@@ -4,10 +4,13 @@ import (
 	"regexp"
 	"slices"
 	"sort"
+	"sync"
 )
 
 // number is a number with a fraction, a range or a unit: "12", "-0.5", "1/2", "40–75 %", "0.0587 in".
-var number = regexp.MustCompile(`^[-+−±]?\.?[0-9][0-9.,/]*( ?– ?[-+−]?\.?[0-9][0-9.,/]*)?( ?(%|°|\p{L}{1,4}))?$`)
+var number = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^[-+−±]?\.?[0-9][0-9.,/]*( ?– ?[-+−]?\.?[0-9][0-9.,/]*)?( ?(%|°|\p{L}{1,4}))?$`)
+})
 
 // Named reports whether a table has a row of names.
 func (t *Table) Named() bool {
@@ -24,7 +27,7 @@ func (t *Table) Numbers() []bool {
 			switch cell := cells[i]; {
 			case cell == "", cell == "-", cell == "–":
 				return false
-			case number.MatchString(cell):
+			case number().MatchString(cell):
 				known++
 				return false
 			}

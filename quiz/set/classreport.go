@@ -109,7 +109,7 @@ func (p *Printer) taskTable(r Report) *handout.Table {
 	return t
 }
 
-// slipLines name the commonest wrong roads over all tasks, with where to look back.
+// slipLines name the commonest errors over all tasks, with where to look back.
 func (p *Printer) slipLines(r Report) []string {
 	type one struct {
 		task TaskReport

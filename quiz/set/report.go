@@ -52,7 +52,7 @@ type TaskReport struct {
 	Part       string      `json:"part"`
 }
 
-// SlipCount is one wrong road and how many took it.
+// SlipCount is one common error and how many made it.
 type SlipCount struct {
 	Slip  string `json:"slip"`
 	Says  string `json:"says"`
@@ -257,7 +257,7 @@ func (s *Summary) Report() Report {
 	return r
 }
 
-// slipCounts lists the wrong roads of a task, the commonest first.
+// slipCounts lists the common errors of a task, the commonest first.
 func (s *Summary) slipCounts(task string) []SlipCount {
 	counts := []SlipCount{}
 	for _, slip := range slices.Sorted(maps.Keys(s.slips[task])) {

@@ -87,7 +87,7 @@ func (p *Printer) expects(it Item) string {
 	return text
 }
 
-// Roads explains the names of wrong roads that stand in the keys, task by task.
+// Roads explains the names of common errors that stand in the keys, task by task.
 func (p *Printer) Roads() handout.Report {
 	r := handout.Report{Title: p.Say("set-roads"), Owner: p.Say("set-key")}
 	done := map[string]bool{}
@@ -114,7 +114,7 @@ func (p *Printer) Roads() handout.Report {
 	return r
 }
 
-// roadName is the name of a wrong road as it is printed.
+// roadName is the name of a common error as it is printed.
 func roadName(slip string) string { return strings.ReplaceAll(slip, "-", " ") }
 
 func (p *Printer) points(x float64) string {
@@ -158,7 +158,7 @@ func path(p *problem.Problem) string {
 	return strings.Join(parts, "; ")
 }
 
-// seen is what each known wrong road gives, by size, so that a number on paper is found
+// seen is what each common error gives, by size, so that a number on paper is found
 // at a glance.
 func (p *Printer) seen(it Item) []handout.Seen {
 	type row struct {

@@ -120,7 +120,7 @@ func Frame(s page.Scene, columns, rows int) string {
 }
 
 // track is the way of the tool from the start of the thread to what lies behind it:
-// V the tool, = the thread, . free way, # what must not be met.
+// V the tool, = the thread, . clear run, # what must not be met.
 func track(t page.Track, columns int) string {
 	cells := max(columns-2, 20)
 	at := func(share float64) int {

@@ -40,14 +40,14 @@ func TestEnd(t *testing.T) {
 	}
 }
 
-// What was opened is closed whatever happens, and an error there is not lost; the first
-// error is the one that is told.
+// What was opened is closed whatever happens, last things first, and an error there is not
+// lost; the first error is the one that is told.
 func TestAtEnd(t *testing.T) {
 	for _, c := range []struct {
 		err  error
 		says string
 	}{
-		{nil, "scratchpass: the first can't be closed\n"},
+		{nil, "scratchpass: the second can't be closed\n"},
 		{errors.New("no room left"), "scratchpass: no room left\n"},
 	} {
 		var errOut bytes.Buffer

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"scratchpass/content"
 	"scratchpass/lessons/page"
@@ -30,7 +31,7 @@ func Usagef(format string, args ...any) error { return usageError{fmt.Errorf(for
 
 // End closes what the run has opened, says what went wrong and returns the exit code.
 func (r *Run) End(err error) int {
-	for _, end := range r.closers {
+	for _, end := range slices.Backward(r.closers) {
 		if e := end(); err == nil {
 			err = e
 		}

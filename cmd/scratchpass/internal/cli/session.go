@@ -16,7 +16,7 @@ import (
 )
 
 // Open begins a session and opens the learner's record for it; the record is nil when
-// none is kept. The session ends with the context.
+// none is kept. The session ends with the context, and when someone stops the program.
 func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error) {
 	s, err := r.OpenUnrecorded(ctx)
 	if err != nil {
@@ -51,7 +51,7 @@ func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := sitting.NewSession(r.terminal(ctx, screens["say-page"]), lib, system, lathe, r.Seeds())
+	s, err := sitting.NewSession(r.terminal(r.UntilStopped(ctx), screens["say-page"]), lib, system, lathe, r.Seeds())
 	if err != nil {
 		return nil, err
 	}

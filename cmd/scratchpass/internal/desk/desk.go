@@ -90,7 +90,7 @@ func (d *desk) progress(i, of int) {
 		end = "\r\n"
 	}
 	if i%10 == 0 || i == of {
-		fmt.Fprint(d.run.Err, d.say("set-progress", "i", i, "of", of), end)
+		fmt.Fprint(d.run.Err, d.say("set-progress", "i", i, "n", of), end)
 	}
 }
 

@@ -27,6 +27,7 @@ func keyCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			ctx := r.UntilStopped(cmd.Context())
 			d, err := openDesk(r, args[0], &class, findAgain)
 			if err != nil {
 				return err
@@ -38,7 +39,7 @@ func keyCommand(r *cli.Run) *cobra.Command {
 			if err := d.checkSheets(sheets); err != nil {
 				return err
 			}
-			return d.makeKeys(cmd.Context(), dir, formats, to.replace)
+			return d.makeKeys(ctx, dir, formats, to.replace)
 		},
 	}
 	class.addTo(cmd)

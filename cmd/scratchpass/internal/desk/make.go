@@ -32,11 +32,12 @@ func makeCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			ctx := r.UntilStopped(cmd.Context())
 			d, err := openDesk(r, args[0], &f.class, makeFirst)
 			if err != nil {
 				return err
 			}
-			return d.makeSet(cmd.Context(), formats, f)
+			return d.makeSet(ctx, formats, f)
 		},
 	}
 	f.class.addTo(cmd)

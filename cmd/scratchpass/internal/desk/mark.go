@@ -24,18 +24,19 @@ func markCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			ctx := r.UntilStopped(cmd.Context())
 			m, err := openMarking(r, args[0], &class, answers)
 			if err != nil {
 				return err
 			}
 			if r.JSON {
-				return m.printJSON(cmd.Context(), r.Out)
+				return m.printJSON(ctx, r.Out)
 			}
 			dir := cmp.Or(to.dir, m.maker.Blueprint.Set+"-marks")
 			if holds(dir, sheetFiles, codeFiles) {
 				return cli.Usagef("%s has sheets in it; marks and feedback have keys in them and never travel with the sheets: give another --out", dir)
 			}
-			return m.writeMarks(cmd.Context(), dir, formats, to.replace)
+			return m.writeMarks(ctx, dir, formats, to.replace)
 		},
 	}
 	class.addTo(cmd)

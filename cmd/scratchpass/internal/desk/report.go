@@ -29,11 +29,12 @@ func reportCommand(r *cli.Run) *cobra.Command {
 			if r.JSON && pdf != "" {
 				return cli.Usagef("--json and --pdf: give one of the two")
 			}
+			ctx := r.UntilStopped(cmd.Context())
 			m, err := openMarking(r, args[0], &class, answers)
 			if err != nil {
 				return err
 			}
-			return m.report(cmd.Context(), pdf)
+			return m.report(ctx, pdf)
 		},
 	}
 	class.addTo(cmd)

@@ -35,6 +35,6 @@ func askCommand(r *cli.Run) *cobra.Command {
 		},
 	}
 	level.AddTo(cmd)
-	cmd.Flags().BoolVar(&key, "key", false, "with the working, the answer and what wrong roads give")
+	cmd.Flags().BoolVar(&key, "key", false, "with the working, the answer and what common errors give")
 	return cmd
 }

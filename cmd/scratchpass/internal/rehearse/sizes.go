@@ -28,7 +28,7 @@ func flagsOf(w *content.Job) []jobFlag {
 		{"bore", &w.Bore, "`SIZE` of the bore"},
 		{"length", &w.Length, "`SIZE`: how long the thread is"},
 		{"end", &w.End, "what lies behind the thread: shoulder, bottom or chuck"},
-		{"gap", &w.Gap, "`SIZE` of the free way from the end of the thread to that"},
+		{"gap", &w.Gap, "`SIZE` of the clear run from the end of the thread to that"},
 		{"hold", &w.Hold, "chuck or centres"},
 		{"stands-out", &w.StandsOut, "`SIZE`: how far the work stands out of the jaws, or the bar out of its holder"},
 		{"bar", &w.Bar, "`SIZE` of the boring bar"},
