@@ -142,8 +142,10 @@ func (s *gearSearch) offer(f found) {
 			return -1
 		case math.Abs(ex-ey) > 1e-6:
 			return 1
-		case (x.c == 0) != (y.c == 0):
-			return map[bool]int{true: -1, false: 1}[x.c == 0]
+		case x.c == 0 && y.c != 0:
+			return -1
+		case x.c != 0 && y.c == 0:
+			return 1
 		}
 		if d := x.a + x.b + x.c + x.d - y.a - y.b - y.c - y.d; d != 0 {
 			return d

@@ -212,8 +212,11 @@ func (s *Summary) Report() Report {
 	}
 	// What can hurt someone first, then by task.
 	slices.SortStableFunc(r.Sure, func(a, b SureWrong) int {
-		if a.Gate != b.Gate {
-			return map[bool]int{true: -1, false: 1}[a.Gate]
+		switch {
+		case a.Gate && !b.Gate:
+			return -1
+		case b.Gate && !a.Gate:
+			return 1
 		}
 		return strings.Compare(a.Task, b.Task)
 	})

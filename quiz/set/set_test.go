@@ -3,7 +3,6 @@ package set
 import (
 	"bytes"
 	"fmt"
-	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -16,8 +15,6 @@ import (
 )
 
 var testSecret = Secret("the secret of the tests, known to all")
-
-func noLathe(string) (machine.Lathe, error) { return machine.InchLathe, nil }
 
 func maker(t testing.TB, blueprint string) *Maker {
 	t.Helper()
@@ -215,69 +212,6 @@ func TestNoKeyOnTheSheet(t *testing.T) {
 	}
 }
 
-// Everything that is wrong with a blueprint is said at once, with what would work.
-func TestBlueprints(t *testing.T) {
-	for text, want := range map[string]string{
-		"set: a\ntitel: b": "unknown key \"titel\"; here the keys are set, title, units",
-		"set: A b\ntitle: x\nunits: in\nslots: [{tasks: [single-depth]}]":                                                            `set "A b": give a short name`,
-		"set: a\ntitle: x\nunits: cm\nslots: [{tasks: [single-depth]}]":                                                              `units "cm": give in or mm`,
-		"set: a\ntitle: x\nunits: in\nslots: []":                                                                                     "slots: give 1 to 60",
-		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-dept]}]":                                                               "slot 1: no task is called \"single-dept\"; did you mean single-depth",
-		"set: a\ntitle: x\nunits: in\nslots: [{stage: shapes}]":                                                                      `stage "shapes": give one of`,
-		"set: a\ntitle: x\nunits: in\nslots: [{stage: shape, tasks: [single-depth]}]":                                                "give tasks or a stage, not both",
-		"set: a\ntitle: x\nunits: in\nslots: [{}]":                                                                                   "slot 1: give tasks or a stage",
-		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], level: 4}]":                                                    "level 4: give 1, 2 or 3",
-		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], points: 1.3}]":                                                 "points 1.3: give half a point to 100, in halves",
-		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], points: 0}]":                                                   "points 0: give half a point",
-		"set: a\ntitle: x\nunits: in\nrules: {conventions: some}\nslots: [{tasks: [single-depth]}]":                                  `conventions "some": give full, half or none`,
-		"set: a\ntitle: x\nunits: in\nslots: [{name: h, tasks: [single-depth]}, {tasks: [compound-travel], takes: {pitch: h}}]":      `takes pitch from "h", which asks for something else (h, not P)`,
-		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], count: 70}]":                                                   "count 70: give 1 to",
-		"set: a\ntitle: x\nunits: in\npaper: A5\nslots: [{tasks: [single-depth]}]":                                                   `paper "A5": give A4 or Letter`,
-		"set: a\ntitle: x\nunits: in\ndate: today\nslots: [{tasks: [single-depth]}]":                                                 `date "today": give a day`,
-		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [infeed-left], takes: {total: travel}}]":                                       `takes total from "travel": no slot above has that name`,
-		"set: a\ntitle: x\nunits: in\nslots: [{name: travel, tasks: [compound-travel]}, {tasks: [infeed-left], takes: {x: travel}}]": `infeed-left has no input "x" to take over; it has`,
-		"set: a\ntitle: x\nunits: mm\nslots: [{tasks: [inch-designation]}]":                                                          "inch-designation is not set in mm",
-		"": "the file is empty; it wants set, title",
-	} {
-		if _, err := ParseBlueprint("b.yaml", []byte(text), noLathe); err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "b.yaml") {
-			t.Errorf("%q: %v, want %q", text, err, want)
-		}
-	}
-	_, err := ParseBlueprint("b.yaml", []byte("set: A\ntitle: ''\nunits: x\nslots: [{tasks: [nothing], level: 9}]"), noLathe)
-	if n := strings.Count(err.Error(), "b.yaml"); n != 5 {
-		t.Errorf("%d findings at once: %v", n, err)
-	}
-	for name, text := range content.Examples() {
-		if strings.HasSuffix(name, ".yaml") {
-			if _, err := ParseBlueprint(name, text, noLathe); err != nil {
-				t.Error(err)
-			}
-		}
-	}
-}
-
-// A mixed slot gives apprentices different tasks, a shuffled set another order.
-func TestMixAndShuffle(t *testing.T) {
-	m := example(t, "exit-ticket.yaml")
-	orders, mixed := map[string]bool{}, map[string]bool{}
-	for _, who := range roster(60) {
-		order := ""
-		for i, it := range items(t, m, who.ID) {
-			order += fmt.Sprint(it.Place)
-			if it.Number != i+1 {
-				t.Fatalf("question %d is printed as %d", i+1, it.Number)
-			}
-			if it.Place == 4 {
-				mixed[it.Problem.Task.Name] = true
-			}
-		}
-		orders[order] = true
-	}
-	if len(orders) < 30 || len(mixed) != 2 {
-		t.Errorf("%d orders, tasks %v", len(orders), mixed)
-	}
-}
-
 func TestCodes(t *testing.T) {
 	for in, want := range map[string]string{"k7f-2qxm": "K7F-2QXM", " K7F 2QXM ": "K7F-2QXM", "K7F2QXM": "K7F-2QXM", "K7F–2QXM": "K7F-2QXM", "x": "X"} {
 		if got := cleanCode(in); got != want {
@@ -295,27 +229,5 @@ func TestSafeCells(t *testing.T) {
 		if got := Safe(in); got != want {
 			t.Errorf("%q is written as %q, want %q", in, got, want)
 		}
-	}
-}
-
-// The identity of a blueprint holds what the numbers hang on and nothing else.
-func TestIdentity(t *testing.T) {
-	const base = "set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth]}]"
-	id := func(text string) string {
-		b, err := ParseBlueprint("b", []byte(text), noLathe)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return string(b.identity())
-	}
-	for change, same := range map[string]bool{"title: x": true, "units: in": false, "slots: [{tasks: [single-depth]}]": false} {
-		other := strings.Replace(base, change, map[string]string{"title: x": "title: y\ntime: 9 minutes\npaper: Letter\nnotes: [z]", "units: in": "units: mm",
-			"slots: [{tasks: [single-depth]}]": "slots: [{tasks: [single-depth], level: 2}]"}[change], 1)
-		if got := id(base) == id(other); got != same {
-			t.Errorf("%q changed: same numbers %v", change, got)
-		}
-	}
-	if points := strings.Replace(base, "single-depth]", "single-depth], points: 5", 1); !reflect.DeepEqual(id(base), id(points)) {
-		t.Error("other points give other numbers")
 	}
 }

@@ -91,7 +91,7 @@ func majorLimits(w *problem.Working, v problem.Values) (largest, least calc.Leng
 func blankOver(v problem.Values, allowances float64) answer.Response {
 	largest, _, err := majorLimits(v.Working(), v) // a working that no one sees
 	nominal := v.Thread("thread").Nominal
-	if err != nil || nominal-largest < 1e-6 {
+	if err != nil || nominal < largest || shared.Same(nominal.Inches(), largest.Inches()) {
 		return answer.NoResponse // without an allowance nominal is the largest blank, and right
 	}
 	return answer.LengthResponse(nominal + (nominal - largest).Times(allowances))

@@ -15,7 +15,11 @@ var _ = shared.Register(problem.Task{
 		v := d.Values()
 		at := problem.Pick(d, "outside", "inside", "leans-to", "leans-away")
 		v.SetWord("at", at)
-		d.Job(&v, map[bool]calc.Side{true: calc.Inside, false: calc.Outside}[at == "inside"])
+		side := calc.Outside
+		if at == "inside" {
+			side = calc.Inside
+		}
+		d.Job(&v, side)
 		return v
 	},
 	Work: shared.Decide("at", map[string]string{

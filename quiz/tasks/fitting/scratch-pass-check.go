@@ -58,7 +58,7 @@ var _ = shared.Register(problem.Task{
 			return answer.NumberResponse(v.Length("over").Over(v.Pitch()))
 		}},
 		{Name: "tpi", Work: func(v problem.Values) answer.Response {
-			if calc.Within(v.X("over"), 1, 1e-9) {
+			if shared.Same(v.X("over"), 1) {
 				return answer.NoResponse // over an inch that is the error of the ends
 			}
 			return answer.NumberResponse(shared.PerInch(v))

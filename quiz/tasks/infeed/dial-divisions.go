@@ -62,7 +62,7 @@ var _ = shared.Register(problem.Task{
 			if v.System == machine.Metric {
 				fine = calc.Millimetres(0.01)
 			}
-			if calc.Within(divisionOf(v).Over(fine), 1, 1e-6) {
+			if shared.Same(divisionOf(v).Over(fine), 1) {
 				return answer.NoResponse // on this dial that is right
 			}
 			return answer.NumberResponse(v.Length("infeed").Over(fine))
@@ -77,7 +77,7 @@ func drawDial(d *problem.Draw) machine.Dial {
 	if d.System == machine.Metric {
 		finest = calc.Millimetres(0.01)
 	}
-	if own := d.Lathe.Compound; d.Level == problem.OnTheJob && !calc.Within(own.Division.Over(finest), 1, 1e-6) {
+	if own := d.Lathe.Compound; d.Level == problem.OnTheJob && !shared.Same(own.Division.Over(finest), 1) {
 		return own // with the finest lines the commonest mistake would not show
 	}
 	// Turn and lines; none has the finest lines, on which fine-lines would be right.

@@ -34,7 +34,7 @@ var _ = shared.Register(problem.Task{
 			}
 		}
 		spaces := span.Over(pitch)
-		if spaces < 4 || spaces > 14 || !calc.Within(spaces, calc.Round(spaces, 0), 1e-6) {
+		if spaces < 4 || spaces > 14 || !shared.Whole(spaces) {
 			return problem.Values{} // crests must stand on both lines
 		}
 		v.Set("crests", calc.Round(spaces, 0)+1)

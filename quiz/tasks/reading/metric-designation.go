@@ -30,7 +30,7 @@ var _ = shared.Register(problem.Task{
 		callout := t.String()
 		if written == "no-pitch" {
 			coarse, ok := calc.MetricCoarsePitch(t.Nominal)
-			if !ok || !calc.Within(coarse.Millimetres(), t.Pitch.Millimetres(), 1e-9) {
+			if !ok || !shared.Same(coarse.Millimetres(), t.Pitch.Millimetres()) {
 				return problem.Values{} // only a coarse pitch may be left out
 			}
 			callout = "M" + t.Size + "-" + t.Class
@@ -91,7 +91,7 @@ func misreadMetric(written string, change func([][2]string, calc.Designation)) f
 func coarseLines(nominal calc.Length) string {
 	sizes := []float64{8, 10, 12, 14, 16, 18, 20, 24, 27, 30, 33, 36, 42}
 	at := 1
-	for at < len(sizes)-2 && sizes[at] < nominal.Millimetres()-1e-9 {
+	for at < len(sizes)-2 && sizes[at] < nominal.Millimetres() && !shared.Same(sizes[at], nominal.Millimetres()) {
 		at++
 	}
 	var lines []string

@@ -70,7 +70,7 @@ func screwNumber(t calc.Designation) (int, bool) {
 		return 0, false
 	}
 	nominal, err := calc.NumberedSize.Of(n)
-	return n, err == nil && calc.Within(nominal.Inches(), t.Nominal.Inches(), 1e-6)
+	return n, err == nil && shared.Same(nominal.Inches(), t.Nominal.Inches())
 }
 
 // numberTold is the screw number, whichever way it was told.

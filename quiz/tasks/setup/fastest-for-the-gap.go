@@ -20,7 +20,7 @@ var _ = shared.Register(problem.Task{
 		v.SetLength("gap", drawGap(d))
 		v.Set("seconds", problem.Pick(d, 1.5, 2, 2.5, 3))
 		// A highest speed must not have been rounded up.
-		if rpm := fastest(v); rpm < 25 || rpm > 250 || calc.Round(rpm, 0) > rpm+1e-9 {
+		if rpm := fastest(v); rpm < 25 || rpm > 250 || shared.RoundedUp(rpm) {
 			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)

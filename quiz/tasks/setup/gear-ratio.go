@@ -19,7 +19,11 @@ var _ = shared.Register(problem.Task{
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		t := d.Thread(calc.Inch/20, calc.Inch/6)
-		d.TellAs(&v, t, calc.Outside, map[bool]string{true: "tpi", false: "callout"}[d.Level == problem.NumbersGiven])
+		way := "callout"
+		if d.Level == problem.NumbersGiven {
+			way = "tpi"
+		}
+		d.TellAs(&v, t, calc.Outside, way)
 		screw := drawScrew(d)
 		v.Set("lead-screw", screw)
 		// Gears that would cut the thread: the ratio, times a whole number of teeth.

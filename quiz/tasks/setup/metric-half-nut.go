@@ -19,7 +19,10 @@ var _ = shared.Register(problem.Task{
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		onMetric := d.IntN(3) == 0
-		lathe := machine.DefaultLathe(map[bool]machine.System{true: machine.Metric, false: machine.Imperial}[onMetric])
+		lathe := machine.InchLathe
+		if onMetric {
+			lathe = machine.MetricLathe
+		}
 		same := d.IntN(3) == 0
 		if _, ok := d.Lathe.ThreadDial(); d.Level == problem.OnTheJob && ok && len(clearCases(d.Lathe, same)) > 0 {
 			lathe = d.Lathe

@@ -24,7 +24,11 @@ var _ = shared.Register(problem.Task{
 		if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == machine.Metric) {
 			lathe = machine.DefaultLathe(d.System)
 		}
-		d.TellAs(&v, d.Thread(calc.Inch/28, calc.Inch/4), calc.Outside, map[bool]string{true: "pitch", false: "tpi"}[d.System == machine.Metric])
+		way := "tpi"
+		if d.System == machine.Metric {
+			way = "pitch"
+		}
+		d.TellAs(&v, d.Thread(calc.Inch/28, calc.Inch/4), calc.Outside, way)
 		v.Set("lead-screw", lathe.LeadScrew)
 		v.Set("gear", float64(lathe.DialTeeth))
 		v.Set("marks", float64(lathe.DialMarks))

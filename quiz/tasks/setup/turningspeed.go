@@ -5,6 +5,7 @@ import (
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
 )
 
 // turnedSize are the two ways of telling the diameter that a cutting speed is for:
@@ -65,7 +66,7 @@ func (r turningRule) draw(d *problem.Draw) problem.Values {
 	v.Set("turning-speed", r.speeds.draw(d))
 	// Not more than a first thread should turn at, nor a limit that would be printed
 	// rounded up: a highest speed must not be.
-	if limit, err := r.limit(v); err != nil || limit > fastestFirstThread || calc.Round(limit, 0) > limit+1e-9 {
+	if limit, err := r.limit(v); err != nil || limit > fastestFirstThread || shared.RoundedUp(limit) {
 		return problem.Values{}
 	}
 	d.Job(&v, calc.Outside)

@@ -57,5 +57,5 @@ func UpsideDown(v problem.Values) calc.Length {
 // then lands on either side.
 func Halfway(held float64, u machine.Unit) bool {
 	x := held * u.Factor * math.Pow10(u.Places)
-	return calc.Within(x-math.Floor(x), 0.5, 1e-6)
+	return Same(x-math.Floor(x), 0.5)
 }

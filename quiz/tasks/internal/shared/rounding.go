@@ -15,6 +15,20 @@ func RoundLength(d *problem.Draw, l calc.Length) calc.Length {
 	return calc.Inches(calc.Round(l.Inches(), 3))
 }
 
+// near is how far two numbers may be apart that are one: a dividing or converting on the
+// way leaves no more behind, and nothing that is drawn lies so close.
+const near = 1e-6
+
+// Same reports whether two numbers are one.
+func Same(x, y float64) bool { return calc.Within(x, y, near) }
+
+// Whole reports whether a number is whole.
+func Whole(x float64) bool { return Same(x, calc.Round(x, 0)) }
+
+// RoundedUp reports whether a number would be printed as the next whole one above it: a
+// limit must not be.
+func RoundedUp(x float64) bool { return calc.Round(x, 0) > x+1e-9 }
+
 // AsPrinted rounds a length to what a problem prints.
 func AsPrinted(d *problem.Draw, l calc.Length) calc.Length {
 	u := d.System.Length()
