@@ -1,7 +1,6 @@
 package record_test
 
 import (
-	"fmt"
 	"os/exec"
 	"path/filepath"
 	"scratchpass/lessons/record"
@@ -60,6 +59,6 @@ func fillUp(t *testing.T, r *record.Record, fold record.Fold) (acknowledged int)
 			return n
 		}
 	}
-	t.Fatal(fmt.Sprint("there is room for ever"))
+	t.Fatal("there is room for ever")
 	return 0
 }
