@@ -6,16 +6,17 @@ import (
 	"math"
 	"regexp"
 	"strings"
+	"sync"
 
 	"scratchpass/calc"
 )
 
 // nameForm is an XML name without a colon, in plain letters: what every importer
 // takes as an identifier and every system as the name of a file.
-var nameForm = regexp.MustCompile(`^[A-Za-z_][A-Za-z0-9._-]{0,63}$`)
+var nameForm = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z_][A-Za-z0-9._-]{0,63}$`) })
 
 func checkName(what, id string) error {
-	if nameForm.MatchString(id) {
+	if nameForm().MatchString(id) {
 		return nil
 	}
 	return &calc.InputError{What: what, Got: calc.Quoted(id), Want: "a letter first, then letters, figures, dots, dashes or underscores, 64 at most"}

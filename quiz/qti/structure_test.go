@@ -15,7 +15,7 @@ func checkItem(item *tree) error {
 	types, used := map[string]string{}, map[string]int{}
 	for _, d := range append(item.all("responseDeclaration"), item.all("outcomeDeclaration")...) {
 		id := d.attrs["identifier"]
-		if types[id] != "" || !nameForm.MatchString(id) {
+		if types[id] != "" || !nameForm().MatchString(id) {
 			return fmt.Errorf("%q is declared twice or no name", id)
 		}
 		types[id] = d.name + " " + d.attrs["cardinality"] + " " + d.attrs["baseType"]
@@ -33,7 +33,7 @@ func checkItem(item *tree) error {
 			}
 			choices := map[string]bool{}
 			for _, c := range append(n.all("simpleChoice"), n.all("inlineChoice")...) {
-				if choices[c.attrs["identifier"]] || !nameForm.MatchString(c.attrs["identifier"]) || c.text == "" {
+				if choices[c.attrs["identifier"]] || !nameForm().MatchString(c.attrs["identifier"]) || c.text == "" {
 					return fmt.Errorf("choice %q twice, no name or empty", c.attrs["identifier"])
 				}
 				choices[c.attrs["identifier"]] = true
@@ -51,7 +51,7 @@ func checkItem(item *tree) error {
 	shown, set := map[string]bool{}, map[string]bool{}
 	for _, f := range item.all("modalFeedback") {
 		id := f.attrs["identifier"]
-		if shown[id] || !nameForm.MatchString(id) || types[f.attrs["outcomeIdentifier"]] != "outcomeDeclaration single identifier" {
+		if shown[id] || !nameForm().MatchString(id) || types[f.attrs["outcomeIdentifier"]] != "outcomeDeclaration single identifier" {
 			return fmt.Errorf("feedback %q twice, no name, or for no outcome", id)
 		}
 		if strings.TrimSpace(f.text) == "" {
@@ -198,7 +198,7 @@ func checkPackage(t *testing.T, v Version, names []string, files map[string][]by
 	listed, ids := map[string]string{manifestFile: ""}, map[string]bool{}
 	for _, r := range manifest.all("resource") {
 		id, href := r.attrs["identifier"], r.attrs["href"]
-		if ids[id] || !nameForm.MatchString(id) || files[href] == nil || r.kid("file").attrs["href"] != href {
+		if ids[id] || !nameForm().MatchString(id) || files[href] == nil || r.kid("file").attrs["href"] != href {
 			t.Errorf("resource %q, %q", id, href)
 		}
 		ids[id] = true
@@ -227,7 +227,7 @@ func checkPackage(t *testing.T, v Version, names []string, files map[string][]by
 	seen := map[string]bool{}
 	for _, name := range []string{"testPart", "assessmentSection", "assessmentItemRef"} {
 		for _, n := range test.all(name) {
-			if id := n.attrs["identifier"]; seen[id] || !nameForm.MatchString(id) {
+			if id := n.attrs["identifier"]; seen[id] || !nameForm().MatchString(id) {
 				t.Errorf("%q twice or no name", id)
 			}
 			seen[n.attrs["identifier"]] = true
