@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"iter"
 	"math"
 
 	"scratchpass/calc"
@@ -14,24 +13,20 @@ type Band struct {
 	Mark      Mark    // its Response stands for the whole band
 }
 
-func (b *Band) holds(x float64) bool { return within(x, b.Low, b.High) }
-
 // Bands says what every bare number is marked as, for places that mark without this
 // program: the first band that holds the number gives its mark. It is by these bands
 // that Mark marks. A band that none could fall into is left out. For answers that are
 // not one number it returns nil.
 func (e *Expected) Bands() []Band {
-	all := e.Kind.bands(e, Response{Coarse: true})
-	if all == nil {
-		return nil
-	}
 	var bands []Band
-	for band := range all {
-		if m := band.Mark; m.Error != "" && e.MarkResponse(m.Response).Error != m.Error {
-			continue // an earlier band has all of it
+	e.Kind.bands(e, Response{Coarse: true}, func(b band) bool {
+		at := NumberResponse(b.at)
+		if b.known != nil && e.MarkResponse(at).Error != b.known.Name {
+			return true // an earlier band has all of it
 		}
-		bands = append(bands, band)
-	}
+		bands = append(bands, Band{b.low, b.high, b.mark(at)})
+		return true
+	})
 	return bands
 }
 
@@ -46,33 +41,57 @@ func (e *Expected) Far(r Response) bool {
 // farFrom is how many times too large or too small a number is when it is far off.
 const farFrom = 6
 
-// yield is what a sequence hands its bands to.
-type yield = func(Band) bool
+// band is a Band as it is found: what becomes a mark only where the band counts.
+type band struct {
+	low, high float64
+	verdict   Verdict
+	points    float64
+	at        float64 // a number that stands for the band
+	known     *Known  // the error whose band it is, or nil
+}
+
+func (b *band) holds(x float64) bool { return within(x, b.low, b.high) }
+
+// mark is the mark of a number in the band.
+func (b *band) mark(r Response) Mark {
+	m := Mark{Verdict: b.verdict, Points: b.points, Response: r}
+	if b.known != nil {
+		m.Error = b.known.Name
+	}
+	return m
+}
+
+// yield takes one band after the other, until it wants no more.
+type yield = func(band) bool
 
 // limitBands are the bands of a size inside limits.
-func limitBands(e *Expected) iter.Seq[Band] {
-	return func(to func(Band) bool) {
-		_ = to(Band{e.Low, e.High, Mark{Verdict: Right, Points: 1, Response: e.Key}}) &&
-			e.errorBands(to, nil) &&
-			to(Band{math.Inf(-1), math.Inf(1), Mark{Verdict: Wrong}})
-	}
+func limitBands(e *Expected, to yield) {
+	_ = to(band{low: e.Low, high: e.High, verdict: Right, points: 1, at: e.Key.X}) &&
+		e.errorBands(to, Response{}, wrongBand) && wrongBand(e, to, Response{})
+}
+
+// wrongBand adds all numbers, wrong as they are.
+func wrongBand(_ *Expected, to yield, _ Response) bool {
+	return to(band{low: math.Inf(-1), high: math.Inf(1), verdict: Wrong})
 }
 
 // quantityBands are the bands of a number: right, the errors, the right number in
 // another unit than was written, and then on which side it lies.
-func quantityBands(e *Expected, r Response) iter.Seq[Band] {
-	return func(to func(Band) bool) {
-		low, high, _ := e.Bounds()
-		right := Mark{Verdict: Right, Points: 1, Response: e.Key}
-		rest := func(to func(Band) bool) bool { return e.unitBands(to, r.Unit) && e.sideBands(to) }
-		_ = to(Band{low, high, right}) && (!r.Coarse || e.roundedBand(to, right)) && e.errorBands(to, rest) && rest(to)
-	}
+func quantityBands(e *Expected, r Response, to yield) {
+	low, high, _ := e.Bounds()
+	_ = to(band{low: low, high: high, verdict: Right, points: 1, at: e.Key.X}) &&
+		(!r.Coarse || e.roundedBand(to)) && e.errorBands(to, r, restBands) && restBands(e, to, r)
+}
+
+// restBands adds what is neither right nor a known error.
+func restBands(e *Expected, to yield, r Response) bool {
+	return e.unitBands(to, r.Unit) && e.sideBands(to)
 }
 
 // roundedBand adds the key with one decimal fewer than asked for, where that is nearer
 // to the key than to half-way to any error: 1.6 for 1.64. Of a length that decimal is a
 // dial line, so there the tolerance rules.
-func (e *Expected) roundedBand(to yield, right Mark) bool {
+func (e *Expected) roundedBand(to yield) bool {
 	u := e.Unit
 	if u.Name == machine.InchUnit.Name || u.Name == machine.MMUnit.Name || u.Places < 2 {
 		return true
@@ -83,52 +102,51 @@ func (e *Expected) roundedBand(to yield, right Mark) bool {
 			return true
 		}
 	}
-	const slack = 1e-9 // what reading and dividing may leave behind
-	right.Response = NumberResponse(x)
-	return to(Band{x - slack/u.Factor, x + slack/u.Factor, right})
+	slack := 1e-9 / u.Factor // what reading and dividing may leave behind
+	return to(band{low: x - slack, high: x + slack, verdict: Right, points: 1, at: x})
 }
 
 // errorBands adds the conventions, which earn credit, and then the other errors. What
 // lies near two errors that can't be told apart goes by the rest. Problems that were
 // drawn have no such place; those of someone's own numbers may.
-func (e *Expected) errorBands(to yield, rest func(yield) bool) bool {
-	band := func(k *Known) Band {
-		return Band{k.Response.X - e.ErrorTolerance, k.Response.X + e.ErrorTolerance, k.mark()}
-	}
+func (e *Expected) errorBands(to yield, r Response, rest func(*Expected, yield, Response) bool) bool {
 	for i := range e.Errors {
-		if known := &e.Errors[i]; known.Convention && !to(band(known)) {
+		if known := &e.Errors[i]; known.Convention && !to(e.errorBand(known)) {
 			return false
 		}
 	}
 	for i := range e.Errors {
 		for j := range e.Errors[:i] {
 			known, other := &e.Errors[i], &e.Errors[j]
-			both := clip(to, band(known), band(other))
-			if known.Convention || other.Convention || sameResult(known, other) || both == nil {
+			low, high := max(known.Response.X, other.Response.X)-e.ErrorTolerance, min(known.Response.X, other.Response.X)+e.ErrorTolerance
+			if low > high || known.Convention || other.Convention || sameResult(known, other) {
 				continue
 			}
-			if rest != nil && !rest(both) || rest == nil && !both(Band{math.Inf(-1), math.Inf(1), Mark{Verdict: Wrong}}) {
+			if !rest(e, clipped(to, low, high), r) {
 				return false
 			}
 		}
 	}
 	for i := range e.Errors {
-		if known := &e.Errors[i]; !known.Convention && !to(band(known)) {
+		if known := &e.Errors[i]; !known.Convention && !to(e.errorBand(known)) {
 			return false
 		}
 	}
 	return true
 }
 
-// clip passes on what of a band lies in two others; nil where these do not meet.
-func clip(to yield, a, b Band) yield {
-	low, high := max(a.Low, b.Low), min(a.High, b.High)
-	if low > high {
-		return nil
-	}
-	return func(band Band) bool {
-		band.Low, band.High = max(band.Low, low), min(band.High, high)
-		return band.Low > band.High || to(band)
+// errorBand is the band round what an error gives.
+func (e *Expected) errorBand(known *Known) band {
+	m := known.mark()
+	x := known.Response.X
+	return band{low: x - e.ErrorTolerance, high: x + e.ErrorTolerance, verdict: m.Verdict, points: m.Points, at: x, known: known}
+}
+
+// clipped passes on what of a band lies between two numbers.
+func clipped(to yield, low, high float64) yield {
+	return func(b band) bool {
+		b.low, b.high = max(b.low, low), min(b.high, high)
+		return b.low > b.high || to(b)
 	}
 }
 
@@ -138,20 +156,21 @@ func (e *Expected) unitBands(to yield, written string) bool {
 	if e.Key.X == 0 || written == e.Unit.Name {
 		return true
 	}
-	band := func(factor float64) Band {
-		x, tolerance := e.Key.X*factor, e.Tolerance*factor
-		return Band{x - tolerance, x + tolerance, Mark{Verdict: WrongUnit, Points: halfPoint, Response: NumberResponse(x)}}
-	}
 	if written == "" {
 		for _, factor := range otherUnits(e.Unit) {
-			if !to(band(factor)) { // 55.6 where 0.0556 in was meant
+			if !to(e.unitBand(factor)) { // 55.6 where 0.0556 in was meant
 				return false
 			}
 		}
 		return true
 	}
 	one, ok := unitsOfLength[written]
-	return !ok || to(band(one*e.Unit.Factor)) // "0.0556 mm": the number of the key with another unit
+	return !ok || to(e.unitBand(one*e.Unit.Factor)) // "0.0556 mm": the number of the key with another unit
+}
+
+func (e *Expected) unitBand(factor float64) band {
+	x, tolerance := e.Key.X*factor, e.Tolerance*factor
+	return band{low: x - tolerance, high: x + tolerance, verdict: WrongUnit, points: halfPoint, at: x}
 }
 
 // unitsOfLength are the units of length that may be written, in inches.
@@ -202,7 +221,7 @@ func (e *Expected) sideBands(to yield) bool {
 
 // sideBand adds numbers that fit nothing; at is one of them.
 func (e *Expected) sideBand(to yield, low, high, at float64) bool {
-	return to(Band{low, high, Mark{Verdict: e.side(at), Response: NumberResponse(at)}})
+	return to(band{low: low, high: high, verdict: e.side(at), at: at})
 }
 
 // side tells on which side of the key a wrong number lies.

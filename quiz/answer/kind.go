@@ -1,9 +1,6 @@
 package answer
 
-import (
-	"iter"
-	"slices"
-)
+import "slices"
 
 // Kind is a kind of answer. Each is one file, and all that hangs on the kind stands
 // there. What a kind does not say for itself it takes from common.
@@ -60,7 +57,7 @@ type Kind interface {
 	printGiven(e *Expected, r Response) []string
 	gap(e *Expected, r Response) float64
 	mark(e *Expected, r Response) Mark
-	bands(e *Expected, r Response) iter.Seq[Band]
+	bands(e *Expected, r Response, to yield)
 }
 
 // Visitor does something of its own with each kind of answer: write it in another form,
@@ -96,7 +93,7 @@ func (common) Offer(*Expected, func([]string) []string) []string { return nil }
 func (common) Figures(*Expected) []string                        { return nil }
 func (common) Chosen(*Expected, Response) []string               { return nil }
 func (common) bounds(*Expected) (low, high float64, ok bool)     { return 0, 0, false }
-func (common) bands(*Expected, Response) iter.Seq[Band]          { return nil }
+func (common) bands(*Expected, Response, yield)                  {}
 func (common) printKey(e *Expected) []string                     { return e.Kind.Print(e, e.Key) }
 
 func (common) printGiven(e *Expected, r Response) []string { return e.Kind.Print(e, r) }

@@ -65,14 +65,18 @@ func (e *Expected) MarkResponse(r Response) Mark { return e.Kind.mark(e, r) }
 
 // markNumber is the mark of the first band that holds the number.
 func markNumber(e *Expected, r Response) Mark {
-	for band := range e.Kind.bands(e, r) {
-		if band.holds(r.X) {
-			m := band.Mark
-			m.Response = r
-			return m
-		}
+	if e.Right(r) { // the first band of all, and that of most answers
+		return Mark{Verdict: Right, Points: 1, Response: r}
 	}
-	return Mark{Verdict: Wrong, Response: r}
+	x, found := r.X, band{verdict: Wrong}
+	e.Kind.bands(e, r, func(b band) bool {
+		if b.holds(x) {
+			found = b
+			return false
+		}
+		return true
+	})
+	return found.mark(r)
 }
 
 // mark of answers that are not one number: right, one common error, or wrong.

@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"iter"
 	"math"
 
 	"scratchpass/calc"
@@ -86,4 +85,4 @@ func (quantity) Others(e *Expected) []Response {
 
 func (quantity) mark(e *Expected, r Response) Mark { return markNumber(e, r) }
 
-func (quantity) bands(e *Expected, r Response) iter.Seq[Band] { return quantityBands(e, r) }
+func (quantity) bands(e *Expected, r Response, to yield) { quantityBands(e, r, to) }
