@@ -19,14 +19,13 @@ type Band struct {
 // not one number it returns nil.
 func (e *Expected) Bands() []Band {
 	var bands []Band
-	e.Kind.bands(e, Response{Coarse: true}, func(b band) bool {
+	for _, b := range e.Kind.bands(e, Response{Coarse: true}) {
 		at := NumberResponse(b.at)
 		if b.known != nil && e.MarkResponse(at).Error != b.known.Name {
-			return true // an earlier band has all of it
+			continue // an earlier band has all of it
 		}
 		bands = append(bands, Band{b.low, b.high, b.mark(at)})
-		return true
-	})
+	}
 	return bands
 }
 
@@ -61,111 +60,115 @@ func (b *band) mark(r Response) Mark {
 	return m
 }
 
-// yield takes one band after the other, until it wants no more.
-type yield = func(band) bool
+// usualBands is how many bands have room without asking for memory.
+const usualBands = 24
 
-// limitBands are the bands of a size inside limits.
-func limitBands(e *Expected, to yield) {
-	_ = to(band{low: e.Low, high: e.High, verdict: Right, points: 1, at: e.Key.X}) &&
-		e.errorBands(to, Response{}, wrongBand) && wrongBand(e, to, Response{})
+// limitBands adds the bands of a size inside limits.
+func limitBands(e *Expected, all []band) []band {
+	all = append(all, band{low: e.Low, high: e.High, verdict: Right, points: 1, at: e.Key.X})
+	return e.restBands(e.errorBands(all, ""), "")
 }
 
-// wrongBand adds all numbers, wrong as they are.
-func wrongBand(_ *Expected, to yield, _ Response) bool {
-	return to(band{low: math.Inf(-1), high: math.Inf(1), verdict: Wrong})
-}
-
-// quantityBands are the bands of a number: right, the errors, the right number in
+// quantityBands adds the bands of a number: right, the errors, the right number in
 // another unit than was written, and then on which side it lies.
-func quantityBands(e *Expected, r Response, to yield) {
-	low, high, _ := e.Bounds()
-	_ = to(band{low: low, high: high, verdict: Right, points: 1, at: e.Key.X}) &&
-		(!r.Coarse || e.roundedBand(to)) && e.errorBands(to, r, restBands) && restBands(e, to, r)
+func quantityBands(e *Expected, r Response, all []band) []band {
+	low, high, _ := quantity{}.bounds(e)
+	all = append(all, band{low: low, high: high, verdict: Right, points: 1, at: e.Key.X})
+	if r.Coarse {
+		all = e.roundedBand(all)
+	}
+	return e.restBands(e.errorBands(all, r.Unit), r.Unit)
 }
 
-// restBands adds what is neither right nor a known error.
-func restBands(e *Expected, to yield, r Response) bool {
-	return e.unitBands(to, r.Unit) && e.sideBands(to)
+// restBands adds what is neither right nor a known error: all numbers. written is the unit
+// that was.
+func (e *Expected) restBands(all []band, written string) []band {
+	if !e.Kind.Takeable() { // a size inside limits has no side
+		return append(all, band{low: math.Inf(-1), high: math.Inf(1), verdict: Wrong})
+	}
+	return e.sideBands(e.unitBands(all, written))
 }
 
 // roundedBand adds the key with one decimal fewer than asked for, where that is nearer
 // to the key than to half-way to any error: 1.6 for 1.64. Of a length that decimal is a
 // dial line, so there the tolerance rules.
-func (e *Expected) roundedBand(to yield) bool {
+func (e *Expected) roundedBand(all []band) []band {
 	u := e.Unit
 	if u.Name == machine.InchUnit.Name || u.Name == machine.MMUnit.Name || u.Places < 2 {
-		return true
+		return all
 	}
 	x := calc.Round(e.Key.X*u.Factor, u.Places-1) / u.Factor
 	for i := range e.Errors {
-		if math.Abs(x-e.Key.X) > mostOfGap*e.Kind.gap(e, e.Errors[i].Response) {
-			return true
+		if math.Abs(x-e.Key.X) > mostOfGap*distance(e.Errors[i].Response, e.Key) {
+			return all
 		}
 	}
 	slack := 1e-9 / u.Factor // what reading and dividing may leave behind
-	return to(band{low: x - slack, high: x + slack, verdict: Right, points: 1, at: x})
+	return append(all, band{low: x - slack, high: x + slack, verdict: Right, points: 1, at: x})
 }
 
 // errorBands adds the conventions, which earn credit, and then the other errors. What
 // lies near two errors that can't be told apart goes by the rest. Problems that were
 // drawn have no such place; those of someone's own numbers may.
-func (e *Expected) errorBands(to yield, r Response, rest func(*Expected, yield, Response) bool) bool {
+func (e *Expected) errorBands(all []band, written string) []band {
 	for i := range e.Errors {
-		if known := &e.Errors[i]; known.Convention && !to(e.errorBand(known)) {
-			return false
+		if known := &e.Errors[i]; known.Convention {
+			all = append(all, e.errorBand(known))
 		}
 	}
 	for i := range e.Errors {
 		for j := range e.Errors[:i] {
 			known, other := &e.Errors[i], &e.Errors[j]
 			low, high := max(known.Response.X, other.Response.X)-e.ErrorTolerance, min(known.Response.X, other.Response.X)+e.ErrorTolerance
-			if low > high || known.Convention || other.Convention || sameResult(known, other) {
-				continue
-			}
-			if !rest(e, clipped(to, low, high), r) {
-				return false
+			if low <= high && !known.Convention && !other.Convention && !sameResult(known, other) {
+				n := len(all)
+				all = clipped(e.restBands(all, written), n, low, high)
 			}
 		}
 	}
 	for i := range e.Errors {
-		if known := &e.Errors[i]; !known.Convention && !to(e.errorBand(known)) {
-			return false
+		if known := &e.Errors[i]; !known.Convention {
+			all = append(all, e.errorBand(known))
 		}
 	}
-	return true
+	return all
 }
 
 // errorBand is the band round what an error gives.
 func (e *Expected) errorBand(known *Known) band {
-	m := known.mark()
+	verdict, points := known.worth()
 	x := known.Response.X
-	return band{low: x - e.ErrorTolerance, high: x + e.ErrorTolerance, verdict: m.Verdict, points: m.Points, at: x, known: known}
+	return band{low: x - e.ErrorTolerance, high: x + e.ErrorTolerance, verdict: verdict, points: points, at: x, known: known}
 }
 
-// clipped passes on what of a band lies between two numbers.
-func clipped(to yield, low, high float64) yield {
-	return func(b band) bool {
+// clipped keeps of the bands from the n-th on what lies between two numbers.
+func clipped(all []band, n int, low, high float64) []band {
+	kept := all[:n]
+	for _, b := range all[n:] {
 		b.low, b.high = max(b.low, low), min(b.high, high)
-		return b.low > b.high || to(b)
+		if b.low <= b.high {
+			kept = append(kept, b)
+		}
 	}
+	return kept
 }
 
 // unitBands adds the right number in another unit than the one that was written, or than
 // the one asked for where none was.
-func (e *Expected) unitBands(to yield, written string) bool {
+func (e *Expected) unitBands(all []band, written string) []band {
 	if e.Key.X == 0 || written == e.Unit.Name {
-		return true
+		return all
 	}
 	if written == "" {
 		for _, factor := range otherUnits(e.Unit) {
-			if !to(e.unitBand(factor)) { // 55.6 where 0.0556 in was meant
-				return false
-			}
+			all = append(all, e.unitBand(factor)) // 55.6 where 0.0556 in was meant
 		}
-		return true
+		return all
 	}
-	one, ok := unitsOfLength[written]
-	return !ok || to(e.unitBand(one*e.Unit.Factor)) // "0.0556 mm": the number of the key with another unit
+	if one, ok := unitsOfLength[written]; ok {
+		all = append(all, e.unitBand(one*e.Unit.Factor)) // "0.0556 mm": the number of the key with another unit
+	}
+	return all
 }
 
 func (e *Expected) unitBand(factor float64) band {
@@ -208,20 +211,21 @@ func MeantIn(u machine.Unit, x float64) []float64 {
 
 // sideBands adds all other numbers: near the key on either side, as near with the other
 // sign, and far off.
-func (e *Expected) sideBands(to yield) bool {
+func (e *Expected) sideBands(all []band) []band {
 	key, inf := e.Key.X, math.Inf(1)
 	if key == 0 {
-		return e.sideBand(to, -inf, 0, -1) && e.sideBand(to, 0, inf, 1)
+		return append(all, e.sideBand(-inf, 0, -1), e.sideBand(0, inf, 1))
 	}
-	return e.sideBand(to, min(key, key/farFrom), max(key, key/farFrom), key/2) &&
-		e.sideBand(to, min(key, key*farFrom), max(key, key*farFrom), key*2) &&
-		e.sideBand(to, min(-key/farFrom, -key*farFrom), max(-key/farFrom, -key*farFrom), -key) &&
-		e.sideBand(to, -inf, inf, 2*farFrom*key)
+	return append(all,
+		e.sideBand(min(key, key/farFrom), max(key, key/farFrom), key/2),
+		e.sideBand(min(key, key*farFrom), max(key, key*farFrom), key*2),
+		e.sideBand(min(-key/farFrom, -key*farFrom), max(-key/farFrom, -key*farFrom), -key),
+		e.sideBand(-inf, inf, 2*farFrom*key))
 }
 
-// sideBand adds numbers that fit nothing; at is one of them.
-func (e *Expected) sideBand(to yield, low, high, at float64) bool {
-	return to(band{low: low, high: high, verdict: e.side(at), at: at})
+// sideBand is numbers that fit nothing; at is one of them.
+func (e *Expected) sideBand(low, high, at float64) band {
+	return band{low: low, high: high, verdict: e.side(at), at: at}
 }
 
 // side tells on which side of the key a wrong number lies.

@@ -57,7 +57,7 @@ type Kind interface {
 	printGiven(e *Expected, r Response) []string
 	gap(e *Expected, r Response) float64
 	mark(e *Expected, r Response) Mark
-	bands(e *Expected, r Response, to yield)
+	bands(e *Expected, r Response) []band
 }
 
 // Visitor does something of its own with each kind of answer: write it in another form,
@@ -93,7 +93,7 @@ func (common) Offer(*Expected, func([]string) []string) []string { return nil }
 func (common) Figures(*Expected) []string                        { return nil }
 func (common) Chosen(*Expected, Response) []string               { return nil }
 func (common) bounds(*Expected) (low, high float64, ok bool)     { return 0, 0, false }
-func (common) bands(*Expected, Response, yield)                  {}
+func (common) bands(*Expected, Response) []band                  { return nil }
 func (common) printKey(e *Expected) []string                     { return e.Kind.Print(e, e.Key) }
 
 func (common) printGiven(e *Expected, r Response) []string { return e.Kind.Print(e, r) }

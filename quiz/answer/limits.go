@@ -39,6 +39,9 @@ func (limits) printKey(e *Expected) []string {
 	return []string{e.Unit.Fixed(e.Low) + " to " + e.Unit.Fixed(e.High)}
 }
 
-func (limits) mark(e *Expected, r Response) Mark { return markNumber(e, r) }
+func (limits) mark(e *Expected, r Response) Mark {
+	var room [usualBands]band
+	return markNumber(limitBands(e, room[:0]), r)
+}
 
-func (limits) bands(e *Expected, _ Response, to yield) { limitBands(e, to) }
+func (limits) bands(e *Expected, _ Response) []band { return limitBands(e, nil) }

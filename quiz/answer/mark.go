@@ -64,19 +64,13 @@ func decimals(text string) int {
 func (e *Expected) MarkResponse(r Response) Mark { return e.Kind.mark(e, r) }
 
 // markNumber is the mark of the first band that holds the number.
-func markNumber(e *Expected, r Response) Mark {
-	if e.Right(r) { // the first band of all, and that of most answers
-		return Mark{Verdict: Right, Points: 1, Response: r}
-	}
-	x, found := r.X, band{verdict: Wrong}
-	e.Kind.bands(e, r, func(b band) bool {
-		if b.holds(x) {
-			found = b
-			return false
+func markNumber(bands []band, r Response) Mark {
+	for i := range bands {
+		if bands[i].holds(r.X) {
+			return bands[i].mark(r)
 		}
-		return true
-	})
-	return found.mark(r)
+	}
+	return Mark{Verdict: Wrong, Response: r}
 }
 
 // mark of answers that are not one number: right, one common error, or wrong.
@@ -97,13 +91,19 @@ func (common) mark(e *Expected, r Response) Mark {
 
 // mark is what an answer earns that is just what the error gives.
 func (k *Known) mark() Mark {
+	verdict, points := k.worth()
+	return Mark{Verdict: verdict, Error: k.Name, Points: points, Response: k.Response}
+}
+
+// worth is what such an answer is found to be, and its points.
+func (k *Known) worth() (v Verdict, points float64) {
 	switch {
 	case k.Partial != nil: // a part of what is right: nothing wrong in it, but not all
-		return Mark{Verdict: SafeWrong, Error: k.Name, Points: halfPoint, Response: k.Response}
+		return SafeWrong, halfPoint
 	case k.Convention:
-		return Mark{Verdict: Convention, Error: k.Name, Points: 1, Response: k.Response}
+		return Convention, 1
 	}
-	return Mark{Verdict: KnownError, Error: k.Name, Response: k.Response}
+	return KnownError, 0
 }
 
 // fits returns the error that gives this answer, or nil when none or several do. A

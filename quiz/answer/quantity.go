@@ -83,6 +83,9 @@ func (quantity) Others(e *Expected) []Response {
 	return all
 }
 
-func (quantity) mark(e *Expected, r Response) Mark { return markNumber(e, r) }
+func (quantity) mark(e *Expected, r Response) Mark {
+	var room [usualBands]band
+	return markNumber(quantityBands(e, r, room[:0]), r)
+}
 
-func (quantity) bands(e *Expected, r Response, to yield) { quantityBands(e, r, to) }
+func (quantity) bands(e *Expected, r Response) []band { return quantityBands(e, r, nil) }
