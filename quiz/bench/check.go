@@ -10,10 +10,10 @@ import (
 func (s *step) clean(e Event) {
 	switch {
 	case s.Turn != 0:
-		s.wrong(ChipsWhileTurning)
+		s.wrong(mistakeChipsWhileTurning)
 		return
 	case e.Word == "hand":
-		s.wrong(ChipsByHand)
+		s.wrong(mistakeChipsByHand)
 	}
 	s.Dirty = false
 	s.say("cleaned")
@@ -21,7 +21,7 @@ func (s *step) clean(e Event) {
 
 func (s *step) emery(Event) {
 	if s.Turn != 0 {
-		s.wrong(ClothOnTurningWork)
+		s.wrong(mistakeClothOnTurningWork)
 		return
 	}
 	s.say("deburred")
@@ -46,7 +46,7 @@ func (s *step) unchuck(Event) {
 // count lays a rule on the scratch.
 func (s *step) count(Event) {
 	if s.Turn != 0 {
-		s.wrong(MeasuredRunning)
+		s.wrong(mistakeMeasuredRunning)
 		return
 	}
 	if len(s.Passes) == 0 {
@@ -65,7 +65,7 @@ func (s *step) count(Event) {
 func (s *step) test(e Event) {
 	switch {
 	case s.Turn != 0:
-		s.wrong(MeasuredRunning)
+		s.wrong(mistakeMeasuredRunning)
 		return
 	case len(s.Passes) == 0:
 		s.say("nothing-to-measure")
@@ -90,7 +90,7 @@ func (s *step) test(e Event) {
 		result = s.Bench.goes()
 		if s.Dirty && (result == "goes" || result == "binds") { // which of the two nobody can tell
 			result = "chips-bind"
-			s.act(TestedDirty)
+			s.act(mistakeTestedDirty)
 		}
 	}
 	s.Tests = add(s.Tests, Test{e.Word, result})
@@ -159,5 +159,5 @@ func (s *step) book(e Event) {
 		s.say("book-right")
 		return
 	}
-	s.wrong(BookWrong, "said", s.text(e.Length()), "total", s.text(total))
+	s.wrong(mistakeBookWrong, "said", s.text(e.Length()), "total", s.text(total))
 }

@@ -107,13 +107,13 @@ func (s *step) beginPass(from calc.Length) {
 		}
 	}
 	if loose := s.looseIn(); loose > 0.0003 && s.Snug {
-		s.once(FromWrongSide, "loose", s.text(loose))
+		s.once(mistakeFromWrongSide, "loose", s.text(loose))
 	}
 	if s.Depth() <= least {
 		return
 	}
 	if s.Moved {
-		s.once(Unchucked)
+		s.once(mistakeUnchucked)
 		s.Torn = true
 	}
 	if !s.hasFirst && s.rightLead(s.Lead) {
@@ -131,9 +131,9 @@ func (s *step) beginPass(from calc.Length) {
 	}
 	s.cutting = &p
 	if shift > s.Job.Thread.Pitch.Times(0.02) || shift < s.Job.Thread.Pitch.Times(-0.02) {
-		name := WrongLine
+		name := mistakeWrongLine
 		if s.Job.KeepClosed() {
-			name = WrongGroove
+			name = mistakeWrongGroove
 		}
 		s.once(name, "beside", s.text(max(shift, -shift)), "mark", calc.Shortest(float64(p.Mark), 0))
 	}
@@ -211,14 +211,14 @@ func (s *step) judge(p Pass) {
 	switch {
 	case p.Force > breakingForce:
 		s.cutting = nil // nothing more is cut
-		s.smash(TooHeavy, "cut", s.text(p.Set-p.Before))
+		s.smash(mistakeTooHeavy, "cut", s.text(p.Set-p.Before))
 		return
 	case p.Force > heavyForce:
-		s.once(Heavy, "cut", s.text(p.Set-p.Before))
+		s.once(mistakeHeavy, "cut", s.text(p.Set-p.Before))
 	}
 	switch {
 	case p.Chatter:
-		s.act(Chatter, "width", s.text(p.Counted), "quiet", s.text(p.Quiet))
+		s.act(mistakeChatter, "width", s.text(p.Counted), "quiet", s.text(p.Quiet))
 		s.whyChatter()
 	case !p.Cuts():
 		s.say("cuts-no-more")
@@ -257,25 +257,25 @@ func (s *step) endPass() {
 	s.LastIn = p.Straight
 	s.Dirty = true
 	if e, ok := s.PitchDiameter(); ok && s.metal(e) < 0 {
-		s.once(CutPastSize, "pitch", s.text(e))
+		s.once(mistakeCutPastSize, "pitch", s.text(e))
 	}
 	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(0.75) && !s.ending {
-		s.once(Short, "by", s.text(s.Job.Length-p.To))
+		s.once(mistakeShort, "by", s.text(s.Job.Length-p.To))
 	}
 }
 
 // readiness looks, before the first chip, at what should have been set.
 func (s *step) readiness() {
 	if !s.Squared {
-		s.once(NotSquared)
+		s.once(mistakeNotSquared)
 	}
 	if !s.Height {
-		s.once(OffCentre)
+		s.once(mistakeOffCentre)
 	}
 	if !s.Snug {
-		s.once(GibsLoose)
+		s.once(mistakeGibsLoose)
 	}
 	if !s.Oiled {
-		s.once(NoOil)
+		s.once(mistakeNoOil)
 	}
 }

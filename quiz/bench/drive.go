@@ -10,14 +10,14 @@ func (s *step) start(Event) {
 		return
 	}
 	if s.Turn < 0 {
-		s.wrong(ReversedWhileRunning)
+		s.wrong(mistakeReversedWhileRunning)
 	}
 	if !s.KeyOut {
 		s.KeyOut = true // it has flown out
-		s.wrong(ChuckKey)
+		s.wrong(mistakeChuckKey)
 	}
 	if !s.Dressed {
-		s.once(NotDressed)
+		s.once(mistakeNotDressed)
 	}
 	s.backBetweenCentres()
 	s.Turn = 1
@@ -37,7 +37,7 @@ func (s *step) backBetweenCentres() {
 // does not move.
 func (s *step) dig() {
 	if s.Turn != 0 && !s.Nut && s.overWork() && s.Depth() > 0.001 && s.place() < s.Job.Length-hair {
-		s.act(Plunged)
+		s.act(mistakePlunged)
 		s.Torn = true
 	}
 }
@@ -55,7 +55,7 @@ func (s *step) stop(Event) {
 	s.endPass()
 	s.Turn = 0
 	if in && !s.Over {
-		s.act(StoppedInCut)
+		s.act(mistakeStoppedInCut)
 	}
 	if !s.Over {
 		s.say("stopped")
@@ -73,16 +73,16 @@ func (s *step) reverse(Event) {
 			return
 		}
 		s.endPass()
-		s.wrong(ReversedWhileRunning)
+		s.wrong(mistakeReversedWhileRunning)
 	}
 	s.backBetweenCentres()
 	if s.Job.Unscrews() {
-		s.smash(ChuckUnscrewed)
+		s.smash(mistakeChuckUnscrewed)
 		return
 	}
 	if !s.KeyOut {
 		s.KeyOut = true
-		s.wrong(ChuckKey)
+		s.wrong(mistakeChuckKey)
 	}
 	s.Turn = -1
 	s.say("reversed")
@@ -162,10 +162,10 @@ func (s *step) drag() {
 	}
 	if s.place() > s.Job.Length-hair && s.Depth() > s.deepest()+0.01 { // deeper than any groove it meets the end wall
 		s.endPass()
-		s.smash(Jammed)
+		s.smash(mistakeJammed)
 		return
 	}
-	s.act(Dragged)
+	s.act(mistakeDragged)
 	s.Torn = true
 }
 

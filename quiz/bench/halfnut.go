@@ -19,12 +19,12 @@ func (s *step) close(e Event) {
 		s.say("spindle-stands")
 		return
 	case s.FeedOn:
-		s.act(FeedLeftIn)
+		s.act(mistakeFeedLeftIn)
 		return
 	}
 	if s.Doubt {
 		s.Doubt = false
-		s.wrong(LostCount)
+		s.wrong(mistakeLostCount)
 	}
 	if e.Has && !s.waitFor(int(e.X)) {
 		return
@@ -48,7 +48,7 @@ func (s *step) close(e Event) {
 	}
 	s.say("closed")
 	if _, ok := s.Job.Lathe.ThreadDial(); ok && !s.Job.AnyMoment() && !s.Job.KeepClosed() {
-		s.act(ClosedBlind)
+		s.act(mistakeClosedBlind)
 	}
 }
 
@@ -104,13 +104,13 @@ func (s *step) open(Event) {
 	s.Nut = false
 	s.say("opened")
 	if s.Job.KeepClosed() && len(s.Passes) > 0 {
-		s.act(OpenedOnMetric)
+		s.act(mistakeOpenedOnMetric)
 	}
 	if inMetal && s.Turn != 0 {
 		where := "relief"
 		if s.place() < s.Job.Length-hair {
 			where, s.Torn = "thread", true
 		}
-		s.act(OpenedFirst, "where", where)
+		s.act(mistakeOpenedFirst, "where", where)
 	}
 }

@@ -10,53 +10,53 @@ type MistakeName string
 // The mistakes: with the set-up, with a turning lathe, on the way through the thread, and
 // with the part.
 const (
-	ChuckKey            MistakeName = "chuck-key"
-	NotDressed          MistakeName = "not-dressed"
-	HandsInTurningLathe MistakeName = "hands-in-turning-lathe"
-	FeedLeftIn          MistakeName = "feed-left-in"
-	NotSquared          MistakeName = "not-squared"
-	OffCentre           MistakeName = "off-centre"
-	CompoundAngle       MistakeName = "compound-angle"
-	SwungWrongWay       MistakeName = "swung-wrong-way"
-	GibsLoose           MistakeName = "gibs-loose"
-	NoOil               MistakeName = "no-oil"
+	mistakeChuckKey            MistakeName = "chuck-key"
+	mistakeNotDressed          MistakeName = "not-dressed"
+	mistakeHandsInTurningLathe MistakeName = "hands-in-turning-lathe"
+	mistakeFeedLeftIn          MistakeName = "feed-left-in"
+	mistakeNotSquared          MistakeName = "not-squared"
+	mistakeOffCentre           MistakeName = "off-centre"
+	mistakeCompoundAngle       MistakeName = "compound-angle"
+	mistakeSwungWrongWay       MistakeName = "swung-wrong-way"
+	mistakeGibsLoose           MistakeName = "gibs-loose"
+	mistakeNoOil               MistakeName = "no-oil"
 
-	ChuckUnscrewed       MistakeName = "chuck-unscrewed"
-	ReversedWhileRunning MistakeName = "reversed-while-running"
-	ChipsWhileTurning    MistakeName = "chips-while-turning"
-	ChipsByHand          MistakeName = "chips-by-hand"
-	ClothOnTurningWork   MistakeName = "cloth-on-turning-work"
-	MeasuredRunning      MistakeName = "measured-running"
-	LeftRunning          MistakeName = "left-running"
+	mistakeChuckUnscrewed       MistakeName = "chuck-unscrewed"
+	mistakeReversedWhileRunning MistakeName = "reversed-while-running"
+	mistakeChipsWhileTurning    MistakeName = "chips-while-turning"
+	mistakeChipsByHand          MistakeName = "chips-by-hand"
+	mistakeClothOnTurningWork   MistakeName = "cloth-on-turning-work"
+	mistakeMeasuredRunning      MistakeName = "measured-running"
+	mistakeLeftRunning          MistakeName = "left-running"
 
-	StoppedInCut   MistakeName = "stopped-in-cut"
-	Plunged        MistakeName = "plunged"
-	FedOverWork    MistakeName = "fed-over-work"
-	ClosedBlind    MistakeName = "closed-blind"
-	WrongWayOut    MistakeName = "wrong-way-out"
-	Jammed         MistakeName = "jammed"
-	Chatter        MistakeName = "chatter"
-	Heavy          MistakeName = "heavy"
-	TooHeavy       MistakeName = "too-heavy"
-	FromWrongSide  MistakeName = "from-wrong-side"
-	WrongLine      MistakeName = "wrong-line"
-	WrongGroove    MistakeName = "wrong-groove"
-	OpenedOnMetric MistakeName = "opened-on-metric"
-	OpenedFirst    MistakeName = "opened-first"
-	Short          MistakeName = "short"
-	Dragged        MistakeName = "dragged"
-	HitShoulder    MistakeName = "hit-shoulder"
-	HitBottom      MistakeName = "hit-bottom"
-	HitChuck       MistakeName = "hit-chuck"
-	HitDog         MistakeName = "hit-dog"
-	HitFarWall     MistakeName = "hit-far-wall"
-	LostCount      MistakeName = "lost-count"
-	BookWrong      MistakeName = "book-wrong"
+	mistakeStoppedInCut   MistakeName = "stopped-in-cut"
+	mistakePlunged        MistakeName = "plunged"
+	mistakeFedOverWork    MistakeName = "fed-over-work"
+	mistakeClosedBlind    MistakeName = "closed-blind"
+	mistakeWrongWayOut    MistakeName = "wrong-way-out"
+	mistakeJammed         MistakeName = "jammed"
+	mistakeChatter        MistakeName = "chatter"
+	mistakeHeavy          MistakeName = "heavy"
+	mistakeTooHeavy       MistakeName = "too-heavy"
+	mistakeFromWrongSide  MistakeName = "from-wrong-side"
+	mistakeWrongLine      MistakeName = "wrong-line"
+	mistakeWrongGroove    MistakeName = "wrong-groove"
+	mistakeOpenedOnMetric MistakeName = "opened-on-metric"
+	mistakeOpenedFirst    MistakeName = "opened-first"
+	mistakeShort          MistakeName = "short"
+	mistakeDragged        MistakeName = "dragged"
+	mistakeHitShoulder    MistakeName = "hit-shoulder"
+	mistakeHitBottom      MistakeName = "hit-bottom"
+	mistakeHitChuck       MistakeName = "hit-chuck"
+	mistakeHitDog         MistakeName = "hit-dog"
+	mistakeHitFarWall     MistakeName = "hit-far-wall"
+	mistakeLostCount      MistakeName = "lost-count"
+	mistakeBookWrong      MistakeName = "book-wrong"
 
-	TestedDirty MistakeName = "tested-dirty"
-	Unchucked   MistakeName = "unchucked"
-	WrongLead   MistakeName = "wrong-lead"
-	CutPastSize MistakeName = "cut-past-size"
+	mistakeTestedDirty MistakeName = "tested-dirty"
+	mistakeUnchucked   MistakeName = "unchucked"
+	mistakeWrongLead   MistakeName = "wrong-lead"
+	mistakeCutPastSize MistakeName = "cut-past-size"
 )
 
 // Mistake is something that was done wrong.
@@ -91,13 +91,13 @@ func (h Happening) Mistake() (name MistakeName, ok bool) {
 func (j Job) hits() MistakeName {
 	switch {
 	case j.End == Shoulder:
-		return HitShoulder
+		return mistakeHitShoulder
 	case j.End == Bottom:
-		return HitBottom
+		return mistakeHitBottom
 	case j.Hold == Centres:
-		return HitDog
+		return mistakeHitDog
 	}
-	return HitChuck
+	return mistakeHitChuck
 }
 
 // Verdict is what became of the part.
@@ -105,7 +105,7 @@ type Verdict string
 
 // The verdicts on the part.
 const (
-	Fits  Verdict = "fits"
-	Binds Verdict = "binds"
-	Scrap Verdict = "scrap"
+	Fits         Verdict = "fits"
+	verdictBinds Verdict = "binds"
+	Scrap        Verdict = "scrap"
 )

@@ -134,7 +134,7 @@ func (b Bench) cutSo(so func(Pass) bool) bool {
 // second reports whether there is a second groove beside the first.
 func (b Bench) second() bool {
 	for _, m := range b.Mistakes {
-		if m.Name == WrongLine || m.Name == WrongGroove {
+		if m.Name == mistakeWrongLine || m.Name == mistakeWrongGroove {
 			return true
 		}
 	}
@@ -191,10 +191,10 @@ func (s *step) end(why string) {
 	}
 	s.endPass()
 	if why == Done && s.Turn != 0 {
-		s.wrong(LeftRunning)
+		s.wrong(mistakeLeftRunning)
 	}
 	if s.wrongLead() {
-		s.once(WrongLead)
+		s.once(mistakeWrongLead)
 	}
 	o := &Outcome{Why: why}
 	s.judgeGroove(o)
@@ -237,7 +237,7 @@ func (s *step) judgeSize(o *Outcome) {
 	past := ok && s.metal(e) < 0
 	o.scrapIf(past || okEnd && s.metal(end) < 0, "past-size")
 	if past {
-		s.once(CutPastSize, "pitch", s.text(e))
+		s.once(mistakeCutPastSize, "pitch", s.text(e))
 	}
 	o.scrapIf(s.cutSo(leaning), "leans")
 	o.scrapIf(s.cutSo(offCentre), "off-centre")
@@ -246,15 +246,15 @@ func (s *step) judgeSize(o *Outcome) {
 	}
 	switch {
 	case !ok:
-		o.say(Binds, "no-depth")
+		o.say(verdictBinds, "no-depth")
 		o.Reasons = append(o.Reasons, s.whyShallow()...)
 	case s.metal(e) > 0:
-		o.say(Binds, "metal-left")
+		o.say(verdictBinds, "metal-left")
 	case !okEnd || s.metal(end) > 0:
-		o.say(Binds, "short-thread")
+		o.say(verdictBinds, "short-thread")
 	}
 	if what := s.crest(); what != "" && ok && (what != "root" || s.metal(e) <= 0) { // a groove that is to go deeper still is not too shallow
-		o.say(Binds, what)
+		o.say(verdictBinds, what)
 	}
 	if o.Verdict == "" {
 		o.say(Fits, "in-limits")
@@ -266,7 +266,7 @@ func (s *step) remarks(o *Outcome) {
 	if s.rough() {
 		o.Reasons = append(o.Reasons, "rough")
 	}
-	if s.madeBefore(SwungWrongWay) && s.cutDeep() {
+	if s.madeBefore(mistakeSwungWrongWay) && s.cutDeep() {
 		o.Reasons = append(o.Reasons, "scraped")
 	}
 	if _, ok := s.PitchDiameter(); ok && len(s.Tests) == 0 {

@@ -61,7 +61,7 @@ func (p *Plan) tried() {
 	}
 	p.Chatters, p.Faults = false, nil
 	for _, m := range b.Mistakes {
-		if m.Name == Chatter {
+		if m.Name == mistakeChatter {
 			p.Chatters = true
 		} else if name := string(m.Name); !slices.Contains(p.Faults, name) {
 			p.Faults = append(p.Faults, name)

@@ -23,7 +23,7 @@ func (s *step) crossSlide(e Event) {
 	before, running := s.Depth(), s.Nut && s.Turn != 0 && s.overWork() && (s.cutting != nil || len(s.Passes) > 0)
 	s.wind(&s.Cross, dial.Times(1/per))
 	if s.Depth() > before+0.002 && before > 0 && running && !s.refused && !s.Over {
-		s.act(WrongWayOut, "by", s.text(max(dial, -dial)))
+		s.act(mistakeWrongWayOut, "by", s.text(max(dial, -dial)))
 	}
 	if dial.Times(s.in()) < 0 && !s.refused && s.Clear() { // only this was the tool taken out: a little back is none
 		s.Away = Event{Verb: "cross", Word: "out", X: max(dial, -dial).Inches(), Has: true}
@@ -42,10 +42,10 @@ func (s *step) compoundSlide(e Event) {
 	if dial.Times(s.in()) > 0 && s.Touched() {
 		angle := max(s.Angle, -s.Angle)
 		if angle < 28 || angle > 30.5 {
-			s.once(CompoundAngle, "angle", calc.Shortest(angle.Degrees(), 1))
+			s.once(mistakeCompoundAngle, "angle", calc.Shortest(angle.Degrees(), 1))
 		}
 		if s.Angle < 0 {
-			s.once(SwungWrongWay, "side", s.Job.Swing())
+			s.once(mistakeSwungWrongWay, "side", s.Job.Swing())
 		}
 	}
 	s.wind(&s.Compound, dial)
@@ -123,7 +123,7 @@ func (s *step) wind(slide *calc.Slide, by calc.Length) {
 	deeper := by.Times(s.in()) > hair
 	if deeper && s.Doubt {
 		s.Doubt = false
-		s.wrong(LostCount)
+		s.wrong(mistakeLostCount)
 	}
 	before := s.Depth()
 	if s.Nut && s.Turn != 0 {
@@ -140,7 +140,7 @@ func (s *step) wind(slide *calc.Slide, by calc.Length) {
 	*slide = wound
 	if s.Depth() > 0.95 { // no job of this bench is that deep: the work is in the way long before
 		s.endPass()
-		s.smash(Jammed)
+		s.smash(mistakeJammed)
 		return
 	}
 	s.afterSlides(before)
@@ -159,7 +159,7 @@ func (b Bench) inMetal() bool { return b.overWork() && b.Depth() > 0.0005 }
 func (s *step) afterSlides(before calc.Length) {
 	depth := s.Depth()
 	if s.Job.Side == calc.Inside && s.overWork() && -depth > s.Job.Room() {
-		s.act(HitFarWall, "room", s.text(s.Job.Room()))
+		s.act(mistakeHitFarWall, "room", s.text(s.Job.Room()))
 		s.Torn = s.Torn || s.Turn != 0
 	}
 	if depth <= before+hair {
@@ -175,7 +175,7 @@ func (s *step) afterSlides(before calc.Length) {
 	}
 	if s.place() > s.Job.Length-hair {
 		if depth > s.reliefDepth() {
-			s.smash(Jammed)
+			s.smash(mistakeJammed)
 		}
 		return
 	}
@@ -186,10 +186,10 @@ func (s *step) afterSlides(before calc.Length) {
 		return
 	}
 	if s.Turn == 0 {
-		s.smash(FedOverWork)
+		s.smash(mistakeFedOverWork)
 		return
 	}
-	s.act(Plunged)
+	s.act(mistakePlunged)
 	s.Torn = true
 }
 

@@ -122,6 +122,6 @@ func (s *step) standing() bool {
 	if s.Turn == 0 {
 		return true
 	}
-	s.wrong(HandsInTurningLathe)
+	s.wrong(mistakeHandsInTurningLathe)
 	return false
 }
