@@ -105,7 +105,7 @@ type Verdict string
 
 // The verdicts on the part.
 const (
-	Fits         Verdict = "fits"
-	verdictBinds Verdict = "binds"
-	Scrap        Verdict = "scrap"
+	Fits  Verdict = "fits"
+	Binds Verdict = "binds"
+	Scrap Verdict = "scrap"
 )

@@ -246,15 +246,15 @@ func (s *step) judgeSize(o *Outcome) {
 	}
 	switch {
 	case !ok:
-		o.say(verdictBinds, "no-depth")
+		o.say(Binds, "no-depth")
 		o.Reasons = append(o.Reasons, s.whyShallow()...)
 	case s.metal(e) > 0:
-		o.say(verdictBinds, "metal-left")
+		o.say(Binds, "metal-left")
 	case !okEnd || s.metal(end) > 0:
-		o.say(verdictBinds, "short-thread")
+		o.say(Binds, "short-thread")
 	}
 	if what := s.crest(); what != "" && ok && (what != "root" || s.metal(e) <= 0) { // a groove that is to go deeper still is not too shallow
-		o.say(verdictBinds, what)
+		o.say(Binds, what)
 	}
 	if o.Verdict == "" {
 		o.say(Fits, "in-limits")

@@ -34,7 +34,7 @@ func TestEverythingSaidHasWords(t *testing.T) {
 	}
 	said["test-not-go-no-start"] = true
 	said["test-not-go-starts-not"], said["test-not-go-goes"] = true, true
-	for _, v := range []Verdict{Fits, verdictBinds, Scrap} {
+	for _, v := range []Verdict{Fits, Binds, Scrap} {
 		said["verdict-"+string(v)] = true
 	}
 	files, _ := os.ReadDir(".")
