@@ -68,9 +68,10 @@ func TestAskLeavesQuestionAndAnswer(t *testing.T) {
 	}
 }
 
-// A digit goes to its line and Enter takes it; a slash belongs to sizes.
-func TestChooseByNumber(t *testing.T) {
-	for keys, want := range map[string]string{"\r": "1", "3\r": "3"} {
+// Enter takes the line at hand; what was taken stays on the screen. That a digit goes to its
+// line is tested on a pseudo-terminal: here the Enter would come before it has got there.
+func TestChoose(t *testing.T) {
+	for keys, want := range map[string]string{"\r": "1"} {
 		s, out := typing(keys)
 		reply, err := s.Ask(page.Prompt{Text: "Which?", Takes: page.Menu{Options: []string{"one", "two", "three"}, Back: true}})
 		if err != nil || reply != want || !strings.Contains(ansi.Strip(out.String()), "> "+want+") ") {
