@@ -38,9 +38,6 @@ func (st *Sitting) Answer(p *problem.Problem, w *wording.Words, asked page.Page,
 			return a, err
 		}
 		word, _ := page.Typed(reply, page.Anywhere)
-		if word == page.WordStop {
-			return a, page.ErrStopped
-		}
 		if m := MarkOf(p, reply); m.Verdict != answer.Unread && !page.Aid(word) {
 			a.Mark = m
 			return st.answered(p, w, a, reply, began, rules)

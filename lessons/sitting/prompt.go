@@ -97,10 +97,7 @@ func (st *Sitting) GoOn(phrase string) error {
 		if err != nil {
 			return err
 		}
-		switch word, _ := page.Typed(reply, page.Anywhere); {
-		case word == page.WordStop:
-			return page.ErrStopped
-		case reply == "":
+		if reply == "" {
 			return nil
 		}
 		if err := st.Show(page.Page{page.Paragraph{Text: st.Say("say-only-enter")}}); err != nil {

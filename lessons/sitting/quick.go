@@ -19,10 +19,7 @@ func (st *Sitting) Quick(p *problem.Problem, w *wording.Words, where, word strin
 		if err != nil {
 			return a, false, err
 		}
-		switch typed, _ := page.Typed(reply, []string{word, page.WordStop}); typed {
-		case page.WordStop:
-			return a, false, page.ErrStopped
-		case word:
+		if _, ok := page.Typed(reply, []string{word}); ok {
 			return a, true, nil
 		}
 		m := p.Mark(reply)
