@@ -24,6 +24,8 @@ require (
 	modernc.org/sqlite v1.62.0
 )
 
+require github.com/gofrs/flock v0.13.2
+
 require (
 	github.com/atotto/clipboard v0.1.4 // indirect
 	github.com/aymanbagabas/go-osc52/v2 v2.0.1 // indirect
