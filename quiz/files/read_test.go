@@ -82,3 +82,33 @@ func TestLock(t *testing.T) {
 		t.Errorf("where no lock can be: %v", err)
 	}
 }
+
+// Several may share a lock; who wants it alone waits for all of them, and they for that one.
+func TestLockShared(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.lock")
+	var free [2]func() error
+	for i := range free {
+		var err error
+		if free[i], err = LockShared(path, 0); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for i := range free {
+		if _, err := Lock(path, 0); !errors.Is(err, ErrHeld) {
+			t.Errorf("while %d share it: %v", len(free)-i, err)
+		}
+		if err := free[i](); err != nil {
+			t.Error(err)
+		}
+	}
+	alone, err := Lock(path, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := LockShared(path, 0); !errors.Is(err, ErrHeld) {
+		t.Errorf("while one has it alone: %v", err)
+	}
+	if err := alone(); err != nil {
+		t.Error(err)
+	}
+}
