@@ -7,12 +7,26 @@ import (
 )
 
 // columns are those of an answer, in the order in which they are written and read.
-const columns = "learner, at_ms, task, code, given, verdict, slip, cause, points, certainty, hint, seconds, form, answer_key, content"
+const columns = "learner, n, at_ms, zone_s, task, code, given, verdict, slip, cause, points, certainty, hint, seconds, form, answer_key, content, sum"
 
-func insert(tx *sql.Tx, a Answer) error {
-	_, err := tx.Exec("INSERT INTO answers ("+columns+") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-		a.Learner, a.At.UnixMilli(), a.Task, a.Code, a.Given, a.Verdict, a.Slip, a.Cause, a.Points, a.Certainty, a.Hint, a.Seconds, a.Situation, a.Key, a.Content)
+// insert keeps an answer as the learner's n-th.
+func insert(tx *sql.Tx, a Answer, n int64) error {
+	w := row{Answer: a, n: n}
+	_, err := tx.Exec("INSERT INTO answers ("+columns+") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+		a.Learner, n, a.At.UnixMilli(), zoneOf(a.At), a.Task, a.Code, a.Given, a.Verdict, a.Slip, a.Cause, a.Points, a.Certainty, a.Hint, a.Seconds, a.Situation, a.Key, a.Content, w.seal())
 	return err
+}
+
+// newest returns the number of the learner's newest answer, 0 where there is none, and the
+// latest moment of any.
+func newest(tx *sql.Tx, learner string) (n, atMS int64, err error) {
+	err = tx.QueryRow("SELECT COALESCE((SELECT MAX(n) FROM answers WHERE learner = ?1), 0), COALESCE((SELECT MAX(at_ms) FROM answers WHERE learner = ?1), 0)", learner).Scan(&n, &atMS)
+	if err != nil {
+		return 0, 0, err
+	}
+	var lost sql.NullInt64 // a number is given once, even if its answer was lost
+	err = tx.QueryRow("SELECT MAX(n) FROM lost WHERE learner = ?", learner).Scan(&lost)
+	return max(n, lost.Int64), atMS, err
 }
 
 // queryer is what answers are read from: the record, or a change that is under way.
@@ -20,35 +34,94 @@ type queryer interface {
 	Query(query string, args ...any) (*sql.Rows, error)
 }
 
-// answersOf goes through answers. An error is the last that comes.
-func answersOf(q queryer, which string, args ...any) iter.Seq2[Answer, error] {
-	return func(yield func(Answer, error) bool) {
-		rows, err := q.Query("SELECT "+columns+" FROM answers "+which, args...)
+// batchRows is how many answers are read at a time: no other program waits for long, however
+// slowly they are gone through.
+const batchRows = 500
+
+// batch reads the next answers of those that a condition and an order tell.
+func batch(q queryer, which string, args ...any) ([]row, error) {
+	rows, err := q.Query("SELECT id, "+columns+" FROM answers WHERE "+which+" LIMIT ?", append(args, batchRows)...)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var all []row
+	for rows.Next() {
+		w, err := scan(rows)
 		if err != nil {
-			yield(Answer{}, err)
-			return
+			return nil, err
 		}
-		defer rows.Close()
-		for rows.Next() {
-			var a Answer
-			var at int64
-			err := rows.Scan(&a.Learner, &at, &a.Task, &a.Code, &a.Given, &a.Verdict, &a.Slip, &a.Cause, &a.Points, &a.Certainty, &a.Hint, &a.Seconds, &a.Situation, &a.Key, &a.Content)
-			a.At = time.UnixMilli(at)
-			if !yield(a, err) || err != nil {
+		all = append(all, w)
+	}
+	return all, rows.Err()
+}
+
+// scan reads the row at hand.
+func scan(rows *sql.Rows) (w row, err error) {
+	var at, zone int64
+	err = rows.Scan(&w.id, &w.Learner, &w.n, &at, &zone, &w.Task, &w.Code, &w.Given, &w.Verdict, &w.Slip, &w.Cause, &w.Points, &w.Certainty, &w.Hint, &w.Seconds, &w.Situation, &w.Key, &w.Content, &w.sum)
+	w.At = moment(at, zone)
+	return w, err
+}
+
+// whole returns an error for an answer that is not as it was kept.
+func (w row) whole() error {
+	if w.sum != w.seal() {
+		return spoilt{w.Learner, w.n}
+	}
+	return nil
+}
+
+// inOrder goes through a learner's answers in the order they were kept. An error is the last
+// that comes.
+func inOrder(q queryer, learner string) iter.Seq2[Answer, error] {
+	return func(yield func(Answer, error) bool) {
+		for last := int64(0); ; {
+			rows, err := batch(q, "learner = ? AND n > ? ORDER BY n", learner, last)
+			if err != nil {
+				yield(Answer{}, err)
 				return
 			}
+			if len(rows) == 0 {
+				return
+			}
+			for _, w := range rows {
+				last = w.n
+				if err := w.whole(); !yield(w.Answer, err) || err != nil {
+					return
+				}
+			}
 		}
-		if err := rows.Err(); err != nil {
-			yield(Answer{}, err)
+	}
+}
+
+// byTime goes through a learner's answers in the order they were given, from a moment on, in
+// milliseconds.
+func byTime(q queryer, learner string, sinceMS int64) iter.Seq2[Answer, error] {
+	return func(yield func(Answer, error) bool) {
+		lastMS, last := sinceMS, int64(-1)
+		for {
+			rows, err := batch(q, "learner = ?1 AND (at_ms > ?2 OR at_ms = ?2 AND n > ?3) ORDER BY at_ms, n", learner, lastMS, last)
+			if err != nil {
+				yield(Answer{}, err)
+				return
+			}
+			if len(rows) == 0 {
+				return
+			}
+			for _, w := range rows {
+				lastMS, last = w.At.UnixMilli(), w.n
+				if err := w.whole(); !yield(w.Answer, err) || err != nil {
+					return
+				}
+			}
 		}
 	}
 }
 
 // Answers goes through the learner's answers in the order they were kept, the oldest
 // first. An error is the last that comes.
-func (r *Record) Answers() iter.Seq2[Answer, error] {
-	return answersOf(r.db, "WHERE learner = ? ORDER BY id", r.Learner)
-}
+func (r *Record) Answers() iter.Seq2[Answer, error] { return inOrder(r.db, r.Learner) }
 
 // Day is what was answered on one day.
 type Day struct {
@@ -61,7 +134,7 @@ type Day struct {
 // that time's place: an answer just after midnight there belongs to the new day.
 func (r *Record) Days(since time.Time) ([]Day, error) {
 	var days []Day
-	for a, err := range answersOf(r.db, "WHERE learner = ? AND at_ms >= ? ORDER BY at_ms", r.Learner, since.UnixMilli()) {
+	for a, err := range byTime(r.db, r.Learner, since.UnixMilli()) {
 		if err != nil {
 			return nil, err
 		}

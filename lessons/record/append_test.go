@@ -51,7 +51,7 @@ func TestAppendAndReadBack(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		return // it knows no such permissions
 	}
-	for _, p := range []string{path, path + "-wal"} {
+	for _, p := range []string{path, path + "-journal", path + ".copy", path + ".lock"} {
 		info, err := os.Stat(p)
 		if err != nil || info.Mode().Perm()&0o077 != 0 {
 			t.Errorf("others may read %s: %v %v", p, info.Mode(), err)
@@ -113,10 +113,11 @@ func TestAppendNumbersAnswers(t *testing.T) {
 }
 
 // What no test can bring about is that the power goes; that the disk is waited for is a
-// setting, and so is how long one waits for another program.
+// setting, and so is that all that was acknowledged lies in
+// the one file.
 func TestSettings(t *testing.T) {
 	r := fresh(t, 0)
-	for name, want := range map[string]string{"synchronous": "2", "journal_mode": "wal", "secure_delete": "1", "busy_timeout": "20000"} {
+	for name, want := range map[string]string{"synchronous": "2", "journal_mode": "truncate", "secure_delete": "1", "busy_timeout": "20000"} {
 		if got, err := r.Setting(name); got != want || err != nil {
 			t.Errorf("%s is %s, %v", name, got, err)
 		}

@@ -62,7 +62,7 @@ func fill(b *testing.B, path string, n int) {
 		fmt.Fprintf(&lines, `{"at":%q,"task":"task-%d","code":"task-%d@1-%08x","given":"0.0613 in","verdict":"right","points":1,"seconds":42.5,"form":"outside","key":"0.0613 in","content":"0123abcd"}`+"\n",
 			nth(i).At.Format(time.RFC3339Nano), i%94, i%94, i)
 	}
-	if _, _, err := r.Import(strings.NewReader(lines.String()), schedule.Fold(items)); err != nil {
+	if _, err := importInto(r, strings.NewReader(lines.String()), schedule.Fold(items)); err != nil {
 		b.Fatal(err)
 	}
 }

@@ -1,19 +1,27 @@
 package record
 
 import (
-	"bufio"
-	"database/sql"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"time"
 )
+
+// encoder writes answers as JSON lines.
+func encoder(w io.Writer) *json.Encoder {
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	return e
+}
 
 // Export writes the learner's answers as JSON lines, oldest first, and returns how many
 // it wrote.
 func (r *Record) Export(w io.Writer) (n int, err error) {
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
+	e := encoder(w)
 	for a, err := range r.Answers() {
 		if err != nil {
 			return n, err
@@ -26,66 +34,50 @@ func (r *Record) Export(w io.Writer) (n int, err error) {
 	return n, nil
 }
 
-// longestLine is the longest line of an export that is read, in bytes.
-const longestLine = 64 << 10
-
-// Import reads answers from JSON lines into the learner's record and makes the summaries
-// anew, all or nothing; whose they were does not matter. Answers that are there already
-// are left out and counted as known, so that the same export may be read twice. The error
-// names the line.
-func (r *Record) Import(in io.Reader, fold Fold) (added, known int, err error) {
-	err = r.change(func(tx *sql.Tx) error {
-		if added, known, err = readIn(tx, in, r.Learner); err != nil {
-			return err
-		}
-		return refold(tx, r.Learner, fold)
-	})
+// ExportDamaged writes what can be read of a record that is damaged and can't be mended, as
+// Export does, and what the copy of an earlier day has besides. It returns how many
+// answers it wrote, and the numbers of those that are missing as far as they are known.
+func ExportDamaged(path, learner string, w io.Writer) (n int, missing []int64, err error) {
+	work, err := os.MkdirTemp("", "scratchpass-*") // beside the record nothing may be written
 	if err != nil {
-		return 0, 0, fmt.Errorf("%w; nothing was read in", err)
+		return 0, nil, err
 	}
-	return added, known, nil
+	defer func() { err = errors.Join(err, os.RemoveAll(work)) }()
+	found, _, err := salvageBoth(path, work, learner)
+	if err != nil {
+		return 0, nil, err
+	}
+	e := encoder(w)
+	for _, number := range slices.Sorted(maps.Keys(found.answers[learner])) {
+		if err := e.Encode(found.answers[learner][number].Answer); err != nil {
+			return n, nil, err
+		}
+		n++
+	}
+	return n, found.gaps(learner), nil
 }
 
-func readIn(tx *sql.Tx, in io.Reader, learner string) (added, known int, err error) {
-	scanner := bufio.NewScanner(in)
-	scanner.Buffer(nil, longestLine)
-	line := 1
-	for ; scanner.Scan(); line++ {
-		if len(scanner.Bytes()) == 0 {
-			continue
-		}
-		var a Answer
-		if err := json.Unmarshal(scanner.Bytes(), &a); err != nil {
-			return 0, 0, fmt.Errorf("line %d is no answer: %w", line, err)
-		}
-		if a.Task == "" || a.Verdict == "" || a.At.IsZero() {
-			return 0, 0, fmt.Errorf("line %d is no answer: task, verdict and at are wanted", line)
-		}
-		a.Learner = learner
-		there, err := has(tx, a)
-		if err != nil {
-			return 0, 0, err
-		}
-		if there {
-			known++
-			continue
-		}
-		if err := insert(tx, a); err != nil {
-			return 0, 0, err
-		}
-		added++
+// Damaged reports whether an error says that a record is damaged.
+func Damaged(err error) bool { return damaged(err) }
+
+// NoteExport notes where answers are about to be written, so that Forget can name the file.
+func (r *Record) NoteExport(path string) error {
+	whole, err := filepath.Abs(path)
+	if err != nil {
+		return err
 	}
-	if err := scanner.Err(); errors.Is(err, bufio.ErrTooLong) {
-		return 0, 0, fmt.Errorf("line %d is no answer: it has more than %d bytes", line, longestLine)
-	} else if err != nil {
-		return 0, 0, err
-	}
-	return added, known, nil
+	return r.exec("INSERT INTO exports (learner, path, at_ms) VALUES (?, ?, ?) ON CONFLICT (learner, path) DO UPDATE SET at_ms = excluded.at_ms",
+		r.Learner, whole, time.Now().UnixMilli())
 }
 
-// has reports whether the learner gave this answer to this problem at this time already.
-func has(tx *sql.Tx, a Answer) (there bool, err error) {
-	err = tx.QueryRow("SELECT EXISTS (SELECT 1 FROM answers WHERE learner = ? AND at_ms = ? AND code = ? AND given = ?)",
-		a.Learner, a.At.UnixMilli(), a.Code, a.Given).Scan(&there)
-	return there, err
+// exports are the files that answers were written to.
+func (r *Record) exports() (paths []string, err error) {
+	rows, err := readAll(r.db, "SELECT path, learner FROM exports")
+	for _, row := range rows {
+		if path, ok := row[0].(string); ok && row[1] == r.Learner {
+			paths = append(paths, path)
+		}
+	}
+	slices.Sort(paths)
+	return paths, err
 }

@@ -5,7 +5,9 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
+	"time"
 
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
@@ -67,8 +69,8 @@ func TestForgetReallyDeletes(t *testing.T) {
 	if len(holds(t, dir, secret)) == 0 {
 		t.Fatal("the word is nowhere to begin with")
 	}
-	if n, err := r.Forget(); n != 200 || err != nil {
-		t.Fatal(n, err)
+	if f, err := r.Forget(); f.Answers != 200 || err != nil {
+		t.Fatal(f, err)
 	}
 	if files := holds(t, dir, secret); len(files) > 0 {
 		t.Errorf("%v still hold it", files)
@@ -76,9 +78,6 @@ func TestForgetReallyDeletes(t *testing.T) {
 	// Twice over: deleted pages are written over, and the file is made anew without them.
 	if pages, err := r.Setting("freelist_count"); pages != "0" || err != nil {
 		t.Errorf("%s empty pages are left, %v", pages, err)
-	}
-	if info, err := os.Stat(path + "-wal"); err != nil || info.Size() != 0 {
-		t.Errorf("a log is left: %v, %v", info, err)
 	}
 	of, n, err := r.Summaries()
 	if len(of) != 0 || n != 0 || err != nil || len(kept(t, r)) != 0 {
@@ -90,8 +89,8 @@ func TestForgetReallyDeletes(t *testing.T) {
 	if _, ok, err := r.LastTest(); ok || err != nil {
 		t.Errorf("a test is left, %v", err)
 	}
-	if n, err := r.Forget(); n != 0 || err != nil {
-		t.Errorf("once more: %d, %v", n, err)
+	if f, err := r.Forget(); f.Answers != 0 || err != nil {
+		t.Errorf("once more: %+v, %v", f, err)
 	}
 	sound(t, open(t, path, "Ben"), 1)
 	// And one may begin again.
@@ -101,35 +100,92 @@ func TestForgetReallyDeletes(t *testing.T) {
 	sound(t, r, 1)
 }
 
-// While another program reads, what was deleted can't be taken out of the log: that is
-// said, and forgetting once more does it.
-func TestForgetWhileAnotherProgramReads(t *testing.T) {
+// While another program has the record open, what lies beside it can't be deleted for certain:
+// that is said, and forgetting once more does it.
+func TestForgetWhileAnotherProgramHasItOpen(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "r.db")
 	r := withSecrets(t, path, 20)
-	if err := r.Exec("PRAGMA busy_timeout = 0"); err != nil {
-		t.Fatal(err)
-	}
+	record.Waits(t, time.Millisecond)
 	reader := open(t, path, "Ben")
-	for _, err := range reader.Answers() {
-		if err != nil {
-			t.Fatal(err)
-		}
-		n, err := r.Forget() // in the middle of Ben's reading
-		if n != 20 || !says(err, "the answers are deleted, but the file may still hold what they were") {
-			t.Errorf("%d, %v", n, err)
-		}
-		if len(kept(t, r)) != 0 {
-			t.Error("nothing was deleted")
-		}
+	f, err := r.Forget()
+	if f.Answers != 20 || !says(err, "the answers are deleted, but a file may still hold what they were") {
+		t.Errorf("%+v, %v", f, err)
 	}
-	if len(holds(t, dir, secret)) == 0 {
-		t.Error("the files are clean, so nothing need have been said")
+	if len(kept(t, r)) != 0 {
+		t.Error("nothing was deleted")
 	}
-	if n, err := r.Forget(); n != 0 || err != nil {
-		t.Errorf("once more: %d, %v", n, err)
+	reader.Close()
+	if f, err := r.Forget(); f.Answers != 0 || err != nil {
+		t.Errorf("once more: %+v, %v", f, err)
 	}
 	if files := holds(t, dir, secret); len(files) > 0 {
 		t.Errorf("%v still hold it", files)
 	}
+}
+
+// Forget means every copy: that of the day, damaged records that were set aside, what killed
+// programs have left. Those in which others are too are named, and so are the files that
+// answers were exported to.
+func TestForgetMeansEveryCopy(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "r.db")
+	alone := filepath.Join(dir, "alone.db")
+	r := open(t, alone, "Ada") // a record of hers alone
+	a := nth(0)
+	a.Given = secret
+	if err := r.Append(a, nil); err != nil {
+		t.Fatal(err)
+	}
+	r.Close()
+	both := filepath.Join(dir, "both.db")
+	withSecrets(t, both, 3).Close()
+	bens := filepath.Join(dir, "bens.db")
+	open(t, bens, "Ben").Append(nth(0), nil)
+	withSecrets(t, path, 5).Close()
+	for from, to := range map[string]string{alone: path + ".damaged-20260101-120000", both: path + ".damaged-20260102-120000", bens: path + ".damaged-20260103-120000"} {
+		if err := os.Rename(from, to); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, name := range []string{".scratchpass-123", ".scratchpass-dir/damaged.db", "r.db.damaged-20260104-120000", "r.db.damaged-20260101-120000-journal"} {
+		if err := os.MkdirAll(filepath.Dir(filepath.Join(dir, name)), 0o700); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(secret), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	r = open(t, path, "Ada") // makes the copy of the day
+	for _, name := range []string{"answers.jsonl", "deleted.jsonl"} {
+		if err := r.NoteExport(filepath.Join(dir, name)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.WriteFile(filepath.Join(dir, "answers.jsonl"), []byte(secret), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	f, err := r.Forget()
+	if err != nil {
+		t.Fatal(err)
+	}
+	short := func(paths []string) string {
+		var names []string
+		for _, p := range paths {
+			names = append(names, filepath.Base(p))
+		}
+		return strings.Join(names, " ")
+	}
+	if got, want := short(f.Deleted), ".scratchpass-123 .scratchpass-dir r.db.damaged-20260101-120000"; got != want {
+		t.Errorf("deleted %s, want %s", got, want)
+	}
+	// The second of these can't be read: nobody knows what is in it.
+	if got, want := short(f.Left), "r.db.damaged-20260102-120000 r.db.damaged-20260104-120000 answers.jsonl"; got != want {
+		t.Errorf("named %s, want %s", got, want)
+	}
+	if left := strings.Join(holds(t, dir, secret), " "); left != "answers.jsonl both.db.copy r.db.damaged-20260102-120000 r.db.damaged-20260104-120000" &&
+		left != "answers.jsonl r.db.damaged-20260102-120000 r.db.damaged-20260104-120000" {
+		t.Errorf("the word is in %s", left)
+	}
+	sound(t, open(t, path, "Ben"), 1)
 }

@@ -1,6 +1,9 @@
 package record
 
-import "time"
+import (
+	"testing"
+	"time"
+)
 
 // What tests need to bring about by order what else would happen by chance.
 
@@ -24,7 +27,17 @@ func (r *Record) Step(version int) error { return r.step(version) }
 func Retry(try func() (bool, error), sleep func(time.Duration)) error { return retry(try, sleep) }
 
 // SetAsideAs sets a record aside under a name.
-func SetAsideAs(path, aside string) error { return setAside(path, aside) }
+func SetAsideAs(path, aside string) (string, error) { return setAside(path, aside) }
 
 // Newest is the version of the newest form.
 var Newest = len(schemas)
+
+// QueryRow reads one value on the record's own connection.
+func (r *Record) QueryRow(query string, into any) error { return r.db.QueryRow(query).Scan(into) }
+
+// Waits sets how long one waits for who else has the file, while a test runs.
+func Waits(t testing.TB, wait time.Duration) {
+	before := openWait
+	openWait = wait
+	t.Cleanup(func() { openWait = before })
+}

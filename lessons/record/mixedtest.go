@@ -14,9 +14,8 @@ type Test struct {
 
 // AddTest keeps the result of a mixed test.
 func (r *Record) AddTest(t Test) error {
-	_, err := r.db.Exec("INSERT INTO tests (learner, at_ms, got, of) SELECT ?, ?, ?, ? WHERE NOT EXISTS (SELECT 1 FROM tests WHERE learner = ? AND at_ms = ? AND got = ? AND of = ?)",
+	return r.exec("INSERT INTO tests (learner, at_ms, got, of) SELECT ?, ?, ?, ? WHERE NOT EXISTS (SELECT 1 FROM tests WHERE learner = ? AND at_ms = ? AND got = ? AND of = ?)",
 		r.Learner, t.At.UnixMilli(), t.Got, t.Of, r.Learner, t.At.UnixMilli(), t.Got, t.Of)
-	return err
 }
 
 // LastTest returns the newest mixed test; ok is false when there is none.

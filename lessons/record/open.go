@@ -4,52 +4,95 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"time"
 
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
+
+	"scratchpass/quiz/files"
 )
 
 // Open opens the record of a learner in a file, or begins one, with the folders that it
-// stands in. A file that is damaged from the start is set aside under another name and
-// never written to; damage further in is met when it is read, as an error. A file of a
-// newer program is an error too, and left as it is.
-func Open(path, learner string) (*Record, error) {
+// stands in. The whole of it is looked through when it is short, and when it is opened for
+// the first time on a day. A damaged one is mended first, from itself and from the copy
+// of an earlier day: Mended tells what became of it. A file that this program did not
+// write is an error, and so is one of a newer program; both are left as they are. One that
+// may only be read is opened to be read.
+func Open(path, learner string) (*Record, error) { return openAs(path, learner, checkedDaily) }
+
+// OpenChecked is Open, and looks through the whole file whenever that was done last.
+func OpenChecked(path, learner string) (*Record, error) { return openAs(path, learner, checkedNow) }
+
+// check tells when a file is looked through.
+type check int
+
+const (
+	checkedDaily check = iota // when it is short, or was not looked through today
+	checkedNow                // now
+)
+
+// openWait is how long one waits for who else has the file. Tests have less time.
+var openWait = 20 * time.Second
+
+// openTries is how often one begins anew when the file was found damaged: after a mending it
+// is sound.
+const openTries = 3
+
+func openAs(path, learner string, when check) (*Record, error) {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return nil, err
 	}
-	r, err := open(path, learner)
-	if err == nil || !damaged(err) {
-		return r, err
-	}
-	aside := path + ".damaged-" + time.Now().Format("20060102-150405.000")
-	if err := setAside(path, aside); err != nil {
+	if err := ours(path); err != nil {
 		return nil, err
 	}
-	r, err = open(path, learner)
-	if err == nil {
-		r.SetAside = aside
-	}
-	return r, err
-}
-
-// setAside gives a record and what belongs to it another name.
-func setAside(path, aside string) error {
-	for _, ending := range []string{"", "-wal", "-shm"} {
-		if err := os.Rename(path+ending, aside+ending); err != nil && !errors.Is(err, os.ErrNotExist) {
-			return fmt.Errorf("the record %s is damaged and can't be set aside: %w", path, err)
+	var mended *Mended
+	for tries := 1; ; tries++ {
+		r, err := openShared(path, learner, when)
+		if err == nil {
+			r.Mended = mended
+			return r, nil
+		}
+		if !damaged(err) || tries == openTries {
+			return nil, err
+		}
+		if mended, err = mend(path, learner, err); err != nil {
+			return nil, err
 		}
 	}
-	return nil
 }
 
-// damaged reports whether an error says that the file is no sound database.
+// openShared opens a file beside others that have it open, and looks through it.
+func openShared(path, learner string, when check) (*Record, error) {
+	free, err := files.LockShared(path+lockEnding, openWait)
+	if errors.Is(err, files.ErrHeld) {
+		return nil, err
+	}
+	if err != nil { // a disk that has no locks, or may not be written: no one can mend either
+		free = func() error { return nil }
+	}
+	r, err := open(path, learner)
+	if err == nil {
+		if err = r.lookThrough(when); err == nil {
+			r.free = free
+			return r, nil
+		}
+		r.db.Close()
+	}
+	return nil, errors.Join(err, free())
+}
+
+// lockEnding is the ending of the file that locks stand for.
+const lockEnding = ".lock"
+
+// damaged reports whether an error says that the file is no sound record.
 func damaged(err error) bool {
 	code := codeOf(err)
-	return code == sqlite3.SQLITE_CORRUPT || code == sqlite3.SQLITE_NOTADB
+	return code == sqlite3.SQLITE_CORRUPT || code == sqlite3.SQLITE_NOTADB || errors.As(err, &spoilt{}) || errors.Is(err, errDamaged)
 }
 
 // busy reports whether an error says that another program holds the file.
@@ -67,26 +110,67 @@ func codeOf(err error) int {
 func open(path, learner string) (*Record, error) {
 	// Private from the first moment: the file exists before the database opens it.
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
+	if errors.Is(err, fs.ErrPermission) || errors.Is(err, syscall.EROFS) {
+		return openToRead(path, learner)
+	}
 	if err != nil {
 		return nil, err
 	}
 	if err := f.Close(); err != nil {
 		return nil, err
 	}
+	r, err := connect(path, learner, "&_pragma=synchronous(FULL)&_pragma=secure_delete(ON)&_pragma=foreign_keys(ON)&_txlock=immediate")
+	if err != nil {
+		return nil, err
+	}
+	if err := retry(r.begin, time.Sleep); err != nil {
+		r.db.Close()
+		return nil, err
+	}
+	return r, nil
+}
+
+// openToRead opens a file that may only be read.
+func openToRead(path, learner string) (*Record, error) {
+	if _, err := os.Stat(path); err != nil {
+		return nil, err
+	}
+	r, err := connect(path, learner, "&mode=ro")
+	if err != nil {
+		return nil, err
+	}
+	r.ReadOnly = true
+	if err := retry(r.migrate, time.Sleep); err != nil {
+		r.db.Close()
+		return nil, err
+	}
+	return r, nil
+}
+
+// patience is how long the database waits for another program by itself.
+const patience = 20 * time.Second
+
+// connect connects to a file.
+func connect(path, learner, settings string) (*Record, error) {
 	// busy_timeout stands first: the other settings already need the lock.
-	dsn := "file:" + escape(path) + "?_pragma=busy_timeout(20000)&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)" +
-		"&_pragma=secure_delete(ON)&_pragma=foreign_keys(ON)&_txlock=immediate"
+	dsn := fmt.Sprintf("file:%s?_pragma=busy_timeout(%d)%s", escape(path), patience.Milliseconds(), settings)
 	db, err := sql.Open("sqlite", dsn)
 	if err != nil {
 		return nil, err
 	}
 	db.SetMaxOpenConns(1)
-	r := &Record{Learner: learner, db: db}
-	if err := retry(r.migrate, time.Sleep); err != nil {
-		db.Close()
-		return nil, err
+	return &Record{Learner: learner, path: path, db: db, free: func() error { return nil }}, nil
+}
+
+// begin brings a file to the newest form, a step at a time. The journal is the kind that
+// leaves all that is acknowledged in the one file, so that whoever copies it has all, and
+// that disks of a network can have.
+func (r *Record) begin() (done bool, err error) {
+	if done, err = r.migrate(); !done || err != nil {
+		return done, err
 	}
-	return r, nil
+	var mode string
+	return true, r.db.QueryRow("PRAGMA journal_mode = TRUNCATE").Scan(&mode)
 }
 
 // escape makes a path fit for a URI.
@@ -94,9 +178,8 @@ func escape(path string) string {
 	return strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(filepath.ToSlash(path))
 }
 
-// retry tries until it is done or fails. Two programs that begin one record at the same
-// moment both want to set how its journal is kept; the database does not wait for that by
-// itself, so it is tried again, after longer and longer waits.
+// retry tries until it is done or fails. While another program holds the file it is tried
+// again, after longer and longer waits.
 func retry(try func() (done bool, err error), sleep func(time.Duration)) error {
 	const longest = 4 * time.Second
 	for wait := time.Millisecond; ; {

@@ -19,10 +19,8 @@ func (r *Record) Place(lesson string) (part int, ok bool, err error) {
 // SetPlace remembers the part of a lesson; a part below 0 forgets it.
 func (r *Record) SetPlace(lesson string, part int) error {
 	if part < 0 {
-		_, err := r.db.Exec("DELETE FROM places WHERE learner = ? AND lesson = ?", r.Learner, lesson)
-		return err
+		return r.exec("DELETE FROM places WHERE learner = ? AND lesson = ?", r.Learner, lesson)
 	}
-	_, err := r.db.Exec("INSERT INTO places (learner, lesson, part, at_ms) VALUES (?, ?, ?, ?) ON CONFLICT (learner, lesson) DO UPDATE SET part = excluded.part, at_ms = excluded.at_ms",
+	return r.exec("INSERT INTO places (learner, lesson, part, at_ms) VALUES (?, ?, ?, ?) ON CONFLICT (learner, lesson) DO UPDATE SET part = excluded.part, at_ms = excluded.at_ms",
 		r.Learner, lesson, part, time.Now().UnixMilli())
-	return err
 }

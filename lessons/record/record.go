@@ -5,23 +5,33 @@ package record
 
 import (
 	"database/sql"
+	"errors"
 	"fmt"
 	"time"
 
 	"scratchpass/quiz/answer"
 )
 
-// Record is an open record of one learner. It is for one goroutine at a time, and nothing
-// else may be asked of it while one goes through its answers.
+// Record is an open record of one learner. It is for one goroutine at a time.
 type Record struct {
 	Learner  string
-	SetAside string // where a damaged file was put when this one was opened; empty when none was
+	ReadOnly bool    // the file may only be read: nothing can be kept
+	Mended   *Mended // what became of a file that was found damaged when this one was opened; nil where none was
 
-	db *sql.DB
+	path string
+	db   *sql.DB
+	free func() error // gives back the lock that says: someone has it open
+	made *made        // summaries that can't be kept, or nil
 }
 
 // Close closes the record.
-func (r *Record) Close() error { return r.db.Close() }
+func (r *Record) Close() error {
+	err := r.db.Close()
+	if e := r.free(); err == nil {
+		err = e
+	}
+	return err
+}
 
 // Answer is one marked answer as it is kept. The JSON is the format of the export, with
 // the names that exports have had from the first.
@@ -57,8 +67,15 @@ func (r *Record) Append(a Answer, fold Fold) error {
 		if err := tx.QueryRow(sameAnswer, a.Learner, a.At.UnixMilli(), a.Task, a.Code, a.Given).Scan(&known); known || err != nil {
 			return err
 		}
-		if err := insert(tx, a); err != nil || fold == nil {
+		last, latest, err := newest(tx, a.Learner)
+		if err != nil {
 			return err
+		}
+		if err := insert(tx, a, last+1); err != nil || fold == nil {
+			return err
+		}
+		if a.At.UnixMilli() < latest { // the clock was set back: answers count in the order they were given
+			return refold(tx, a.Learner, fold)
 		}
 		return addTo(tx, a, fold)
 	})
@@ -74,13 +91,42 @@ const sameAnswer = "SELECT EXISTS (SELECT 1 FROM answers WHERE learner = ? AND a
 // change does something to the file, all of it or nothing. Other programs that want to
 // write wait until it is done.
 func (r *Record) change(do func(tx *sql.Tx) error) error {
-	tx, err := r.db.Begin()
-	if err != nil {
-		return err
+	return r.plainly(func() error {
+		tx, err := r.db.Begin()
+		if err != nil {
+			return err
+		}
+		defer tx.Rollback()
+		if err := do(tx); err != nil {
+			return err
+		}
+		return tx.Commit()
+	})
+}
+
+// ErrBusy says that another program holds the record: what was to be written is not, and
+// may be tried again.
+var ErrBusy = errors.New("another program is using the record")
+
+// ErrReadOnly says that the record may only be read.
+var ErrReadOnly = errors.New("the record may only be read")
+
+// plainly does something with the file, and gives what the database calls busy or read-only
+// the names of this package.
+func (r *Record) plainly(do func() error) error {
+	err := do()
+	switch {
+	case err == nil:
+		return nil
+	case busy(err):
+		return fmt.Errorf("%w (%w)", ErrBusy, err)
+	case r.ReadOnly:
+		return fmt.Errorf("%w (%w)", ErrReadOnly, err)
 	}
-	defer tx.Rollback()
-	if err := do(tx); err != nil {
-		return err
-	}
-	return tx.Commit()
+	return err
+}
+
+// exec is change for one statement.
+func (r *Record) exec(statement string, args ...any) error {
+	return r.plainly(func() error { _, err := r.db.Exec(statement, args...); return err })
 }

@@ -1,6 +1,7 @@
 package record_test
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
@@ -29,7 +30,7 @@ func TestFirstFormOpens(t *testing.T) {
 	}
 	do(t, path, string(script))
 	r := open(t, path, "Ada")
-	if r.SetAside != "" {
+	if r.Mended != nil {
 		t.Error("an old record was taken for a damaged one")
 	}
 	if all := kept(t, r); len(all) != 3 || all[1].Slip != "double" || all[1].Certainty != answer.Bet || !all[2].Hint || all[0].Situation != "" || all[0].Key != "" {
@@ -37,12 +38,12 @@ func TestFirstFormOpens(t *testing.T) {
 	}
 	needs := func(want bool, why string) {
 		t.Helper()
-		if old, err := r.NeedsRefold(); old != want || err != nil {
+		if old, err := r.NeedsRefold(rule); old != want || err != nil {
 			t.Errorf("%v, %v: %s", old, err, why)
 		}
 	}
 	needs(true, "answers, and no summary")
-	if err := r.Refold(schedule.Fold(items)); err != nil {
+	if err := r.Refold(schedule.Fold(items), rule); err != nil {
 		t.Fatal(err)
 	}
 	needs(false, "now there are summaries")
@@ -52,7 +53,7 @@ func TestFirstFormOpens(t *testing.T) {
 		t.Errorf("%+v, %d, %v", s, n, err)
 	}
 	r.Learner = "Ben"
-	needs(false, "someone without answers needs nothing")
+	needs(true, "nobody knows by which rule")
 }
 
 // Summaries made anew are those that were kept with each answer, and what stood there
@@ -84,7 +85,7 @@ func TestRefoldComesToTheSame(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if err := r.Refold(fold); err != nil {
+	if err := r.Refold(fold, rule); err != nil {
 		t.Fatal(err)
 	}
 	after, n, err := r.Summaries()
@@ -97,31 +98,96 @@ func TestRefoldComesToTheSame(t *testing.T) {
 	}
 }
 
-// Days in a record that is read anew are those of the place where the computer is: a
-// moment is kept, not the clock on the wall.
-func TestRefoldOnDaysOfThePlace(t *testing.T) {
-	r := fresh(t, 0)
+// Days are those of the place where an answer was given, wherever the computer is when they
+// are counted, and wherever the answers were read in.
+func TestDaysAreThoseOfTheirPlace(t *testing.T) {
+	r, there := fresh(t, 0), time.FixedZone("", 10*3600)
 	for _, at := range []time.Time{time.Date(2026, 3, 1, 13, 59, 0, 0, time.UTC), time.Date(2026, 3, 1, 14, 0, 0, 0, time.UTC)} {
-		if err := r.Append(record.Answer{At: at, Task: "single-depth", Verdict: answer.Right}, nil); err != nil {
+		a := nth(0)
+		a.At = at.In(there) // a minute before midnight, and at midnight
+		if err := r.Append(a, schedule.Fold(items)); err != nil {
 			t.Fatal(err)
 		}
 	}
-	for _, row := range []struct {
-		place *time.Location
-		days  uint64
-		why   string
-	}{
-		{time.UTC, 1, "one afternoon"},
-		{time.FixedZone("", 10*3600), 2, "a minute before and at midnight"},
-		{time.FixedZone("", 10*3600+60), 1, "both after midnight"},
-	} {
-		in(t, row.place)
-		if err := r.Refold(schedule.Fold(items)); err != nil {
+	var out bytes.Buffer
+	if _, err := r.Export(&out); err != nil || !strings.Contains(out.String(), "T23:59:00+10:00") {
+		t.Errorf("%s %v", out.String(), err)
+	}
+	in(t, time.UTC)
+	other := fresh(t, 0)
+	if _, err := importInto(other, &out, schedule.Fold(items)); err != nil {
+		t.Fatal(err)
+	}
+	if err := r.Refold(schedule.Fold(items), rule); err != nil {
+		t.Fatal(err)
+	}
+	for name, r := range map[string]*record.Record{"folded anew": r, "read in": other} {
+		if of, _, err := r.Summaries(); of["single-depth"].Card.Reps != 2 || err != nil {
+			t.Errorf("%s: reviewed on %d days, %v", name, of["single-depth"].Card.Reps, err)
+		}
+	}
+}
+
+// An answer that was given before the newest one, since the clock was set back, counts in its
+// place: the summaries are those that the answers come to anew.
+func TestClockSetBack(t *testing.T) {
+	r, fold := fresh(t, 0), schedule.Fold(items)
+	for _, n := range []int{0, 5, 2, 9, 1} {
+		a := nth(n)
+		if n == 2 {
+			a.Verdict = answer.Wrong
+		}
+		if err := r.Append(a, fold); err != nil {
 			t.Fatal(err)
 		}
-		if of, _, err := r.Summaries(); of["single-depth"].Card.Reps != row.days || err != nil {
-			t.Errorf("reviewed on %d days, %v: %s", of["single-depth"].Card.Reps, err, row.why)
+	}
+	before, n, err := r.Summaries()
+	if err != nil || n != 5 {
+		t.Fatal(n, err)
+	}
+	if err := r.Refold(fold, rule); err != nil {
+		t.Fatal(err)
+	}
+	after, _, err := r.Summaries()
+	if one, other := asJSON(t, before), asJSON(t, after); err != nil || one != other {
+		t.Errorf("%v\n%s\n%s", err, one, other)
+	}
+}
+
+// Whatever is not right with the summaries is noticed: another rule, another count of answers
+// in all or of one task, one that can't be read.
+func TestNeedsRefold(t *testing.T) {
+	for _, spoil := range []string{
+		"",
+		"UPDATE states SET state = '{\"answers\":3,\"fold\":6}' WHERE task = ''",
+		"UPDATE states SET state = '{\"answers\":2,\"fold\":7}' WHERE task = ''",
+		"UPDATE states SET state = '{}' WHERE task = 'single-depth'",
+		"UPDATE states SET state = '{' WHERE task = 'single-depth'",
+		"UPDATE states SET state = '{' WHERE task = ''",
+		"DELETE FROM states WHERE task = ''",
+		"DELETE FROM states WHERE task = 'single-depth'",
+		"DELETE FROM states",
+		"INSERT INTO states (learner, task, state) VALUES ('Ada', 'gone', '{\"answers\":1}')",
+	} {
+		r := fresh(t, 3)
+		if err := r.Refold(schedule.Fold(items), rule); err != nil {
+			t.Fatal(err)
 		}
+		if spoil != "" {
+			if err := r.Exec(spoil); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if needs, err := r.NeedsRefold(rule); needs != (spoil != "") || err != nil {
+			t.Errorf("%v, %v after %q", needs, err, spoil)
+		}
+		if err := r.Refold(schedule.Fold(items), rule); err != nil {
+			t.Fatal(err)
+		}
+		if needs, err := r.NeedsRefold(rule); needs || err != nil {
+			t.Errorf("%v, %v after it was made good", needs, err)
+		}
+		sound(t, r, 3)
 	}
 }
 
@@ -150,11 +216,11 @@ func TestRefoldLeavesOutNoAnswerOfAnotherProgram(t *testing.T) {
 		}
 		return fold(s, a, item)
 	}
-	if err := r.Refold(meddling); err != nil {
+	if err := r.Refold(meddling, rule); err != nil {
 		t.Fatal(err)
 	}
 	sound(t, r, answers)
-	if _, _, err := r.Import(strings.NewReader(asJSON(t, nth(50))), meddling); err != nil {
+	if _, err := importInto(r, strings.NewReader(asJSON(t, nth(50))), meddling); err != nil {
 		t.Fatal(err)
 	}
 	sound(t, r, answers+1)

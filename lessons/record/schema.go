@@ -5,23 +5,42 @@ import (
 	"fmt"
 )
 
+// step is one step of the form of a file.
+type step struct {
+	sql   string
+	after func(tx *sql.Tx) error // what SQL alone can't do; nil where there is nothing
+}
+
 // schemas are the steps from an empty file to the newest form, in order. A step is
 // never changed once it has been released: a record from any of them still opens.
-var schemas = []string{
-	`CREATE TABLE answers (
+var schemas = []step{
+	{sql: `CREATE TABLE answers (
 		id INTEGER PRIMARY KEY, learner TEXT NOT NULL, at_ms INTEGER NOT NULL, task TEXT NOT NULL, code TEXT NOT NULL,
 		given TEXT NOT NULL, verdict TEXT NOT NULL, slip TEXT NOT NULL, points REAL NOT NULL, certainty TEXT NOT NULL,
 		hint INTEGER NOT NULL, seconds REAL NOT NULL, content TEXT NOT NULL);
-	CREATE INDEX answers_by_learner ON answers (learner, id);`,
-	`ALTER TABLE answers ADD COLUMN cause TEXT NOT NULL DEFAULT '';
+	CREATE INDEX answers_by_learner ON answers (learner, id);`},
+	{sql: `ALTER TABLE answers ADD COLUMN cause TEXT NOT NULL DEFAULT '';
 	ALTER TABLE answers ADD COLUMN form TEXT NOT NULL DEFAULT '';
 	ALTER TABLE answers ADD COLUMN answer_key TEXT NOT NULL DEFAULT '';
 	CREATE INDEX answers_by_time ON answers (learner, at_ms);
 	CREATE TABLE states (learner TEXT NOT NULL, task TEXT NOT NULL, state TEXT NOT NULL, PRIMARY KEY (learner, task));
 	CREATE TABLE tests (learner TEXT NOT NULL, at_ms INTEGER NOT NULL, got INTEGER NOT NULL, of INTEGER NOT NULL);
-	CREATE TABLE places (learner TEXT NOT NULL, lesson TEXT NOT NULL, part INTEGER NOT NULL, at_ms INTEGER NOT NULL, PRIMARY KEY (learner, lesson));`,
-	`CREATE TABLE sittings (learner TEXT NOT NULL, sitting INTEGER NOT NULL, n INTEGER NOT NULL, line TEXT NOT NULL, PRIMARY KEY (learner, sitting, n));`,
+	CREATE TABLE places (learner TEXT NOT NULL, lesson TEXT NOT NULL, part INTEGER NOT NULL, at_ms INTEGER NOT NULL, PRIMARY KEY (learner, lesson));`},
+	{sql: `CREATE TABLE sittings (learner TEXT NOT NULL, sitting INTEGER NOT NULL, n INTEGER NOT NULL, line TEXT NOT NULL, PRIMARY KEY (learner, sitting, n));`},
+	{sql: `ALTER TABLE answers ADD COLUMN n INTEGER NOT NULL DEFAULT 0;
+	ALTER TABLE answers ADD COLUMN zone_s INTEGER NOT NULL DEFAULT 0;
+	ALTER TABLE answers ADD COLUMN sum INTEGER NOT NULL DEFAULT 0;
+	UPDATE answers SET n = numbered.n FROM (SELECT id, ROW_NUMBER() OVER (PARTITION BY learner ORDER BY id) AS n FROM answers) AS numbered WHERE answers.id = numbered.id;
+	DROP INDEX answers_by_learner;
+	CREATE UNIQUE INDEX answers_by_number ON answers (learner, n);
+	CREATE TABLE lost (learner TEXT NOT NULL, n INTEGER NOT NULL, at_ms INTEGER NOT NULL, said INTEGER NOT NULL, PRIMARY KEY (learner, n));
+	CREATE TABLE exports (learner TEXT NOT NULL, path TEXT NOT NULL, at_ms INTEGER NOT NULL, PRIMARY KEY (learner, path));
+	PRAGMA application_id = ` + fmt.Sprint(applicationID), after: sealAll},
 }
+
+// applicationID is the number that says whose file a database is: the letters Scps.
+// Source: the SQLite database file format, offset 68.
+const applicationID = 0x53637073
 
 // migrate brings a file one step nearer to the newest form; done is true when it is there.
 func (r *Record) migrate() (done bool, err error) {
@@ -34,6 +53,8 @@ func (r *Record) migrate() (done bool, err error) {
 		return false, fmt.Errorf("the record was written by a newer program (form %d, this one knows %d): use that one", version, len(schemas))
 	case version == len(schemas):
 		return true, nil
+	case r.ReadOnly:
+		return false, fmt.Errorf("the record is of an older form (%d of %d), and can't be brought to the newest: it may only be read", version, len(schemas))
 	}
 	return false, r.step(version)
 }
@@ -46,8 +67,13 @@ func (r *Record) step(version int) error {
 		if err := tx.QueryRow("PRAGMA user_version").Scan(&now); err != nil || now != version {
 			return err
 		}
-		if _, err := tx.Exec(schemas[version]); err != nil {
+		if _, err := tx.Exec(schemas[version].sql); err != nil {
 			return err
+		}
+		if after := schemas[version].after; after != nil {
+			if err := after(tx); err != nil {
+				return err
+			}
 		}
 		_, err := tx.Exec(fmt.Sprintf("PRAGMA user_version = %d", version+1))
 		return err

@@ -35,10 +35,9 @@ func (s *Sittings) Restart(line []byte) error {
 // Append adds a line to the sitting at hand. When it returns without an error, the line
 // survives whatever happens next.
 func (s *Sittings) Append(line []byte) error {
-	_, err := s.record.db.Exec(`INSERT INTO sittings (learner, sitting, n, line)
+	return s.record.exec(`INSERT INTO sittings (learner, sitting, n, line)
 		SELECT learner, sitting, MAX(n) + 1, ? FROM sittings WHERE learner = ? AND sitting = ? GROUP BY learner, sitting`,
 		string(line), s.record.Learner, s.id)
-	return err
 }
 
 // Lines are the lines of the sitting that was not brought to its end; none where there is
@@ -62,6 +61,5 @@ func (s *Sittings) Lines() (lines [][]byte, err error) {
 
 // Clear forgets the sitting at hand: it has come to its end.
 func (s *Sittings) Clear() error {
-	_, err := s.record.db.Exec("DELETE FROM sittings WHERE learner = ? AND sitting = ?", s.record.Learner, s.id)
-	return err
+	return s.record.exec("DELETE FROM sittings WHERE learner = ? AND sitting = ?", s.record.Learner, s.id)
 }

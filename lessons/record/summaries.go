@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
+	"math"
 	"time"
 
 	"github.com/open-spaced-repetition/go-fsrs/v3"
@@ -24,6 +26,12 @@ type Summary struct {
 	SureWrong time.Time      `json:"sure_wrong"`      // when an answer that someone would have bet the part on was last wrong
 }
 
+// made are summaries that could not be kept.
+type made struct {
+	of      map[string]Summary
+	answers int
+}
+
 // Fold puts one more answer into a summary; item is its number among all answers of the
 // learner, from 1. It is pure: the same answers come to the same summary.
 type Fold func(s Summary, a Answer, item int) Summary
@@ -32,9 +40,18 @@ type Fold func(s Summary, a Answer, item int) Summary
 // among the summaries of the tasks.
 const everything = ""
 
+// count is what stands there: how many answers the summaries count, and by which rule.
+type count struct {
+	Answers int `json:"answers"`
+	Fold    int `json:"fold,omitempty"` // its number
+}
+
 // Summaries returns what the answers to every task come to, by task, and how many
 // answers there are in all.
 func (r *Record) Summaries() (of map[string]Summary, answers int, err error) {
+	if r.made != nil {
+		return maps.Clone(r.made.of), r.made.answers, nil
+	}
 	rows, err := r.db.Query("SELECT task, state FROM states WHERE learner = ?", r.Learner)
 	if err != nil {
 		return nil, 0, err
@@ -46,53 +63,59 @@ func (r *Record) Summaries() (of map[string]Summary, answers int, err error) {
 		if err := rows.Scan(&task, &text); err != nil {
 			return nil, 0, err
 		}
-		if of[task], err = readSummary(task, text); err != nil {
+		if task == everything {
+			all, err := readState[count](task, text)
+			if err != nil {
+				return nil, 0, err
+			}
+			answers = all.Answers
+			continue
+		}
+		if of[task], err = readState[Summary](task, text); err != nil {
 			return nil, 0, err
 		}
 	}
-	answers = of[everything].Answers
-	delete(of, everything)
 	return of, answers, rows.Err()
 }
 
 // addTo folds an answer into the count of all and into the summary of its task.
 func addTo(tx *sql.Tx, a Answer, fold Fold) error {
-	count, err := summaryOf(tx, a.Learner, everything)
+	all, err := stateOf[count](tx, a.Learner, everything)
 	if err != nil {
 		return err
 	}
-	count.Answers++
-	if err := putSummary(tx, a.Learner, everything, count); err != nil {
+	all.Answers++
+	if err := putState(tx, a.Learner, everything, all); err != nil {
 		return err
 	}
-	s, err := summaryOf(tx, a.Learner, a.Task)
+	s, err := stateOf[Summary](tx, a.Learner, a.Task)
 	if err != nil {
 		return err
 	}
-	return putSummary(tx, a.Learner, a.Task, fold(s, a, count.Answers))
+	return putState(tx, a.Learner, a.Task, fold(s, a, all.Answers))
 }
 
-func summaryOf(tx *sql.Tx, learner, task string) (Summary, error) {
+func stateOf[T any](tx *sql.Tx, learner, task string) (state T, err error) {
 	var text string
-	err := tx.QueryRow("SELECT state FROM states WHERE learner = ? AND task = ?", learner, task).Scan(&text)
+	err = tx.QueryRow("SELECT state FROM states WHERE learner = ? AND task = ?", learner, task).Scan(&text)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
-		return Summary{}, nil
+		return state, nil
 	case err != nil:
-		return Summary{}, err
+		return state, err
 	}
-	return readSummary(task, text)
+	return readState[T](task, text)
 }
 
-func readSummary(task, text string) (s Summary, err error) {
-	if err := json.Unmarshal([]byte(text), &s); err != nil {
-		return s, fmt.Errorf("the summary of %q can't be read: %w", task, err)
+func readState[T any](task, text string) (state T, err error) {
+	if err := json.Unmarshal([]byte(text), &state); err != nil {
+		return state, fmt.Errorf("the summary of %q can't be read: %w", task, err)
 	}
-	return s, nil
+	return state, nil
 }
 
-func putSummary(tx *sql.Tx, learner, task string, s Summary) error {
-	text, err := json.Marshal(s)
+func putState(tx *sql.Tx, learner, task string, state any) error {
+	text, err := json.Marshal(state)
 	if err != nil {
 		return err
 	}
@@ -101,39 +124,80 @@ func putSummary(tx *sql.Tx, learner, task string, s Summary) error {
 }
 
 // Refold makes the summaries anew from the answers, in the order they were given, all of
-// them or none. Days are those of the place where the computer is now.
-func (r *Record) Refold(fold Fold) error {
-	return r.change(func(tx *sql.Tx) error { return refold(tx, r.Learner, fold) })
-}
-
-// refold reads and writes in one transaction, so that no answer that another program
-// keeps meanwhile is left out of the summaries.
-func refold(tx *sql.Tx, learner string, fold Fold) error {
-	all := map[string]Summary{}
-	item := 0
-	for a, err := range answersOf(tx, "WHERE learner = ? ORDER BY at_ms, id", learner) {
+// them or none. rule is the number of the rule that the fold goes by. Of a record that may
+// only be read they are kept in memory.
+func (r *Record) Refold(fold Fold, rule int) error {
+	if r.ReadOnly {
+		of, answers, err := folded(r.db, r.Learner, fold)
+		r.made = &made{of, answers}
+		return err
+	}
+	return r.change(func(tx *sql.Tx) error {
+		if err := refold(tx, r.Learner, fold); err != nil {
+			return err
+		}
+		all, err := stateOf[count](tx, r.Learner, everything)
 		if err != nil {
 			return err
 		}
-		item++
-		all[a.Task] = fold(all[a.Task], a, item)
+		all.Fold = rule
+		return putState(tx, r.Learner, everything, all)
+	})
+}
+
+// refold reads and writes in one transaction, so that no answer that another program
+// keeps meanwhile is left out of the summaries. The number of the rule stays.
+func refold(tx *sql.Tx, learner string, fold Fold) error {
+	was, err := stateOf[count](tx, learner, everything)
+	if err != nil { // it can't be read: then it is not known which rule the rest went by
+		was = count{}
 	}
-	all[everything] = Summary{State: mastery.State{Answers: item}}
+	all, n, err := folded(tx, learner, fold)
+	if err != nil {
+		return err
+	}
 	if _, err := tx.Exec("DELETE FROM states WHERE learner = ?", learner); err != nil {
 		return err
 	}
 	for task, s := range all {
-		if err := putSummary(tx, learner, task, s); err != nil {
+		if err := putState(tx, learner, task, s); err != nil {
 			return err
 		}
 	}
-	return nil
+	return putState(tx, learner, everything, count{n, was.Fold})
 }
 
-// NeedsRefold reports whether there are answers that no summary counts: a record
-// from before there were summaries.
-func (r *Record) NeedsRefold() (bool, error) {
-	var needs bool
-	err := r.db.QueryRow("SELECT EXISTS (SELECT 1 FROM answers WHERE learner = ?1) AND NOT EXISTS (SELECT 1 FROM states WHERE learner = ?1)", r.Learner).Scan(&needs)
-	return needs, err
+// folded is what a learner's answers come to, by task, and how many there are.
+func folded(q queryer, learner string, fold Fold) (of map[string]Summary, answers int, err error) {
+	of = map[string]Summary{}
+	for a, err := range byTime(q, learner, math.MinInt64) {
+		if err != nil {
+			return nil, 0, err
+		}
+		answers++
+		of[a.Task] = fold(of[a.Task], a, answers)
+	}
+	return of, answers, nil
+}
+
+// NeedsRefold reports whether the summaries are not those of the answers by the rule of this
+// number: an older rule made them, a record from before there were summaries has none, or
+// they count other answers than there are.
+func (r *Record) NeedsRefold(rule int) (bool, error) {
+	var state string
+	var answers int
+	err := r.db.QueryRow("SELECT COALESCE((SELECT state FROM states WHERE learner = ?1 AND task = ?2), '{}'), (SELECT COUNT(*) FROM answers WHERE learner = ?1)", r.Learner, everything).Scan(&state, &answers)
+	if err != nil {
+		return false, err
+	}
+	of, n, err := r.Summaries()
+	if err != nil {
+		return true, nil // they can't be read: they can be made
+	}
+	sum := 0
+	for _, s := range of {
+		sum += s.Answers
+	}
+	all, err := readState[count](everything, state)
+	return err != nil || all.Fold != rule || n != answers || sum != answers, nil
 }

@@ -22,13 +22,13 @@ type Book struct {
 	fold record.Fold
 }
 
-// NewBook returns the book of a record. A record from before there were summaries
-// gets them now.
+// NewBook returns the book of a record. One whose summaries are not those of its answers, by
+// the rule of today, gets them now.
 func NewBook(r *record.Record, system machine.System) (Book, error) {
 	b := Book{r, Fold(Catalogue(system))}
-	old, err := r.NeedsRefold()
+	old, err := r.NeedsRefold(FoldVersion)
 	if err == nil && old {
-		err = r.Refold(b.fold)
+		err = r.Refold(b.fold, FoldVersion)
 	}
 	return b, err
 }

@@ -22,6 +22,9 @@ const (
 	Unread     Verdict = "unread" // not understood: asked again, never marked
 )
 
+// Verdicts are those that an answer that was marked can have: all but Unread.
+var Verdicts = []Verdict{Right, Convention, WrongUnit, KnownError, ScrapWrong, SafeWrong, Wrong}
+
 // Correct reports whether an answer of this verdict counts as right.
 func (v Verdict) Correct() bool { return v == Right || v == Convention }
 

@@ -84,6 +84,9 @@ func (o *Options) Now() time.Time {
 	return time.Date(day.Year(), day.Month(), day.Day(), t.Hour(), t.Minute(), t.Second(), t.Nanosecond(), t.Location())
 }
 
+// IsTrial reports whether it is practised as of another day, on a copy of the record.
+func (o *Options) IsTrial() bool { return o.asOf != "" }
+
 // Seeds returns the seeds of one sitting after the other: the same for the same --seed,
 // else new each time.
 func (o *Options) Seeds() func() sitting.Seeds {

@@ -18,22 +18,35 @@ import (
 // Open begins a session and opens the learner's record for it; the record is nil when
 // none is kept. The session ends with the context, and when someone stops the program.
 func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error) {
+	s, rec, err := r.OpenToRead(ctx, false)
+	if err == nil && rec != nil && rec.ReadOnly {
+		err = fmt.Errorf("the record %q may only be read, so no answer can be kept: give --record FILE, or --record none", r.RecordFile)
+	}
+	return s, rec, err
+}
+
+// OpenToRead is Open for a look at a record, which may be one that may only be read. With
+// whole the whole file is looked through, whenever that was done last.
+func (r *Run) OpenToRead(ctx context.Context, whole bool) (*sitting.Session, *record.Record, error) {
 	s, err := r.OpenUnrecorded(ctx)
 	if err != nil {
 		return nil, nil, err
 	}
-	rec, err := r.openRecord()
+	rec, err := r.openRecord(whole)
 	if rec == nil || err != nil {
 		return s, nil, err
 	}
-	if rec.SetAside != "" {
-		fmt.Fprintln(r.Err, s.Say("say-set-aside", "where", rec.SetAside))
+	if r.asOf != "" {
+		fmt.Fprintln(r.Err, s.Say("say-as-of", "day", r.asOf))
+	}
+	if err := r.tellOfDamage(s, rec); err != nil {
+		return s, nil, err
 	}
 	book, err := schedule.NewBook(rec, s.System)
 	if err != nil {
 		return s, nil, err
 	}
-	s.Book, s.Store = book, rec.Sittings()
+	s.KeepIn(book, rec.Sittings(), IsTerminal(r.In))
 	return s, rec, nil
 }
 
@@ -77,26 +90,42 @@ const NoRecord = "none"
 // mostLetters is the longest name of a learner.
 const mostLetters = 60
 
-// openRecord opens the learner's record; nil when none is kept.
-func (r *Run) openRecord() (*record.Record, error) {
+// openRecord opens the learner's record; nil when none is kept. As of another day it is a
+// copy that is gone in the end: what is tried on it counts for nothing.
+func (r *Run) openRecord(whole bool) (*record.Record, error) {
 	if r.RecordFile == NoRecord {
 		return nil, nil
 	}
-	learner := strings.TrimSpace(content.Printable(r.Learner))
-	if learner == "" || len([]rune(learner)) > mostLetters {
-		return nil, Usagef("--learner %.70q: give a name of up to %d letters", r.Learner, mostLetters)
+	learner, path, err := r.LearnersRecord()
+	if err != nil {
+		return nil, err
 	}
-	path := r.RecordFile
-	if path == "" {
-		var err error
-		if path, err = DataFile("record.db"); err != nil {
-			return nil, fmt.Errorf("no folder for the record: %w; give --record FILE, or --record none", err)
-		}
+	open := record.Open
+	switch {
+	case r.asOf != "":
+		open = record.OpenTrial
+	case whole:
+		open = record.OpenChecked
 	}
-	rec, err := record.Open(path, learner)
+	rec, err := open(path, learner)
 	if err != nil {
 		return nil, fmt.Errorf("the record %q can't be opened: %w; give --record FILE, or --record none", path, err)
 	}
 	r.AtEnd(rec.Close)
 	return rec, nil
+}
+
+// LearnersRecord is the name of the learner, and where their record is.
+func (r *Run) LearnersRecord() (learner, path string, err error) {
+	learner = strings.TrimSpace(content.Printable(r.Learner))
+	if learner == "" || len([]rune(learner)) > mostLetters {
+		return "", "", Usagef("--learner %.70q: give a name of up to %d letters", r.Learner, mostLetters)
+	}
+	if r.RecordFile != "" {
+		return learner, r.RecordFile, nil
+	}
+	if path, err = DataFile("record.db"); err != nil {
+		return "", "", fmt.Errorf("no folder for the record: %w; give --record FILE, or --record none", err)
+	}
+	return learner, path, nil
 }

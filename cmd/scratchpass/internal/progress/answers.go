@@ -1,14 +1,20 @@
 package progress
 
 import (
+	"context"
+	"errors"
 	"fmt"
+	"io"
 	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/page"
+	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
+	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/files"
 )
 
@@ -18,23 +24,102 @@ func exportCommand(r *cli.Run) *cobra.Command {
 		Short: "Write your answers as JSON lines",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			v, err := open(cmd.Context(), r)
+			to := cli.OptionalArgument(args)
+			if len(args) == 0 {
+				to = "-"
+			}
+			v, err := open(cmd.Context(), r, true)
+			if record.Damaged(err) {
+				return exportDamaged(cmd.Context(), r, to)
+			}
 			if err != nil {
 				return err
 			}
-			to := cli.OptionalArgument(args)
-			if len(args) == 0 || to == "-" {
-				_, err := v.record.Export(r.Out)
-				return err
-			}
-			var n int
-			err = files.WriteWhole(to, func(f *os.File) (err error) { n, err = v.record.Export(f); return err })
-			if err == nil {
-				fmt.Fprintln(r.Out, v.session.Say("progress-exported", "n", n))
-			}
-			return err
+			return v.export(r, to)
 		},
 	}
+}
+
+// export writes the answers of a sound record.
+func (v view) export(r *cli.Run, to string) error {
+	lost, err := v.record.Lost(true)
+	if err != nil {
+		return err
+	}
+	if to == "-" {
+		_, err = v.record.Export(r.Out)
+	} else {
+		err = v.exportTo(r, to)
+	}
+	if err == nil && len(lost) > 0 {
+		fmt.Fprintln(r.Err, v.session.Say("progress-export-lost", "n", len(lost), "which", cli.WhichLost(v.session, lost)))
+	}
+	if err == nil && v.record.Mended != nil && len(lost) > 0 {
+		return fmt.Errorf("%d answers could not be exported", len(lost))
+	}
+	return err
+}
+
+// exportTo writes them to a file, and first notes which: who forgets is told of it.
+func (v view) exportTo(r *cli.Run, to string) error {
+	if !v.record.ReadOnly {
+		if err := v.record.NoteExport(to); err != nil {
+			return err
+		}
+	}
+	var n int
+	err := files.WriteWhole(to, func(f *os.File) (err error) { n, err = v.record.Export(f); return err })
+	if err == nil {
+		fmt.Fprintln(r.Out, v.session.Say("progress-exported", "n", n))
+	}
+	return err
+}
+
+// exportDamaged writes what can be read of a damaged record that can't be mended, because it
+// may only be read or another program has it open, and fails all the same.
+func exportDamaged(ctx context.Context, r *cli.Run, to string) error {
+	s, err := r.OpenUnrecorded(ctx)
+	if err != nil {
+		return err
+	}
+	learner, path, err := r.LearnersRecord()
+	if err != nil {
+		return err
+	}
+	var n int
+	var missing []int64
+	write := func(w io.Writer) (err error) { n, missing, err = record.ExportDamaged(path, learner, w); return err }
+	if to == "-" {
+		err = write(r.Out)
+	} else {
+		err = files.WriteWhole(to, func(f *os.File) error { return write(f) })
+	}
+	if err != nil {
+		return err
+	}
+	which := s.Say("progress-export-missing-none")
+	if len(missing) > 0 {
+		which = numbers(missing)
+	}
+	return errors.New(s.Say("progress-export-damaged", "n", n, "missing", which))
+}
+
+// numbers lists numbers, those in a row as from-to.
+func numbers(all []int64) string {
+	var parts []string
+	for i := 0; i < len(all); {
+		j := i
+		for j+1 < len(all) && all[j+1] == all[j]+1 {
+			j++
+		}
+		if j == i {
+			parts = append(parts, fmt.Sprint(all[i]))
+		} else {
+			parts = append(parts, fmt.Sprintf("%d-%d", all[i], all[j]))
+		}
+		i = j + 1
+	}
+	return strings.Join(parts, ", ")
 }
 
 func importCommand(r *cli.Run) *cobra.Command {
@@ -43,21 +128,42 @@ func importCommand(r *cli.Run) *cobra.Command {
 		Short: "Read answers that were exported, all or none",
 		Args:  cli.OneArgument("a file"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			v, err := open(cmd.Context(), r)
+			v, err := openToChange(cmd.Context(), r)
 			if err != nil {
 				return err
 			}
-			f, err := os.Open(args[0])
+			f, err := files.Open(args[0], files.MostAnswers)
 			if err != nil {
 				return err
 			}
 			defer f.Close()
-			added, known, err := v.record.Import(f, schedule.Fold(v.items))
-			if err == nil {
-				fmt.Fprintln(r.Out, v.session.Say("progress-imported", "added", added, "known", known))
+			i, err := v.record.Import(f, sitting.Remark, schedule.Fold(v.items), r.Now())
+			if err != nil {
+				return err
 			}
-			return err
+			v.tellOfImport(r, i)
+			return nil
 		},
+	}
+}
+
+// tellOfImport tells what came of reading answers in.
+func (v view) tellOfImport(r *cli.Run, i record.Imported) {
+	say := v.session.Say
+	fmt.Fprintln(r.Out, say("progress-imported", "added", i.Added, "known", i.Known))
+	if i.Changed > 0 {
+		fmt.Fprintln(r.Out, say("progress-imported-changed", "n", i.Changed))
+	}
+	if len(i.LeftOut) > 0 {
+		const most = 10
+		var lines []string
+		for _, n := range i.LeftOut[:min(most, len(i.LeftOut))] {
+			lines = append(lines, say("progress-imported-line", "n", n))
+		}
+		if more := len(i.LeftOut) - len(lines); more > 0 {
+			lines = append(lines, say("say-lost-more", "n", more))
+		}
+		fmt.Fprintln(r.Err, say("progress-imported-left-out", "n", len(i.LeftOut), "lines", strings.Join(lines, ", ")))
 	}
 }
 
@@ -68,7 +174,7 @@ func forgetCommand(r *cli.Run) *cobra.Command {
 		Short: "Delete all of your answers, for good",
 		Args:  cli.NoArguments,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			v, err := open(cmd.Context(), r)
+			v, err := openToChange(cmd.Context(), r)
 			if err != nil {
 				return err
 			}
@@ -81,15 +187,40 @@ func forgetCommand(r *cli.Run) *cobra.Command {
 				fmt.Fprintln(r.Out, v.session.Say("progress-kept"))
 				return nil
 			}
-			n, err := v.record.Forget()
-			if err == nil {
-				fmt.Fprintln(r.Out, v.session.Say("progress-forgot", "n", n, "learner", v.record.Learner))
-			}
-			return err
+			return v.forget(r)
 		},
 	}
 	cmd.Flags().BoolVar(&yes, "yes", false, "do not ask")
 	return cmd
+}
+
+// forget deletes the answers and what copies there are of them, and names those that are the
+// learner's own to delete.
+func (v view) forget(r *cli.Run) error {
+	f, err := v.record.Forget()
+	if err != nil {
+		return err
+	}
+	fmt.Fprintln(r.Out, v.session.Say("progress-forgot", "n", f.Answers, "learner", v.record.Learner))
+	for _, file := range f.Deleted {
+		fmt.Fprintln(r.Out, v.session.Say("progress-forgot-file", "file", file))
+	}
+	for _, file := range f.Left {
+		fmt.Fprintln(r.Out, v.session.Say("progress-forgot-left", "file", file))
+	}
+	return nil
+}
+
+// openToChange opens the record to change all of it, which can't be tried as of another day.
+func openToChange(ctx context.Context, r *cli.Run) (view, error) {
+	if r.IsTrial() {
+		return view{}, cli.Usagef("--as-of only tries things on a copy of the record: leave it out")
+	}
+	v, err := open(ctx, r, false)
+	if err == nil && v.record.ReadOnly {
+		err = record.ErrReadOnly
+	}
+	return v, err
 }
 
 // sureToForget asks for the learner's name: no one types that by accident.

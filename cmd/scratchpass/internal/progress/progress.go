@@ -20,7 +20,7 @@ func Command(r *cli.Run) *cobra.Command {
 		Short: "What you can do, what is due, and what keeps going wrong",
 		Args:  cli.NoArguments,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			v, err := open(cmd.Context(), r)
+			v, err := open(cmd.Context(), r, false)
 			if err != nil {
 				return err
 			}

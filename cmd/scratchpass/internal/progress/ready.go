@@ -31,7 +31,7 @@ func readyCommand(r *cli.Run) *cobra.Command {
 			if err := f.check(); err != nil {
 				return err
 			}
-			v, err := open(cmd.Context(), r)
+			v, err := open(cmd.Context(), r, false)
 			if err != nil {
 				return err
 			}

@@ -22,12 +22,13 @@ type view struct {
 	words   map[string]content.TaskWords
 }
 
-// open opens the record for a look at it; there must be one.
-func open(ctx context.Context, r *cli.Run) (view, error) {
+// open opens the record for a look at it; there must be one. With whole the whole file is
+// looked through first.
+func open(ctx context.Context, r *cli.Run, whole bool) (view, error) {
 	if r.RecordFile == cli.NoRecord {
 		return view{}, cli.Usagef("--record none keeps no record to look at")
 	}
-	s, rec, err := r.Open(ctx)
+	s, rec, err := r.OpenToRead(ctx, whole)
 	if err != nil {
 		return view{}, err
 	}

@@ -1,0 +1,130 @@
+package record
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"time"
+
+	"modernc.org/sqlite"
+
+	"scratchpass/quiz/files"
+)
+
+// errDamaged says that the database itself found something wrong.
+var errDamaged = errors.New("the record is damaged")
+
+// shortFile is up to how many bytes a file is looked through each time: that takes less
+// than a blink.
+const shortFile = 2 << 20
+
+// copyEnding is the ending of the copy that is made each day. It is a record by itself.
+const copyEnding = ".copy"
+
+// lookThrough looks through the whole file, unless that was done today and it is long, and
+// keeps a copy of the first sound state of each day. That there is one of today is the sign
+// that it was done.
+func (r *Record) lookThrough(when check) error {
+	today := r.copiedOn(time.Now())
+	info, err := os.Stat(r.path)
+	if err != nil {
+		return err
+	}
+	if when == checkedNow || !today || info.Size() <= shortFile {
+		if err := r.sound(); err != nil {
+			return err
+		}
+	}
+	if today || r.ReadOnly {
+		return nil
+	}
+	r.copy() // without room for a copy one goes on without it
+	return nil
+}
+
+// copiedOn reports whether the copy was made on a day.
+func (r *Record) copiedOn(day time.Time) bool {
+	info, err := os.Stat(r.path + copyEnding)
+	return err == nil && info.ModTime().Format(time.DateOnly) == day.Format(time.DateOnly)
+}
+
+// sound returns an error that damaged knows where anything in the file is not as it was
+// written.
+func (r *Record) sound() error {
+	var found string
+	if err := r.db.QueryRow("PRAGMA integrity_check(1)").Scan(&found); err != nil {
+		return err
+	}
+	if found != "ok" {
+		return fmt.Errorf("%w: %s", errDamaged, found)
+	}
+	for last := int64(0); ; {
+		rows, err := batch(r.db, "id > ? ORDER BY id", last)
+		if err != nil {
+			return err
+		}
+		if len(rows) == 0 {
+			break
+		}
+		for _, w := range rows {
+			last = w.id
+			if err := w.whole(); err != nil {
+				return err
+			}
+		}
+	}
+	return r.complete()
+}
+
+// complete returns an error where an answer is gone and it is not known to be lost: the
+// numbers of a learner's answers have no gaps.
+func (r *Record) complete() error {
+	rows, err := r.db.Query(`SELECT learner, MAX(n) - COUNT(*) FROM (SELECT learner, n FROM answers UNION SELECT learner, n FROM lost) GROUP BY learner HAVING MAX(n) <> COUNT(*)`)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var learner string
+		var gone int
+		if err := rows.Scan(&learner, &gone); err != nil {
+			return err
+		}
+		return fmt.Errorf("%w: %d answers of %q are gone", errDamaged, gone, learner)
+	}
+	return rows.Err()
+}
+
+// copy makes the copy of the day by the database's own means, whole or not at all. A record
+// without answers needs none.
+func (r *Record) copy() error {
+	var any bool
+	if err := r.db.QueryRow("SELECT EXISTS (SELECT 1 FROM answers)").Scan(&any); err != nil || !any {
+		return err
+	}
+	return files.WriteWhole(r.path+copyEnding, func(f *os.File) error { return r.copyTo(f.Name()) })
+}
+
+// copyTo copies the whole record into another file.
+func (r *Record) copyTo(path string) error {
+	c, err := r.db.Conn(context.Background())
+	if err != nil {
+		return err
+	}
+	defer c.Close()
+	return c.Raw(func(driverConn any) error {
+		from, ok := driverConn.(interface {
+			NewBackup(string) (*sqlite.Backup, error)
+		})
+		if !ok {
+			return fmt.Errorf("the database can't copy itself: %T", driverConn)
+		}
+		b, err := from.NewBackup("file:" + escape(path))
+		if err != nil {
+			return err
+		}
+		_, err = b.Step(-1)
+		return errors.Join(err, b.Finish())
+	})
+}

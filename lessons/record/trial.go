@@ -1,0 +1,60 @@
+package record
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"time"
+
+	"modernc.org/sqlite"
+)
+
+// OpenTrial opens a copy of a learner's record, in memory: to try things on that are to leave
+// no trace. The record itself is mended first if it is damaged, as Open does; where there is
+// none the copy is empty.
+func OpenTrial(path, learner string) (*Record, error) {
+	_, err := os.Stat(path)
+	there := err == nil
+	trial, err := connect("", learner, "&mode=memory&_txlock=immediate")
+	if err != nil {
+		return nil, err
+	}
+	if there {
+		var r *Record
+		if r, err = Open(path, learner); err == nil {
+			trial.Mended = r.Mended
+			err = errors.Join(trial.restore(path), r.Close())
+		}
+	}
+	if err == nil {
+		err = retry(trial.migrate, time.Sleep)
+	}
+	if err != nil {
+		return nil, errors.Join(err, trial.db.Close())
+	}
+	return trial, nil
+}
+
+// restore fills this record with what another file has.
+func (r *Record) restore(path string) error {
+	c, err := r.db.Conn(context.Background())
+	if err != nil {
+		return err
+	}
+	defer c.Close()
+	return c.Raw(func(driverConn any) error {
+		into, ok := driverConn.(interface {
+			NewRestore(string) (*sqlite.Backup, error)
+		})
+		if !ok {
+			return fmt.Errorf("the database can't copy itself: %T", driverConn)
+		}
+		b, err := into.NewRestore("file:" + escape(path) + "?mode=ro")
+		if err != nil {
+			return err
+		}
+		_, err = b.Step(-1)
+		return errors.Join(err, b.Finish())
+	})
+}
