@@ -41,6 +41,7 @@ func TestScripts(t *testing.T) {
 			"status":    status,
 			"jsonkeys":  jsonKeys,
 			"quietout":  quietOut,
+			"spoil":     spoil,
 		},
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 	})
@@ -115,6 +116,17 @@ func jsonKeys(ts *testscript.TestScript, _ bool, args []string) {
 	if d.More() {
 		ts.Fatalf("something follows the object")
 	}
+}
+
+// spoil FILE OLD NEW writes a text over another of the same length in a file, the last time
+// it stands there.
+func spoil(ts *testscript.TestScript, _ bool, args []string) {
+	path, text := ts.MkAbs(args[0]), ts.ReadFile(args[0])
+	at := strings.LastIndex(text, args[1])
+	if at < 0 || len(args[1]) != len(args[2]) {
+		ts.Fatalf("%s: no %q, or %q is not as long", path, args[1], args[2])
+	}
+	ts.Check(os.WriteFile(path, []byte(text[:at]+args[2]+text[at+len(args[1]):]), 0o600))
 }
 
 // quietOut wants that no control character but newline was printed, on either

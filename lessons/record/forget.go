@@ -27,6 +27,9 @@ type Forgotten struct {
 // because another program is reading it for instance, the error says so; to forget again is
 // no harm.
 func (r *Record) Forget() (f Forgotten, err error) {
+	if r.ReadOnly {
+		return f, ErrReadOnly
+	}
 	exports, err := r.exports()
 	if err != nil {
 		return f, err
@@ -35,6 +38,7 @@ func (r *Record) Forget() (f Forgotten, err error) {
 	if err := remove(r.path + copyEnding); err != nil {
 		return f, err
 	}
+	passing("the copy is forgotten")
 	err = r.change(func(tx *sql.Tx) error {
 		result, err := tx.Exec("DELETE FROM answers WHERE learner = ?", r.Learner)
 		if err != nil {
@@ -51,6 +55,7 @@ func (r *Record) Forget() (f Forgotten, err error) {
 	if err != nil {
 		return Forgotten{}, err
 	}
+	passing("the answers are deleted")
 	err = r.exec("VACUUM") // takes what was deleted out of the pages of the file
 	if err == nil {
 		err = r.forgetCopies(&f)
@@ -68,6 +73,7 @@ func (r *Record) Forget() (f Forgotten, err error) {
 
 // forgetCopies deletes what lies beside the record, alone with it.
 func (r *Record) forgetCopies(f *Forgotten) (err error) {
+	passing("the file is clean")
 	if err := r.free(); err != nil {
 		return err
 	}

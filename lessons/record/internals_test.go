@@ -41,3 +41,6 @@ func Waits(t testing.TB, wait time.Duration) {
 	openWait = wait
 	t.Cleanup(func() { openWait = before })
 }
+
+// Passing sets what is done at the moments at which a kill might leave something half done.
+func Passing(do func(moment string)) { passing = do }

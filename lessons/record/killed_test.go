@@ -123,7 +123,7 @@ func TestKilledProcessLosesNothing(t *testing.T) {
 
 // Two processes that write at once lose nothing.
 func TestTwoProcessesLoseNothing(t *testing.T) {
-	n := 2_000
+	n := 600
 	if testing.Short() {
 		n = 200
 	}
@@ -144,7 +144,7 @@ func TestTwoProcessesLoseNothing(t *testing.T) {
 
 // Many programs that begin one record at the same moment all get it open.
 func TestBegunByManyAtOnce(t *testing.T) {
-	rounds := 12
+	rounds := 5
 	if testing.Short() {
 		rounds = 2
 	}

@@ -23,6 +23,7 @@ type Mended struct {
 	Aside    string    // where the damaged file lies, whole
 	Kept     int       // the learner's answers that are there again
 	FromCopy int       // of these, those that only the copy had
+	Lost     int       // the learner's answers that are gone
 	CopyOf   time.Time // when that copy was made; zero where there was none
 	Unsure   bool      // there may have been more: nothing that could be read tells how many
 }
@@ -59,20 +60,25 @@ func mendAlone(path, learner string) (*Mended, error) {
 		return nil, err
 	}
 	defer os.RemoveAll(work)
+	passing("damage found")
 	found, m, err := salvageBoth(path, work, learner)
 	if err != nil {
 		return nil, err
 	}
+	passing("read what can be read")
 	mended := filepath.Join(work, "mended.db")
 	if err := write(mended, found); err != nil {
 		return nil, err
 	}
+	passing("mended file written")
 	if m.Aside, err = setAside(path, path+asideEnding+time.Now().Format("20060102-150405")); err != nil {
 		return nil, err
 	}
+	passing("set aside")
 	if err := os.Rename(mended, path); err != nil {
 		return nil, err
 	}
+	passing("in its place")
 	return m, files.SyncFolder(filepath.Dir(path))
 }
 
@@ -92,7 +98,7 @@ func salvageBoth(path, work, learner string) (salvaged, *Mended, error) {
 			m.CopyOf, m.FromCopy = info.ModTime(), found.merge(copied)[learner]
 		}
 	}
-	m.Kept = len(found.answers[learner])
+	m.Kept, m.Lost = len(found.answers[learner]), len(found.gaps(learner))
 	return found, m, nil
 }
 
@@ -129,6 +135,10 @@ func write(path string, found salvaged) error {
 	return errors.Join(err, r.db.Close())
 }
 
+// passing is called at the moments at which a kill might leave something half done: tests
+// kill the program there.
+var passing = func(moment string) {}
+
 // asideEnding is what stands between the name of a record and the time when it was set aside.
 const asideEnding = ".damaged-"
 
@@ -152,6 +162,7 @@ func setAside(path, name string) (aside string, err error) {
 	if err != nil {
 		return "", fmt.Errorf("the record %s is damaged and can't be set aside: %w", path, err)
 	}
+	passing("the damaged file has its other name")
 	for _, ending := range belongings[1:] { // they would be taken for those of the mended one
 		if err := os.Rename(path+ending, aside+ending); err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return "", fmt.Errorf("the record %s is damaged and can't be set aside: %w", path, err)

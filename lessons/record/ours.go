@@ -52,7 +52,7 @@ func ours(path string) error {
 	if _, err := os.Stat(path + copyEnding); err == nil { // of which only the beginning was spoilt
 		return nil
 	}
-	return fmt.Errorf("%s is no record of this program, and is left as it is: give the name of another file", path)
+	return fmt.Errorf("%s is no record of this program, and is left as it is", path)
 }
 
 // signed reports whether the beginning of a file has a sign of this program.

@@ -10,8 +10,9 @@ import (
 	"scratchpass/lessons/record"
 )
 
-// saidAfter is how long something may wait for another program before that is said.
-const saidAfter = time.Second
+// saidAfter is how long something may wait for another program before that is said. Tests have
+// less time.
+var saidAfter = time.Second
 
 // triesAlone is how often something is tried, for as long as the record waits each time,
 // where nobody sits there who could be asked.

@@ -54,8 +54,8 @@ func (v view) export(r *cli.Run, to string) error {
 	if err == nil && len(lost) > 0 {
 		fmt.Fprintln(r.Err, v.session.Say("progress-export-lost", "n", len(lost), "which", cli.WhichLost(v.session, lost)))
 	}
-	if err == nil && v.record.Mended != nil && len(lost) > 0 {
-		return fmt.Errorf("%d answers could not be exported", len(lost))
+	if m := v.record.Mended; err == nil && m != nil && (m.Lost > 0 || m.Unsure) {
+		return errors.New("what damage has taken from the record could not be exported")
 	}
 	return err
 }
