@@ -5,12 +5,14 @@ import (
 	"database/sql/driver"
 	"flag"
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"modernc.org/sqlite"
 
@@ -19,6 +21,8 @@ import (
 )
 
 var lives = flag.Int("kills", 24, "how often a program is killed while it writes")
+
+var randomLives = flag.Int("random-kills", 12, "how often a program is killed at any moment while it writes")
 
 // Moments at which the other process dies, in the midst of one answer.
 const (
@@ -119,6 +123,54 @@ func TestKilledProcessLosesNothing(t *testing.T) {
 			t.Fatalf("life %d of %d answers: %s", life, answers, dies)
 		}
 	}
+}
+
+// A program that is killed at any moment at all loses nothing that it had acknowledged, and
+// what is there is counted once.
+func TestKilledAtRandom(t *testing.T) {
+	kills := *randomLives
+	if testing.Short() {
+		kills = 4
+	}
+	dir := t.TempDir()
+	path := filepath.Join(dir, "r.db")
+	there, acknowledged := 0, 0
+	for life := range kills {
+		if life%200 == 199 { // a long record takes long to look through
+			path = filepath.Join(dir, fmt.Sprintf("r%d.db", life))
+			there = 0
+		}
+		cmd := other(path, "Ada", there, there+1_000, notAtAll)
+		var out bytes.Buffer
+		cmd.Stdout = &out
+		if err := cmd.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(time.Duration(rand.IntN(250)) * time.Millisecond)
+		if err := cmd.Process.Kill(); err != nil {
+			t.Fatal(err)
+		}
+		_ = cmd.Wait() // that it was killed is no news
+		said := bytes.Count(out.Bytes(), []byte("kept "))
+		acknowledged += said
+		r, err := record.Open(path, "Ada")
+		if err != nil {
+			t.Fatalf("life %d: %v", life, err)
+		}
+		if r.Mended != nil {
+			t.Fatalf("life %d: it was taken for damaged: %+v", life, r.Mended)
+		}
+		now := len(kept(t, r))
+		if now < there+said || now > there+said+1 { // the last may be kept, and nobody was told
+			t.Fatalf("life %d: %d answers, %d of them new; %d were acknowledged", life, now, now-there, said)
+		}
+		if now > 0 {
+			sound(t, r, now)
+		}
+		there = now
+		r.Close()
+	}
+	t.Logf("%d kills, %d answers acknowledged, none lost", kills, acknowledged)
 }
 
 // Two processes that write at once lose nothing.
