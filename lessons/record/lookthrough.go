@@ -4,7 +4,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"hash/crc64"
 	"os"
+	"strings"
 	"time"
 
 	"modernc.org/sqlite"
@@ -59,6 +61,9 @@ func (r *Record) sound() error {
 	if found != "ok" {
 		return fmt.Errorf("%w: %s", errDamaged, found)
 	}
+	if err := r.listed(); err != nil {
+		return err
+	}
 	for last := int64(0); ; {
 		rows, err := batch(r.db, "id > ? ORDER BY id", last)
 		if err != nil {
@@ -75,6 +80,27 @@ func (r *Record) sound() error {
 		}
 	}
 	return r.complete()
+}
+
+// listSum is the sum over the list of the tables in the newest form, as the database keeps it.
+// A letter of it that is spoilt may be a list all the same, and a wrong one.
+const listSum uint64 = 0x695485f552ec1c73
+
+// listed returns an error where the list of the tables is not as it was written.
+func (r *Record) listed() error {
+	rows, err := readAll(r.db, "SELECT type || ' ' || name || ' ' || tbl_name || ' ' || COALESCE(sql, '') FROM sqlite_schema ORDER BY name")
+	if err != nil {
+		return err
+	}
+	h := crc64.New(table)
+	for _, row := range rows {
+		text, _ := row[0].(string)
+		fmt.Fprintln(h, strings.Fields(text)) // however it was broken into lines
+	}
+	if h.Sum64() != listSum {
+		return fmt.Errorf("%w: the list of its tables is another (%#x)", errDamaged, h.Sum64())
+	}
+	return nil
 }
 
 // complete returns an error where an answer is gone and it is not known to be lost: the

@@ -17,7 +17,7 @@ type salvaged struct {
 	answers map[string]map[int64]row // by learner and number
 	counted map[string][]int64       // what each source says that the number of the learner's last answer is
 	others  map[string][][]any       // rows of the other tables
-	read    bool                     // the table of answers was found, whatever could be read of it
+	room    int64                    // how many answers the file has room for: more is no count, but damage
 }
 
 // asides are the tables besides those of the answers and what is made of them, with their
@@ -35,7 +35,7 @@ var belongings = []string{"", "-journal", "-wal", "-shm"}
 
 // salvage reads what can be read of a damaged file, past what can't. It works on a copy of
 // the file in the folder work: the file itself stays as it is. Where the beginning is
-// spoilt, that of a copy of an earlier day stands in for it.
+// spoilt, that of a copy of an earlier day stands in for it, or of a new record.
 func salvage(path, work string) (salvaged, error) {
 	s := salvaged{answers: map[string]map[int64]row{}, counted: map[string][]int64{}, others: map[string][][]any{}}
 	at := filepath.Join(work, "damaged.db")
@@ -44,14 +44,39 @@ func salvage(path, work string) (salvaged, error) {
 			return s, err
 		}
 	}
-	s.from(at)
-	if s.read {
-		return s, nil
+	info, err := os.Stat(at)
+	if err != nil {
+		return s, err
 	}
-	if err := transplant(path+copyEnding, at); err == nil {
-		s.from(at)
+	s.room = info.Size() / leastRow
+	s.from(at)
+	for _, whole := range []string{path + copyEnding, filepath.Join(work, "new.db")} {
+		if len(s.counted) > 0 { // all that is read by way of the list of the tables was
+			break
+		}
+		if err := s.fromWith(whole, at); err != nil && !errors.Is(err, fs.ErrNotExist) {
+			return s, err
+		}
 	}
 	return s, nil
+}
+
+// fromWith adds what can be read of a file with the first page of another in place of its own.
+func (s *salvaged) fromWith(whole, at string) error {
+	if filepath.Dir(whole) == filepath.Dir(at) { // none that there is: as good as any that never had another form
+		r, err := open(whole, "")
+		if err != nil {
+			return err
+		}
+		if err := r.db.Close(); err != nil {
+			return err
+		}
+	}
+	if err := transplant(whole, at); err != nil {
+		return err
+	}
+	s.from(at)
+	return nil
 }
 
 // copyFile copies a file under a name that is not taken.
@@ -150,13 +175,15 @@ func (s *salvaged) count(db *sql.DB) {
 
 // answersOf adds the answers that are whole.
 func (s *salvaged) answersOf(db *sql.DB, version int) {
+	if found, err := readAll(db, "SELECT name FROM sqlite_schema WHERE name = 'answers'"); err != nil || len(found) == 0 {
+		return
+	}
 	own := columnsOf(version)
 	query := "SELECT id, " + own + " FROM answers NOT INDEXED WHERE id "
 	var last int64
 	most := mostIDs(db)
 	for last < most {
 		rows, err := readRows(db, query+"> ? ORDER BY id LIMIT ?", last, batchRows)
-		s.read = s.read || err == nil || !noTable(err)
 		for _, w := range rows {
 			if w.id > last {
 				last = w.id
@@ -166,7 +193,7 @@ func (s *salvaged) answersOf(db *sql.DB, version int) {
 		switch {
 		case err == nil && len(rows) == 0:
 			return
-		case err != nil && !damaged(err) && len(rows) == 0 && noTable(err):
+		case err != nil && !damaged(err): // a column is gone
 			return
 		case err != nil:
 			last = s.step(db, query, last, most, version)
@@ -174,13 +201,29 @@ func (s *salvaged) answersOf(db *sql.DB, version int) {
 	}
 }
 
-// step goes over the place that can't be read, an answer at a time, up to the first behind
-// it that can, and returns its number in the file.
+// singly is how many answers are looked for one by one behind a place that can't be read: a
+// page has fewer.
+const singly = 1000
+
+// step goes over the place that can't be read, an answer at a time and then in longer and
+// longer steps, to the first behind it that can be read, and returns its number in the file.
 func (s *salvaged) step(db *sql.DB, query string, last, most int64, version int) int64 {
-	for id := last + 1; id <= most; id++ {
-		if rows, _ := readRows(db, query+"= ?", id); len(rows) == 1 && rows[0].id == id {
-			s.add(rows[0], version)
-			return id
+	try := func(where string, id int64) (at int64, ok bool) {
+		rows, _ := readRows(db, query+where, id)
+		if len(rows) != 1 || rows[0].id <= last {
+			return 0, false
+		}
+		s.add(rows[0], version)
+		return rows[0].id, true
+	}
+	for id := last + 1; id <= min(most, last+singly); id++ {
+		if at, ok := try("= ?", id); ok {
+			return at
+		}
+	}
+	for far := int64(singly); far <= most-last; far *= 2 {
+		if at, ok := try("> ? ORDER BY id LIMIT 1", last+far); ok {
+			return at
 		}
 	}
 	return most
@@ -226,24 +269,14 @@ func columnsOf(version int) string {
 // leastRow is the fewest bytes that an answer takes in a file.
 const leastRow = 24
 
-// mostIDs is the highest number in the file that an answer can have.
-func mostIDs(db *sql.DB) int64 {
-	var most, pages, size int64
-	if err := db.QueryRow("SELECT MAX(id) FROM answers").Scan(&most); err == nil && most > 0 {
+// mostIDs is the highest number in the file that an answer has; where it can't be read, more
+// than a school would get to in a hundred years.
+func mostIDs(db *sql.DB) (most int64) {
+	const never = 1 << 40
+	if err := db.QueryRow("SELECT MAX(id) FROM answers").Scan(&most); err == nil && most > 0 && most < never {
 		return most
 	}
-	if err := db.QueryRow("SELECT MAX(id) FROM answers INDEXED BY answers_by_time").Scan(&most); err == nil && most > 0 {
-		return most
-	}
-	if db.QueryRow("PRAGMA page_count").Scan(&pages) != nil || db.QueryRow("PRAGMA page_size").Scan(&size) != nil {
-		return 0
-	}
-	return pages * size / leastRow
-}
-
-// noTable reports whether an error says that there is no such table, or no database at all.
-func noTable(err error) bool {
-	return err != nil && strings.Contains(err.Error(), "no such table") || damaged(err) && strings.Contains(err.Error(), "not a database")
+	return never
 }
 
 // readRows reads answers as far as they can be read.
@@ -313,7 +346,7 @@ func (s *salvaged) merge(older salvaged) map[string]int {
 func (s salvaged) gaps(learner string) (numbers []int64) {
 	known := map[int64]bool{}
 	for _, lost := range s.others["lost"] {
-		if n, ok := lost[1].(int64); ok && lost[0] == learner {
+		if n, ok := lost[1].(int64); ok && n > 0 && lost[0] == learner {
 			known[n] = true
 		}
 	}
@@ -327,14 +360,14 @@ func (s salvaged) gaps(learner string) (numbers []int64) {
 }
 
 // last is the number of a learner's last answer as far as it is known: the least that a
-// source says and that is not less than what is there, since a source may be spoilt too.
+// source says, of those that can be, since a source may be spoilt too.
 func (s salvaged) last(learner string) int64 {
 	there := int64(0)
 	for n := range s.answers[learner] {
 		there = max(there, n)
 	}
 	for _, n := range slices.Sorted(slices.Values(s.counted[learner])) {
-		if n >= there {
+		if n >= there && n <= there+s.room {
 			return n
 		}
 	}
