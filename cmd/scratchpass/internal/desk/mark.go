@@ -33,6 +33,9 @@ func markCommand(r *cli.Run) *cobra.Command {
 				return m.printJSON(ctx, r.Out)
 			}
 			dir := cmp.Or(to.dir, m.maker.Blueprint.Set+"-marks")
+			if err := m.mend(dir); err != nil {
+				return err
+			}
 			if holds(dir, sheetFiles, codeFiles) {
 				return cli.Usagef("%s has sheets in it; marks and feedback have keys in them and never travel with the sheets: give another --out", dir)
 			}

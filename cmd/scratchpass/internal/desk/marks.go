@@ -21,7 +21,7 @@ type markFolder struct {
 
 // writeMarks writes them all, or nothing.
 func (m *marking) writeMarks(ctx context.Context, dir string, formats []string, replace bool) error {
-	out := files.Stage(dir)
+	out := m.stage(dir)
 	out.Private = true
 	defer out.Rollback()
 	f, err := m.newMarkFolder(out, formats)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -58,6 +59,9 @@ func (m *marking) report(ctx context.Context, pdf string) error {
 	}
 	if pdf == "" {
 		return m.run.ShowPage(ctx, report.Page(m.printer.Page(result)))
+	}
+	if err := m.mend(filepath.Dir(pdf)); err != nil {
+		return err
 	}
 	if err := files.WriteWhole(pdf, func(file *os.File) error {
 		return handout.ReportPDF(file, m.printer.Page(result), m.printer.Options(m.maker.Blueprint.Title))
