@@ -41,6 +41,7 @@ func TestScripts(t *testing.T) {
 			"status":    status,
 			"jsonkeys":  jsonKeys,
 			"quietout":  quietOut,
+			"private":   private,
 		},
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 	})
@@ -124,6 +125,17 @@ func quietOut(ts *testscript.TestScript, _ bool, args []string) {
 		text := ts.ReadFile(stream)
 		if bad := regexp.MustCompile(`[\x00-\x08\x0b-\x1f\x7f\x{80}-\x{9f}\x{202a}-\x{202e}\x{2066}-\x{2069}]`).FindString(text); bad != "" {
 			ts.Fatalf("%s has %q: %q", stream, bad, text)
+		}
+	}
+}
+
+// private FILE... wants that nobody but their owner can read the files.
+func private(ts *testscript.TestScript, _ bool, args []string) {
+	for _, name := range args {
+		info, err := os.Stat(ts.MkAbs(name))
+		ts.Check(err)
+		if mode := info.Mode().Perm(); mode != 0o600 {
+			ts.Fatalf("%s has mode %v", name, mode)
 		}
 	}
 }

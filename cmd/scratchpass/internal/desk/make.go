@@ -74,7 +74,7 @@ func (d *desk) makeSet(ctx context.Context, formats []string, f makeFlags) error
 	if err != nil {
 		return err
 	}
-	if err := d.keep(out, f.to.replace, sheetFiles, codeFiles); err != nil {
+	if err := d.keep(out, f.to.replace, sheetFiles, codeFiles, packageFiles); err != nil {
 		return err
 	}
 	if lms {

@@ -25,7 +25,7 @@ func markCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			m, err := openMarking(r, args[0], &class, answers)
+			m, err := openMarking(ctx, r, args[0], &class, answers)
 			if err != nil {
 				return err
 			}
@@ -57,5 +57,6 @@ func (m *marking) printJSON(ctx context.Context, w io.Writer) error {
 	if err := m.each(ctx, j.Add); err != nil {
 		return err
 	}
+	m.tellTwice(m.run.Err)
 	return j.Close()
 }

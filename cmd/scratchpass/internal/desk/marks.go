@@ -48,9 +48,7 @@ func (m *marking) writeMarks(ctx context.Context, dir string, formats []string, 
 	if f.unread > 0 {
 		fmt.Fprintln(m.run.Out, m.say("set-unread", "n", f.unread))
 	}
-	if m.marker.Repeats > 0 {
-		fmt.Fprintln(m.run.Out, m.say("set-repeats", "n", m.marker.Repeats))
-	}
+	m.tellTwice(m.run.Out)
 	return nil
 }
 

@@ -31,7 +31,7 @@ func reportCommand(r *cli.Run) *cobra.Command {
 				return cli.Usagef("--json and --pdf: give one of the two")
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			m, err := openMarking(r, args[0], &class, answers)
+			m, err := openMarking(ctx, r, args[0], &class, answers)
 			if err != nil {
 				return err
 			}
@@ -51,9 +51,7 @@ func (m *marking) report(ctx context.Context, pdf string) error {
 		return err
 	}
 	result := summary.Report()
-	if m.marker.Repeats > 0 {
-		fmt.Fprintln(m.run.Err, m.say("set-repeats", "n", m.marker.Repeats))
-	}
+	m.tellTwice(m.run.Err)
 	if m.run.JSON {
 		return m.run.PrintJSON(result)
 	}
