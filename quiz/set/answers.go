@@ -40,11 +40,11 @@ func (g Given) Where() string {
 // typed reports whether an answer was typed to a problem on a screen, not written on paper.
 func (g Given) typed() bool { return g.Item == 0 }
 
-// The longest file of answers that is read: rows or lines, and bytes.
-const (
-	mostAnswers     = 400_000
-	mostAnswerBytes = 16 << 20
-)
+// MostAnswers is how many answers are marked at once, in one file or several.
+const MostAnswers = 250_000
+
+// mostAnswerBytes is the longest file of them.
+const mostAnswerBytes = 16 << 20
 
 // ReadAnswers reads answers in one of three forms:
 //   - CSV, a row an answer: code, item, answer, and sure where it was asked
@@ -64,7 +64,7 @@ func ParseAnswers(file string, text []byte) ([]Given, error) {
 		return jsonAnswers(file, text)
 	}
 	t := table{file: file}
-	head, err := eachRow(file, text, mostAnswers, func(head header, r line) error {
+	head, err := eachRow(file, text, MostAnswers, func(head header, r line) error {
 		if !head.has("code", "item", "answer") {
 			return t.wide(head, r)
 		}
@@ -183,8 +183,8 @@ func (t *table) wide(head header, r line) (err error) {
 		}
 		t.add(head, r, item, cell(t.columns[item], true), sure)
 	}
-	if len(t.answers) > mostAnswers {
-		return fmt.Errorf("%s has more than %d answers: give that many at most", t.file, mostAnswers)
+	if len(t.answers) > MostAnswers {
+		return fmt.Errorf("%s has more than %d answers: give that many at most", t.file, MostAnswers)
 	}
 	return nil
 }
@@ -213,8 +213,8 @@ func jsonAnswers(file string, text []byte) ([]Given, error) {
 			wrong.add(rowError(file, row, "this is no line of an answer file: %s", calc.Quoted(string(raw[:min(len(raw), 400)]))))
 			continue
 		}
-		if len(all) >= mostAnswers {
-			return nil, fmt.Errorf("%s has more than %d answers", file, mostAnswers)
+		if len(all) >= MostAnswers {
+			return nil, fmt.Errorf("%s has more than %d answers", file, MostAnswers)
 		}
 		all = append(all, Given{Code: k.Code, Text: answerText(k.Given), Certainty: k.Certainty, Who: who, File: file, Line: row})
 	}

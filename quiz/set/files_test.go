@@ -102,7 +102,7 @@ func TestAnswerFiles(t *testing.T) {
 		}
 	}
 	// What is wrong in the longest file is told in a few lines, and a longer one is not read.
-	for rows, want := range map[int]string{mostAnswers: "and 399980 more", mostAnswers + 1: "more than 400000 rows"} {
+	for rows, want := range map[int]string{MostAnswers: "and 249980 more", MostAnswers + 1: "more than 250000 rows"} {
 		long := "code,item,answer\n" + strings.Repeat("K7F-2QXM,x,1\n", rows)
 		if _, err := ParseAnswers("a.csv", []byte(long)); err == nil || !strings.Contains(err.Error(), want) || len(err.Error()) > 4000 {
 			t.Errorf("%d rows: %.300v", rows, err)

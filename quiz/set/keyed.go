@@ -166,10 +166,13 @@ func (m *Maker) Code(who string) string {
 	return b.String()
 }
 
+// byHand takes out what someone may write between the letters of a code.
+var byHand = strings.NewReplacer(" ", "", "-", "", "\u2013", "")
+
 // cleanCode reads a code as it is written by hand: with small letters, spaces, or
 // without its hyphen.
 func cleanCode(text string) string {
-	text = strings.ToUpper(strings.NewReplacer(" ", "", "-", "", "\u2013", "").Replace(strings.TrimSpace(text)))
+	text = strings.ToUpper(byHand.Replace(strings.TrimSpace(text)))
 	if len(text) != 7 {
 		return text
 	}

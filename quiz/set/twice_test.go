@@ -185,12 +185,12 @@ func TestALinkAfterAnswersThatDiffer(t *testing.T) {
 func TestAFullFileOfStrangers(t *testing.T) {
 	m := example(t, "first-thread.yaml")
 	class := roster(2000)
-	answers := make([]Given, mostAnswers)
+	answers := make([]Given, MostAnswers)
 	for i := range answers {
 		answers[i] = Given{Code: fmt.Sprint("ABC-", i), Item: 1, Text: "1", File: "a", Line: i + 2}
 	}
 	answers[0].Code = m.Code(class[0].ID)
-	if _, err := NewMarker(t.Context(), m, class, answers); err == nil || !strings.Contains(err.Error(), "and 399979 more") || len(err.Error()) > 4000 {
+	if _, err := NewMarker(t.Context(), m, class, answers); err == nil || !strings.Contains(err.Error(), "and 249979 more") || len(err.Error()) > 4000 {
 		t.Errorf("%.300v", err)
 	}
 	stopped, stop := context.WithCancel(t.Context())

@@ -27,7 +27,7 @@ func keyCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			d, err := openDesk(r, args[0], &class, findAgain)
+			d, err := openDesk(ctx, r, args[0], &class, findAgain)
 			if err != nil {
 				return err
 			}
@@ -89,12 +89,12 @@ func (d *desk) makeKeys(ctx context.Context, dir string, formats []string, repla
 	})
 	err := d.each(ctx, func(who set.Apprentice, items []set.Item) error {
 		key := d.printer.Key(who, items)
-		return papers.each(func(w handout.Writer) error { return w.Key(key) })
+		return papers.each(ctx, func(w handout.Writer) error { return w.Key(key) })
 	})
 	if err != nil {
 		return err
 	}
-	if err := papers.close(); err != nil {
+	if err := papers.close(ctx); err != nil {
 		return err
 	}
 	if err := d.keep(out, replace, keyFiles); err != nil {

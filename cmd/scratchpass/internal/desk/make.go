@@ -32,7 +32,7 @@ func makeCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			d, err := openDesk(r, args[0], &f.class, makeFirst)
+			d, err := openDesk(ctx, r, args[0], &f.class, makeFirst)
 			if err != nil {
 				return err
 			}

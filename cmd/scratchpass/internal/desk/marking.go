@@ -22,7 +22,7 @@ func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *class
 	if len(paths) == 0 {
 		return nil, cli.Usagef("which answers? Give --answers FILE: a CSV, or what quiz --out wrote; more than once for more files")
 	}
-	d, err := openDesk(r, blueprint, class, findAgain)
+	d, err := openDesk(ctx, r, blueprint, class, findAgain)
 	if err != nil {
 		return nil, err
 	}
@@ -30,12 +30,14 @@ func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *class
 	if err != nil {
 		return nil, err
 	}
-	m, err := set.NewMarker(ctx, d.maker, d.class, answers)
-	if err := d.stopped(ctx); err != nil {
+	var m *set.Marker
+	if err := d.unlessStopped(ctx, func() (err error) {
+		if m, err = set.NewMarker(ctx, d.maker, d.class, answers); err != nil {
+			return cli.UsageError(err)
+		}
+		return nil
+	}); err != nil {
 		return nil, err
-	}
-	if err != nil {
-		return nil, cli.UsageError(err)
 	}
 	for _, row := range m.Names {
 		fmt.Fprintln(r.Err, d.say("set-names", "row", row))
@@ -54,14 +56,13 @@ func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]s
 			return nil, cli.Usagef("--answers %q and %q: with forms the name of a file tells who it is from; name them ada.jsonl, ben.jsonl", other, file)
 		}
 		stems[stem] = file
-		if err := d.stopped(ctx); err != nil {
-			return nil, err
-		}
-		more, err := set.ReadAnswers(file)
-		if err != nil {
+		var more []set.Given
+		if err := d.unlessStopped(ctx, func() (err error) { more, err = set.ReadAnswers(file); return err }); err != nil {
 			return nil, usageUnlessFile(err)
 		}
-		answers = append(answers, more...)
+		if answers = append(answers, more...); len(answers) > set.MostAnswers {
+			return nil, cli.Usagef("%d answers and more in --answers up to %q: give %d at most, and mark the rest apart", len(answers), file, set.MostAnswers)
+		}
 	}
 	return answers, nil
 }

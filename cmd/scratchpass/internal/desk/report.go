@@ -62,7 +62,9 @@ func (m *marking) report(ctx context.Context, pdf string) error {
 		return err
 	}
 	if err := files.WriteWhole(pdf, func(file *os.File) error {
-		return handout.ReportPDF(file, m.printer.Page(result), m.printer.Options(m.maker.Blueprint.Title))
+		return m.unlessStopped(ctx, func() error {
+			return handout.ReportPDF(file, m.printer.Page(result), m.printer.Options(m.maker.Blueprint.Title))
+		})
 	}); err != nil {
 		return err
 	}

@@ -25,7 +25,7 @@ func (d *desk) writeSheets(ctx context.Context, out *files.Staged, formats []str
 	same := set.NewSameAnswers()
 	err := d.each(ctx, func(who set.Apprentice, items []set.Item) error {
 		same.Add(items)
-		if err := d.writeSheet(papers, who, items); err != nil || !codes {
+		if err := d.writeSheet(ctx, papers, who, items); err != nil || !codes {
 			return err
 		}
 		return d.writeCodes(out, sheetOf, who, items)
@@ -33,14 +33,14 @@ func (d *desk) writeSheets(ctx context.Context, out *files.Staged, formats []str
 	if err != nil {
 		return nil, err
 	}
-	if err := papers.close(); err != nil {
+	if err := papers.close(ctx); err != nil {
 		return nil, err
 	}
 	return same, out.WritePrivate(codeList, func(w io.Writer) error { return d.maker.WriteCodes(w, d.class) })
 }
 
 // writeSheet writes the sheet of one apprentice.
-func (d *desk) writeSheet(papers papers, who set.Apprentice, items []set.Item) error {
+func (d *desk) writeSheet(ctx context.Context, papers papers, who set.Apprentice, items []set.Item) error {
 	if len(papers) == 0 {
 		return nil
 	}
@@ -48,7 +48,7 @@ func (d *desk) writeSheet(papers papers, who set.Apprentice, items []set.Item) e
 	if err != nil {
 		return err
 	}
-	return papers.each(func(w handout.Writer) error { return w.Sheet(sheet) })
+	return papers.each(ctx, func(w handout.Writer) error { return w.Sheet(sheet) })
 }
 
 // writeCodes writes the questions of one apprentice as problem codes, in a file that is
