@@ -31,6 +31,10 @@ func TestTornLinesGo(t *testing.T) {
 		{"only torn", `{"n":2,"co`, whole, TornAnswer},
 		{"without its end", whole + `{"n":2}`, whole + `{"n":2}` + "\n" + whole, TornAnswer},
 		{"notes of someone", "my notes", "my notes\n" + whole, TornAnswer},
+		{"torn behind many", strings.Repeat(whole, 5000) + `{"n":2,"co`, strings.Repeat(whole, 5000) + whole, TornAnswer},
+		{"torn and long", whole + `{"n":"` + strings.Repeat("x", 50_000), whole + whole, TornAnswer},
+		{"long, without its end", whole + strings.Repeat("x", 50_000), whole + strings.Repeat("x", 50_000) + "\n" + whole, TornAnswer},
+		{"just a piece", strings.Repeat("x", 4096), strings.Repeat("x", 4096) + "\n" + whole, TornAnswer},
 		{"a move", "job first\nin 0.01", "job first\n" + whole, TornMove},
 	} {
 		t.Run(c.name, func(t *testing.T) {
