@@ -5,7 +5,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"syscall"
 )
@@ -67,25 +66,14 @@ func (d disk) write(path string, text []byte) error {
 
 // sync waits until the names in a folder are on the disk.
 func (d disk) sync(dir string) error {
-	return d.step("sync", dir, func() error { return syncFolder(dir) })
+	return d.step("sync", dir, func() error { return syncNames(dir) })
 }
 
-// syncFolder waits until the names in a folder are on the disk. Windows has no such call,
-// and neither has every disk.
-func syncFolder(dir string) error {
-	if runtime.GOOS == "windows" {
-		return nil
-	}
-	f, err := os.Open(dir)
-	if err != nil {
-		return err
-	}
-	err = f.Sync()
+// syncNames is SyncFolder where the disk can do it; not every one can.
+func syncNames(dir string) error {
+	err := SyncFolder(dir)
 	if errors.Is(err, errors.ErrUnsupported) || errors.Is(err, syscall.EINVAL) {
-		err = nil
-	}
-	if e := f.Close(); err == nil {
-		err = e
+		return nil
 	}
 	return err
 }

@@ -58,7 +58,7 @@ func writeBeside(path string, write func(*os.File) error, put func(from, to stri
 		err = put(f.Name(), path)
 	}
 	if err == nil {
-		err = syncFolder(dir)
+		err = syncNames(dir)
 	}
 	return err
 }
