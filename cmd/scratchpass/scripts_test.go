@@ -37,6 +37,7 @@ func TestScripts(t *testing.T) {
 			return os.MkdirAll(home, 0o755)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"private":   private,
 			"samewords": sameWords,
 			"status":    status,
 			"jsonkeys":  jsonKeys,
@@ -167,5 +168,16 @@ func TestProblemDocumentIsDocumented(t *testing.T) {
 	}
 	if doc.Answer.Value != "0.0587" || len(doc.Steps) != 3 || doc.Steps[2].With != "0.051120 / cos(29.5)" || len(doc.Slips) != 5 {
 		t.Errorf("%+v", doc)
+	}
+}
+
+// private FILE... wants that nobody but their owner can read the files.
+func private(ts *testscript.TestScript, _ bool, args []string) {
+	for _, name := range args {
+		info, err := os.Stat(ts.MkAbs(name))
+		ts.Check(err)
+		if mode := info.Mode().Perm(); mode != 0o600 {
+			ts.Fatalf("%s has mode %v", name, mode)
+		}
 	}
 }

@@ -31,6 +31,10 @@ func TestTornLinesGo(t *testing.T) {
 		{"only torn", `{"n":2,"co`, whole, TornAnswer},
 		{"without its end", whole + `{"n":2}`, whole + `{"n":2}` + "\n" + whole, TornAnswer},
 		{"notes of someone", "my notes", "my notes\n" + whole, TornAnswer},
+		{"torn behind many", strings.Repeat(whole, 5000) + `{"n":2,"co`, strings.Repeat(whole, 5000) + whole, TornAnswer},
+		{"torn and long", whole + `{"n":"` + strings.Repeat("x", 50_000), whole + whole, TornAnswer},
+		{"long, without its end", whole + strings.Repeat("x", 50_000), whole + strings.Repeat("x", 50_000) + "\n" + whole, TornAnswer},
+		{"just a piece", strings.Repeat("x", 4096), strings.Repeat("x", 4096) + "\n" + whole, TornAnswer},
 		{"a move", "job first\nin 0.01", "job first\n" + whole, TornMove},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -135,33 +139,51 @@ func TestReplacedFiles(t *testing.T) {
 	if read("key.pdf") != "new" {
 		t.Errorf("after an error the key is %s", read("key.pdf"))
 	}
-	if left, _ := filepath.Glob(filepath.Join(dir, ".scratchpass-*")); len(left) > 0 {
+	if left, _ := filepath.Glob(filepath.Join(dir, gatheredIn+"*")); len(left) > 0 {
 		t.Errorf("left over: %q", left)
 	}
 }
 
-// What a killed run has left goes with the next run, unless that is going on still.
+// What a killed run has gathered goes with the next run, and so does a file that was written
+// beside its place; what has old files in it, or is someone else's, stays.
 func TestSweep(t *testing.T) {
 	dir := t.TempDir()
-	for name, age := range map[string]time.Duration{".scratchpass-1": 2 * time.Hour, ".scratchpass-2": time.Minute, ".scratchpass-4": 2 * time.Hour, "scratchpass-3": 2 * time.Hour, ".scratchpass-notes": 2 * time.Hour} {
-		inside := "new"
-		if name == ".scratchpass-4" {
-			inside = "old" // has what was there before
-		}
-		if err := os.MkdirAll(filepath.Join(dir, name, inside), 0o700); err != nil {
+	put := func(name string) {
+		t.Helper()
+		path := filepath.Join(dir, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 			t.Fatal(err)
 		}
-		then := time.Now().Add(-age)
-		for _, path := range []string{filepath.Join(dir, name, inside), filepath.Join(dir, name)} {
-			if err := os.Chtimes(path, then, then); err != nil {
-				t.Fatal(err)
-			}
+		if err := os.WriteFile(path, nil, 0o600); err != nil {
+			t.Fatal(err)
 		}
 	}
-	sweep(dir)
-	left, err := filepath.Glob(filepath.Join(dir, "*scratchpass-*"))
-	if err != nil || len(left) != 4 || filepath.Base(left[0]) != ".scratchpass-2" || filepath.Base(left[1]) != ".scratchpass-4" {
-		t.Errorf("left %q, %v", left, err)
+	for _, name := range []string{
+		".scratchpass-1/new/key.pdf", ".scratchpass-2/plan.tmp", ".scratchpass-done-3/old/key.pdf", ".scratchpass-4", // go
+		".scratchpass-5/old/key.pdf", ".scratchpass-6/new/x", ".scratchpass-6/mine", ".scratchpass-notes/new/x", "scratchpass-7/new/x", ".scratchpass-8",
+	} {
+		put(name)
+	}
+	if err := os.MkdirAll(filepath.Join(dir, ".scratchpass-9", "old", "codes"), 0o700); err != nil { // nothing in it
+		t.Fatal(err)
+	}
+	then := time.Now().Add(-2 * time.Hour)
+	if err := os.Chtimes(filepath.Join(dir, ".scratchpass-4"), then, then); err != nil {
+		t.Fatal(err)
+	}
+	m, err := mendLocked(disk{}, dir)
+	if err != nil || m.Finished || len(m.Aside) != 1 || filepath.Base(m.Aside[0]) != ".scratchpass-5" {
+		t.Errorf("%+v, %v", m, err)
+	}
+	var left []string
+	for _, name := range strings.Fields(holds(t, dir)) {
+		left = append(left, strings.TrimSuffix(name, "="))
+	}
+	if got := strings.Join(left, " "); got != ".scratchpass-5/old/key.pdf .scratchpass-6/mine .scratchpass-6/new/x .scratchpass-8 .scratchpass-notes/new/x scratchpass-7/new/x" {
+		t.Errorf("left %s", got)
+	}
+	if all, err := filepath.Glob(filepath.Join(dir, ".scratchpass-9*")); err != nil || len(all) > 0 {
+		t.Errorf("left %q, %v", all, err)
 	}
 }
 

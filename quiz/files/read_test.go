@@ -51,6 +51,9 @@ func TestReadDevices(t *testing.T) {
 		if _, err := Read(path, 5); err == nil || !strings.Contains(err.Error(), "a device or a pipe") {
 			t.Errorf("%s: %v", path, err)
 		}
+		if _, err := Append(path, TornAnswer); err == nil || !strings.Contains(err.Error(), "a device or a pipe") {
+			t.Errorf("lines added to %s: %v", path, err)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package files
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -43,44 +44,70 @@ const (
 	allNew = "codes/A.txt=new key.html=new key.pdf=new notes.txt=old "
 )
 
-// Whichever rename fails, the folder holds all that it held or all that is new; where what
-// was there can't be put back, it is not taken away.
-func TestCommitFailsAtEachRename(t *testing.T) {
+// Whichever step fails, without a kill, the folder holds all that it held or all that is
+// new. Where it can't even be put back, the next run finishes it, and the error says so.
+func TestCommitFailsAtEachStep(t *testing.T) {
 	broken := errors.New("the disk is gone")
-	const renames = 6 // three old files away, three new ones in
-	for failing := 1; failing <= renames+1; failing++ {
-		for _, backToo := range []bool{false, true} {
+	outcomes := map[string]int{}
+	for _, backToo := range []bool{false, true} {
+		for failing := 1; ; failing++ {
 			dir := before(t)
-			out := stage(t, dir, "key.pdf", "codes/A.txt", "key.html")
-			n, failed := 0, false
-			out.rename = func(from, to string) error {
+			out := Stage(dir)
+			n, failed := 0, ""
+			out.Sign, out.disk.quick, out.disk.before = "unfinished", true, func(step, path string) error {
 				n++
-				if n == failing || failed && backToo {
-					failed = true
+				if n == failing || failed != "" && backToo && step != "remove" {
+					failed = cmp.Or(failed, step+" "+filepath.Base(path))
 					return broken
 				}
-				return os.Rename(from, to)
+				return nil
 			}
-			err := out.Commit(true, nil, keyNames)
-			out.Rollback()
-			left, _ := filepath.Glob(filepath.Join(dir, leftover))
-			name := fmt.Sprintf("rename %d fails, and back %v", failing, backToo)
+			err := func() error {
+				for _, name := range []string{"key.pdf", "codes/A.txt", "key.html"} {
+					if err := out.Write(name, func(w io.Writer) error { _, err := io.WriteString(w, "new"); return err }); err != nil {
+						return err
+					}
+				}
+				return out.Commit(true, nil, keyNames)
+			}()
+			out.disk.before = nil
+			unfinished := (*UnfinishedError)(nil)
+			if err != nil && !errors.As(err, &unfinished) && failing%2 == 0 { // killed before it could take anything away
+				out.die()
+				if m, err := mendKilled(dir, &killer{}); err != nil || m.Finished {
+					t.Errorf("%q failed, and was put back: %+v, %v", failed, m, err)
+				}
+			} else {
+				out.Rollback()
+			}
+			name := fmt.Sprintf("%q fails, and back %v", failed, backToo)
+			got := holds(t, dir)
 			switch {
-			case failing > renames: // none did
-				if err != nil || holds(t, dir) != allNew || len(left) > 0 || len(out.Gone) != 1 || out.Gone[0] != "key-002.pdf" {
-					t.Errorf("%s: %v, %s, gone %q", name, err, holds(t, dir), out.Gone)
+			case errors.As(err, &unfinished):
+				outcomes["unfinished"]++
+				if m, err := Mend(dir); err != nil || !m.Finished || holds(t, dir) != allNew || !strings.Contains(unfinished.Error(), "run the same command again") {
+					t.Errorf("%s: %v, %+v, then %v, %s", name, unfinished, m, err, holds(t, dir))
 				}
-			case !errors.Is(err, broken):
-				t.Errorf("%s: %v", name, err)
-			case !backToo || failing == 1: // nothing had been moved when the first failed
-				if holds(t, dir) != allOld || len(left) > 0 || out.Gone != nil {
-					t.Errorf("%s: %s, left %q", name, holds(t, dir), left)
+			case err != nil:
+				outcomes["old"]++
+				if !errors.Is(err, broken) || got != allOld {
+					t.Errorf("%s: %v, %s", name, err, got)
 				}
-			default: // the only copies of what was there lie in the hidden folder
-				if got := holds(t, dir); strings.Count(got, "=old") != 4 || len(left) != 1 {
-					t.Errorf("%s: %s, left %q", name, got, left)
+			default:
+				outcomes["new"]++
+				if got = seen(t, dir); got != allNew || len(out.Gone) != 1 || out.Gone[0] != "key-002.pdf" {
+					t.Errorf("%s: %s, gone %q", name, got, out.Gone)
 				}
 			}
+			if failed == "" {
+				break
+			}
+		}
+	}
+	t.Logf("ended %v", outcomes)
+	for _, end := range []string{"old", "new", "unfinished"} {
+		if outcomes[end] < 2 {
+			t.Errorf("ended %v", outcomes)
 		}
 	}
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // WriteWhole writes a file whole or not at all: beside its place first, and into it when
-// the last byte is on the disk.
+// the last byte is on the disk. What a run that was killed left there is swept away.
 func WriteWhole(path string, write func(*os.File) error) error {
 	return writeBeside(path, write, os.Rename)
 }
@@ -40,7 +40,9 @@ func writeNew(path string, write func(*os.File) error, link func(from, to string
 }
 
 func writeBeside(path string, write func(*os.File) error, put func(from, to string) error) error {
-	f, err := os.CreateTemp(filepath.Dir(path), ".scratchpass-*") // readable by its owner alone
+	dir := filepath.Dir(path)
+	sweepFiles(dir)
+	f, err := os.CreateTemp(dir, gatheredIn) // readable by its owner alone
 	if err != nil {
 		return err
 	}
@@ -54,6 +56,9 @@ func writeBeside(path string, write func(*os.File) error, put func(from, to stri
 	}
 	if err == nil {
 		err = put(f.Name(), path)
+	}
+	if err == nil {
+		err = syncNames(dir)
 	}
 	return err
 }

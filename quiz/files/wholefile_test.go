@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"sync"
 	"testing"
+	"time"
 )
 
 // holds is what a folder holds: names and texts, of hidden names the name alone.
@@ -68,6 +69,28 @@ func TestWriteWhole(t *testing.T) {
 	}
 	if err := WriteWhole(filepath.Join(dir, "folder"), saying("x")); err == nil || holds(t, dir) != "marks.csv=second " {
 		t.Errorf("in the place of a folder: %v, %s", err, holds(t, dir))
+	}
+}
+
+// What a run that was killed left beside the place of a file goes when the next is written
+// there, unless someone may be writing it still; folders of others stay.
+func TestWriteWholeSweeps(t *testing.T) {
+	dir := t.TempDir()
+	for name, age := range map[string]time.Duration{gatheredIn + "1": 2 * time.Hour, gatheredIn + "2": time.Minute, gatheredIn + "notes": 2 * time.Hour} {
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, nil, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		then := time.Now().Add(-age)
+		if err := os.Chtimes(path, then, then); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := WriteWhole(filepath.Join(dir, "x"), saying("x")); err != nil {
+		t.Fatal(err)
+	}
+	if got := holds(t, dir); got != ".scratchpass-2= .scratchpass-notes= x=x " {
+		t.Errorf("left %s", got)
 	}
 }
 

@@ -1,8 +1,10 @@
 package handout
 
 import (
+	"sort"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // wrap breaks a text into lines no wider than width. It breaks at spaces only, so
@@ -20,10 +22,10 @@ func wrap(text string, width int, measure func(string) int) []string {
 		if line != "" {
 			lines = append(lines, line)
 		}
-		for measure(word) > width {
+		for {
 			cut := fitting(word, width, measure)
 			if cut == len(word) {
-				break // one letter, wider than the line
+				break // it fits, or is one letter that is wider than the line
 			}
 			lines = append(lines, word[:cut])
 			word = word[cut:]
@@ -72,17 +74,30 @@ func endsInDigit(word string) bool {
 
 func notLetter(r rune) bool { return !unicode.IsLetter(r) }
 
-// fitting is how many bytes of a word fit into a width: one letter at least.
+// fitting is how many bytes of a word fit into a width: all, or as many whole letters as
+// do, and one at least. Of a very long word only about as much is measured as fits.
 func fitting(word string, width int, measure func(string) int) int {
-	cut := len(word)
-	for i := range word {
-		if i > 0 && (cut == len(word) || measure(word[:i]) <= width) {
-			cut = i
-		} else if i > 0 {
-			break
+	end := letterEnd(word, 64)
+	for end < len(word) && measure(word[:end]) <= width {
+		end = letterEnd(word, 2*end)
+	}
+	var cuts []int // behind each letter
+	for i := range word[:end] {
+		if i > 0 {
+			cuts = append(cuts, i)
 		}
 	}
-	return cut
+	cuts = append(cuts, end)
+	tooLong := sort.Search(len(cuts), func(k int) bool { return measure(word[:cuts[k]]) > width })
+	return cuts[max(tooLong-1, 0)]
+}
+
+// letterEnd is the end of a letter at so many bytes or just behind them.
+func letterEnd(word string, bytes int) int {
+	for bytes < len(word) && !utf8.RuneStart(word[bytes]) {
+		bytes++
+	}
+	return min(bytes, len(word))
 }
 
 // wrapAll wraps each line of a text that has several.

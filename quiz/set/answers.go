@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
-	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -14,6 +13,7 @@ import (
 	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/files"
 )
 
 // Given is one answer that came back.
@@ -25,18 +25,33 @@ type Given struct {
 	Who       string // whose it is: the name or id in the row, or the file it came in
 	Row       bool   // Who stands in a row beside the answer
 	Comma     bool   // the file is of a country that writes decimals with a comma
-	Where     string // file and row, for errors
+	File      string // that it came in
+	Line      int    // of the file, from 1; 0 where there is none
 }
 
-// mostAnswers is the longest file of answers that is read.
-const mostAnswers = 1_200_000
+// Where is the file and the row of an answer, for errors.
+func (g Given) Where() string {
+	if g.Line == 0 {
+		return g.File
+	}
+	return fmt.Sprintf("%s, row %d", g.File, g.Line)
+}
+
+// typed reports whether an answer was typed to a problem on a screen, not written on paper.
+func (g Given) typed() bool { return g.Item == 0 }
+
+// MostAnswers is how many answers are marked at once, in one file or several.
+const MostAnswers = 250_000
+
+// mostAnswerBytes is the longest file of them.
+const mostAnswerBytes = 16 << 20
 
 // ReadAnswers reads answers in one of three forms:
 //   - CSV, a row an answer: code, item, answer, and sure where it was asked
 //   - CSV, a row an apprentice: code, 1, 2, 3, ...
 //   - the answer file that quiz --out writes: JSON lines
 func ReadAnswers(path string) ([]Given, error) {
-	text, err := os.ReadFile(path)
+	text, err := files.Read(path, mostAnswerBytes)
 	if err != nil {
 		return nil, err
 	}
@@ -48,35 +63,54 @@ func ParseAnswers(file string, text []byte) ([]Given, error) {
 	if bytes.HasPrefix(bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\ufeff"))), []byte("{")) {
 		return jsonAnswers(file, text)
 	}
-	head, rows, err := readCSV(file, text, mostAnswers)
+	t := table{file: file}
+	head, err := eachRow(file, text, MostAnswers, func(head header, r line) error {
+		if !head.has("code", "item", "answer") {
+			return t.wide(head, r)
+		}
+		t.long(head, r)
+		return nil
+	})
+	if err == nil && !head.has("code") { // and no row has said so
+		err = noColumns(file, head)
+	}
 	if err != nil {
 		return nil, err
 	}
-	switch {
-	case head.has("code", "item", "answer"):
-		return longAnswers(file, head, rows)
-	case head.has("code"):
-		return wideAnswers(file, head, rows)
-	}
-	return nil, fmt.Errorf("%s: the columns are %s: give code, item, answer (a row an answer) or code, 1, 2, 3 (a row an apprentice)", file, calc.Quoted(strings.Join(head.names, ", ")))
+	return t.answers, t.wrong.err()
 }
 
-func longAnswers(file string, head header, rows []line) ([]Given, error) {
-	var all []Given
-	var errs []error
-	for _, r := range rows {
-		item, err := strconv.Atoi(head.of(r, "item"))
-		sure, known := readSure(head.of(r, "sure"))
-		switch {
-		case err != nil || item < 1 || item > mostItems:
-			errs = append(errs, rowError(file, r.row, "item %s: give the number of a question", calc.Quoted(head.of(r, "item"))))
-		case !known:
-			errs = append(errs, sureError(file, r.row, "sure", head.of(r, "sure")))
-		default:
-			all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(head.of(r, "answer")), Certainty: sure, Who: head.who(r), Row: true, Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
-		}
+func noColumns(file string, head header) error {
+	return fmt.Errorf("%s: the columns are %s: give code, item, answer (a row an answer) or code, 1, 2, 3 (a row an apprentice)", file, calc.Quoted(strings.Join(head.names, ", ")))
+}
+
+// table is a CSV of answers while it is read.
+type table struct {
+	file    string
+	answers []Given
+	wrong   faults
+
+	columns, sures map[int]int // of a row an apprentice; nil before the first
+}
+
+// add takes an answer of one row.
+func (t *table) add(head header, r line, item int, text string, sure answer.Certainty) {
+	t.answers = append(t.answers, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(text), Certainty: sure,
+		Who: head.who(r), Row: true, Comma: head.comma, File: t.file, Line: r.row})
+}
+
+// long reads a row that is an answer.
+func (t *table) long(head header, r line) {
+	item, err := strconv.Atoi(head.of(r, "item"))
+	sure, known := readSure(head.of(r, "sure"))
+	switch {
+	case err != nil || item < 1 || item > mostItems:
+		t.wrong.add(rowError(t.file, r.row, "item %s: give the number of a question", calc.Quoted(head.of(r, "item"))))
+	case !known:
+		t.wrong.add(sureError(t.file, r.row, "sure", head.of(r, "sure")))
+	default:
+		t.add(head, r, item, head.of(r, "answer"), sure)
 	}
-	return all, firstErrors(errs)
 }
 
 // readSure reads how sure someone is, as the sheet has it or in one word: "fairly sure",
@@ -98,6 +132,9 @@ func sureError(file string, row int, column, text string) error {
 // ("3 sure"), by question. A column that looks like one of these and is none is an error:
 // an answer in it would be lost.
 func wideColumns(file string, head header) (answers, sures map[int]int, err error) {
+	if !head.has("code") {
+		return nil, nil, noColumns(file, head)
+	}
 	answers, sures = map[int]int{}, map[int]int{}
 	for i, name := range head.names {
 		name = strings.ToLower(strings.TrimSpace(content.Printable(name)))
@@ -124,31 +161,32 @@ func wideColumns(file string, head header) (answers, sures map[int]int, err erro
 	return answers, sures, nil
 }
 
-func wideAnswers(file string, head header, rows []line) ([]Given, error) {
-	answers, sures, err := wideColumns(file, head)
-	if err != nil {
-		return nil, err
+// wide reads a row that has all answers of an apprentice.
+func (t *table) wide(head header, r line) (err error) {
+	if t.columns == nil {
+		if t.columns, t.sures, err = wideColumns(t.file, head); err != nil {
+			return err
+		}
 	}
-	cell := func(r line, i int, ok bool) string {
+	cell := func(i int, ok bool) string {
 		if !ok || i >= len(r.cells) {
 			return ""
 		}
 		return answerText(r.cells[i])
 	}
-	var all []Given
-	var errs []error
-	for _, r := range rows {
-		for _, item := range slices.Sorted(maps.Keys(answers)) {
-			at, ok := sures[item]
-			text := cell(r, at, ok)
-			sure, known := readSure(text)
-			if !known {
-				errs = append(errs, sureError(file, r.row, fmt.Sprintf("%d sure", item), text))
-			}
-			all = append(all, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: cell(r, answers[item], true), Certainty: sure, Who: head.who(r), Row: true, Comma: head.comma, Where: fmt.Sprintf("%s, row %d", file, r.row)})
+	for _, item := range slices.Sorted(maps.Keys(t.columns)) {
+		at, ok := t.sures[item]
+		text := cell(at, ok)
+		sure, known := readSure(text)
+		if !known {
+			t.wrong.add(sureError(t.file, r.row, fmt.Sprintf("%d sure", item), text))
 		}
+		t.add(head, r, item, cell(t.columns[item], true), sure)
 	}
-	return all, firstErrors(errs)
+	if len(t.answers) > MostAnswers {
+		return fmt.Errorf("%s has more than %d answers: give that many at most", t.file, MostAnswers)
+	}
+	return nil
 }
 
 // Kept is one line of an answer file.
@@ -163,30 +201,37 @@ type Kept struct {
 func jsonAnswers(file string, text []byte) ([]Given, error) {
 	who := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 	var all []Given
-	var errs []error
-	for i, raw := range bytes.Split(bytes.TrimPrefix(text, []byte("\ufeff")), []byte("\n")) {
-		if len(bytes.TrimSpace(raw)) == 0 {
+	var wrong faults
+	row := 0
+	for raw := range bytes.Lines(bytes.TrimPrefix(text, []byte("\ufeff"))) {
+		row++
+		if raw = bytes.TrimSpace(raw); len(raw) == 0 {
 			continue
 		}
 		var k Kept
 		if err := json.Unmarshal(raw, &k); err != nil || k.Code == "" || !k.Certainty.Known() {
-			errs = append(errs, rowError(file, i+1, "this is no line of an answer file: %s", calc.Quoted(string(raw))))
+			wrong.add(rowError(file, row, "this is no line of an answer file: %s", calc.Quoted(string(raw[:min(len(raw), 400)]))))
 			continue
 		}
-		if len(all) >= mostAnswers {
-			return nil, fmt.Errorf("%s has more than %d answers", file, mostAnswers)
+		if len(all) >= MostAnswers {
+			return nil, fmt.Errorf("%s has more than %d answers", file, MostAnswers)
 		}
-		all = append(all, Given{Code: k.Code, Text: answerText(k.Given), Certainty: k.Certainty, Who: who, Where: fmt.Sprintf("%s, row %d", file, i+1)})
+		all = append(all, Given{Code: k.Code, Text: answerText(k.Given), Certainty: k.Certainty, Who: who, File: file, Line: row})
 	}
-	return all, firstErrors(errs)
+	return all, wrong.err()
 }
 
 // answerText is what was written, without what a terminal would obey, and no longer
 // than an answer is.
 func answerText(text string) string {
-	runes := []rune(strings.TrimSpace(content.Printable(strings.ReplaceAll(text, "\n", " "))))
-	if len(runes) > 200 {
-		runes = runes[:200]
+	const most, bytes = 200, 4000
+	if len(text) > bytes {
+		text = strings.ToValidUTF8(text[:bytes], "")
 	}
-	return string(runes)
+	text = strings.TrimSpace(content.Printable(strings.ReplaceAll(text, "\n", " ")))
+	if len(text) <= most {
+		return text
+	}
+	runes := []rune(text)
+	return string(runes[:min(len(runes), most)])
 }

@@ -110,7 +110,7 @@ func BenchmarkMark1000(b *testing.B) {
 		if err != nil {
 			b.Fatal(err)
 		}
-		k, err := NewMarker(m, class, answers)
+		k, err := NewMarker(b.Context(), m, class, answers)
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -6,16 +6,16 @@ package set
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"scratchpass/calc"
 	"scratchpass/content"
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
@@ -74,11 +74,21 @@ const (
 	mostSlots = 60
 )
 
+// The longest texts of a blueprint, in letters, and how many notes and tasks of a slot.
+const (
+	mostTitle = 200
+	mostTime  = 100
+	mostNote  = 500
+	mostNotes = 20
+	mostNamed = 80 // a slot's name
+	mostTasks = 100
+)
+
 var setName = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 // ReadBlueprint reads a blueprint strictly and reports all that is wrong with it.
 func ReadBlueprint(path string) (*Blueprint, error) {
-	text, err := os.ReadFile(path)
+	text, err := files.Read(path, files.MostWords)
 	if err != nil {
 		return nil, err
 	}
@@ -97,9 +107,9 @@ func ParseBlueprint(name string, text []byte, lathe func(string) (machine.Lathe,
 	if err := content.Decode(name, text, &b); err != nil {
 		return nil, err
 	}
-	var errs []error
+	var wrong faults
 	say := func(format string, args ...any) {
-		errs = append(errs, fmt.Errorf("%s: "+format, append([]any{name}, args...)...))
+		wrong.add(fmt.Errorf("%s: "+format, append([]any{name}, args...)...))
 	}
 	if !setName.MatchString(b.Set) || len(b.Set) > 40 {
 		say("set %s: give a short name of small letters, figures and hyphens, such as week-3", calc.Quoted(b.Set))
@@ -107,6 +117,7 @@ func ParseBlueprint(name string, text []byte, lathe func(string) (machine.Lathe,
 	if strings.TrimSpace(b.Title) == "" {
 		say("title is missing: it stands on every sheet")
 	}
+	b.lengths(say)
 	var err error
 	if b.system, err = machine.ParseSystem(b.Units); err != nil {
 		say("%w", err)
@@ -136,15 +147,39 @@ func ParseBlueprint(name string, text []byte, lathe func(string) (machine.Lathe,
 		say("rules: conventions %s: give full, half or none", calc.Quoted(b.Rules.Conventions))
 	}
 	if len(b.Slots) == 0 || len(b.Slots) > mostSlots {
-		say("slots: give 1 to %d", mostSlots)
+		say("slots: there are %d: give 1 to %d", len(b.Slots), mostSlots)
 	}
-	for i := range b.Slots {
+	for i := range b.Slots[:min(len(b.Slots), mostSlots)] { // each is compared with those above it
 		b.slot(i, say)
 	}
 	if n := b.Items(); n > mostItems {
 		say("%d questions: give at most %d", n, mostItems)
 	}
-	return &b, errors.Join(errs...)
+	return &b, wrong.err()
+}
+
+// lengths checks that what is printed has a fit length: each sheet has it, and to lay a
+// very long one out takes long.
+func (b *Blueprint) lengths(say func(string, ...any)) {
+	within := func(what, text string, most int) {
+		if n := utf8.RuneCountInString(text); n > most {
+			say("%s has %d letters: give at most %d", what, n, most)
+		}
+	}
+	within("title", b.Title, mostTitle)
+	within("time", b.Time, mostTime)
+	if len(b.Notes) > mostNotes {
+		say("notes: there are %d: give at most %d", len(b.Notes), mostNotes)
+	}
+	for i, note := range b.Notes[:min(len(b.Notes), mostNotes)] {
+		within(fmt.Sprintf("note %d", i+1), note, mostNote)
+	}
+	for i, s := range b.Slots[:min(len(b.Slots), mostSlots)] {
+		within(fmt.Sprintf("slot %d: its name", i+1), s.Name, mostNamed)
+		if len(s.Tasks) > mostTasks {
+			say("slot %d: there are %d tasks: give at most %d", i+1, len(s.Tasks), mostTasks)
+		}
+	}
 }
 
 // choices are the tasks a slot may ask.

@@ -18,7 +18,7 @@ func TestBlueprints(t *testing.T) {
 		"set: a\ntitel: b": "unknown key \"titel\"; here the keys are set, title, units",
 		"set: A b\ntitle: x\nunits: in\nslots: [{tasks: [single-depth]}]":                                                            `set "A b": give a short name`,
 		"set: a\ntitle: x\nunits: cm\nslots: [{tasks: [single-depth]}]":                                                              `units "cm": give in or mm`,
-		"set: a\ntitle: x\nunits: in\nslots: []":                                                                                     "slots: give 1 to 60",
+		"set: a\ntitle: x\nunits: in\nslots: []":                                                                                     "slots: there are 0: give 1 to 60",
 		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-dept]}]":                                                               "slot 1: no task is called \"single-dept\"; did you mean single-depth",
 		"set: a\ntitle: x\nunits: in\nslots: [{stage: shapes}]":                                                                      `stage "shapes": give one of`,
 		"set: a\ntitle: x\nunits: in\nslots: [{stage: shape, tasks: [single-depth]}]":                                                "give tasks or a stage, not both",
@@ -35,10 +35,22 @@ func TestBlueprints(t *testing.T) {
 		"set: a\ntitle: x\nunits: in\nslots: [{name: travel, tasks: [compound-travel]}, {tasks: [infeed-left], takes: {x: travel}}]": `infeed-left has no input "x" to take over; it has`,
 		"set: a\ntitle: x\nunits: mm\nslots: [{tasks: [inch-designation]}]":                                                          "inch-designation is not set in mm",
 		"": "the file is empty; it wants set, title",
+		"set: a\ntitle: " + strings.Repeat("ä", 201) + "\nunits: in\nslots: [{tasks: [single-depth]}]":                "title has 201 letters: give at most 200",
+		"set: a\ntitle: x\ntime: " + strings.Repeat("x", 101) + "\nunits: in\nslots: [{tasks: [single-depth]}]":       "time has 101 letters: give at most 100",
+		"set: a\ntitle: x\nnotes: [a, " + strings.Repeat("x", 501) + "]\nunits: in\nslots: [{tasks: [single-depth]}]": "note 2 has 501 letters: give at most 500",
+		"set: a\ntitle: x\nnotes: [" + strings.Repeat("a, ", 21) + "]\nunits: in\nslots: [{tasks: [single-depth]}]":   "notes: there are 21: give at most 20",
+		"set: a\ntitle: x\nunits: in\nslots: [{name: " + strings.Repeat("x", 81) + ", tasks: [single-depth]}]":        "slot 1: its name has 81 letters: give at most 80",
+		"set: a\ntitle: x\nunits: in\nslots: [{tasks: [" + strings.Repeat("single-depth, ", 101) + "]}]":              "slot 1: there are 101 tasks: give at most 100",
+		"set: a\ntitle: x\nunits: in\nslots: [" + strings.Repeat("{tasks: [x], level: 9}, ", 50) + "]":                "and 80 more",
+		"set: a\ntitle: x\nunits: in\nslots: [" + strings.Repeat("{tasks: [single-depth]}, ", 61) + "]":               "slots: there are 61: give 1 to 60",
 	} {
 		if _, err := ParseBlueprint("b.yaml", []byte(text), noLathe); err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "b.yaml") {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}
+	}
+	long := "set: a\ntitle: " + strings.Repeat("ä", mostTitle) + "\nunits: in\nnotes: [" + strings.Repeat("x", mostNote) + "]\nslots: [{tasks: [single-depth]}]"
+	if _, err := ParseBlueprint("b.yaml", []byte(long), noLathe); err != nil {
+		t.Errorf("the longest title and note: %v", err)
 	}
 	_, err := ParseBlueprint("b.yaml", []byte("set: A\ntitle: ''\nunits: x\nslots: [{tasks: [nothing], level: 9}]"), noLathe)
 	if n := strings.Count(err.Error(), "b.yaml"); n != 5 {

@@ -4,10 +4,10 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/files"
 )
 
 // Codes are the codes of a class's sheets.
@@ -66,7 +66,7 @@ type OtherSheet struct {
 // returns those whose codes differ. Who has no sheet there has none to differ from; that
 // nobody has one is an error, like a file that can't be read as such a list.
 func (m *Maker) OtherSheets(list string, class []Apprentice) ([]OtherSheet, error) {
-	text, err := os.ReadFile(list)
+	text, err := files.Read(list, mostRosterBytes)
 	if err != nil {
 		return nil, err
 	}

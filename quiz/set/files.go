@@ -42,10 +42,25 @@ func (m *MarksCSV) Add(r Result) error {
 	}
 	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, handed, earned, points(r.Of), fmt.Sprint(r.Open)}
 	for _, it := range r.Items {
-		row = append(row, it.Task, Safe(it.Given), string(it.Verdict), it.Slip, points(it.Points), string(it.Certainty))
+		row = append(row, it.Task, Safe(it.answers()), string(it.Verdict), it.Slip, points(it.Points), string(it.Certainty))
 	}
 	return m.w.Write(row)
 }
+
+// answers is what was given; of answers that differ with where each stands.
+func (it ItemResult) answers() string {
+	if len(it.Twice) == 0 {
+		return it.Given
+	}
+	var all []string
+	for _, s := range it.Twice {
+		all = append(all, s.String())
+	}
+	return strings.Join(all, " | ")
+}
+
+// String is an answer with where it stands.
+func (s Source) String() string { return s.Given + " (" + s.Where + ")" }
 
 // Close ends the file.
 func (m *MarksCSV) Close() error {
@@ -121,6 +136,8 @@ func (p *Printer) Feedback(r Result) handout.Report {
 			part.Lines = append([]string{p.Say("set-feedback-carried", "given", res.Given, "key", it.Words.KeyText(own))}, it.Words.StepLines(own)...)
 		case answer.Unread:
 			part.Lines = []string{p.Say("set-feedback-unread", "given", res.Given)}
+		case Twice:
+			part.Lines = []string{p.Say("set-feedback-twice", "given", res.Given)}
 		case ByHand:
 			part.Lines = []string{p.Say("set-feedback-by-hand", "given", res.Given)}
 		default:

@@ -1,6 +1,7 @@
 package set
 
 import (
+	"bytes"
 	"crypto/hmac"
 	"crypto/rand"
 	"crypto/sha256"
@@ -11,6 +12,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
@@ -28,7 +30,7 @@ const secretBytes = 32
 // ReadSecret reads a secret that was written by NewSecret, or any text of at least 16
 // letters.
 func ReadSecret(path string) (Secret, error) {
-	text, err := os.ReadFile(path)
+	text, err := files.Read(path, files.MostWords)
 	if err != nil {
 		return nil, err
 	}
@@ -37,6 +39,52 @@ func ReadSecret(path string) (Secret, error) {
 		return nil, fmt.Errorf("secret %s has %d letters: give 16 to 4096, or delete the file and let set make write one", calc.Quoted(path), len(s))
 	}
 	return Secret(s), nil
+}
+
+// Flaw is what makes a secret easier to guess or to get than it should be.
+type Flaw string
+
+// The flaws.
+const (
+	Short Flaw = "short" // it has fewer than 24 letters
+	Alike Flaw = "alike" // it has fewer than 8 different letters, or is one piece over and over
+	Open  Flaw = "open"  // others on the machine may read its file, or change it
+)
+
+// The least that a secret should have; what NewSecret makes has 64 letters.
+const (
+	fewLetters   = 24
+	fewDifferent = 8
+)
+
+// Flaws are those of a secret that can be seen at a glance. path is its file; who may read
+// that is known on Unix only.
+func (s Secret) Flaws(path string) []Flaw {
+	var flaws []Flaw
+	if len(s) < fewLetters {
+		flaws = append(flaws, Short)
+	}
+	different := map[byte]bool{}
+	for _, b := range s {
+		different[b] = true
+	}
+	if len(different) < fewDifferent || s.repeats() {
+		flaws = append(flaws, Alike)
+	}
+	if info, err := os.Stat(path); err == nil && runtime.GOOS != "windows" && info.Mode().Perm()&0o077 != 0 {
+		flaws = append(flaws, Open)
+	}
+	return flaws
+}
+
+// repeats reports whether a secret is one piece over and over, such as abcabcab.
+func (s Secret) repeats() bool {
+	for piece := 1; piece <= len(s)/2; piece++ {
+		if bytes.Equal(s[piece:], s[:len(s)-piece]) {
+			return true
+		}
+	}
+	return false
 }
 
 // NewSecret makes a secret and writes it to a file that is not there yet, readable by
@@ -118,10 +166,13 @@ func (m *Maker) Code(who string) string {
 	return b.String()
 }
 
+// byHand takes out what someone may write between the letters of a code.
+var byHand = strings.NewReplacer(" ", "", "-", "", "\u2013", "")
+
 // cleanCode reads a code as it is written by hand: with small letters, spaces, or
 // without its hyphen.
 func cleanCode(text string) string {
-	text = strings.ToUpper(strings.NewReplacer(" ", "", "-", "", "\u2013", "").Replace(strings.TrimSpace(text)))
+	text = strings.ToUpper(byHand.Replace(strings.TrimSpace(text)))
 	if len(text) != 7 {
 		return text
 	}

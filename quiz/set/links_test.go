@@ -38,7 +38,7 @@ func TestOneSlipCostsOnce(t *testing.T) {
 			var answers []Given
 			for i, text := range texts {
 				if text != "" {
-					answers = append(answers, Given{Code: code, Item: i + 1, Text: text, Where: "x"})
+					answers = append(answers, Given{Code: code, Item: i + 1, Text: text, File: "x"})
 				}
 			}
 			return mark(t, m, []Apprentice{who}, answers)[0]
@@ -106,7 +106,7 @@ func TestRoundedAndUnreadAnswersBeforeALink(t *testing.T) {
 		tried++
 		code := m.Code(who.ID)
 		give := func(first, second string) Result {
-			return mark(t, m, []Apprentice{who}, []Given{{Code: code, Item: 1, Text: first, Where: "a"}, {Code: code, Item: 2, Text: second, Where: "b"}})[0]
+			return mark(t, m, []Apprentice{who}, []Given{{Code: code, Item: 1, Text: first, File: "a"}, {Code: code, Item: 2, Text: second, File: "b"}})[0]
 		}
 		if r := give(rounded, after.Expected.Text()); r.Points != 2 {
 			t.Errorf("%s then %s: %+v", rounded, after.Expected.Text(), r.Items)
@@ -129,7 +129,7 @@ func TestUnitsAndImpossibleNumbersInALink(t *testing.T) {
 		all := items(t, m, who.ID)
 		code := m.Code(who.ID)
 		give := func(first, second string) Result {
-			return mark(t, m, []Apprentice{who}, []Given{{Code: code, Item: 1, Text: first, Where: "a"}, {Code: code, Item: 2, Text: second, Where: "b"}})[0]
+			return mark(t, m, []Apprentice{who}, []Given{{Code: code, Item: 1, Text: first, File: "a"}, {Code: code, Item: 2, Text: second, File: "b"}})[0]
 		}
 		if r := give(thou(all[0].Problem), thou(all[1].Problem)); r.Items[0].Points != 0.5 || r.Items[1].Points != 1 || r.Items[1].Verdict != Carried {
 			t.Errorf("thou twice: %+v", r.Items)

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"scratchpass/quiz/answer"
-	"scratchpass/quiz/problem"
 )
 
 // Verdicts that only a set has.
@@ -16,6 +15,7 @@ const (
 	Carried answer.Verdict = "carried" // wrong, but right from the wrong answer it starts from
 	Blank   answer.Verdict = "blank"   // nothing was written
 	ByHand  answer.Verdict = "by-hand" // can be read, but starts from an answer that nothing can be worked out from
+	Twice   answer.Verdict = "twice"   // two answers came that differ: nobody knows which was first
 )
 
 // Result is what came of one apprentice's sheet.
@@ -46,26 +46,40 @@ type ItemResult struct {
 	Of        float64          `json:"of"`
 	Certainty answer.Certainty `json:"certainty"`
 	Gate      bool             `json:"gate"`
+	Twice     []Source         `json:"twice,omitempty"` // the answers that differ, where there are several
 
 	place int
 	mark  answer.Mark
 }
 
+// Source is an answer and where it stands.
+type Source struct {
+	Given string `json:"given"`
+	Where string `json:"where"` // file and row
+}
+
 // undecided reports whether a verdict leaves an answer to the instructor.
-func undecided(v answer.Verdict) bool { return v == answer.Unread || v == ByHand }
+func undecided(v answer.Verdict) bool { return v == answer.Unread || v == ByHand || v == Twice }
 
 // Marker marks the sheets of a set.
 type Marker struct {
-	Repeats int      // answers that came a second time; the first counts
-	Names   []string // what stands in rows whose code is someone else's
+	Names      []string    // what stands in rows whose code is someone else's
+	Repeats    int         // answers that came a second time, and were no others or came later in one file; the first counts
+	RepeatedIn [][2]string // files of the first and of the second, each pair once, a few
+	Differ     int         // questions with answers that differ
+	Differing  []Differing // a few of them
 
 	maker *Maker
 	class []Apprentice
-	given map[owner]map[int]Given    // by printed number
-	typed map[owner]map[string]Given // by problem code
-	forms map[string][]string        // who has handed in each form, in the order they came
+	given map[owner]map[int]Given      // by printed number
+	typed map[owner]map[string][]Given // by problem code, one of each file
+	forms map[string][]string          // who has handed in each form, in the order they came
+	has   map[owner]bool               // who is among them
 
-	toldOf map[string]bool // names that were told of
+	sheetOf map[string]firstTyped // by file
+	mixed   map[owner]bool        // sheets and files that have answers to them and to another sheet
+	byID    map[string]string     // ids by what they would be as codes; nil until someone asks
+	toldOf  map[string]bool       // names that were told of
 }
 
 // People is how many results there will be: one for each apprentice, and where several
@@ -106,29 +120,22 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 	r := Result{ID: a.ID, Name: cmp.Or(a.Name, who), Form: a.Form, Code: code, Of: k.maker.Blueprint.Points(), Items: make([]ItemResult, len(items)), items: items}
 	read := map[int]answer.Mark{} // by place, what was understood
 	for i, it := range items {
-		g, onScreen := k.typed[o][it.Problem.Code.String()]
-		if paper, also := k.given[o][it.Number]; !onScreen {
-			g = paper
-		} else if also {
-			k.Repeats++
-		}
+		given, differ := k.answerTo(o, it)
+		g, onScreen := given[0], given[0].typed() && given[0].Code != ""
 		if onScreen && len(it.From) > 0 { // on a screen the question has a number of its own
-			if own, err := problem.New(it.Problem.Task, it.Problem.Code); err == nil {
-				it.Problem = own
-				items[i] = it
-			}
+			it.Problem = alone(it)
+			items[i] = it
 		}
 		res := ItemResult{Number: it.Number, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: g.Text, Key: it.Words.KeyNumber(it.Problem), Of: it.Points,
 			Certainty: g.Certainty, Gate: it.Problem.Task.SafetyCritical, Verdict: Blank, place: it.Place}
-		if strings.EqualFold(g.Text, "pass") && onScreen { // not known, and said so
-			r.Handed = true
-		} else if strings.TrimSpace(g.Text) != "" {
-			r.Handed = true
-			text := g.Text
-			if !onScreen { // a screen reads commas itself
-				text = k.decimals(it, g)
-			}
-			k.mark(&res, it, text, onScreen, read)
+		r.Handed = r.Handed || g.Text != ""
+		switch {
+		case differ:
+			k.leave(&res, r.label(), given)
+			read[it.Place] = answer.Mark{Verdict: answer.Unread} // what starts from it is left too
+		case g.Text == "", strings.EqualFold(g.Text, "pass") && onScreen: // not known, and said so
+		default:
+			k.mark(&res, it, k.text(it, g), onScreen, read)
 		}
 		if undecided(res.Verdict) {
 			r.Open++

@@ -20,7 +20,7 @@ func typed(p *problem.Problem, r answer.Response) string {
 
 func mark(t testing.TB, m *Maker, class []Apprentice, answers []Given) []Result {
 	t.Helper()
-	k, err := NewMarker(m, class, answers)
+	k, err := NewMarker(t.Context(), m, class, answers)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +41,7 @@ func TestKeysEarnAllPoints(t *testing.T) {
 			var answers []Given
 			for _, who := range class {
 				for _, it := range items(t, m, who.ID) {
-					answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: typed(it.Problem, it.Problem.Expected.Key), Where: "test"})
+					answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: typed(it.Problem, it.Problem.Expected.Key), File: "test"})
 				}
 			}
 			for _, r := range mark(t, m, class, answers) {
@@ -62,8 +62,9 @@ func TestKeysEarnAllPoints(t *testing.T) {
 func TestAnswersFromAScreen(t *testing.T) {
 	m := example(t, "first-thread.yaml")
 	class := roster(5)
-	var file strings.Builder
+	var answers []Given
 	for _, who := range class[1:3] {
+		var file strings.Builder
 		all := items(t, m, who.ID)
 		slices.Reverse(all)
 		for _, it := range all {
@@ -74,10 +75,7 @@ func TestAnswersFromAScreen(t *testing.T) {
 			fmt.Fprintf(&file, "{\"code\":%q,\"given\":%q,\"certainty\":\"bet\"}\n", it.Problem.Code, typed(own, own.Expected.Key))
 			fmt.Fprintf(&file, "{\"code\":%q,\"given\":\"pass\"}\n", it.Problem.Code)
 		}
-	}
-	answers, err := ParseAnswers("a.jsonl", []byte(file.String()))
-	if err != nil {
-		t.Fatal(err)
+		answers = append(answers, parsed(t, who.ID+".jsonl", file.String())...)
 	}
 	for i, r := range mark(t, m, class, answers) {
 		if handed := i == 1 || i == 2; r.Handed != handed || handed && r.Points != r.Of {
@@ -101,18 +99,18 @@ func TestStrangeAnswers(t *testing.T) {
 	class := roster(3)
 	code := m.Code(class[0].ID)
 	for want, answers := range map[string][]Given{
-		`a, row 2: no sheet of this set has the code "ABC-DEFG"`:            {{Code: code, Item: 1, Text: "1", Where: "a, row 1"}, {Code: "ABC-DEFG", Item: 1, Text: "1", Where: "a, row 2"}},
-		"another blueprint, roster or secret made the sheets":               {{Code: "ABC-DEFG", Item: 1, Text: "1", Where: "a, row 2"}},
-		"a, row 3: question 40: the set has 12":                             {{Code: code, Item: 40, Text: "1", Where: "a, row 3"}},
-		"a, row 2: question 1 of " + code + " is answered in a, row 1":      {{Code: code, Item: 1, Text: "1", Where: "a, row 1"}, {Code: code, Item: 1, Text: "2", Where: "a, row 2"}},
-		`a, row 9: the problem "compound-travel@1-7f3a" is not in this set`: {{Code: code, Item: 1, Text: "1", Where: "a"}, {Code: "compound-travel@1-7f3a", Text: "1", Where: "a, row 9"}},
+		`a, row 2: no sheet of this set has the code "ABC-DEFG"`:            {{Code: code, Item: 1, Text: "1", File: "a", Line: 1}, {Code: "ABC-DEFG", Item: 1, Text: "1", File: "a", Line: 2}},
+		"another blueprint, roster or secret made the sheets":               {{Code: "ABC-DEFG", Item: 1, Text: "1", File: "a", Line: 2}},
+		"a, row 3: question 40: the set has 12":                             {{Code: code, Item: 40, Text: "1", File: "a", Line: 3}},
+		"a, row 2: question 1 of " + code + " is answered in a, row 1":      {{Code: code, Item: 1, Text: "1", File: "a", Line: 1}, {Code: code, Item: 1, Text: "2", File: "a", Line: 2}},
+		`a, row 9: the problem "compound-travel@1-7f3a" is not in this set`: {{Code: code, Item: 1, Text: "1", File: "a"}, {Code: "compound-travel@1-7f3a", Text: "1", File: "a", Line: 9}},
 	} {
-		if _, err := NewMarker(m, class, answers); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := NewMarker(t.Context(), m, class, answers); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%v, want %q", err, want)
 		}
 	}
 	m.secret = Secret("another secret, as long as it must be")
-	if _, err := NewMarker(m, class, []Given{{Code: code, Item: 1, Text: "1", Where: "a"}}); err == nil || !strings.Contains(err.Error(), "secret made the sheets") {
+	if _, err := NewMarker(t.Context(), m, class, []Given{{Code: code, Item: 1, Text: "1", File: "a"}}); err == nil || !strings.Contains(err.Error(), "secret made the sheets") {
 		t.Error(err)
 	}
 }
@@ -151,7 +149,7 @@ func TestSeveralHaveOneForm(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := NewMarker(m, class, answers); err == nil || !strings.Contains(err.Error(), "give a column name to tell them apart") {
+	if _, err := NewMarker(t.Context(), m, class, answers); err == nil || !strings.Contains(err.Error(), "give a column name to tell them apart") {
 		t.Error(err)
 	}
 }
@@ -209,12 +207,12 @@ func TestNamesInRows(t *testing.T) {
 	m := maker(t, twenty(5))
 	class := []Apprentice{{ID: "a1", Name: "Ada Brink"}, {ID: "b2", Name: "Ben O'Corrie"}}
 	for who, want := range map[string]int{"": 0, "Ada Brink": 0, "brink, ada": 0, "A1": 0, "Ben O'Corrie": 1, "b2": 1} {
-		k, err := NewMarker(m, class, []Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: who, Row: true, Where: "row 2"}, {Code: m.Code("a1"), Item: 2, Text: "1", Who: who, Row: true, Where: "row 2"}})
+		k, err := NewMarker(t.Context(), m, class, []Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: who, Row: true, File: "row 2"}, {Code: m.Code("a1"), Item: 2, Text: "1", Who: who, Row: true, File: "row 2"}})
 		if err != nil || len(k.Names) != want {
 			t.Errorf("%q: %q, %v", who, k.Names, err)
 		}
 	}
-	k, err := NewMarker(m, class, []Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: "answers"}})
+	k, err := NewMarker(t.Context(), m, class, []Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: "answers"}})
 	if err != nil || len(k.Names) != 0 {
 		t.Errorf("the name of a file: %q, %v", k.Names, err)
 	}

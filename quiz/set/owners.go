@@ -2,7 +2,7 @@ package set
 
 import (
 	"cmp"
-	"errors"
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -15,38 +15,44 @@ import (
 type owner struct{ code, who string }
 
 // NewMarker sorts answers to the sheets they belong to. An answer that belongs to none is
-// an error: a mistyped code, another set, or another secret.
-func NewMarker(m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
-	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string]Given{}, forms: map[string][]string{}, toldOf: map[string]bool{}}
+// an error: a mistyped code, another set, or another secret. So is a file of answers that
+// were typed to two sheets: it is one person's, and nobody knows whose. It ends with the
+// context's error when that ends.
+func NewMarker(ctx context.Context, m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
+	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string][]Given{}, forms: map[string][]string{}, has: map[owner]bool{},
+		sheetOf: map[string]firstTyped{}, mixed: map[owner]bool{}, toldOf: map[string]bool{}}
 	codes, err := m.Codes(class)
 	if err != nil {
 		return nil, err
 	}
-	byProblem, err := k.byProblem(answers)
+	byProblem, err := k.byProblem(ctx, answers)
 	if err != nil {
 		return nil, err
 	}
-	var errs []error
+	var wrong faults
 	strangers := 0
-	for _, g := range answers {
+	for i, g := range answers {
+		if i%1000 == 0 && ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
 		var err error
-		if g.Item == 0 {
+		if g.typed() {
 			err = k.sortTyped(g, byProblem, codes)
 		} else {
 			err = k.sortWritten(g, codes)
 		}
-		if err != nil {
-			errs = append(errs, err)
+		if err == nil {
+			continue
 		}
-		var stranger strangerError
-		if errors.As(err, &stranger) {
+		wrong.add(err)
+		if _, stranger := err.(strangerError); stranger {
 			strangers++
 		}
 	}
 	if strangers > 0 && strangers == len(answers) {
-		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), firstErrors(errs))
+		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), wrong.err())
 	}
-	return k, firstErrors(errs)
+	return k, wrong.err()
 }
 
 // strangerError says that an answer belongs to no sheet of the set.
@@ -54,12 +60,15 @@ type strangerError struct{ error }
 
 // byProblem are the sheets by the codes of their problems, for answers that were typed on
 // a screen; empty where none was.
-func (k *Marker) byProblem(answers []Given) (ProblemCodes, error) {
+func (k *Marker) byProblem(ctx context.Context, answers []Given) (ProblemCodes, error) {
 	all := ProblemCodes{}
-	if !slices.ContainsFunc(answers, func(g Given) bool { return g.Item == 0 }) {
+	if !slices.ContainsFunc(answers, Given.typed) {
 		return all, nil
 	}
 	for _, a := range k.class {
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
 		items, err := k.maker.Items(a.ID)
 		if err == nil {
 			err = all.Add(k.maker.Code(a.ID), items)
@@ -77,50 +86,84 @@ func (k *Marker) ownerOf(code, who string, codes map[string]Apprentice) owner {
 	if codes[code].Form == "" {
 		return owner{code: code}
 	}
-	if !slices.Contains(k.forms[code], who) {
+	o := owner{code, who}
+	if !k.has[o] {
+		k.has[o] = true
 		k.forms[code] = append(k.forms[code], who)
 	}
-	return owner{code, who}
+	return o
 }
 
-// sortTyped keeps an answer that was typed to a problem. Of two the first counts:
-// feedback came after it.
+// firstTyped is the first answer of a file and the sheet it is to.
+type firstTyped struct {
+	sheet string
+	given Given
+}
+
+// sortTyped keeps an answer that was typed to a problem. Of two in one file the first
+// counts: feedback came after it. Of two in two files nobody knows which was first.
 func (k *Marker) sortTyped(g Given, byProblem ProblemCodes, codes map[string]Apprentice) error {
 	sheet, ok := byProblem[g.Code]
 	if !ok {
-		return strangerError{fmt.Errorf("%s: the problem %q is not in this set", g.Where, g.Code)}
+		return strangerError{fmt.Errorf("%s: the problem %s is not in this set", g.Where(), calc.Quoted(g.Code))}
+	}
+	first, ok := k.sheetOf[g.File]
+	if !ok {
+		first = firstTyped{sheet, g}
+		k.sheetOf[g.File] = first
+	}
+	if first.sheet != sheet {
+		other := owner{sheet, g.File}
+		if k.mixed[other] {
+			return nil // an earlier line has said so
+		}
+		k.mixed[other] = true
+		return fmt.Errorf("%s: the problem %s is %s's, and %s is %s's: a file has the answers of one person; find out whose it is, and leave the others' lines out",
+			g.Where(), g.Code, whose(codes[sheet], sheet), first.given.Where(), whose(codes[first.sheet], first.sheet))
 	}
 	o := k.ownerOf(sheet, g.Who, codes)
 	if k.typed[o] == nil {
-		k.typed[o] = map[string]Given{}
+		k.typed[o] = map[string][]Given{}
 	}
-	if _, twice := k.typed[o][g.Code]; twice {
-		k.Repeats++
+	before := k.typed[o][g.Code]
+	if same := slices.IndexFunc(before, func(b Given) bool { return b.File == g.File }); same >= 0 {
+		k.repeat(before[same], g)
 		return nil
 	}
-	k.typed[o][g.Code] = g
+	k.typed[o][g.Code] = append(before, g)
 	return nil
+}
+
+// whose names a person or a form with the code of the sheet.
+func whose(a Apprentice, sheet string) string { return cmp.Or(a.Name, a.ID) + " (" + sheet + ")" }
+
+// repeat counts an answer that came a second time and remembers in which files.
+func (k *Marker) repeat(first, second Given) {
+	k.Repeats++
+	if in := [2]string{first.File, second.File}; len(k.RepeatedIn) < mostErrors && !slices.Contains(k.RepeatedIn, in) {
+		k.RepeatedIn = append(k.RepeatedIn, in)
+	}
 }
 
 // sortWritten keeps an answer that was written to a question of a sheet. Of two nobody
 // knows which was meant.
 func (k *Marker) sortWritten(g Given, codes map[string]Apprentice) error {
 	if _, ok := codes[g.Code]; !ok {
-		return strangerError{fmt.Errorf("%s: no sheet of this set has the code %q%s", g.Where, g.Code, k.hintForID(g.Code))}
+		return strangerError{fmt.Errorf("%s: no sheet of this set has the code %s%s", g.Where(), calc.Quoted(g.Code), k.hintForID(g.Code))}
 	}
 	k.compareNames(codes[g.Code], g)
 	switch items := k.maker.Blueprint.Items(); {
 	case g.Item > items && g.Text == "":
 		return nil // a spare column
 	case g.Item > items:
-		return fmt.Errorf("%s: question %d: the set has %d", g.Where, g.Item, items)
+		return fmt.Errorf("%s: question %d: the set has %d", g.Where(), g.Item, items)
 	}
 	o := k.ownerOf(g.Code, g.Who, codes)
 	if k.given[o] == nil {
 		k.given[o] = map[int]Given{}
 	}
 	if first, twice := k.given[o][g.Item]; twice {
-		return fmt.Errorf("%s: question %d of %s is answered in %s already%s", g.Where, g.Item, g.Code, first.Where, hintForForms(codes[g.Code], g.Who))
+		return fmt.Errorf("%s: question %d of %s is answered in %s already%s", g.Where(), g.Item, g.Code, first.Where(), hintForForms(codes[g.Code], g.Who))
 	}
 	k.given[o][g.Item] = g
 	return nil
@@ -129,16 +172,16 @@ func (k *Marker) sortWritten(g Given, codes map[string]Apprentice) error {
 // compareNames notes a row whose name has not one word in common with the apprentice
 // whose code it has: sheets may have been mixed up.
 func (k *Marker) compareNames(a Apprentice, g Given) {
-	if !g.Row || g.Who == "" || a.Form != "" || strings.EqualFold(g.Who, a.ID) {
+	if len(k.Names) == mostErrors || !g.Row || g.Who == "" || a.Form != "" || strings.EqualFold(g.Who, a.ID) {
 		return
 	}
 	words := strings.FieldsFunc(strings.ToLower(a.Name), apart)
 	if slices.ContainsFunc(strings.FieldsFunc(strings.ToLower(g.Who), apart), func(w string) bool { return slices.Contains(words, w) }) {
 		return
 	}
-	if told := fmt.Sprintf("%s has the code of %s", calc.Quoted(g.Who), calc.Quoted(cmp.Or(a.Name, a.ID))); !k.toldOf[told] && len(k.Names) < mostErrors {
+	if told := fmt.Sprintf("%s has the code of %s", calc.Quoted(g.Who), calc.Quoted(cmp.Or(a.Name, a.ID))); !k.toldOf[told] {
 		k.toldOf[told] = true // once, however many rows an apprentice has
-		k.Names = append(k.Names, g.Where+": "+told)
+		k.Names = append(k.Names, g.Where()+": "+told)
 	}
 }
 
@@ -147,10 +190,14 @@ func apart(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }
 
 // hintForID says it when someone wrote an apprentice's id for the code.
 func (k *Marker) hintForID(code string) string {
-	for _, a := range k.class {
-		if cleanCode(a.ID) == code {
-			return ", which is an id: give the code that stands on the sheet, such as " + k.maker.Code(a.ID)
+	if k.byID == nil {
+		k.byID = map[string]string{}
+		for _, a := range k.class {
+			k.byID[cleanCode(a.ID)] = a.ID
 		}
+	}
+	if id, ok := k.byID[code]; ok {
+		return ", which is an id: give the code that stands on the sheet, such as " + k.maker.Code(id)
 	}
 	return ""
 }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"scratchpass/quiz/problem"
 	"scratchpass/quiz/qti"
 )
 
@@ -21,14 +20,12 @@ func (p *Printer) Package(all [][]Item, version qti.Version, choiceOnly bool) qt
 				if it.Place != place {
 					continue
 				}
-				alone := it.Problem
+				own := it.Problem
 				if len(it.From) > 0 {
-					if own, err := problem.New(alone.Task, alone.Code); err == nil {
-						alone = own
-					}
+					own = alone(it)
 				}
 				slot.Title = it.Words.Task.Title
-				slot.Items = append(slot.Items, qti.Item{ID: fmt.Sprintf("q%d-%d", place+1, i+1), Problem: alone, Words: it.Words, Points: it.Points})
+				slot.Items = append(slot.Items, qti.Item{ID: fmt.Sprintf("q%d-%d", place+1, i+1), Problem: own, Words: it.Words, Points: it.Points})
 			}
 		}
 		out.Slots = append(out.Slots, slot)

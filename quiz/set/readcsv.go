@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -53,10 +54,19 @@ func (h header) who(l line) string {
 
 // readCSV reads a file with names of columns in its first row. A byte-order mark is
 // passed over; commas, semicolons and tabs are all taken, as spreadsheets write them.
-func readCSV(file string, text []byte, most int) (header, []line, error) {
+func readCSV(file string, text []byte, most int) (head header, rows []line, err error) {
+	head, err = eachRow(file, text, most, func(_ header, l line) error {
+		rows = append(rows, line{l.row, slices.Clone(l.cells)})
+		return nil
+	})
+	return head, rows, err
+}
+
+// eachRow is readCSV for what needs one row at a time. The cells are only lent.
+func eachRow(file string, text []byte, most int, do func(header, line) error) (header, error) {
 	text, err := unmarked(file, text)
 	if err != nil {
-		return header{}, nil, err
+		return header{}, err
 	}
 	r := csv.NewReader(bytes.NewReader(text))
 	r.FieldsPerRecord = -1
@@ -65,25 +75,28 @@ func readCSV(file string, text []byte, most int) (header, []line, error) {
 	r.TrimLeadingSpace = r.Comma != '\t' // else an empty cell would be taken for space and the rest move up
 	head, err := readHeader(file, r)
 	if err != nil {
-		return head, nil, err
+		return head, err
 	}
-	var rows []line
-	for {
+	r.ReuseRecord = true
+	for rows := 0; ; {
 		cells, number, err := readRow(file, r)
 		if errors.Is(err, io.EOF) {
-			return head, rows, nil
+			return head, nil
 		}
 		if err != nil {
-			return head, nil, err
+			return head, err
 		}
 		if cells = withoutEmpty(cells, len(head.names)); cells == nil {
 			continue
 		}
 		if len(cells) > len(head.names) {
-			return head, nil, rowError(file, number, "%d cells where there are %d columns", len(cells), len(head.names))
+			return head, rowError(file, number, "%d cells where there are %d columns", len(cells), len(head.names))
 		}
-		if rows = append(rows, line{number, cells}); len(rows) > most {
-			return head, nil, fmt.Errorf("%s has more than %d rows: give that many at most", file, most)
+		if rows++; rows > most {
+			return head, fmt.Errorf("%s has more than %d rows: give that many at most", file, most)
+		}
+		if err := do(head, line{number, cells}); err != nil {
+			return head, err
 		}
 	}
 }

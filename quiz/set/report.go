@@ -141,7 +141,7 @@ func (s *Summary) Add(r Result) {
 
 // given is what was answered: of options their words.
 func (it Item) given(res ItemResult) string {
-	if it.Problem.Task.Kind.Worded() && res.Verdict != answer.Unread && res.Verdict != Blank {
+	if it.Problem.Task.Kind.Worded() && res.Verdict != answer.Unread && res.Verdict != Twice && res.Verdict != Blank {
 		return it.Words.Shown(it.Problem, res.mark.Response)
 	}
 	return res.Given

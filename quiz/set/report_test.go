@@ -37,7 +37,7 @@ func TestReport(t *testing.T) {
 				text = "0.7777"
 				odd++
 			}
-			answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: text, Certainty: sure, Where: "x"})
+			answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: text, Certainty: sure, File: "x"})
 		}
 	}
 	s := NewSummary(m, content.Shipped())
@@ -93,7 +93,7 @@ func TestFewSheetsGiveNoStatistics(t *testing.T) {
 			if i%3 == 0 {
 				text = "0.9"
 			}
-			answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: text, Where: "x"})
+			answers = append(answers, Given{Code: m.Code(who.ID), Item: it.Number, Text: text, File: "x"})
 		}
 	}
 	s := NewSummary(m, content.Shipped())
@@ -130,7 +130,7 @@ func TestMeanAndForms(t *testing.T) {
 					text = "1"
 				}
 			}
-			answers = append(answers, Given{Code: code, Item: it.Number, Text: text, Certainty: answer.Bet, Who: who, Where: "x"})
+			answers = append(answers, Given{Code: code, Item: it.Number, Text: text, Certainty: answer.Bet, Who: who, File: "x"})
 		}
 	}
 	s := NewSummary(m, content.Shipped())

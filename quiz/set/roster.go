@@ -1,14 +1,12 @@
 package set
 
 import (
-	"errors"
 	"fmt"
-	"os"
-	"slices"
 	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/content"
+	"scratchpass/quiz/files"
 )
 
 // Apprentice is one line of a roster.
@@ -18,8 +16,11 @@ type Apprentice struct {
 	Form string // the letter of a lettered form; empty for an apprentice
 }
 
-// mostApprentices is the longest roster that is read.
-const mostApprentices = 20_000
+// The longest roster that is read: apprentices, and bytes of the file.
+const (
+	mostApprentices = 20_000
+	mostRosterBytes = 8 << 20
+)
 
 // rowError is what is wrong with one row of a file.
 func rowError(file string, row int, format string, args ...any) error {
@@ -29,7 +30,7 @@ func rowError(file string, row int, format string, args ...any) error {
 // ReadRoster reads a roster: a CSV with the columns id and name (or name alone), or the
 // users.csv of OneRoster. Everything that is wrong comes at once, with its rows.
 func ReadRoster(path string) ([]Apprentice, error) {
-	text, err := os.ReadFile(path)
+	text, err := files.Read(path, mostRosterBytes)
 	if err != nil {
 		return nil, err
 	}
@@ -97,7 +98,7 @@ func oneRosterRows(head header, rows []line) []listed {
 // an id of their own.
 func checkRoster(file string, rows []listed) ([]Apprentice, error) {
 	all := make([]Apprentice, len(rows))
-	var wrong, twice []error
+	var wrong, twice faults
 	seen := map[string]int{}
 	for i, r := range rows {
 		a := r.Apprentice
@@ -105,36 +106,23 @@ func checkRoster(file string, rows []listed) ([]Apprentice, error) {
 		all[i] = a
 		switch {
 		case a.ID == "":
-			wrong = append(wrong, rowError(file, r.row, "no id: each apprentice wants one of their own"))
+			wrong.add(rowError(file, r.row, "no id: each apprentice wants one of their own"))
 			continue
 		case len([]rune(a.ID)) > 80 || len([]rune(a.Name)) > 120:
-			wrong = append(wrong, rowError(file, r.row, "an id may have 80 letters, a name 120"))
+			wrong.add(rowError(file, r.row, "an id may have 80 letters, a name 120"))
 		}
 		key := strings.ToLower(a.ID)
 		if first, ok := seen[key]; ok {
-			twice = append(twice, rowError(file, r.row, "%s stands in row %d already; two apprentices want two ids", calc.Quoted(a.ID), first))
+			twice.add(rowError(file, r.row, "%s stands in row %d already; two apprentices want two ids", calc.Quoted(a.ID), first))
 			continue
 		}
 		seen[key] = r.row
 	}
-	return all, firstErrors(append(wrong, twice...))
-}
-
-// mostErrors is how many errors of one file are told.
-const mostErrors = 20
-
-// firstErrors joins errors, each once, but not a million.
-func firstErrors(errs []error) error {
-	seen := map[string]bool{}
-	errs = slices.DeleteFunc(errs, func(err error) bool {
-		twice := seen[err.Error()]
-		seen[err.Error()] = true
-		return twice
-	})
-	if n := len(errs); n > mostErrors {
-		errs = append(slices.Clone(errs[:mostErrors]), fmt.Errorf("and %d more", n-mostErrors))
+	for _, err := range twice.first {
+		wrong.add(err)
 	}
-	return errors.Join(errs...)
+	wrong.more += twice.more
+	return all, wrong.err()
 }
 
 // Forms are lettered forms instead of apprentices.

@@ -23,16 +23,20 @@ type desk struct {
 }
 
 // openDesk reads blueprint, class and secret.
-func openDesk(r *cli.Run, blueprint string, f *classFlags, secret secretUse) (*desk, error) {
+func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, secret secretUse) (*desk, error) {
 	lib, err := r.Library()
 	if err != nil {
 		return nil, err
 	}
+	says, err := lib.Screens()
+	if err != nil {
+		return nil, err
+	}
+	d := &desk{run: r, lib: lib, say: func(name string, pairs ...any) string { return content.FillPairs(says[name], pairs...) }}
 	b, err := set.ReadBlueprint(blueprint)
 	if err != nil {
 		return nil, usageUnlessFile(err)
 	}
-	d := &desk{run: r, lib: lib}
 	if d.class, err = f.class(); err != nil {
 		return nil, err
 	}
@@ -40,16 +44,21 @@ func openDesk(r *cli.Run, blueprint string, f *classFlags, secret secretUse) (*d
 	if err != nil {
 		return nil, err
 	}
-	if d.maker, err = set.NewMaker(b, key, lib); err != nil {
-		return nil, fmt.Errorf("%s: %w", blueprint, err)
-	}
-	if _, err := d.maker.Codes(d.class); err != nil {
+	var maker *set.Maker
+	var printer *set.Printer
+	if err := d.unlessStopped(ctx, func() (err error) {
+		if maker, err = set.NewMaker(b, key, lib); err != nil {
+			return fmt.Errorf("%s: %w", blueprint, err)
+		}
+		if _, err := maker.Codes(d.class); err != nil {
+			return err
+		}
+		printer, err = set.NewPrinter(maker, lib)
+		return err
+	}); err != nil {
 		return nil, err
 	}
-	if d.printer, err = set.NewPrinter(d.maker, lib); err != nil {
-		return nil, err
-	}
-	d.say = d.printer.Say
+	d.maker, d.printer = maker, printer
 	return d, nil
 }
 
@@ -101,6 +110,22 @@ func (d *desk) stopped(ctx context.Context) error {
 	}
 	fmt.Fprintln(d.run.Err, d.say("set-stopped"))
 	return page.ErrStopped
+}
+
+// unlessStopped does work that may be long and that nobody waits for who has stopped the
+// program: it is left behind then. So it writes to nothing that is looked at afterwards.
+func (d *desk) unlessStopped(ctx context.Context, work func() error) error {
+	if err := d.stopped(ctx); err != nil {
+		return err
+	}
+	done := make(chan error, 1)
+	go func() { done <- work() }()
+	select {
+	case err := <-done:
+		return err
+	case <-ctx.Done():
+		return d.stopped(ctx)
+	}
 }
 
 // each makes every apprentice's questions, one after the other.

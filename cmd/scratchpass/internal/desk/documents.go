@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"context"
 	"fmt"
 
 	"scratchpass/quiz/files"
@@ -42,11 +43,11 @@ func (d *desk) papers(out *files.Staged, base string, sheets int, formats []stri
 }
 
 // each writes one more sheet into every format.
-func (p papers) each(write func(handout.Writer) error) error {
+func (p papers) each(ctx context.Context, write func(handout.Writer) error) error {
 	for _, x := range p {
-		w, err := x.next()
+		w, err := x.next(ctx)
 		if err == nil {
-			err = write(w)
+			err = x.desk.unlessStopped(ctx, func() error { return write(w) })
 		}
 		if err != nil {
 			return err
@@ -55,9 +56,9 @@ func (p papers) each(write func(handout.Writer) error) error {
 	return nil
 }
 
-func (p papers) close() error {
+func (p papers) close(ctx context.Context) error {
 	for _, x := range p {
-		if err := x.close(); err != nil {
+		if err := x.close(ctx); err != nil {
 			return err
 		}
 	}
@@ -65,9 +66,9 @@ func (p papers) close() error {
 }
 
 // next returns the writer for one more sheet.
-func (x *documents) next() (handout.Writer, error) {
+func (x *documents) next(ctx context.Context) (handout.Writer, error) {
 	if x.w != nil && x.n == perDocument {
-		if err := x.close(); err != nil {
+		if err := x.close(ctx); err != nil {
 			return nil, err
 		}
 	}
@@ -91,16 +92,19 @@ func (x *documents) next() (handout.Writer, error) {
 	return x.w, nil
 }
 
-func (x *documents) close() error {
+func (x *documents) close(ctx context.Context) error {
 	if x.w == nil {
 		return nil
 	}
-	if x.last != nil {
-		if err := x.last(x.w); err != nil {
-			return err
+	w := x.w
+	err := x.desk.unlessStopped(ctx, func() error {
+		if x.last != nil {
+			if err := x.last(w); err != nil {
+				return err
+			}
 		}
-	}
-	err := x.w.Close()
+		return w.Close()
+	})
 	if err == nil {
 		err = x.end()
 	}

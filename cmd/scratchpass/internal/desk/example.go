@@ -33,7 +33,12 @@ func writeExamples(r *cli.Run, dir string) error {
 	if err != nil {
 		return err
 	}
+	says, err := lib.Screens()
+	if err != nil {
+		return err
+	}
 	out := files.Stage(dir)
+	out.Sign = says["set-unfinished"]
 	defer out.Rollback()
 	examples := content.Examples()
 	for _, name := range slices.Sorted(maps.Keys(examples)) {
@@ -42,10 +47,6 @@ func writeExamples(r *cli.Run, dir string) error {
 		}
 	}
 	if err := out.Commit(false, func(where string) error { return cli.Usagef("%s is there already: give another folder", where) }); err != nil {
-		return err
-	}
-	says, err := lib.Screens()
-	if err != nil {
 		return err
 	}
 	if r.JSON {

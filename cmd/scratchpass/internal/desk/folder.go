@@ -20,6 +20,7 @@ var (
 	feedbackFiles = namesOf(`^feedback(-\d{3})?\.(pdf|html|txt)$`)
 	codeFiles     = namesOf(`^codes(\.csv|/[A-Z0-9]{3}-[A-Z0-9]{4}\.txt)$`)
 	markFiles     = namesOf(`^marks\.(csv|json)$`)
+	packageFiles  = namesOf(`^qti[23]\.zip$`)
 )
 
 func namesOf(form string) fileNames {
@@ -42,9 +43,34 @@ func (d *desk) there(where string) error {
 	return cli.Usagef("%s", d.say("set-there", "where", where))
 }
 
+// stage gathers files for a folder, with a sign for it while they are put in place.
+func (d *desk) stage(dir string) *files.Staged {
+	out := files.Stage(dir)
+	out.Sign = d.say("set-unfinished")
+	return out
+}
+
+// mend finishes first what a run that was interrupted left half done in a folder, and says
+// so. It names what an earlier version set aside there.
+func (d *desk) mend(dir string) error {
+	m, err := files.Mend(dir)
+	d.tellFinished(dir, m)
+	for _, where := range m.Aside {
+		fmt.Fprintln(d.run.Err, d.say("set-aside", "where", where))
+	}
+	return err
+}
+
+func (d *desk) tellFinished(dir string, m files.Mended) {
+	if m.Finished {
+		fmt.Fprintln(d.run.Err, d.say("set-finished", "dir", dir))
+	}
+}
+
 // keep puts the files of a folder in their place, and says which of an earlier run were
 // taken away.
 func (d *desk) keep(out *files.Staged, replace bool, earlier ...fileNames) error {
+	d.tellFinished(out.Dir, out.Mended) // of a run that was killed since the folder was looked at
 	err := out.Commit(replace, d.there, formsOf(earlier)...)
 	if err == nil && len(out.Gone) > 0 {
 		fmt.Fprintln(d.run.Err, d.say("set-taken", "dir", out.Dir, "files", strings.Join(out.Gone, ", ")))

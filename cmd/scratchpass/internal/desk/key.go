@@ -9,7 +9,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
 )
@@ -28,11 +27,14 @@ func keyCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			d, err := openDesk(r, args[0], &class, findAgain)
+			d, err := openDesk(ctx, r, args[0], &class, findAgain)
 			if err != nil {
 				return err
 			}
 			dir := cmp.Or(to.dir, d.maker.Blueprint.Set+"-key")
+			if err := d.mend(dir); err != nil {
+				return err
+			}
 			if holds(dir, sheetFiles, codeFiles) {
 				return cli.Usagef("%s has sheets in it; a key never travels with its sheets: give another --out", dir)
 			}
@@ -51,7 +53,11 @@ func keyCommand(r *cli.Run) *cobra.Command {
 // checkSheets compares the codes with those of the sheets that were made. Where they lie
 // in the usual place they may be of an earlier run, so that those only get a warning.
 func (d *desk) checkSheets(dir string) error {
-	list := filepath.Join(cmp.Or(dir, d.maker.Blueprint.Set+"-sheets"), codeList)
+	sheets := cmp.Or(dir, d.maker.Blueprint.Set+"-sheets")
+	if err := d.mend(sheets); err != nil {
+		return err
+	}
+	list := filepath.Join(sheets, codeList)
 	others, err := d.maker.OtherSheets(list, d.class)
 	switch {
 	case err != nil && dir == "":
@@ -72,7 +78,7 @@ func (d *desk) checkSheets(dir string) error {
 
 // makeKeys makes keys, the class tally at the end of each document.
 func (d *desk) makeKeys(ctx context.Context, dir string, formats []string, replace bool) error {
-	out := files.Stage(dir)
+	out := d.stage(dir)
 	out.Private = true
 	defer out.Rollback()
 	papers := d.papers(out, "key", len(d.class), formats, func(w handout.Writer) error {
@@ -83,12 +89,12 @@ func (d *desk) makeKeys(ctx context.Context, dir string, formats []string, repla
 	})
 	err := d.each(ctx, func(who set.Apprentice, items []set.Item) error {
 		key := d.printer.Key(who, items)
-		return papers.each(func(w handout.Writer) error { return w.Key(key) })
+		return papers.each(ctx, func(w handout.Writer) error { return w.Key(key) })
 	})
 	if err != nil {
 		return err
 	}
-	if err := papers.close(); err != nil {
+	if err := papers.close(ctx); err != nil {
 		return err
 	}
 	if err := d.keep(out, replace, keyFiles); err != nil {

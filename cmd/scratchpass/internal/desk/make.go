@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/quiz/files"
 	"scratchpass/quiz/set"
 )
 
@@ -33,7 +32,7 @@ func makeCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			d, err := openDesk(r, args[0], &f.class, makeFirst)
+			d, err := openDesk(ctx, r, args[0], &f.class, makeFirst)
 			if err != nil {
 				return err
 			}
@@ -54,13 +53,16 @@ func (d *desk) makeSet(ctx context.Context, formats []string, f makeFlags) error
 		what = "-package"
 	}
 	dir := cmp.Or(f.to.dir, d.maker.Blueprint.Set+what)
+	if err := d.mend(dir); err != nil {
+		return err
+	}
 	if holds(dir, keyFiles, feedbackFiles, markFiles) {
 		return cli.Usagef("%s has a key in it; a key never travels with its sheets: give another --out", dir)
 	}
 	if slices.ContainsFunc(formats, func(f string) bool { return isPackage(f) != lms }) {
 		return cli.Usagef("a package holds all right answers, so it never lies beside sheets: make %s by itself, with another --out", strings.Join(formats, ","))
 	}
-	out := files.Stage(dir)
+	out := d.stage(dir)
 	defer out.Rollback()
 	var same *set.SameAnswers
 	var err error
@@ -72,7 +74,7 @@ func (d *desk) makeSet(ctx context.Context, formats []string, f makeFlags) error
 	if err != nil {
 		return err
 	}
-	if err := d.keep(out, f.to.replace, sheetFiles, codeFiles); err != nil {
+	if err := d.keep(out, f.to.replace, sheetFiles, codeFiles, packageFiles); err != nil {
 		return err
 	}
 	if lms {

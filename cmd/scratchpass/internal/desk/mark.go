@@ -25,7 +25,7 @@ func markCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			m, err := openMarking(r, args[0], &class, answers)
+			m, err := openMarking(ctx, r, args[0], &class, answers)
 			if err != nil {
 				return err
 			}
@@ -33,6 +33,9 @@ func markCommand(r *cli.Run) *cobra.Command {
 				return m.printJSON(ctx, r.Out)
 			}
 			dir := cmp.Or(to.dir, m.maker.Blueprint.Set+"-marks")
+			if err := m.mend(dir); err != nil {
+				return err
+			}
 			if holds(dir, sheetFiles, codeFiles) {
 				return cli.Usagef("%s has sheets in it; marks and feedback have keys in them and never travel with the sheets: give another --out", dir)
 			}
@@ -54,5 +57,6 @@ func (m *marking) printJSON(ctx context.Context, w io.Writer) error {
 	if err := m.each(ctx, j.Add); err != nil {
 		return err
 	}
+	m.tellTwice(m.run.Err)
 	return j.Close()
 }

@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"fmt"
+	"io"
 	"path/filepath"
 	"strings"
 
@@ -17,21 +18,26 @@ type marking struct {
 }
 
 // openMarking opens a set with the answers in these files.
-func openMarking(r *cli.Run, blueprint string, class *classFlags, paths []string) (*marking, error) {
+func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *classFlags, paths []string) (*marking, error) {
 	if len(paths) == 0 {
 		return nil, cli.Usagef("which answers? Give --answers FILE: a CSV, or what quiz --out wrote; more than once for more files")
 	}
-	d, err := openDesk(r, blueprint, class, findAgain)
+	d, err := openDesk(ctx, r, blueprint, class, findAgain)
 	if err != nil {
 		return nil, err
 	}
-	answers, err := readAnswers(paths, class.forms != 0)
+	answers, err := d.readAnswers(ctx, paths, class.forms != 0)
 	if err != nil {
 		return nil, err
 	}
-	m, err := set.NewMarker(d.maker, d.class, answers)
-	if err != nil {
-		return nil, cli.UsageError(err)
+	var m *set.Marker
+	if err := d.unlessStopped(ctx, func() (err error) {
+		if m, err = set.NewMarker(ctx, d.maker, d.class, answers); err != nil {
+			return cli.UsageError(err)
+		}
+		return nil
+	}); err != nil {
+		return nil, err
 	}
 	for _, row := range m.Names {
 		fmt.Fprintln(r.Err, d.say("set-names", "row", row))
@@ -41,7 +47,7 @@ func openMarking(r *cli.Run, blueprint string, class *classFlags, paths []string
 
 // readAnswers reads files of answers. With lettered forms the name of a file tells who it
 // is from.
-func readAnswers(paths []string, forms bool) ([]set.Given, error) {
+func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]set.Given, error) {
 	var answers []set.Given
 	stems := map[string]string{}
 	for _, file := range paths {
@@ -50,11 +56,13 @@ func readAnswers(paths []string, forms bool) ([]set.Given, error) {
 			return nil, cli.Usagef("--answers %q and %q: with forms the name of a file tells who it is from; name them ada.jsonl, ben.jsonl", other, file)
 		}
 		stems[stem] = file
-		more, err := set.ReadAnswers(file)
-		if err != nil {
+		var more []set.Given
+		if err := d.unlessStopped(ctx, func() (err error) { more, err = set.ReadAnswers(file); return err }); err != nil {
 			return nil, usageUnlessFile(err)
 		}
-		answers = append(answers, more...)
+		if answers = append(answers, more...); len(answers) > set.MostAnswers {
+			return nil, cli.Usagef("%d answers and more in --answers up to %q: give %d at most, and mark the rest apart", len(answers), file, set.MostAnswers)
+		}
 	}
 	return answers, nil
 }
@@ -67,4 +75,30 @@ func (m *marking) each(ctx context.Context, do func(set.Result) error) error {
 		}
 		return do(r)
 	})
+}
+
+// tellTwice says which answers came a second time: those that say the same, and those that
+// differ and are left to the instructor.
+func (m *marking) tellTwice(to io.Writer) {
+	if m.marker.Repeats > 0 {
+		var in []string
+		for _, files := range m.marker.RepeatedIn {
+			where := files[1]
+			if files[0] != files[1] {
+				where = m.say("set-repeats-in", "first", files[0], "second", files[1])
+			}
+			in = append(in, where)
+		}
+		fmt.Fprintln(to, m.say("set-repeats", "n", m.marker.Repeats, "files", strings.Join(in, ", ")))
+	}
+	for _, q := range m.marker.Differing {
+		var answers []string
+		for _, a := range q.Answers {
+			answers = append(answers, a.String())
+		}
+		fmt.Fprintln(to, m.say("set-differ", "name", q.Name, "n", q.Number, "answers", strings.Join(answers, ", ")))
+	}
+	if more := m.marker.Differ - len(m.marker.Differing); more > 0 {
+		fmt.Fprintln(to, m.say("set-differ-more", "n", more))
+	}
 }

@@ -21,7 +21,7 @@ type markFolder struct {
 
 // writeMarks writes them all, or nothing.
 func (m *marking) writeMarks(ctx context.Context, dir string, formats []string, replace bool) error {
-	out := files.Stage(dir)
+	out := m.stage(dir)
 	out.Private = true
 	defer out.Rollback()
 	f, err := m.newMarkFolder(out, formats)
@@ -30,13 +30,13 @@ func (m *marking) writeMarks(ctx context.Context, dir string, formats []string, 
 	}
 	err = m.each(ctx, func(r set.Result) error {
 		m.progress(f.marked+1, m.marker.People())
-		return f.add(r, m.printer)
+		return f.add(ctx, r, m.printer)
 	})
 	if e := f.close(); err == nil {
 		err = e
 	}
 	if err == nil {
-		err = f.feedback.close()
+		err = f.feedback.close(ctx)
 	}
 	if err == nil {
 		err = m.keep(out, replace, feedbackFiles)
@@ -48,9 +48,7 @@ func (m *marking) writeMarks(ctx context.Context, dir string, formats []string, 
 	if f.unread > 0 {
 		fmt.Fprintln(m.run.Out, m.say("set-unread", "n", f.unread))
 	}
-	if m.marker.Repeats > 0 {
-		fmt.Fprintln(m.run.Out, m.say("set-repeats", "n", m.marker.Repeats))
-	}
+	m.tellTwice(m.run.Out)
 	return nil
 }
 
@@ -73,7 +71,7 @@ func (m *marking) newMarkFolder(out *files.Staged, formats []string) (*markFolde
 }
 
 // add writes what one apprentice's answers came to.
-func (f *markFolder) add(r set.Result, printer *set.Printer) error {
+func (f *markFolder) add(ctx context.Context, r set.Result, printer *set.Printer) error {
 	f.marked++
 	if err := f.rows.Add(r); err != nil {
 		return err
@@ -84,7 +82,7 @@ func (f *markFolder) add(r set.Result, printer *set.Printer) error {
 	f.handed++
 	f.unread += r.Open
 	feedback := printer.Feedback(r)
-	return f.feedback.each(func(w handout.Writer) error { return w.Report(feedback) })
+	return f.feedback.each(ctx, func(w handout.Writer) error { return w.Report(feedback) })
 }
 
 // close ends the two files, both whatever happens.

@@ -35,7 +35,7 @@ func (d *desk) writePackages(ctx context.Context, out *files.Staged, formats []s
 		if !slices.Contains(formats, f.name) {
 			continue
 		}
-		if err := out.Write(f.name+".zip", func(w io.Writer) error { return qti.Write(w, d.printer.Package(forms, f.version, choiceOnly)) }); err != nil {
+		if err := out.WritePrivate(f.name+".zip", func(w io.Writer) error { return qti.Write(w, d.printer.Package(forms, f.version, choiceOnly)) }); err != nil {
 			return nil, err
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
@@ -30,7 +31,7 @@ func reportCommand(r *cli.Run) *cobra.Command {
 				return cli.Usagef("--json and --pdf: give one of the two")
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			m, err := openMarking(r, args[0], &class, answers)
+			m, err := openMarking(ctx, r, args[0], &class, answers)
 			if err != nil {
 				return err
 			}
@@ -50,17 +51,20 @@ func (m *marking) report(ctx context.Context, pdf string) error {
 		return err
 	}
 	result := summary.Report()
-	if m.marker.Repeats > 0 {
-		fmt.Fprintln(m.run.Err, m.say("set-repeats", "n", m.marker.Repeats))
-	}
+	m.tellTwice(m.run.Err)
 	if m.run.JSON {
 		return m.run.PrintJSON(result)
 	}
 	if pdf == "" {
 		return m.run.ShowPage(ctx, report.Page(m.printer.Page(result)))
 	}
+	if err := m.mend(filepath.Dir(pdf)); err != nil {
+		return err
+	}
 	if err := files.WriteWhole(pdf, func(file *os.File) error {
-		return handout.ReportPDF(file, m.printer.Page(result), m.printer.Options(m.maker.Blueprint.Title))
+		return m.unlessStopped(ctx, func() error {
+			return handout.ReportPDF(file, m.printer.Page(result), m.printer.Options(m.maker.Blueprint.Title))
+		})
 	}); err != nil {
 		return err
 	}

@@ -29,7 +29,11 @@ func classSecret(told io.Writer, path string, use secretUse, lib *content.Librar
 		}
 	}
 	if _, err := os.Stat(path); !errors.Is(err, fs.ErrNotExist) {
-		return set.ReadSecret(path)
+		s, err := set.ReadSecret(path)
+		if err == nil {
+			err = warnOfSecret(told, s, path, lib)
+		}
+		return s, err
 	}
 	if use != makeFirst {
 		return nil, fmt.Errorf("there is no class secret at %q: give --secret FILE, the one that the sheets were made with", path)
@@ -43,4 +47,18 @@ func classSecret(told io.Writer, path string, use secretUse, lib *content.Librar
 		fmt.Fprintln(told, content.FillPairs(says["set-secret-made"], "where", path))
 	}
 	return s, err
+}
+
+// warnOfSecret says what makes a secret easy to guess or to get. The numbers hang on it all
+// the same: sheets may have been made with it.
+func warnOfSecret(told io.Writer, s set.Secret, path string, lib *content.Library) error {
+	flaws := s.Flaws(path)
+	if len(flaws) == 0 {
+		return nil
+	}
+	says, err := lib.Screens()
+	for _, flaw := range flaws {
+		fmt.Fprintln(told, content.FillPairs(says["set-secret-"+string(flaw)], "where", path))
+	}
+	return err
 }

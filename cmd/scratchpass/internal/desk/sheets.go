@@ -25,7 +25,7 @@ func (d *desk) writeSheets(ctx context.Context, out *files.Staged, formats []str
 	same := set.NewSameAnswers()
 	err := d.each(ctx, func(who set.Apprentice, items []set.Item) error {
 		same.Add(items)
-		if err := d.writeSheet(papers, who, items); err != nil || !codes {
+		if err := d.writeSheet(ctx, papers, who, items); err != nil || !codes {
 			return err
 		}
 		return d.writeCodes(out, sheetOf, who, items)
@@ -33,14 +33,14 @@ func (d *desk) writeSheets(ctx context.Context, out *files.Staged, formats []str
 	if err != nil {
 		return nil, err
 	}
-	if err := papers.close(); err != nil {
+	if err := papers.close(ctx); err != nil {
 		return nil, err
 	}
-	return same, out.Write(codeList, func(w io.Writer) error { return d.maker.WriteCodes(w, d.class) })
+	return same, out.WritePrivate(codeList, func(w io.Writer) error { return d.maker.WriteCodes(w, d.class) })
 }
 
 // writeSheet writes the sheet of one apprentice.
-func (d *desk) writeSheet(papers papers, who set.Apprentice, items []set.Item) error {
+func (d *desk) writeSheet(ctx context.Context, papers papers, who set.Apprentice, items []set.Item) error {
 	if len(papers) == 0 {
 		return nil
 	}
@@ -48,11 +48,12 @@ func (d *desk) writeSheet(papers papers, who set.Apprentice, items []set.Item) e
 	if err != nil {
 		return err
 	}
-	return papers.each(func(w handout.Writer) error { return w.Sheet(sheet) })
+	return papers.each(ctx, func(w handout.Writer) error { return w.Sheet(sheet) })
 }
 
 // writeCodes writes the questions of one apprentice as problem codes, in a file that is
-// named after the code of the sheet.
+// named after the code of the sheet. A code shows its key to whoever asks: such a file is
+// as private as a key until it is handed out.
 func (d *desk) writeCodes(out *files.Staged, sheetOf set.ProblemCodes, who set.Apprentice, items []set.Item) error {
 	sheet := d.maker.Code(who.ID)
 	if err := sheetOf.Add(sheet, items); err != nil {
@@ -62,7 +63,7 @@ func (d *desk) writeCodes(out *files.Staged, sheetOf set.ProblemCodes, who set.A
 	for _, it := range items {
 		q.Codes = append(q.Codes, it.Problem.Code.String())
 	}
-	return out.Write("codes/"+sheet+".txt", func(w io.Writer) error { return codefile.Write(w, d.maker.Blueprint.Title, q) })
+	return out.WritePrivate("codes/"+sheet+".txt", func(w io.Writer) error { return codefile.Write(w, d.maker.Blueprint.Title, q) })
 }
 
 // warnOfLetters says which names the letters of the PDF can't print.
