@@ -3,6 +3,8 @@ package learner
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
+	"io/fs"
 	"os"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
@@ -12,27 +14,47 @@ import (
 	"scratchpass/quiz/set"
 )
 
-// answeredIn are the answers in a file, the first to each problem, by its code.
-func answeredIn(file string) map[string]string {
+// What a file of one learner's answers holds at most.
+const (
+	mostOut   = 4 << 20 // bytes
+	mostGiven = 1000    // bytes of an answer: no prompt takes a longer one
+)
+
+// answeredIn are the answers in a file, the first to each problem, by its code; none where
+// there is no such file. A file that holds anything else is an error: nothing is to be
+// written to it. A last line that is torn, as a full disk leaves it, is no answer.
+func answeredIn(file string) (map[string]string, error) {
 	given := map[string]string{}
-	text, err := os.ReadFile(file)
+	text, err := files.Read(file, mostOut)
+	if errors.Is(err, fs.ErrNotExist) {
+		return given, nil
+	}
 	if err != nil {
-		return given // nothing is there yet
+		return nil, err
 	}
-	for line := range bytes.Lines(text) {
+	lines := bytes.Split(text, []byte("\n"))
+	for i, line := range lines {
 		var kept set.Kept
-		if json.Unmarshal(line, &kept) != nil || kept.Code == "" {
-			continue
-		}
-		if _, twice := given[kept.Code]; !twice {
-			given[kept.Code] = kept.Given
+		switch err := json.Unmarshal(line, &kept); {
+		case len(bytes.TrimSpace(line)) == 0:
+		case i == len(lines)-1 && files.TornAnswer(line):
+		case err != nil || kept.Code == "" || len(kept.Given) > mostGiven:
+			return nil, cli.Usagef("--out %q is there already, and its line %d is no answer of a quiz: give another file", file, i+1)
+		default:
+			if _, twice := given[kept.Code]; !twice {
+				given[kept.Code] = kept.Given
+			}
 		}
 	}
-	return given
+	return given, nil
 }
 
-// alsoWrite lets a session write every answer to a file too, at once.
+// alsoWrite lets a session write every answer to a file too, at once. A file of anything
+// else stays as it is.
 func alsoWrite(r *cli.Run, s *sitting.Session, path string) error {
+	if _, err := answeredIn(path); err != nil {
+		return err
+	}
 	f, err := files.Append(path, files.TornAnswer)
 	if err != nil {
 		return err
