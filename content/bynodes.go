@@ -8,15 +8,17 @@ import (
 	"gopkg.in/yaml.v3"
 )
 
-// What a file of words may hold at most. What ships has a fifth of it.
+// What a file of words may hold at most: several times what any has that ships, and so
+// little that no shape of it takes long to read, or a hundred megabytes of memory.
 const (
-	mostBytes    = 1 << 20
+	mostBytes    = 1 << 18
 	mostNodes    = 20_000 // keys, texts, lists and blocks in all
 	mostKeys     = 1000   // in one block
 	mostDeep     = 40     // blocks and lists inside one another
 	mostLetters  = 4000   // in one text
 	mostOneLine  = 200    // in a title, a name and the like
 	mostFindings = 100    // told of one file: who mends those sees the next ones
+	mostQuoted   = 100    // letters of what a finding quotes
 )
 
 // oneLiners are the keys whose texts stand in a line of something: in a list, on top of a
@@ -119,8 +121,8 @@ func longer(text string, most int) bool {
 
 // shortened is a text as a finding quotes it.
 func shortened(text string) string {
-	if runes := []rune(text); len(runes) > 40 {
-		return string(runes[:40]) + "..."
+	if runes := []rune(text); len(runes) > mostQuoted {
+		return string(runes[:mostQuoted]) + "..."
 	}
 	return text
 }

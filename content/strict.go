@@ -180,15 +180,15 @@ func plainYAML(message string, root reflect.Type) (line int, text string) {
 		message = message[len(m[0]):]
 	}
 	if m := unknownKey().FindStringSubmatch(message); m != nil {
-		return line, fmt.Sprintf("unknown key %q; here the keys are %s", m[1], keysOf(root, m[2]))
+		return line, fmt.Sprintf("unknown key %q; here the keys are %s", shortened(m[1]), keysOf(root, m[2]))
 	}
 	if m := repeatedKey().FindStringSubmatch(message); m != nil {
-		return line, fmt.Sprintf("the key %s stands twice; keep one", m[1])
+		return line, fmt.Sprintf("the key %s stands twice; keep one", shortened(m[1]))
 	}
 	if m := wrongType().FindStringSubmatch(message); m != nil {
 		return line, fmt.Sprintf("%s stands where %s is wanted", yamlWord(m[1]), typeWord(m[3]))
 	}
-	return line, message
+	return line, shortened(message)
 }
 
 func yamlWord(tag string) string {

@@ -47,6 +47,7 @@ const (
 	mostScript = 1 << 20         // bytes
 	mostLines  = 10 * mostEvents // moves, those that are taken back again among them
 	mostWrong  = 50              // errors that are told at once
+	mostName   = 4096            // bytes of the name of a job, which may be that of a file
 )
 
 // ParseScript reads a script, without its events: their numbers are in the units of the
@@ -68,6 +69,8 @@ func ParseScript(name string, text []byte) (Script, error) {
 		case line == "" || strings.HasPrefix(line, "#"):
 		case word == "job" && s.Job != "":
 			errs = append(errs, fmt.Errorf("%s:%d: a second job; a script has one", name, n))
+		case word == "job" && len(rest) > mostName:
+			errs = append(errs, fmt.Errorf("%s:%d: the name of the job is too long: give one that ships, or the name of a file", name, n))
 		case word == "job":
 			s.Job = content.Printable(rest)
 		case line == Undo:

@@ -11,6 +11,7 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/files"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/set"
 )
 
@@ -32,21 +33,33 @@ func answeredIn(file string) (map[string]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	lines := bytes.Split(text, []byte("\n"))
-	for i, line := range lines {
-		var kept set.Kept
-		switch err := json.Unmarshal(line, &kept); {
-		case len(bytes.TrimSpace(line)) == 0:
-		case i == len(lines)-1 && files.TornAnswer(line):
-		case err != nil || kept.Code == "" || len(kept.Given) > mostGiven:
-			return nil, cli.Usagef("--out %q is there already, and its line %d is no answer of a quiz: give another file", file, i+1)
-		default:
-			if _, twice := given[kept.Code]; !twice {
-				given[kept.Code] = kept.Given
-			}
-		}
+	if n := wrongAnswer(text, given); n > 0 {
+		return nil, cli.Usagef("--out %q is there already, and its line %d is no answer of a quiz: give another file", file, n)
 	}
 	return given, nil
+}
+
+// wrongAnswer adds the answers of a text to those given, and returns the number of the
+// first line that is none; 0 where all are.
+func wrongAnswer(text []byte, given map[string]string) int {
+	n := 0
+	for line := range bytes.Lines(text) {
+		n++
+		if len(bytes.TrimSpace(line)) == 0 || line[len(line)-1] != '\n' && files.TornAnswer(line) {
+			continue
+		}
+		var kept set.Kept
+		if json.Unmarshal(line, &kept) != nil || len(kept.Given) > mostGiven {
+			return n
+		}
+		if _, err := problem.ParseCode(kept.Code); err != nil {
+			return n
+		}
+		if _, twice := given[kept.Code]; !twice {
+			given[kept.Code] = kept.Given
+		}
+	}
+	return 0
 }
 
 // alsoWrite lets a session write every answer to a file too, at once. A file of anything

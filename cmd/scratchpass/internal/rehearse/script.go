@@ -54,7 +54,7 @@ func besideScript(lib *content.Library, script, name string) (job namedJob, err 
 	if job.written, err = lib.Job(name); err == nil || !content.ErrNotThere(err) {
 		return job, err
 	}
-	elsewhere := cli.Usagef("%s: job %q: give one of %s, or the name of a file that lies beside the script", script, name, strings.Join(lib.JobNames(), ", "))
+	elsewhere := cli.Usagef("%s: job %.100q: give one of %s, or the name of a file that lies beside the script", script, name, strings.Join(lib.JobNames(), ", "))
 	if filepath.Base(name) != name || !filepath.IsLocal(name) || strings.ContainsAny(name, `/\:`) {
 		return job, elsewhere
 	}
