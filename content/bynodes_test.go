@@ -96,10 +96,10 @@ func TestTooMuch(t *testing.T) {
 		lines.WriteString("- a\n")
 	}
 	for text, want := range map[string]string{
-		keys.String():                            "the block has 20001 keys: give at most 1000",
-		lines.String():                           "the file has more than 20000 keys and texts; split it",
+		keys.String():                           "the block has 20001 keys: give at most 1000",
+		lines.String():                          "the file has more than 20000 keys and texts; split it",
 		strings.Repeat("# a comment\n", 30_000): "the file has more than 262144 bytes",
-		strings.Repeat("\x01\n", 100_000):        "a.yaml:1: the character U+0001 is not allowed here",
+		strings.Repeat("\x01\n", 100_000):       "a.yaml:1: the character U+0001 is not allowed here",
 	} {
 		var l Lesson
 		err := Decode("a.yaml", []byte(text), &l)
