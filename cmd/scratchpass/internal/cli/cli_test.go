@@ -5,12 +5,14 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"scratchpass/lessons/page"
+	"scratchpass/quiz/machine"
 )
 
 // How a run ends: the code, and whether something is said.
@@ -114,5 +116,20 @@ func TestJSONHidesNothing(t *testing.T) {
 	var read map[string]string
 	if err := json.Unmarshal([]byte(out.String()), &read); err != nil || read["a"] != said["a"] {
 		t.Errorf("read %q, %v", read, err)
+	}
+}
+
+// A name that was typed with an escape in it is kept as words: with it, the lathe could not
+// be read any more.
+func TestKeptLatheIsRead(t *testing.T) {
+	r := New(nil, nil, nil)
+	r.LatheFile = filepath.Join(t.TempDir(), "lathe.yaml")
+	l := machine.InchLathe
+	l.Name = "\x1b[2J Old\nred \u202e"
+	if _, err := r.KeepLathe(l); err != nil {
+		t.Fatal(err)
+	}
+	if got, _, err := r.Lathe(); err != nil || got.Name != "[2J Old red" {
+		t.Errorf("read %q, %v", got.Name, err)
 	}
 }
