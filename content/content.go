@@ -10,6 +10,7 @@ import (
 	"io/fs"
 	"os"
 	"path"
+	"path/filepath"
 	"slices"
 	"strings"
 )
@@ -43,6 +44,11 @@ func With(dir string) (*Library, error) {
 	if !info.IsDir() {
 		return nil, &fs.PathError{Op: "content folder", Path: dir, Err: errors.New("not a folder")}
 	}
+	for _, name := range []string{"lessons", "tasks", "jobs"} {
+		if err := crowded(filepath.Join(dir, name)); err != nil {
+			return nil, err
+		}
+	}
 	return Reading(dir, os.DirFS(dir)), nil
 }
 
@@ -62,7 +68,11 @@ type file struct {
 func (l *Library) find(name string) (found file, err error) {
 	for _, f := range l.folders {
 		var text []byte
-		if text, err = fs.ReadFile(f.fsys, name); err == nil {
+		read := readText
+		if f.ships {
+			read = fs.ReadFile
+		}
+		if text, err = read(f.fsys, name); err == nil {
 			return file{path.Join(f.name, name), text, f.ships}, nil
 		}
 		if !errors.Is(err, fs.ErrNotExist) {

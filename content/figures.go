@@ -21,7 +21,7 @@ func FillFigures(text string, figure func(asked string) (string, error)) (string
 		asked, behind, closed := strings.Cut(rest, "}")
 		if !closed || strings.Contains(asked, "\n") { // one that is closed only lines below is a slip of the pen
 			line, _, _ := strings.Cut(rest, "\n")
-			wrong = append(wrong, fmt.Errorf("%q is not closed: write } behind the name, on the same line", "${"+line))
+			wrong = append(wrong, fmt.Errorf("%q is not closed: write } behind the name, on the same line", "${"+shortened(line)))
 			b.WriteString("${")
 			text = rest
 			continue
@@ -47,10 +47,14 @@ func (c *checker) figures(file string, source []byte, at func(string) int, l Les
 	if c.known.Figure == nil {
 		return
 	}
+	before := len(c.found)
 	for _, p := range l.Parts {
 		for _, b := range p.Explain {
 			from := at(b.Text)
 			for line := range strings.Lines(b.Text) {
+				if len(c.found)-before >= mostFindings { // each is looked for in the whole file
+					return
+				}
 				if _, err := FillFigures(line, c.known.Figure); err != nil {
 					c.say(file, lineOf(source, strings.TrimSpace(line), from), "%s", strings.ReplaceAll(err.Error(), "\n", "; "))
 				}

@@ -54,19 +54,30 @@ func (fs Findings) sorted() Findings {
 // decode reads one YAML document into out and reports all that is wrong with it:
 // unknown keys with the keys that are accepted, repeated keys, wrong types, a
 // second document, an empty file, and characters that a terminal would obey. byHand looks
-// for octal numbers too, which a second reading of the file finds.
+// at what only a second reading of the file finds: what quoted texts hide, more than a
+// file of words has, octal numbers.
 func decode(file string, text []byte, out any, byHand bool) Findings {
 	var found Findings
 	say := func(line int, format string, args ...any) {
 		found = append(found, Finding{file, line, fmt.Sprintf(format, args...)})
 	}
+	if len(text) > mostBytes {
+		say(0, "the file has more than %d bytes, which is the most for a file of words", mostBytes)
+		return found
+	}
 	for i, line := range bytes.Split(text, []byte("\n")) {
-		if r, bad := forbidden(string(bytes.TrimSuffix(line, []byte("\r")))); bad {
+		if r, bad := forbidden(string(bytes.TrimSuffix(line, []byte("\r")))); bad && len(found) < mostFindings {
 			say(i+1, "the character %U is not allowed here; write plain text", r)
 		}
 	}
 	if len(found) > 0 {
 		return found // the YAML reader would only repeat it less clearly
+	}
+	if byHand {
+		var fit bool
+		if found, fit = byNodes(file, text); !fit {
+			return found
+		}
 	}
 	d := yaml.NewDecoder(bytes.NewReader(text))
 	d.KnownFields(true)
@@ -77,7 +88,7 @@ func decode(file string, text []byte, out any, byHand bool) Findings {
 		say(0, "the file is empty; it wants %s", acceptedBy(reflect.TypeOf(out).Elem()))
 		return found
 	case errors.As(err, &typed):
-		for _, e := range typed.Errors {
+		for _, e := range typed.Errors[:min(len(typed.Errors), mostFindings)] {
 			line, what := plainYAML(e, reflect.TypeOf(out).Elem())
 			say(line, "%s", what)
 		}
@@ -89,9 +100,6 @@ func decode(file string, text []byte, out any, byHand bool) Findings {
 	var second yaml.Node
 	if err := d.Decode(&second); !errors.Is(err, io.EOF) {
 		say(second.Line, "a second document starts here; a file holds one")
-	}
-	if byHand {
-		octal(file, text, &found)
 	}
 	return found
 }
@@ -105,22 +113,6 @@ func Decode(file string, text []byte, out any) error {
 	return nil
 }
 
-// octal reports numbers such as 010, which YAML reads as 8.
-func octal(file string, text []byte, found *Findings) {
-	if !leadingZero().Match(text) { // most files need no second reading
-		return
-	}
-	var root yaml.Node
-	if yaml.Unmarshal(text, &root) != nil {
-		return
-	}
-	walk(&root, func(n *yaml.Node) {
-		if n.Kind == yaml.ScalarNode && n.Tag == "!!int" && len(n.Value) > 1 && n.Value[0] == '0' {
-			*found = append(*found, Finding{file, n.Line, fmt.Sprintf("%s would be read as an octal number; write it without the leading 0", n.Value)})
-		}
-	})
-}
-
 func walk(n *yaml.Node, do func(*yaml.Node)) {
 	do(n)
 	for _, c := range n.Content {
@@ -128,11 +120,17 @@ func walk(n *yaml.Node, do func(*yaml.Node)) {
 	}
 }
 
-// forbidden finds a character that has no place in words for a terminal: control
-// and format characters (escape sequences, bidirectional overrides).
+// obeyed reports whether a terminal, a browser or a reader of lines would obey a character
+// and not show it: control characters, format characters (bidirectional overrides, what
+// has no width) and the separators of lines that are no newline.
+func obeyed(r rune) bool {
+	return unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp)
+}
+
+// forbidden finds a character that has no place in words for a terminal.
 func forbidden(s string) (rune, bool) {
 	for i, r := range s {
-		if r == unicode.ReplacementChar || r != '\t' && (unicode.IsControl(r) || unicode.Is(unicode.Cf, r)) {
+		if r == unicode.ReplacementChar || r != '\t' && obeyed(r) {
 			if r == '\ufeff' && i == 0 {
 				continue // a byte-order mark in front does no harm
 			}
@@ -143,29 +141,30 @@ func forbidden(s string) (rune, bool) {
 }
 
 // Printable returns s without the characters that a terminal would obey: control
-// characters other than newline become a space, format characters go.
+// characters other than newline and separators of lines become a space, format characters
+// go.
 func Printable(s string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == '\n':
 			return r
-		case unicode.IsControl(r):
-			return ' '
 		case unicode.Is(unicode.Cf, r), r == unicode.ReplacementChar:
 			return -1
+		case obeyed(r):
+			return ' '
 		}
 		return r
 	}, s)
 }
+
+// OneLine is Printable for what stands in one line of something: newlines become a space too.
+func OneLine(s string) string { return strings.ReplaceAll(Printable(s), "\n", " ") }
 
 // lazily makes a regular expression when it is first asked for: most runs ask for none of
 // these.
 func lazily(form string) func() *regexp.Regexp {
 	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) })
 }
-
-// leadingZero finds what may be a number with a leading zero.
-var leadingZero = lazily(`\b0\d`)
 
 var (
 	linePart    = lazily(`^line (\d+): `)
@@ -181,15 +180,15 @@ func plainYAML(message string, root reflect.Type) (line int, text string) {
 		message = message[len(m[0]):]
 	}
 	if m := unknownKey().FindStringSubmatch(message); m != nil {
-		return line, fmt.Sprintf("unknown key %q; here the keys are %s", m[1], keysOf(root, m[2]))
+		return line, fmt.Sprintf("unknown key %q; here the keys are %s", shortened(m[1]), keysOf(root, m[2]))
 	}
 	if m := repeatedKey().FindStringSubmatch(message); m != nil {
-		return line, fmt.Sprintf("the key %s stands twice; keep one", m[1])
+		return line, fmt.Sprintf("the key %s stands twice; keep one", shortened(m[1]))
 	}
 	if m := wrongType().FindStringSubmatch(message); m != nil {
 		return line, fmt.Sprintf("%s stands where %s is wanted", yamlWord(m[1]), typeWord(m[3]))
 	}
-	return line, message
+	return line, shortened(message)
 }
 
 func yamlWord(tag string) string {

@@ -32,7 +32,7 @@ var groups = []group{
 	{[]string{"progress"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{progress.Command(r)} }},
 	{[]string{"dryrun"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{rehearse.Command(r)} }},
 	{[]string{"set"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{desk.Command(r)} }},
-	{[]string{"thread", "terms", "sources", "safety", "content"}, func(r *cli.Run, _ []string) []*cobra.Command { return lookup.Commands(r) }},
+	{[]string{"thread", "terms", "sources", "safety", "content", "notices"}, func(r *cli.Run, _ []string) []*cobra.Command { return lookup.Commands(r) }},
 }
 
 // called are the groups that a command line may call: where it begins with a command,

@@ -12,6 +12,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/quiz/files"
 )
 
 func TestMain(m *testing.M) {
@@ -43,6 +44,7 @@ func TestScripts(t *testing.T) {
 			"jsonkeys":  jsonKeys,
 			"quietout":  quietOut,
 			"spoil":     spoil,
+			"locked":    locked,
 		},
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 	})
@@ -79,6 +81,14 @@ func status(ts *testscript.TestScript, _ bool, args []string) {
 	if code != args[0] {
 		ts.Fatalf("exit code %s, want %s (%v)", code, args[0], err)
 	}
+}
+
+// locked FILE takes the lock that a file stands for, as another program would, until the
+// script ends.
+func locked(ts *testscript.TestScript, _ bool, args []string) {
+	free, err := files.Lock(ts.MkAbs(args[0]), 0)
+	ts.Check(err)
+	ts.Defer(func() { ts.Check(free()) })
 }
 
 // jsonKeys FILE KEY... wants exactly these keys at the top of a JSON object, in

@@ -92,7 +92,7 @@ func (m *memory) Summaries() (map[string]record.Summary, int, error) {
 
 // start is a session in a new program that stands on the same memory. Its clock never goes
 // back.
-func start(t *testing.T, m *memory, at *time.Time, answer func(q page.Prompt) (string, error)) (*scripted.Face, *sitting.Session) {
+func start(t testing.TB, m *memory, at *time.Time, answer func(q page.Prompt) (string, error)) (*scripted.Face, *sitting.Session) {
 	t.Helper()
 	face := &scripted.Face{Answer: answer}
 	s, err := sitting.NewSession(face, content.Shipped(), machine.Imperial, machine.InchLathe, func() sitting.Seeds { return sitting.Seeds{Seed: 5, Short: true} })

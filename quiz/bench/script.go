@@ -42,8 +42,13 @@ type Line struct {
 	Text   string
 }
 
-// mostScript is the longest script that is read, in bytes.
-const mostScript = 1 << 20
+// The longest script that is read.
+const (
+	mostScript = 1 << 20         // bytes
+	mostLines  = 10 * mostEvents // moves, those that are taken back again among them
+	mostWrong  = 50              // errors that are told at once
+	mostName   = 4096            // bytes of the name of a job, which may be that of a file
+)
 
 // ParseScript reads a script, without its events: their numbers are in the units of the
 // job's lathe. name stands in front of what is wrong.
@@ -52,7 +57,7 @@ func ParseScript(name string, text []byte) (Script, error) {
 	if len(text) > mostScript {
 		return s, fmt.Errorf("%s: longer than a megabyte; a script is a job and a list of events", name)
 	}
-	var errs []error
+	var errs wrongLines
 	moves := 0
 	lines := bufio.NewScanner(bytes.NewReader(bytes.TrimPrefix(text, []byte("\ufeff"))))
 	lines.Buffer(nil, mostScript+1)
@@ -64,8 +69,10 @@ func ParseScript(name string, text []byte) (Script, error) {
 		case line == "" || strings.HasPrefix(line, "#"):
 		case word == "job" && s.Job != "":
 			errs = append(errs, fmt.Errorf("%s:%d: a second job; a script has one", name, n))
+		case word == "job" && len(rest) > mostName:
+			errs = append(errs, fmt.Errorf("%s:%d: the name of the job is too long: give one that ships, or the name of a file", name, n))
 		case word == "job":
-			s.Job = rest
+			s.Job = content.Printable(rest)
 		case line == Undo:
 			if moves == 0 {
 				errs = append(errs, fmt.Errorf("%s:%d: nothing was done that could be taken back", name, n))
@@ -89,10 +96,23 @@ func ParseScript(name string, text []byte) (Script, error) {
 		errs = append(errs, fmt.Errorf("%s: %w", name, lines.Err()))
 	case s.Job == "":
 		errs = append(errs, fmt.Errorf("%s: no job: begin with a line such as job adjusting-screw", name))
+	case len(s.Lines) > mostLines:
+		errs = append(errs, fmt.Errorf("%s: %d events with those that are taken back: give at most %d", name, len(s.Lines), mostLines))
 	case moves > mostEvents+1:
 		errs = append(errs, fmt.Errorf("%s: %d events: give at most %d", name, moves, mostEvents))
 	}
-	return s, errors.Join(errs...)
+	return s, errs.join()
+}
+
+// wrongLines are the errors of a script, line by line.
+type wrongLines []error
+
+// join makes one error of them. Who mends so many will see the others next.
+func (w wrongLines) join() error {
+	if more := len(w) - mostWrong; more > 0 {
+		w = append(w[:mostWrong:mostWrong], fmt.Errorf("and %d more", more))
+	}
+	return errors.Join(w...)
 }
 
 // OneLine writes a job or a lathe on one line, as a script carries it.
@@ -139,17 +159,17 @@ type Replayed struct {
 // back. The moves are in the units of the lathe's dials; all that can't be read come at
 // once.
 func (s Script) Replay(name string, j Job) (Replayed, error) {
-	first := New(j)
-	first.Live = s.Live
-	benches := []Bench{first} // after each move that stands
 	var r Replayed
-	var errs []error
+	r.Bench = New(j)
+	r.Bench.Live = s.Live
+	var behind []earlier // what stood before each move that stands
+	var errs wrongLines
 	for _, line := range s.Lines {
-		now := benches[len(benches)-1]
-		if line.Text == Undo && len(benches) > 1 {
-			benches = benches[:len(benches)-1]
-			before := benches[len(benches)-1]
-			r.TakenBack, r.Undone = append(r.TakenBack, now.Mistakes[len(before.Mistakes):]...), r.Undone+1
+		now := r.Bench
+		if line.Text == Undo && len(behind) > 0 {
+			last := len(behind) - 1
+			r.Bench, behind = behind[last].of(now), behind[:last]
+			r.TakenBack, r.Undone = append(r.TakenBack, now.Mistakes[len(r.Bench.Mistakes):]...), r.Undone+1
 			continue
 		}
 		e, err := Parse(line.Text, j.System())
@@ -157,11 +177,38 @@ func (s Script) Replay(name string, j Job) (Replayed, error) {
 			errs = append(errs, fmt.Errorf("%s:%d: %w", name, line.Number, err))
 			continue
 		}
-		now, _ = now.Step(e)
-		benches = append(benches, now)
+		behind = append(behind, now.short())
+		r.Bench, _ = now.Step(e)
 	}
-	r.Bench = benches[len(benches)-1]
-	return r, errors.Join(errs...)
+	return r, errs.join()
+}
+
+// earlier is a bench that may be come back to, without its lists: they are the beginnings
+// of those of every bench after it. With them, a long log would take a hundred megabytes.
+type earlier struct {
+	bench                         Bench
+	log, passes, mistakes, trials int
+}
+
+func (b Bench) short() earlier {
+	e := earlier{b, len(b.Log), len(b.Passes), len(b.Mistakes), len(b.Tests)}
+	e.bench.Log, e.bench.Passes, e.bench.Mistakes, e.bench.Tests = nil, nil, nil, nil
+	return e
+}
+
+// of is the bench as it was; now is one after it.
+func (e earlier) of(now Bench) Bench {
+	b := e.bench
+	b.Log, b.Passes, b.Mistakes, b.Tests = first(now.Log, e.log), first(now.Passes, e.passes), first(now.Mistakes, e.mistakes), first(now.Tests, e.trials)
+	return b
+}
+
+// first are the first n of a list; nil where that is none, as in a bench that has had none.
+func first[T any](of []T, n int) []T {
+	if n == 0 {
+		return nil
+	}
+	return of[:n]
 }
 
 // Play carries events out from the beginning.

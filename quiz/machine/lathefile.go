@@ -47,9 +47,9 @@ type CompoundDial struct {
 }
 
 // ReadLathe reads a lathe file strictly: what is missing, unknown or out of range is an
-// error that names the file and says what to write.
+// error that names the file and says what to write; so is what is no ordinary file.
 func ReadLathe(path string) (Lathe, error) {
-	text, err := os.ReadFile(path)
+	text, err := files.Read(path, files.MostWords)
 	if err != nil {
 		return Lathe{}, err
 	}

@@ -41,3 +41,22 @@ func FuzzLatheFile(f *testing.F) {
 		}
 	})
 }
+
+// Whatever stands for a lathe in a code, it is a lathe that has that code, or none.
+func FuzzLatheCode(f *testing.F) {
+	f.Add(machine.InchLathe.Code())
+	f.Add(machine.MetricLathe.Code())
+	f.Add("L99p999mm.99.99_C9999p999.999p999d_T9999p999.0b_k")
+	f.Fuzz(func(t *testing.T, key string) {
+		l, err := machine.LatheOfCode(key)
+		if err != nil {
+			return
+		}
+		if err := l.Check(); err != nil {
+			t.Errorf("%q is a lathe that is wrong: %v", key, err)
+		}
+		if again, err := machine.LatheOfCode(l.Code()); err != nil || again.Code() != l.Code() {
+			t.Errorf("%q has the code %q, which is %q: %v", key, l.Code(), again.Code(), err)
+		}
+	})
+}

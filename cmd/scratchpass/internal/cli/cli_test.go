@@ -2,14 +2,17 @@ package cli
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"scratchpass/lessons/page"
+	"scratchpass/quiz/machine"
 )
 
 // How a run ends: the code, and whether something is said.
@@ -97,5 +100,36 @@ func TestSeeds(t *testing.T) {
 	}
 	if a, b := draw(), draw(); !slices.Equal(a, b) || slices.Max(a) > 0xffff {
 		t.Errorf("%x and %x", a, b)
+	}
+}
+
+// JSON on a terminal does nothing to it, and is read as it was.
+func TestJSONHidesNothing(t *testing.T) {
+	said := map[string]string{"a": "x\x1b[2J\u009b5m\u202e\u2028\ufffd\U000e0041é<\n"}
+	var out strings.Builder
+	if err := New(nil, &out, nil).PrintJSON(said); err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(out.String(), `"x\u001b[2J\u009b5m\u202e\u2028\ufffd\udb40\udc41é<\n"`) {
+		t.Errorf("printed %q", out.String())
+	}
+	var read map[string]string
+	if err := json.Unmarshal([]byte(out.String()), &read); err != nil || read["a"] != said["a"] {
+		t.Errorf("read %q, %v", read, err)
+	}
+}
+
+// A name that was typed with an escape in it is kept as words: with it, the lathe could not
+// be read any more.
+func TestKeptLatheIsRead(t *testing.T) {
+	r := New(nil, nil, nil)
+	r.LatheFile = filepath.Join(t.TempDir(), "lathe.yaml")
+	l := machine.InchLathe
+	l.Name = "\x1b[2J Old\nred \u202e"
+	if _, err := r.KeepLathe(l); err != nil {
+		t.Fatal(err)
+	}
+	if got, _, err := r.Lathe(); err != nil || got.Name != "[2J Old red" {
+		t.Errorf("read %q, %v", got.Name, err)
 	}
 }

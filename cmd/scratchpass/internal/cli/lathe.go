@@ -4,7 +4,9 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"strings"
 
+	"scratchpass/content"
 	"scratchpass/quiz/machine"
 )
 
@@ -68,6 +70,7 @@ func (o *Options) KeepLathe(l machine.Lathe) (where string, err error) {
 	if err != nil {
 		return "", err
 	}
+	l.Name = strings.TrimSpace(content.OneLine(l.Name)) // as it was typed; the file would not be read with anything else in it
 	return path, machine.WriteLathe(path, l)
 }
 

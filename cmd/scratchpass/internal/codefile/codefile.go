@@ -7,6 +7,7 @@ import (
 	"io"
 	"strings"
 
+	"scratchpass/content"
 	"scratchpass/quiz/problem"
 )
 
@@ -22,9 +23,18 @@ const comment = "#"
 // sureLine is the line that has each question ask how sure someone is.
 const sureLine = comment + " each question asks how sure you are"
 
-// Write writes questions below a title.
+// Write writes questions below a title. A title can only be a title, whatever it has in it,
+// and what is no problem code is an error.
 func Write(w io.Writer, title string, q Questions) error {
-	lines := []string{comment + " " + title}
+	for _, code := range q.Codes {
+		if _, err := problem.ParseCode(code); err != nil {
+			return fmt.Errorf("a file of codes: %w", err)
+		}
+	}
+	lines := []string{comment + " " + content.OneLine(title)}
+	if strings.TrimSpace(lines[0]) == sureLine {
+		lines[0] += "."
+	}
 	if q.Sure {
 		lines = append(lines, sureLine)
 	}

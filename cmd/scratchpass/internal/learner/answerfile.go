@@ -3,36 +3,71 @@ package learner
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
+	"io/fs"
 	"os"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/files"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/set"
 )
 
-// answeredIn are the answers in a file, the first to each problem, by its code.
-func answeredIn(file string) map[string]string {
+// What a file of one learner's answers holds at most.
+const (
+	mostOut   = 4 << 20 // bytes
+	mostGiven = 1000    // bytes of an answer: no prompt takes a longer one
+)
+
+// answeredIn are the answers in a file, the first to each problem, by its code; none where
+// there is no such file. A file that holds anything else is an error: nothing is to be
+// written to it. A last line that is torn, as a full disk leaves it, is no answer.
+func answeredIn(file string) (map[string]string, error) {
 	given := map[string]string{}
-	text, err := os.ReadFile(file)
-	if err != nil {
-		return given // nothing is there yet
+	text, err := files.Read(file, mostOut)
+	if errors.Is(err, fs.ErrNotExist) {
+		return given, nil
 	}
+	if err != nil {
+		return nil, err
+	}
+	if n := wrongAnswer(text, given); n > 0 {
+		return nil, cli.Usagef("--out %q is there already, and its line %d is no answer of a quiz: give another file", file, n)
+	}
+	return given, nil
+}
+
+// wrongAnswer adds the answers of a text to those given, and returns the number of the
+// first line that is none; 0 where all are.
+func wrongAnswer(text []byte, given map[string]string) int {
+	n := 0
 	for line := range bytes.Lines(text) {
-		var kept set.Kept
-		if json.Unmarshal(line, &kept) != nil || kept.Code == "" {
+		n++
+		if len(bytes.TrimSpace(line)) == 0 || line[len(line)-1] != '\n' && files.TornAnswer(line) {
 			continue
+		}
+		var kept set.Kept
+		if json.Unmarshal(line, &kept) != nil || len(kept.Given) > mostGiven {
+			return n
+		}
+		if _, err := problem.ParseCode(kept.Code); err != nil {
+			return n
 		}
 		if _, twice := given[kept.Code]; !twice {
 			given[kept.Code] = kept.Given
 		}
 	}
-	return given
+	return 0
 }
 
-// alsoWrite lets a session write every answer to a file too, at once.
+// alsoWrite lets a session write every answer to a file too, at once. A file of anything
+// else stays as it is.
 func alsoWrite(r *cli.Run, s *sitting.Session, path string) error {
+	if _, err := answeredIn(path); err != nil {
+		return err
+	}
 	f, err := files.Append(path, files.TornAnswer)
 	if err != nil {
 		return err

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"maps"
-	"os"
 	"slices"
 	"strings"
 
@@ -12,6 +11,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/codefile"
 	"scratchpass/lessons/practice"
 	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/files"
 )
 
 // readHandedOut reads the problem codes that are to be asked: arguments that are codes,
@@ -30,7 +30,7 @@ func readHandedOut(args []string, file string) (h practice.HandedOut, err error)
 	case len(args) > 0:
 		return h, cli.Usagef("--codes %q has the questions; leave out %q", file, args)
 	}
-	text, err := os.ReadFile(file)
+	text, err := files.Read(file, files.MostWords)
 	if err != nil {
 		return h, err
 	}
@@ -47,8 +47,10 @@ func readHandedOut(args []string, file string) (h practice.HandedOut, err error)
 
 // goOnIn takes up what a file of answers has of an earlier sitting. A file of other
 // questions is someone else's.
-func goOnIn(h *practice.HandedOut, file string) error {
-	h.Given = answeredIn(file)
+func goOnIn(h *practice.HandedOut, file string) (err error) {
+	if h.Given, err = answeredIn(file); err != nil {
+		return err
+	}
 	for _, code := range slices.Sorted(maps.Keys(h.Given)) {
 		if !slices.Contains(h.Codes, code) {
 			return cli.Usagef("%s has answers to other questions (%s): give another --out", file, code)

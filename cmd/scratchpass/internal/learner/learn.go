@@ -79,7 +79,7 @@ func listLessons(r *cli.Run, lib *content.Library) error {
 		return r.PrintJSON(lessonsDocument{docs})
 	}
 	for _, d := range docs {
-		if _, err := fmt.Fprintf(r.Out, "%-24s %s (%d min)\n", d.Name, d.Title, d.Minutes); err != nil {
+		if _, err := fmt.Fprintln(r.Out, content.OneLine(fmt.Sprintf("%-24s %s (%d min)", d.Name, d.Title, d.Minutes))); err != nil {
 			return err
 		}
 	}

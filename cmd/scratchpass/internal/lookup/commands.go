@@ -1,5 +1,6 @@
 // Package lookup is what can be looked up without an exercise: one thread, a word, where
-// figures come from, the cautions, and what is wrong with lessons and wording.
+// figures come from, the cautions, what is wrong with lessons and wording, and what the
+// program is built from.
 package lookup
 
 import (
@@ -8,7 +9,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/cli"
 )
 
-// Commands are thread, terms, sources, safety and content.
+// Commands are thread, terms, sources, safety, content and notices.
 func Commands(r *cli.Run) []*cobra.Command {
-	return []*cobra.Command{threadCommand(r), termsCommand(r), sourcesCommand(r), safetyCommand(r), contentCommand(r)}
+	return []*cobra.Command{threadCommand(r), termsCommand(r), sourcesCommand(r), safetyCommand(r), contentCommand(r), noticesCommand(r)}
 }

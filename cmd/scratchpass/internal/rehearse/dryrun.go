@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
 	"scratchpass/lessons/face/text"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/rehearsal"
@@ -101,7 +102,7 @@ func (c *call) play(r *cli.Run, s *sitting.Session) error {
 		err = e
 	}
 	if log.path != "" && len(h.Bench.Log) > 0 {
-		fmt.Fprintln(r.Out, text.Wrap(s.Say("bench-log-kept", "where", log.path), r.Width()))
+		fmt.Fprintln(r.Out, content.Printable(text.Wrap(s.Say("bench-log-kept", "where", log.path), r.Width())))
 	}
 	return err
 }

@@ -3,7 +3,6 @@ package rehearse
 import (
 	"errors"
 	"io/fs"
-	"os"
 	"reflect"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons/rehearsal"
 	"scratchpass/quiz/bench"
+	"scratchpass/quiz/files"
 )
 
 // namedJob is a job as it is written down.
@@ -44,7 +44,7 @@ func findJob(r *cli.Run, lib *content.Library, name string, sizes *jobFlags) (h 
 	if job, err = bench.ParseJob(meant, own); err != nil {
 		return h, job, cli.UsageError(err)
 	}
-	h.Name = named.name
+	h.Name = content.OneLine(named.name) // it stands in a line of the log
 	if !named.ships || !reflect.DeepEqual(meant, written) {
 		if h.As, err = bench.OneLine(meant); err != nil {
 			return h, job, err
@@ -77,12 +77,17 @@ func readJob(lib *content.Library, name string) (namedJob, error) {
 	if job.ships = err == nil; job.ships || !content.ErrNotThere(err) {
 		return job, err
 	}
-	text, err := os.ReadFile(name)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return job, cli.Usagef("no job is called %q%s, and there is no such file; the jobs are %s", name, content.DidYouMean(name, lib.JobNames()), strings.Join(lib.JobNames(), ", "))
-	case err != nil:
-		return job, err
+	return job, job.readFile(lib, name)
+}
+
+// readFile reads a job from a file.
+func (j *namedJob) readFile(lib *content.Library, path string) error {
+	text, err := files.Read(path, files.MostWords)
+	if errors.Is(err, fs.ErrNotExist) {
+		return cli.Usagef("no job is called %q%s, and there is no such file; the jobs are %s", j.name, content.DidYouMean(j.name, lib.JobNames()), strings.Join(lib.JobNames(), ", "))
 	}
-	return job, content.Decode(name, text, &job.written)
+	if err != nil {
+		return err
+	}
+	return content.Decode(path, text, &j.written)
 }

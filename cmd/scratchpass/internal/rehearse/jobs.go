@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
 	"scratchpass/lessons/face/text"
 )
 
@@ -37,7 +38,7 @@ func jobsCommand(r *cli.Run) *cobra.Command {
 				}
 				docs = append(docs, jobDocument{name, w.Thread, w.Title})
 				if !r.JSON {
-					fmt.Fprintln(r.Out, text.Wrap(fmt.Sprintf("%-18s %s", name, w.Title), r.Width()))
+					fmt.Fprintln(r.Out, text.Wrap(content.OneLine(fmt.Sprintf("%-18s %s", name, w.Title)), r.Width()))
 				}
 			}
 			if r.JSON {

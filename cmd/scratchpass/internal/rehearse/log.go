@@ -20,9 +20,10 @@ import (
 // moveLog is where every move of a rehearsal is written down at once, so that one that
 // is broken off can go on.
 type moveLog struct {
-	path    string   // empty where nothing is kept
-	resumed bool     // it has the moves of an earlier sitting
-	file    *os.File // nil until the first move
+	path    string       // empty where nothing is kept
+	resumed bool         // it has the moves of an earlier sitting
+	file    *os.File     // nil until the first move
+	free    func() error // gives back the lock on the log; nil where nothing is kept
 
 	session   *sitting.Session
 	rehearsal *rehearsal.Rehearsal
@@ -44,20 +45,39 @@ func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal)
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return nil, err
 	}
+	if err := ordinaryLog(path); err != nil { // before a lock is put beside it
+		return nil, err
+	}
+	l := &moveLog{path: path, session: s, rehearsal: h, told: r.Err}
+	if err := l.lock(); err != nil {
+		return nil, err
+	}
 	text, err := readLog(path)
-	if err != nil {
-		return nil, err
+	if err == nil {
+		l.resumed, err = c.resume(s, h, path, text, cli.IsTerminal(r.In))
 	}
-	resumed, err := c.resume(s, h, path, text, cli.IsTerminal(r.In))
 	if err != nil {
-		return nil, err
+		return nil, errors.Join(err, l.close())
 	}
-	if c.goOn && !resumed {
+	if c.goOn && !l.resumed {
 		fmt.Fprintln(r.Err, s.Say("bench-nothing-to-go-on", "job", h.Name))
 	}
-	l := &moveLog{path: path, resumed: resumed, session: s, rehearsal: h, told: r.Err}
 	h.Keep = l.keep
 	return l, nil
+}
+
+// lockEnding is put behind the name of a log: that file stands for the lock on it, and
+// stays.
+const lockEnding = ".lock"
+
+// lock keeps other rehearsals from the log for as long as this one goes on: the moves of
+// two, mixed, would be the log of neither.
+func (l *moveLog) lock() (err error) {
+	l.free, err = files.Lock(l.path+lockEnding, 0)
+	if errors.Is(err, files.ErrHeld) {
+		return errors.New(l.session.Say("bench-log-held", "where", l.path))
+	}
+	return err
 }
 
 // usualLog is where the log of a rehearsal is kept when nothing else is said.
@@ -80,20 +100,25 @@ func safeName(name string) string {
 	return safe
 }
 
+// ordinaryLog is an error for what stands where the log is to be and is no ordinary file.
+func ordinaryLog(path string) error {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err == nil && !info.Mode().IsRegular():
+		return cli.Usagef("--log %q is no file: give the name of a file for the log", path)
+	}
+	return err
+}
+
 // readLog reads the log of an earlier rehearsal; nil where there is none. A file that is
 // there and is no log is an error: it is not to be taken away.
 func readLog(path string) ([]byte, error) {
-	info, err := os.Stat(path)
+	text, err := files.Read(path, files.MostMoves)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil
 	}
-	if err != nil {
-		return nil, err
-	}
-	if !info.Mode().IsRegular() {
-		return nil, cli.Usagef("--log %q is no file: give the name of a file for the log", path)
-	}
-	text, err := os.ReadFile(path)
 	if script, _ := bench.ParseScript(path, text); err == nil && len(text) > 0 && script.Job == "" {
 		return nil, cli.Usagef("--log %q is there already and is no log of a rehearsal: give another file", path)
 	}
@@ -158,9 +183,12 @@ func setAside(path string) (aside string, err error) {
 	return aside, os.Rename(path, aside)
 }
 
-func (l *moveLog) close() error {
-	if l.file == nil {
-		return nil
+func (l *moveLog) close() (err error) {
+	if l.file != nil {
+		err = l.file.Close()
 	}
-	return l.file.Close()
+	if l.free != nil {
+		err = errors.Join(err, l.free())
+	}
+	return err
 }

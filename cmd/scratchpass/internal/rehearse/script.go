@@ -2,18 +2,22 @@ package rehearse
 
 import (
 	"context"
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
 	"scratchpass/lessons/rehearsal"
 	"scratchpass/quiz/bench"
+	"scratchpass/quiz/files"
 )
 
 // playScript plays a log from beginning to end and tells what came of it.
 func playScript(ctx context.Context, r *cli.Run, lib *content.Library, path string) error {
-	text, err := os.ReadFile(path)
+	text, err := files.Read(path, files.MostMoves)
 	if err != nil {
 		return err
 	}
@@ -43,6 +47,29 @@ func playScript(ctx context.Context, r *cli.Run, lib *content.Library, path stri
 	return s.Face.Show(rehearsal.Flow{Session: s}.Played(played, words))
 }
 
+// besideScript reads the job that a script names: one that ships, or a file in the folder
+// of the script. A script is handed in by someone, and has no business elsewhere.
+func besideScript(lib *content.Library, script, name string) (job namedJob, err error) {
+	job.name = name
+	if job.written, err = lib.Job(name); err == nil || !content.ErrNotThere(err) {
+		return job, err
+	}
+	elsewhere := cli.Usagef("%s: job %.100q: give one of %s, or the name of a file that lies beside the script", script, name, strings.Join(lib.JobNames(), ", "))
+	if filepath.Base(name) != name || !filepath.IsLocal(name) || strings.ContainsAny(name, `/\:`) {
+		return job, elsewhere
+	}
+	dir := filepath.Dir(script)
+	root, err := os.OpenRoot(dir)
+	if err != nil {
+		return job, err
+	}
+	defer root.Close()
+	if _, err := root.Stat(name); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return job, elsewhere // a link that leads away
+	}
+	return job, job.readFile(lib, filepath.Join(dir, name))
+}
+
 // scriptJob is the job of a script: the one it carries, one that ships, or a file beside
 // the script.
 func scriptJob(r *cli.Run, lib *content.Library, path string, script bench.Script) (job bench.Job, err error) {
@@ -52,11 +79,7 @@ func scriptJob(r *cli.Run, lib *content.Library, path string, script bench.Scrip
 	}
 	var named namedJob
 	if script.As == "" {
-		name := script.Job
-		if _, err := lib.Job(name); content.ErrNotThere(err) && !filepath.IsAbs(name) {
-			name = filepath.Join(filepath.Dir(path), name)
-		}
-		if named, err = readJob(lib, name); err != nil {
+		if named, err = besideScript(lib, path, script.Job); err != nil {
 			return job, err
 		}
 	}
