@@ -95,7 +95,7 @@ func Of(r *record.Record, items []schedule.Item, special map[string]bool, now ti
 			at.Shown++
 		case s.Answers > 0:
 			at.Begun++
-			p.Begun = append(p.Begun, BegunTask{it.Task, len(s.Run), len(s.Days) > 0})
+			p.Begun = append(p.Begun, BegunTask{it.Task, s.Run.Length, s.Days > 0})
 		}
 		if s.Mastered && s.Card.Due.After(now) {
 			p.Next = append(p.Next, NextReview{it.Task, s.Card.Due.Local().Format(time.DateOnly)})

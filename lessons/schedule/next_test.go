@@ -27,18 +27,48 @@ const (
 // answered is a task with so many answers since anything was shown, the newest of them
 // right in a row.
 func answered(answers, inARow int) record.Summary {
-	return record.Summary{State: mastery.State{Answers: answers, Since: answers, Run: make([]mastery.Answer, inARow)}, Last: now.Add(-time.Hour)}
+	return record.Summary{State: mastery.State{Answers: answers, Since: answers, Missed: uint16(1<<(answers-inARow)-1) << inARow & 1023, Run: mastery.Run{Length: inARow}}, Last: now.Add(-time.Hour)}
 }
 
 // shown is a task that was mastered and is due after a time.
 func shown(dueIn time.Duration) record.Summary {
-	return record.Summary{State: mastery.State{Answers: 5, Mastered: true}, Card: fsrs.Card{Due: now.Add(dueIn)}, Last: now.AddDate(0, 0, -9)}
+	return record.Summary{State: mastery.State{Answers: 5, Days: 2, Mastered: true, Held: true}, Card: fsrs.Card{Due: now.Add(dueIn)}, Last: now.AddDate(0, 0, -9)}
 }
 
 // shownOn is a task that a whole run was shown of on a day, and that is not mastered yet.
 func shownOn(day int) record.Summary {
 	s := answered(4, 1)
-	s.Days = []int{day}
+	s.Days, s.Shown = 1, mastery.Moment{Unix: now.Unix() - int64(today-day)*24*3600, Day: day}
+	return s
+}
+
+// alike is a task that a whole run was shown of on a day, after one mistake was made so
+// often.
+func alike(times, day int) record.Summary {
+	s := shownOn(day)
+	s.Mistakes = map[string]int{"double": times}
+	return s
+}
+
+// takenBack is a task that was shown, until a mistake took that back.
+func takenBack() record.Summary {
+	s := shown(240 * time.Hour)
+	s.Days, s.Held, s.Wrong = 0, false, mastery.MomentOf(now.Add(-time.Hour))
+	return s
+}
+
+// notHeld is a task that was shown so long ago, on one day, and whose card says that it is
+// due far from now.
+func notHeld(ago time.Duration) record.Summary {
+	s := shown(240 * time.Hour)
+	s.Held, s.Shown = false, mastery.MomentOf(now.Add(-ago))
+	return s
+}
+
+// wrongSince is a task that was shown and held long ago, and answered wrong so long ago.
+func wrongSince(ago time.Duration) record.Summary {
+	s := notHeld(30 * 24 * time.Hour)
+	s.Wrong = mastery.MomentOf(now.Add(-ago))
 	return s
 }
 
@@ -85,9 +115,18 @@ func TestReasonOfOneTask(t *testing.T) {
 
 		{shownOn(yesterday), true, others, schedule.AnotherDay, "shown yesterday: the second day can be today"},
 		{shownOn(today), true, others, none, "shown today: that is enough for today"},
-		{shownOn(yesterday), false, others, schedule.InProgress, "no longer safety-critical: one more whole run will do"},
+		{shownOn(yesterday), false, others, none, "no longer safety-critical: nothing is missing"},
+		{alike(4, yesterday), false, others, none, "one mistake made four times wants two dates between"},
+		{alike(4, yesterday-1), false, others, schedule.AnotherDay, "which lie between"},
+		{alike(2, yesterday), false, others, schedule.AnotherDay, "made twice it wants one"},
+		{takenBack(), false, others, schedule.InProgress, "shown, and taken back by a mistake"},
+		{notHeld(72*time.Hour - time.Second), false, others, none, "shown not three days ago"},
+		{notHeld(72 * time.Hour), false, others, schedule.IsDue, "shown three days ago, and not held yet"},
+		{wrongSince(72*time.Hour - time.Second), false, others, none, "held, and wrong not three days ago"},
+		{wrongSince(72 * time.Hour), false, others, schedule.IsDue, "three days ago"},
+		{notHeld(72 * time.Hour), true, others, schedule.SafetyCriticalDue, "all the more where it can hurt someone"},
 	} {
-		items := []schedule.Item{{Task: "t", SafetyCritical: row.critical}}
+		items := []schedule.Item{{Task: "t", SafetyCritical: row.critical, Rule: mastery.Rule{SafetyCritical: row.critical}}}
 		got, ok := schedule.Next(items, map[string]record.Summary{"t": row.of}, strings.Fields(row.recent), now)
 		if got.Reason != row.want || ok != (row.want != none) {
 			t.Errorf("%q %v: %s", got.Reason, ok, row.why)
@@ -97,14 +136,21 @@ func TestReasonOfOneTask(t *testing.T) {
 
 // What counts as today is the day where the learner is.
 func TestAnotherDayIsOneOfTheLearner(t *testing.T) {
-	items := []schedule.Item{{Task: "t", SafetyCritical: true}}
-	of := map[string]record.Summary{"t": shownOn(yesterday)}
+	items := []schedule.Item{{Task: "t", SafetyCritical: true, Rule: mastery.Rule{SafetyCritical: true}}}
 	early := time.Date(2026, 1, 20, 0, 30, 0, 0, time.FixedZone("", 10*3600)) // still yesterday in Greenwich
+	s := shownOn(yesterday)
+	s.Shown = mastery.MomentOf(early.Add(-9 * time.Hour))
+	of := map[string]record.Summary{"t": s}
 	if c, _ := schedule.Next(items, of, nil, early); c.Reason != schedule.AnotherDay {
 		t.Errorf("%q half an hour after midnight", c.Reason)
 	}
 	if c, _ := schedule.Next(items, of, nil, early.Add(-time.Hour)); c.Reason == schedule.AnotherDay {
 		t.Errorf("%q half an hour before midnight", c.Reason)
+	}
+	s.Shown = mastery.MomentOf(early.Add(-time.Hour))
+	of["t"] = s
+	if c, _ := schedule.Next(items, of, nil, early); c.Reason == schedule.AnotherDay {
+		t.Errorf("%q an hour after it was shown, though midnight lies between", c.Reason)
 	}
 }
 
@@ -118,7 +164,8 @@ func TestMostPressingFirst(t *testing.T) {
 		for _, reversed := range []bool{false, true} {
 			var items []schedule.Item
 			for _, name := range order[i:] {
-				items = append(items, schedule.Item{Task: name, SafetyCritical: name == "gate-due" || name == "another-day"})
+				critical := name == "gate-due" || name == "another-day"
+				items = append(items, schedule.Item{Task: name, SafetyCritical: critical, Rule: mastery.Rule{SafetyCritical: critical}})
 			}
 			if reversed {
 				slices.Reverse(items)
