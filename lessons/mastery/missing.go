@@ -12,8 +12,9 @@ type Missing struct {
 	Errors     []string // common errors that a problem still to come must give a chance to
 	OtherKey   bool     // another answer must be right once
 	Days       int      // further days on which a run must be shown, after the one at hand
-	Later      Moment   // the run that comes must be of a later day than this; the zero moment where it may be of today
-	Rest       int      // and so many dates later at least
+	LaterRun   bool     // the run that comes must be of a later day
+	Later      Moment   // than this
+	Rest       int      // so many dates lie between two days on which a run is shown
 }
 
 // mostAhead is more right answers than any rule asks for.
@@ -27,8 +28,11 @@ func (r Rule) Missing(s State) (m Missing, ok bool) {
 		return m, false
 	}
 	m.Days = asked - s.Days - 1
+	if asked > 1 {
+		m.Rest = r.rest(s.Mistakes)
+	}
 	if s.Days > 0 {
-		m.Later, m.Rest = s.Shown, r.rest(s.Mistakes)
+		m.Later, m.LaterRun = s.Shown, true
 	}
 	for _, situation := range r.Situations {
 		if !slices.Contains(s.Run.Situations, situation) {

@@ -30,3 +30,14 @@ const nightHours = 8
 func (m Moment) Later(than Moment, dates int) bool {
 	return m.Day >= than.Day+dates && m.Unix-than.Unix >= nightHours*3600
 }
+
+// From is when at the earliest a later day begins, so many dates on, at a place: midnight
+// of its date, or when the night is over.
+func (m Moment) From(dates int, place *time.Location) time.Time {
+	date := time.Unix(int64(m.Day+dates)*86400, 0).UTC()
+	from := time.Date(date.Year(), date.Month(), date.Day(), 0, 0, 0, 0, place)
+	if over := time.Unix(m.Unix, 0).Add(nightHours * time.Hour).In(place); over.After(from) {
+		from = over
+	}
+	return from
+}

@@ -66,3 +66,28 @@ func TestLater(t *testing.T) {
 		}
 	}
 }
+
+func TestFrom(t *testing.T) {
+	place := time.FixedZone("", 3600)
+	for _, row := range []struct {
+		shown time.Time
+		dates int
+		want  string
+		why   string
+	}{
+		{time.Date(2026, 11, 26, 18, 0, 0, 0, place), 1, "2026-11-27 02:00", "a night after the evening"},
+		{time.Date(2026, 11, 26, 9, 0, 0, 0, place), 1, "2026-11-27 00:00", "from midnight on"},
+		{time.Date(2026, 11, 26, 16, 0, 0, 0, place), 1, "2026-11-27 00:00", "eight hours before it"},
+		{time.Date(2026, 11, 26, 18, 0, 0, 0, place), 3, "2026-11-29 00:00", "three dates on"},
+		{time.Date(2026, 12, 31, 23, 59, 0, 0, place), 1, "2027-01-01 07:59", "another year"},
+	} {
+		m := mastery.MomentOf(row.shown)
+		got := m.From(row.dates, place)
+		if got.Format("2006-01-02 15:04") != row.want {
+			t.Errorf("%v and %d dates: %v, want %s: %s", row.shown, row.dates, got, row.want, row.why)
+		}
+		if !mastery.MomentOf(got).Later(m, row.dates) || mastery.MomentOf(got.Add(-time.Second)).Later(m, row.dates) {
+			t.Errorf("%v is not the first moment of a later day", got)
+		}
+	}
+}

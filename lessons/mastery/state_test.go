@@ -252,7 +252,7 @@ func TestItCanAlwaysBeLearned(t *testing.T) {
 				break
 			}
 			a.Right, a.Mistake, a.Errors, a.Item, a.Key = true, "", rule.Errors, a.Item+9, fmt.Sprint(n)
-			if a.Moment.Unix += 60; m.Later != (mastery.Moment{}) && !a.Moment.Later(m.Later, m.Rest) {
+			if a.Moment.Unix += 60; m.LaterRun && !a.Moment.Later(m.Later, m.Rest) {
 				a.Moment = mastery.Moment{Unix: m.Later.Unix + 24*3600*int64(m.Rest), Day: m.Later.Day + m.Rest}
 			}
 			if len(m.Situations) > 0 {

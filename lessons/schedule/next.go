@@ -118,7 +118,7 @@ func reason(it Item, s record.Summary, now time.Time, justAsked bool) Reason {
 	switch {
 	case !missing:
 		return "" // what was shown comes when it is due
-	case m.Rest > 0:
+	case m.LaterRun:
 		if !mastery.MomentOf(now).Later(m.Later, m.Rest) {
 			return "" // shown, and it must be of a later day
 		}

@@ -20,7 +20,9 @@ func (e *Expected) Off(r Response) []Off { return e.Kind.off(e, r) }
 
 func (common) off(*Expected, Response) []Off { return nil }
 
-func (quantity) off(e *Expected, r Response) []Off { return offs(e, []float64{r.X}, []float64{e.Key.X}) }
+func (quantity) off(e *Expected, r Response) []Off {
+	return offs(e, []float64{r.X}, []float64{e.Key.X})
+}
 
 func (readings) off(e *Expected, r Response) []Off { return offs(e, r.Xs, e.Key.Xs) }
 
