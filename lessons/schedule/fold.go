@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"maps"
+	"time"
 
 	"github.com/open-spaced-repetition/go-fsrs/v3"
 
@@ -36,6 +37,7 @@ func Fold(items []Item) record.Fold {
 		byTask[it.Task] = it
 	}
 	return func(s record.Summary, a record.Answer, item int) record.Summary {
+		a.At = a.At.Truncate(time.Millisecond) // as it is kept: counted anew it comes to the same
 		moment := mastery.MomentOf(a.At)
 		first := mastery.MomentOf(s.Last).Day != moment.Day // before the first answer of all that is far in the past
 		it := byTask[a.Task]
