@@ -18,12 +18,13 @@ const (
 
 // usualTried is how many problems are drawn to see what comes up, and how often a
 // situation or a common error must come up to count: a rare one would hold a learner up
-// for ever.
+// for ever. An error that comes up less often than the last of these shows in some
+// problems only.
 const (
 	usualTried      = 60
 	situationsLeast = 3
 	errorsLeast     = 12
-	errorsMost      = 45
+	errorsMostly    = 45
 )
 
 // Item is a task as the schedule sees it.
@@ -69,7 +70,7 @@ func (it Item) RuleFor(system machine.System) mastery.Rule {
 	if of, ok := it.usual[system]; ok {
 		u := of()
 		r.Situations, r.Errors = u.situations, u.errors
-		if !r.Choice || r.SafetyCritical {
+		if !r.Choice || r.SafetyCritical { // options of one day are right by luck too often to ask less
 			r.Seldom = u.seldom
 		}
 	}
@@ -145,7 +146,7 @@ func usualOf(t *problem.Task, system machine.System) usual {
 		}
 	}
 	for _, name := range u.errors {
-		if errors[name] < errorsMost {
+		if errors[name] < errorsMostly {
 			u.seldom = append(u.seldom, name)
 		}
 	}

@@ -194,3 +194,35 @@ func TestItemsOfOddTasks(t *testing.T) {
 		t.Error("the rule of an item that stands for no task counts as it is")
 	}
 }
+
+// An error that shows in fewer than three of four problems shows in some only. Where
+// options are chosen on one day only, that makes nothing easier.
+func TestErrorsThatShowInSomeProblemsOnly(t *testing.T) {
+	errors := map[string]int{"always": 1000, "often": 45, "seldom": 44}
+	it := schedule.ItemOf(decision(func(int) string { return "any" }, errors), machine.Imperial)
+	for _, row := range []struct {
+		choice, critical bool
+		want             []string
+	}{
+		{false, false, []string{"seldom"}}, {false, true, []string{"seldom"}}, {true, true, []string{"seldom"}}, {true, false, nil},
+	} {
+		it.Rule.Choice, it.Rule.SafetyCritical = row.choice, row.critical
+		if got := it.RuleFor(machine.Imperial); !slices.Equal(got.Seldom, row.want) || len(got.Errors) != 3 {
+			t.Errorf("options %v, safety-critical %v: %+v", row.choice, row.critical, got)
+		}
+	}
+}
+
+// What is missing is told by what comes up in the system of units that the learner works
+// in, or that the task is set in.
+func TestMissingOfAnItem(t *testing.T) {
+	task := decision(func(int) string { return "any" }, map[string]int{"always": 1000})
+	task.Systems = []machine.System{machine.Metric}
+	it := schedule.ItemOf(task, machine.Imperial)
+	if m, ok := it.Missing(record.Summary{}); !ok || !slices.Equal(m.Errors, []string{"always"}) || !slices.Equal(m.Situations, []string{"any"}) || m.Right != 5 {
+		t.Errorf("%+v, %v", m, ok)
+	}
+	if m, ok := it.Missing(record.Summary{State: mastery.State{Days: 1, Mastered: true}}); ok {
+		t.Errorf("%+v", m)
+	}
+}
