@@ -67,7 +67,7 @@ func (f Best) Run(st *sitting.Sitting) error {
 		if err != nil {
 			return err
 		}
-		why := st.Say("say-why-"+string(c.Reason), "task", w.Task.Title, "run", len(c.Summary.Run))
+		why := st.Say("say-why-"+string(c.Reason), "task", w.Task.Title, "run", c.Summary.Run.Length)
 		if _, err := st.Pose(p, w, why, rules); err != nil {
 			return err
 		}

@@ -95,10 +95,10 @@ func Of(r *record.Record, items []schedule.Item, special map[string]bool, now ti
 			at.Shown++
 		case s.Answers > 0:
 			at.Begun++
-			p.Begun = append(p.Begun, BegunTask{it.Task, len(s.Run), len(s.Days) > 0})
+			p.Begun = append(p.Begun, BegunTask{it.Task, s.Run.Length, s.Days > 0})
 		}
-		if s.Mastered && s.Card.Due.After(now) {
-			p.Next = append(p.Next, NextReview{it.Task, s.Card.Due.Local().Format(time.DateOnly)})
+		if due := schedule.DueAt(s); s.Mastered && due.After(now) {
+			p.Next = append(p.Next, NextReview{it.Task, due.Local().Format(time.DateOnly)})
 		}
 		if s.Stuck() {
 			p.Stuck = append(p.Stuck, it.Task)
@@ -181,6 +181,7 @@ func (p Progress) Page(w Speaker) page.Page {
 			}
 			item(w.Say(phrase, "task", w.Title(b.Task), "run", b.Run))
 		}
+		line("progress-why")
 	}
 	list("progress-due", p.Due)
 	if len(p.Next) > 0 {

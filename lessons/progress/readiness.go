@@ -30,6 +30,7 @@ func ReadinessPage(learner string, answers int, date time.Time, r schedule.Readi
 	list("ready-sure", r.SureWrong)
 	list("ready-gate-open", r.SafetyCriticalOpen)
 	list("ready-core-open", r.CoreOpen)
+	list("ready-not-held", r.NotHeld)
 	list("ready-gate-shown", r.SafetyCriticalShown)
 	list("ready-core-shown", r.CoreShown)
 	test := w.Say("ready-test-none")

@@ -80,7 +80,7 @@ func TestAppendFolds(t *testing.T) {
 	if s := of["single-depth"]; s.Answers != 16 || s.Right != 12 || s.Slips["double"] != 4 || s.Seconds != 480 || !s.SureWrong.Equal(nth(15).At) {
 		t.Errorf("%+v", s)
 	}
-	if s := of["radius-dial-plunge"]; s.Answers != 4 || s.Right != 3 || len(s.Run) != 0 || !s.Last.Equal(nth(19).At) {
+	if s := of["radius-dial-plunge"]; s.Answers != 4 || s.Right != 3 || s.Run.Length != 0 || !s.Last.Equal(nth(19).At) {
 		t.Errorf("%+v", s)
 	}
 }

@@ -110,7 +110,7 @@ func TestImportFoldsInOrder(t *testing.T) {
 		t.Fatal(err)
 	}
 	of, n, err := r.Summaries()
-	if s := of["single-depth"]; n != 2 || err != nil || !s.Last.Equal(late.At) || len(s.Run) != 0 {
+	if s := of["single-depth"]; n != 2 || err != nil || !s.Last.Equal(late.At) || s.Run.Length != 0 {
 		t.Errorf("%+v, %d, %v", s, n, err)
 	}
 }

@@ -37,7 +37,7 @@ func TestBookOfAnOldRecord(t *testing.T) {
 		t.Fatal(err)
 	}
 	of, n, err := r.Summaries()
-	if s := of["single-depth"]; n != 1 || err != nil || len(s.Run) != 1 || len(s.Run[0].Errors) == 0 {
+	if s := of["single-depth"]; n != 1 || err != nil || s.Run.Length != 1 || len(s.Run.Chances) == 0 {
 		t.Fatalf("%+v, %d, %v", s, n, err)
 	}
 	next := old

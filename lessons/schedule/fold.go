@@ -9,6 +9,7 @@ import (
 	"scratchpass/lessons/mastery"
 	"scratchpass/lessons/record"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 )
 
 // reviewing spaces reviews by FSRS in whole days, 90 % to be remembered, at most
@@ -21,11 +22,9 @@ func reviewing() *fsrs.FSRS {
 	return fsrs.NewFSRS(p)
 }
 
-// dayOf numbers the days of the place whose time it is, from midnight to midnight.
-func dayOf(t time.Time) int {
-	_, offset := t.Zone()
-	return int((t.Unix() + int64(offset)) / 86400)
-}
+// FoldVersion tells what the fold makes of answers. Raise it whenever the same answers
+// come to another summary: summaries of another version are made anew.
+const FoldVersion = 2
 
 // FoldVersion is the number of the rule that Fold goes by. It is raised when the same answers
 // come to another summary: records that were folded by another are then folded anew.
@@ -42,14 +41,17 @@ func Fold(items []Item) record.Fold {
 		byTask[it.Task] = it
 	}
 	return func(s record.Summary, a record.Answer, item int) record.Summary {
-		day := dayOf(a.At)
-		first := dayOf(s.Last) != day // before the first answer of all that is far in the past
+		a.At = a.At.Truncate(time.Millisecond) // as it is kept: counted anew it comes to the same
+		moment := mastery.MomentOf(a.At)
+		first := mastery.MomentOf(s.Last).Day != moment.Day // before the first answer of all that is far in the past
 		it := byTask[a.Task]
-		one := mastery.Answer{Item: item, Day: day, Right: a.Right(), Hint: a.Hint, Situation: a.Situation, Key: a.Key}
+		code, _ := problem.ParseCode(a.Code) // of the oldest records some can't be read: such a code names no task
+		one := mastery.Answer{Item: item, Moment: moment, Right: a.Right(), Hint: a.Hint, Situation: a.Situation, Key: a.Key,
+			Mistake: mistakeOf(a), Sure: a.Certainty == answer.Bet}
 		if one.Right { // a wrong answer ends a run, whatever it might have shown
-			one.Errors = it.errorsOf(a.Code)
+			one.Errors = it.errorsOf(code)
 		}
-		s.State = s.State.Add(it.rule(), one)
+		s.State = s.State.Add(it.RuleFor(code.System), one)
 		if first {
 			s.Card = spacing.Next(s.Card, a.At, rating(a)).Card // the zero card is that of a new task
 		}
@@ -72,6 +74,21 @@ func Fold(items []Item) record.Fold {
 		return s
 	}
 }
+
+// mistakeOf names what was wrong with an answer: the common error that it fits, or the
+// unit. Empty where it has no name.
+func mistakeOf(a record.Answer) string {
+	switch {
+	case a.Right():
+		return ""
+	case a.Verdict == answer.WrongUnit:
+		return WrongUnit
+	}
+	return a.Slip
+}
+
+// WrongUnit is the name under which the right number in a wrong unit counts as a mistake.
+const WrongUnit = "@unit"
 
 // rating is what FSRS calls how well an answer was remembered.
 func rating(a record.Answer) fsrs.Rating {

@@ -10,9 +10,6 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz/answer"
-	"scratchpass/quiz/machine"
-	"scratchpass/quiz/problem"
-	"scratchpass/quiz/tasks"
 )
 
 // at is a time of day on a day, counted from the first of January 2026.
@@ -41,6 +38,14 @@ func folded(between int, answers ...record.Answer) record.Summary {
 		s = fold(s, a, 1+i*(1+between))
 	}
 	return s
+}
+
+// A record keeps moments to the millisecond, so no more of one may count.
+func TestFoldCountsMilliseconds(t *testing.T) {
+	fine, kept := right(at(0, 9, 0).Add(1_999_999)), right(at(0, 9, 0).Add(1_000_000))
+	if a, b := folded(0, fine), folded(0, kept); !reflect.DeepEqual(a, b) {
+		t.Errorf("%+v\n%+v", a, b)
+	}
 }
 
 func TestFoldCountsErrors(t *testing.T) {
@@ -167,83 +172,5 @@ func TestFoldDaysUntilReview(t *testing.T) {
 	}
 	if want := []int{3, 11, 35, 101, 121, 121, 121, 121}; !slices.Equal(gaps, want) {
 		t.Errorf("due after %v days", gaps)
-	}
-}
-
-// A run at hand holds what mastery asks of it: when, in which situation, what was right,
-// and which common errors would have shown.
-func TestFoldHandsMasteryWhatItAsksFor(t *testing.T) {
-	task, err := tasks.Find("single-depth")
-	if err != nil {
-		t.Fatal(err)
-	}
-	code := problem.NewCode(task.Name, problem.NumbersGiven, machine.Imperial, 0x7f3a, machine.DefaultLathe(machine.Imperial))
-	p, err := problem.New(task, code)
-	if err != nil {
-		t.Fatal(err)
-	}
-	var would []string
-	for _, known := range p.Expected.Errors {
-		if !known.Convention {
-			would = append(would, known.Name)
-		}
-	}
-	if len(would) == 0 || len(would) == len(p.Expected.Errors) {
-		t.Fatalf("%s shows nothing: it wants errors and conventions", code)
-	}
-	fold := schedule.Fold([]schedule.Item{schedule.ItemOf(task, machine.Imperial)})
-	for _, row := range []struct {
-		code string
-		want []string
-		why  string
-	}{
-		{code.String(), would, "the problem is made again from its code"},
-		{"", nil, "a record without a code"},
-		{"what-is-this", nil, "no code"},
-		{"double-depth@1-7f3a", nil, "the code of another task"},
-		{"single-depth@1-7f3a+nonsense", nil, "a lathe that can't be read"},
-	} {
-		a := record.Answer{At: at(2, 9, 0), Task: task.Name, Code: row.code, Verdict: answer.Convention, Situation: "outside", Key: "0.0613 in"}
-		s := fold(record.Summary{}, a, 17)
-		if len(s.Run) != 1 {
-			t.Fatalf("%q: %d right in a row: another convention counts as right", row.code, len(s.Run))
-		}
-		got := s.Run[0]
-		if !slices.Equal(got.Errors, row.want) {
-			t.Errorf("%q: %v would have shown, want %v: %s", row.code, got.Errors, row.want, row.why)
-		}
-		got.Errors = nil
-		want := s.Run[0]
-		want.Item, want.Day, want.Right, want.Hint, want.Situation, want.Key, want.Errors = 17, 20456, true, false, "outside", "0.0613 in", nil
-		if !reflect.DeepEqual(got, want) {
-			t.Errorf("%+v, want %+v", got, want)
-		}
-	}
-	byHand := schedule.Fold([]schedule.Item{{Task: task.Name}}) // no task to make the problem with
-	if s := byHand(record.Summary{}, record.Answer{At: at(2, 9, 0), Task: task.Name, Code: code.String(), Verdict: answer.Right}, 1); len(s.Run) != 1 || s.Run[0].Errors != nil {
-		t.Errorf("an item that stands for no task: %+v", s.Run)
-	}
-	inch, err := tasks.Find("pitch-from-tpi")
-	if err != nil {
-		t.Fatal(err)
-	}
-	imperial := schedule.Fold([]schedule.Item{schedule.ItemOf(inch, machine.Imperial)}) // set in inches only
-	if s := imperial(record.Summary{}, record.Answer{At: at(2, 9, 0), Task: inch.Name, Code: inch.Name + "@1m-7f3a", Verdict: answer.Right}, 1); len(s.Run) != 1 || s.Run[0].Errors != nil {
-		t.Errorf("a code that makes no problem: %+v", s.Run)
-	}
-	hinted := record.Answer{At: at(2, 9, 0), Task: task.Name, Code: code.String(), Verdict: answer.Right, Hint: true}
-	if s := fold(record.Summary{}, hinted, 1); len(s.Run) != 0 || s.Right != 1 {
-		t.Errorf("with a hint: %+v", s.State)
-	}
-	// The rule of the task is asked too: a safety-critical task wants two days.
-	critical := schedule.Item{Task: "t", SafetyCritical: true}
-	critical.Rule.SafetyCritical = true
-	strict := schedule.Fold([]schedule.Item{critical})
-	var s record.Summary
-	for i, when := range []time.Time{at(0, 9, 0), at(0, 9, 1), at(1, 9, 0)} {
-		s = strict(s, right(when), 1+i)
-	}
-	if s.Mastered || len(s.Days) != 1 {
-		t.Errorf("mastered %v on days %v", s.Mastered, s.Days)
 	}
 }

@@ -18,11 +18,13 @@ const (
 
 // usualTried is how many problems are drawn to see what comes up, and how often a
 // situation or a common error must come up to count: a rare one would hold a learner up
-// for ever.
+// for ever. An error that comes up less often than the last of these shows in some
+// problems only.
 const (
 	usualTried      = 60
 	situationsLeast = 3
 	errorsLeast     = 12
+	errorsMostly    = 45
 )
 
 // Item is a task as the schedule sees it.
@@ -33,14 +35,15 @@ type Item struct {
 	Rule           mastery.Rule // without the situations and errors that usually come up
 	Minutes        float64      // how long one answer takes
 
-	// usual tells what comes up for this learner, which a run must cover. It is asked
+	// usual tells what comes up in a system of units, which a run must cover. It is asked
 	// only for tasks that are answered.
-	usual func() usual
-	task  *problem.Task
+	usual  map[machine.System]func() usual
+	system machine.System
+	task   *problem.Task
 }
 
 // usual are the situations and the common errors that come up often enough.
-type usual struct{ situations, errors []string }
+type usual struct{ situations, errors, seldom []string }
 
 // ItemOf describes a task for a learner who works in a system of units.
 func ItemOf(t *problem.Task, system machine.System) Item {
@@ -49,50 +52,56 @@ func ItemOf(t *problem.Task, system machine.System) Item {
 	if t.Kind.Guessable() {
 		it.Minutes = choiceMinutes
 	}
-	it.usual = sync.OnceValue(func() usual { return usualOf(t, system) })
+	it.system = system
+	if !t.Allows(system) {
+		it.system = t.Systems[0]
+	}
+	it.usual = map[machine.System]func() usual{}
+	for _, s := range []machine.System{machine.Imperial, machine.Metric} {
+		it.usual[s] = sync.OnceValue(func() usual { return usualOf(t, s) })
+	}
 	return it
 }
 
-// rule is the item's rule with what usually comes up.
-func (it Item) rule() mastery.Rule {
+// RuleFor is the item's rule with what usually comes up in the system of units that a
+// problem is set in.
+func (it Item) RuleFor(system machine.System) mastery.Rule {
 	r := it.Rule
-	if it.usual != nil {
-		u := it.usual()
+	if of, ok := it.usual[system]; ok {
+		u := of()
 		r.Situations, r.Errors = u.situations, u.errors
+		if !r.Choice || r.SafetyCritical { // options of one day are right by luck too often to ask less
+			r.Seldom = u.seldom
+		}
 	}
 	return r
 }
 
+// Missing tells what is missing until the task is shown to someone who works in the
+// item's system of units; ok is false when nothing is.
+func (it Item) Missing(s record.Summary) (m mastery.Missing, ok bool) {
+	return it.RuleFor(it.system).Missing(s.State)
+}
+
 // Wants reports whether a problem would bring a run further: it shows a situation or
-// gives a chance to a common error that the run at hand has not had. Where nothing is
+// gives a chance to a common error that the run at hand is waiting for. Where nothing is
 // missing, any problem does.
 func (it Item) Wants(s record.Summary, p *problem.Problem) bool {
-	r, errors := it.rule(), errorsOf(p)
-	missing := false
-	for _, situation := range r.Situations {
-		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return a.Situation == situation }) {
-			if situation == p.Values.Situation() {
-				return true
-			}
-			missing = true
-		}
+	m, ok := it.RuleFor(p.Code.System).Missing(s.State)
+	if !ok || len(m.Situations) == 0 && len(m.Errors) == 0 {
+		return true
 	}
-	for _, name := range r.Errors {
-		if !slices.ContainsFunc(s.Run, func(a mastery.Answer) bool { return slices.Contains(a.Errors, name) }) {
-			if slices.Contains(errors, name) {
-				return true
-			}
-			missing = true
-		}
+	if slices.Contains(m.Situations, p.Values.Situation()) {
+		return true
 	}
-	return !missing
+	would := errorsOf(p)
+	return slices.ContainsFunc(m.Errors, func(name string) bool { return slices.Contains(would, name) })
 }
 
 // errorsOf are the common errors that would have shown in the problem of a code; none
 // where the code makes no problem of this task.
-func (it Item) errorsOf(code string) []string {
-	c, err := problem.ParseCode(code)
-	if err != nil || it.task == nil || c.Task != it.Task {
+func (it Item) errorsOf(c problem.Code) []string {
+	if it.task == nil || c.Task != it.Task {
 		return nil
 	}
 	p, err := problem.New(it.task, c)
@@ -134,6 +143,11 @@ func usualOf(t *problem.Task, system machine.System) usual {
 		situation := p.Values.Situation()
 		if situations[situation]++; t.Situations() && situation != "" && situations[situation] == situationsLeast {
 			u.situations = append(u.situations, situation)
+		}
+	}
+	for _, name := range u.errors {
+		if errors[name] < errorsMostly {
+			u.seldom = append(u.seldom, name)
 		}
 	}
 	return u

@@ -101,7 +101,18 @@ func TestWhatUsuallyComesUp(t *testing.T) {
 	it := schedule.ItemOf(decision(situation, errors), machine.Imperial)
 	first := problems(t, decision(situation, errors), 20) // 0 thrice, 3 twice, 11 mostly, with all errors until 12
 
-	run := func(all ...mastery.Answer) record.Summary { return record.Summary{State: mastery.State{Run: all}} }
+	rule := it.RuleFor(machine.Imperial)
+	if !slices.Equal(rule.Situations, []string{"thrice", "mostly"}) || !slices.Equal(rule.Errors, []string{"always", "often"}) {
+		t.Errorf("what comes up: %+v", rule)
+	}
+	run := func(all ...mastery.Answer) record.Summary {
+		var s record.Summary
+		for _, a := range all {
+			a.Right = true
+			s.State = s.Add(rule, a)
+		}
+		return s
+	}
 	thrice := mastery.Answer{Situation: "thrice", Errors: []string{"always", "often"}}
 	mostly := mastery.Answer{Situation: "mostly", Errors: []string{"always", "often"}}
 	for _, row := range []struct {
@@ -111,16 +122,16 @@ func TestWhatUsuallyComesUp(t *testing.T) {
 		why  string
 	}{
 		{run(), first[0], true, "nothing was had yet: this brings a situation and errors"},
-		{run(thrice), first[0], false, "the same situation and errors again; another situation is missing"},
+		{run(thrice), first[0], false, "the same situation again, and the errors had as many chances; another situation is missing"},
 		{run(thrice), first[3], false, "a situation that is too rare to be asked for"},
 		{run(thrice), first[19], true, "the other situation that comes up"},
 		{run(mostly), first[0], true, "three times of sixty is often enough to be asked for"},
 		{run(mostly), first[19], false, "and this is not it"},
 		{run(thrice, mostly), first[0], true, "nothing is missing: any problem does"},
 		{run(thrice, mostly), first[3], true, "nothing is missing, the rare situation and the rare error neither"},
-		{run(thrice, mastery.Answer{Situation: "mostly"}), first[19], true, "nothing is missing: the errors were had in the other situation"},
-		{run(mastery.Answer{Situation: "thrice", Errors: []string{"always"}}, mastery.Answer{Situation: "mostly"}), first[0], true, "an error had no chance yet, and has one here"},
-		{run(mastery.Answer{Situation: "thrice", Errors: []string{"always"}}, mastery.Answer{Situation: "mostly"}), first[19], false, "an error had no chance yet, and has none here"},
+		{run(thrice, mastery.Answer{Situation: "mostly", Errors: []string{"always"}}), first[0], true, "one error had fewer chances than the other, and has one here"},
+		{run(thrice, mastery.Answer{Situation: "mostly", Errors: []string{"always"}}), first[19], false, "and has none here"},
+		{run(thrice, mastery.Answer{Situation: "mostly", Errors: []string{"often"}}), first[19], true, "it is the other one that had fewer"},
 	} {
 		if got := it.Wants(row.had, row.p); got != row.want {
 			t.Errorf("a problem in %q after %+v: wanted %v: %s", row.p.Values.Situation(), row.had.Run, got, row.why)
@@ -132,7 +143,7 @@ func TestWhatUsuallyComesUp(t *testing.T) {
 func TestSituationThatMayBeLeftOut(t *testing.T) {
 	always := map[string]int{"always": 1000}
 	elsewhere := problems(t, decision(func(int) string { return "elsewhere" }, always), 1)[0]
-	had := record.Summary{State: mastery.State{Run: []mastery.Answer{{Errors: []string{"always"}}}}}
+	had := record.Summary{State: mastery.State{Run: mastery.Run{Length: 1, Chances: map[string]int{"always": 1}}}}
 	for _, extra := range []bool{true, false} {
 		task := decision(func(int) string { return "any" }, always)
 		task.Inputs[0].Extra = extra
@@ -181,5 +192,37 @@ func TestItemsOfOddTasks(t *testing.T) {
 	byHand := schedule.Item{Task: "by hand", Rule: mastery.Rule{Situations: []string{"x"}}}
 	if byHand.Wants(record.Summary{}, missing) {
 		t.Error("the rule of an item that stands for no task counts as it is")
+	}
+}
+
+// An error that shows in fewer than three of four problems shows in some only. Where
+// options are chosen on one day only, that makes nothing easier.
+func TestErrorsThatShowInSomeProblemsOnly(t *testing.T) {
+	errors := map[string]int{"always": 1000, "often": 45, "seldom": 44}
+	it := schedule.ItemOf(decision(func(int) string { return "any" }, errors), machine.Imperial)
+	for _, row := range []struct {
+		choice, critical bool
+		want             []string
+	}{
+		{false, false, []string{"seldom"}}, {false, true, []string{"seldom"}}, {true, true, []string{"seldom"}}, {true, false, nil},
+	} {
+		it.Rule.Choice, it.Rule.SafetyCritical = row.choice, row.critical
+		if got := it.RuleFor(machine.Imperial); !slices.Equal(got.Seldom, row.want) || len(got.Errors) != 3 {
+			t.Errorf("options %v, safety-critical %v: %+v", row.choice, row.critical, got)
+		}
+	}
+}
+
+// What is missing is told by what comes up in the system of units that the learner works
+// in, or that the task is set in.
+func TestMissingOfAnItem(t *testing.T) {
+	task := decision(func(int) string { return "any" }, map[string]int{"always": 1000})
+	task.Systems = []machine.System{machine.Metric}
+	it := schedule.ItemOf(task, machine.Imperial)
+	if m, ok := it.Missing(record.Summary{}); !ok || !slices.Equal(m.Errors, []string{"always"}) || !slices.Equal(m.Situations, []string{"any"}) || m.Right != 5 {
+		t.Errorf("%+v, %v", m, ok)
+	}
+	if m, ok := it.Missing(record.Summary{State: mastery.State{Days: 1, Mastered: true}}); ok {
+		t.Errorf("%+v", m)
 	}
 }

@@ -18,6 +18,7 @@ type mind struct {
 	holding string // the common error it holds
 	last    string // what was right the time before, as typed
 	day     int
+	asked   int // how often it was asked its task
 }
 
 // kind is a kind of learner: what it answers to a problem. ok tells whether it
@@ -26,6 +27,7 @@ type kind struct {
 	name   string
 	knows  bool // to say that it has mastered a task is no mistake
 	holds  bool // it holds a common error
+	late   bool // it holds one at first, and then knows
 	answer func(m *mind, p *problem.Problem) (r answer.Response, meant string)
 }
 
@@ -127,6 +129,9 @@ func guess(m *mind, p *problem.Problem) answer.Response {
 	return answer.NumberResponse(a.Key.X * math.Pow(10, 2*m.random.Float64()-1))
 }
 
+// lateAfter is how many answers someone who learns late gives before that.
+const lateAfter = 6
+
 var kinds = []kind{
 	{name: "knows all", knows: true, answer: key},
 	{name: "knows nothing", answer: func(m *mind, p *problem.Problem) (answer.Response, string) { return guess(m, p), "" }},
@@ -174,6 +179,12 @@ var kinds = []kind{
 			}
 		}
 		return r, meant
+	}},
+	{name: "learns after 6 answers", knows: true, late: true, answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
+		if m.asked <= lateAfter {
+			return errorOf(m, p)
+		}
+		return key(m, p)
 	}},
 	{name: "mixes units", answer: func(m *mind, p *problem.Problem) (answer.Response, string) {
 		if p.Expected.Kind == answer.Quantity && p.Expected.Unit.Name == "in" {

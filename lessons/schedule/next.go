@@ -19,7 +19,7 @@ type Reason string
 const (
 	IntroBlock        Reason = "intro"       // just begun: three in a block
 	SafetyCriticalDue Reason = "gate-due"    // can hurt someone, and is due for review
-	AnotherDay        Reason = "another-day" // can hurt someone: shown once, and wants another day
+	AnotherDay        Reason = "another-day" // shown on one day, and wants another
 	IsDue             Reason = "due"         // due for review
 	InProgress        Reason = "in-progress" // begun and not yet shown
 	NewTask           Reason = "new"         // next in the course
@@ -107,17 +107,20 @@ func reason(it Item, s record.Summary, now time.Time, justAsked bool) Reason {
 		return NewTask
 	case s.Stuck() && now.Sub(s.Last) < stuckRest:
 		return ""
-	case s.Answers < introBlock && justAsked && len(s.Run) < 2: // two right in a row know it already
+	case s.Answers < introBlock && justAsked && s.Run.Length < 2: // two right in a row know it already
 		return IntroBlock
 	case Due(s, now) && it.SafetyCritical:
 		return SafetyCriticalDue
 	case Due(s, now):
 		return IsDue
-	case s.Mastered:
-		return ""
-	case it.SafetyCritical && len(s.Days) > 0:
-		if slices.Contains(s.Days, dayOf(now)) {
-			return "" // shown today: that is enough for today
+	}
+	m, missing := it.Rule.Missing(s.State) // which day does not hang on what comes up
+	switch {
+	case !missing:
+		return "" // what was shown comes when it is due
+	case m.LaterRun:
+		if !mastery.MomentOf(now).Later(m.Later, m.Rest) {
+			return "" // shown, and it must be of a later day
 		}
 		return AnotherDay
 	}
@@ -136,9 +139,22 @@ func longestAgo(items []Item, of map[string]record.Summary) (c Choice, ok bool) 
 	return c, ok
 }
 
-// Due reports whether a task that was shown is due for review: from the moment on that
-// its card names.
-func Due(s record.Summary, now time.Time) bool { return s.Mastered && !s.Card.Due.After(now) }
+// holdWithin is how long after a task was shown on one day, or was wrong since, it comes
+// again at the latest: being ready to ask rests on what was held.
+const holdWithin = 3 * 24 * time.Hour
+
+// DueAt is when a task that was shown is due for review: when its card says so, or sooner
+// where it is not held yet.
+func DueAt(s record.Summary) time.Time {
+	due := s.Card.Due
+	if hold := time.Unix(max(s.Shown.Unix, s.Wrong.Unix), 0).Add(holdWithin); !s.Held && hold.Before(due) {
+		due = hold
+	}
+	return due
+}
+
+// Due reports whether a task that was shown is due for review: from that moment on.
+func Due(s record.Summary, now time.Time) bool { return s.Mastered && !DueAt(s).After(now) }
 
 // DueBy returns the tasks that are due at a time, in the order of the items.
 func DueBy(items []Item, of map[string]record.Summary, now time.Time) []string {

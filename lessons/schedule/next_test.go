@@ -7,8 +7,6 @@ import (
 	"testing"
 	"time"
 
-	"github.com/open-spaced-repetition/go-fsrs/v3"
-
 	"scratchpass/lessons/mastery"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
@@ -23,31 +21,6 @@ const (
 	today     = 20473
 	yesterday = today - 1
 )
-
-// answered is a task with so many answers since anything was shown, the newest of them
-// right in a row.
-func answered(answers, inARow int) record.Summary {
-	return record.Summary{State: mastery.State{Answers: answers, Since: answers, Run: make([]mastery.Answer, inARow)}, Last: now.Add(-time.Hour)}
-}
-
-// shown is a task that was mastered and is due after a time.
-func shown(dueIn time.Duration) record.Summary {
-	return record.Summary{State: mastery.State{Answers: 5, Mastered: true}, Card: fsrs.Card{Due: now.Add(dueIn)}, Last: now.AddDate(0, 0, -9)}
-}
-
-// shownOn is a task that a whole run was shown of on a day, and that is not mastered yet.
-func shownOn(day int) record.Summary {
-	s := answered(4, 1)
-	s.Days = []int{day}
-	return s
-}
-
-// stuck is a task with ten wrong answers, the last so long ago.
-func stuck(ago time.Duration) record.Summary {
-	s := answered(10, 0)
-	s.Last = now.Add(-ago)
-	return s
-}
 
 func TestReasonOfOneTask(t *testing.T) {
 	const none = schedule.Reason("")
@@ -85,9 +58,18 @@ func TestReasonOfOneTask(t *testing.T) {
 
 		{shownOn(yesterday), true, others, schedule.AnotherDay, "shown yesterday: the second day can be today"},
 		{shownOn(today), true, others, none, "shown today: that is enough for today"},
-		{shownOn(yesterday), false, others, schedule.InProgress, "no longer safety-critical: one more whole run will do"},
+		{shownOn(yesterday), false, others, none, "no longer safety-critical: nothing is missing"},
+		{alike(4, yesterday), false, others, none, "one mistake made four times wants two dates between"},
+		{alike(4, yesterday-1), false, others, schedule.AnotherDay, "which lie between"},
+		{alike(2, yesterday), false, others, schedule.AnotherDay, "made twice it wants one"},
+		{takenBack(), false, others, schedule.InProgress, "shown, and taken back by a mistake"},
+		{notHeld(72*time.Hour - time.Second), false, others, none, "shown not three days ago"},
+		{notHeld(72 * time.Hour), false, others, schedule.IsDue, "shown three days ago, and not held yet"},
+		{wrongSince(72*time.Hour - time.Second), false, others, none, "held, and wrong not three days ago"},
+		{wrongSince(72 * time.Hour), false, others, schedule.IsDue, "three days ago"},
+		{notHeld(72 * time.Hour), true, others, schedule.SafetyCriticalDue, "all the more where it can hurt someone"},
 	} {
-		items := []schedule.Item{{Task: "t", SafetyCritical: row.critical}}
+		items := []schedule.Item{{Task: "t", SafetyCritical: row.critical, Rule: mastery.Rule{SafetyCritical: row.critical}}}
 		got, ok := schedule.Next(items, map[string]record.Summary{"t": row.of}, strings.Fields(row.recent), now)
 		if got.Reason != row.want || ok != (row.want != none) {
 			t.Errorf("%q %v: %s", got.Reason, ok, row.why)
@@ -97,14 +79,21 @@ func TestReasonOfOneTask(t *testing.T) {
 
 // What counts as today is the day where the learner is.
 func TestAnotherDayIsOneOfTheLearner(t *testing.T) {
-	items := []schedule.Item{{Task: "t", SafetyCritical: true}}
-	of := map[string]record.Summary{"t": shownOn(yesterday)}
+	items := []schedule.Item{{Task: "t", SafetyCritical: true, Rule: mastery.Rule{SafetyCritical: true}}}
 	early := time.Date(2026, 1, 20, 0, 30, 0, 0, time.FixedZone("", 10*3600)) // still yesterday in Greenwich
+	s := shownOn(yesterday)
+	s.Shown = mastery.MomentOf(early.Add(-9 * time.Hour))
+	of := map[string]record.Summary{"t": s}
 	if c, _ := schedule.Next(items, of, nil, early); c.Reason != schedule.AnotherDay {
 		t.Errorf("%q half an hour after midnight", c.Reason)
 	}
 	if c, _ := schedule.Next(items, of, nil, early.Add(-time.Hour)); c.Reason == schedule.AnotherDay {
 		t.Errorf("%q half an hour before midnight", c.Reason)
+	}
+	s.Shown = mastery.MomentOf(early.Add(-time.Hour))
+	of["t"] = s
+	if c, _ := schedule.Next(items, of, nil, early); c.Reason == schedule.AnotherDay {
+		t.Errorf("%q an hour after it was shown, though midnight lies between", c.Reason)
 	}
 }
 
@@ -118,7 +107,8 @@ func TestMostPressingFirst(t *testing.T) {
 		for _, reversed := range []bool{false, true} {
 			var items []schedule.Item
 			for _, name := range order[i:] {
-				items = append(items, schedule.Item{Task: name, SafetyCritical: name == "gate-due" || name == "another-day"})
+				critical := name == "gate-due" || name == "another-day"
+				items = append(items, schedule.Item{Task: name, SafetyCritical: critical, Rule: mastery.Rule{SafetyCritical: critical}})
 			}
 			if reversed {
 				slices.Reverse(items)

@@ -14,8 +14,9 @@ import (
 func TestReadiness(t *testing.T) {
 	all := []schedule.Item{{Task: "stop", SafetyCritical: true}, {Task: "cloth", SafetyCritical: true}, {Task: "depth"}, {Task: "acme"}}
 	special := map[string]bool{"acme": true}
-	mastered := record.Summary{State: mastery.State{Answers: 9, Mastered: true}, LastShown: at(5, 9, 0)}
+	mastered := record.Summary{State: mastery.State{Answers: 9, Mastered: true, Held: true}, LastShown: at(5, 9, 0)}
 	open := record.Summary{State: mastery.State{Answers: 9}}
+	once := record.Summary{State: mastery.State{Answers: 9, Mastered: true}, LastShown: at(5, 9, 0)}
 	betOn := func(day int) record.Summary {
 		s := mastered
 		s.SureWrong = at(day, 9, 0)
@@ -31,6 +32,8 @@ func TestReadiness(t *testing.T) {
 		{all, mastered, mastered, record.Test{Got: 11, Of: 12}, true, true, true, "all is there: an unshown task that only special threads need does not matter"},
 		{all, open, mastered, record.Test{Got: 11, Of: 12}, true, false, true, "a safety-critical task is not shown"},
 		{all, mastered, open, record.Test{Got: 11, Of: 12}, true, false, true, "a core task is not shown"},
+		{all, once, mastered, record.Test{Got: 11, Of: 12}, true, false, true, "a safety-critical task is not held"},
+		{all, mastered, once, record.Test{Got: 11, Of: 12}, true, false, true, "a core task was shown on one day and not held on another"},
 		{all, record.Summary{}, mastered, record.Test{Got: 11, Of: 12}, true, false, true, "a safety-critical task was never asked"},
 		{all, betOn(6), mastered, record.Test{Got: 11, Of: 12}, true, false, true, "sure but wrong where it can hurt someone, since it was shown"},
 		{all, betOn(4), mastered, record.Test{Got: 11, Of: 12}, true, true, true, "sure but wrong before it was shown is made good"},
@@ -55,18 +58,21 @@ func TestReadiness(t *testing.T) {
 }
 
 func TestReadinessListsEveryTaskOnce(t *testing.T) {
-	all := []schedule.Item{{Task: "stop", SafetyCritical: true}, {Task: "cloth", SafetyCritical: true}, {Task: "reverse", SafetyCritical: true}, {Task: "depth"}, {Task: "pitch"}, {Task: "acme"}}
-	mastered := record.Summary{State: mastery.State{Mastered: true}, LastShown: at(5, 9, 0)}
+	all := []schedule.Item{{Task: "stop", SafetyCritical: true}, {Task: "cloth", SafetyCritical: true}, {Task: "reverse", SafetyCritical: true}, {Task: "depth"}, {Task: "pitch"}, {Task: "acme"}, {Task: "left"}, {Task: "wires"}, {Task: "fall", SafetyCritical: true}}
+	mastered := record.Summary{State: mastery.State{Mastered: true, Held: true}, LastShown: at(5, 9, 0)}
 	sure := mastered
 	sure.SureWrong = at(6, 9, 0)
+	once := mastered
+	once.Held = false
 	// Where it can hurt someone it counts, even if it is for special threads only.
-	special := map[string]bool{"acme": true, "cloth": true}
-	r := schedule.ReadinessOf(all, special, map[string]record.Summary{"stop": mastered, "reverse": sure, "depth": mastered}, record.Test{}, false)
+	special := map[string]bool{"acme": true, "cloth": true, "left": true}
+	r := schedule.ReadinessOf(all, special, map[string]record.Summary{"stop": mastered, "reverse": sure, "depth": mastered, "wires": once, "fall": once, "left": once}, record.Test{}, false)
 	for name, row := range map[string]struct{ got, want []string }{
 		"safety-critical, shown": {r.SafetyCriticalShown, []string{"stop", "reverse"}},
 		"safety-critical, open":  {r.SafetyCriticalOpen, []string{"cloth"}},
 		"core, shown":            {r.CoreShown, []string{"depth"}},
 		"core, open":             {r.CoreOpen, []string{"pitch"}},
+		"not held":               {r.NotHeld, []string{"wires", "fall"}},
 		"sure but wrong":         {r.SureWrong, []string{"reverse"}},
 	} {
 		if !slices.Equal(row.got, row.want) {

@@ -111,7 +111,7 @@ func MarkOf(p *problem.Problem, reply string) answer.Mark {
 
 // Feedback is the page that tells what came of an answer. steps are those of the working.
 func (st *Sitting) Feedback(f wording.Feedback, m answer.Mark, steps page.Working) page.Page {
-	p := page.Page{page.Verdict{Right: m.Correct(), Text: f.Verdict}, page.Paragraph{Text: f.Reason}}
+	p := page.Page{page.Verdict{Right: m.Correct(), Text: f.Line()}, page.Paragraph{Text: f.Reason}}
 	switch {
 	case len(f.Working) == 0:
 	case len(steps) == len(f.Working):

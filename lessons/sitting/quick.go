@@ -24,7 +24,7 @@ func (st *Sitting) Quick(p *problem.Problem, w *wording.Words, where, word strin
 		}
 		m := p.Mark(reply)
 		if m.Verdict == answer.Unread {
-			if err := st.Show(page.Page{page.Paragraph{Text: w.Feedback(p, m).Verdict}}); err != nil {
+			if err := st.Show(page.Page{page.Paragraph{Text: w.Feedback(p, m).Line()}}); err != nil {
 				return a, false, err
 			}
 			continue

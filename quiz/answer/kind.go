@@ -56,6 +56,7 @@ type Kind interface {
 	printKey(e *Expected) []string
 	printGiven(e *Expected, r Response) []string
 	gap(e *Expected, r Response) float64
+	off(e *Expected, r Response) []Off
 	mark(e *Expected, r Response) Mark
 	bands(e *Expected, r Response) []band
 }

@@ -189,7 +189,7 @@ func (s *Summary) item(r Result, it ItemResult, a asked) {
 			s.report.Strange = append(s.report.Strange, odd)
 		}
 	}
-	if it.Certainty == answer.Bet && !correct(it.Verdict) && it.Verdict != answer.WrongUnit { // the working was right
+	if it.Certainty == answer.Bet && !correct(it.Verdict) { // a wrong unit too: it ruins the part
 		s.report.Sure = append(s.report.Sure, SureWrong{it.Task, t.Title, it.Gate, r.label(), a, it.Slip})
 	}
 }

@@ -193,3 +193,20 @@ func TestPartlyRight(t *testing.T) {
 		t.Errorf("%d partly right: %+v", partly, rep.Tasks)
 	}
 }
+
+// The right number in another unit ruins the part all the same: who would have bet it on
+// that is listed, as in the learner's own record.
+func TestSureOfAWrongUnit(t *testing.T) {
+	m := maker(t, "set: u\ntitle: x\nunits: in\nslots: [{tasks: [single-depth], level: 2, points: 2}]\n")
+	who := roster(1)[0]
+	it := items(t, m, who.ID)[0]
+	for _, sure := range []answer.Certainty{answer.NotAsked, answer.Guess, answer.Fairly, answer.Bet} {
+		s := NewSummary(m, content.Shipped())
+		text := it.Problem.Expected.Unit.Fixed(it.Problem.Expected.Key.X * 1000) // thousandths, without a word
+		s.Add(mark(t, m, []Apprentice{who}, []Given{{Code: m.Code(who.ID), Item: 1, Text: text, Certainty: sure}})[0])
+		rep := s.Report()
+		if want := map[bool]int{true: 1}[sure == answer.Bet]; rep.Tasks[0].Unit != 1 || len(rep.Sure) != want {
+			t.Errorf("%s, %q: %d in another unit, %d sure but wrong", text, sure, rep.Tasks[0].Unit, len(rep.Sure))
+		}
+	}
+}

@@ -105,9 +105,23 @@ type MarkDocument struct {
 	Slip     string         `json:"slip"`
 	Points   float64        `json:"points"`
 	Feedback string         `json:"feedback"`
+	Off      []OffDocument  `json:"off,omitempty"`
+}
+
+// OffDocument is by how much a number that counts as right is off the printed one.
+type OffDocument struct {
+	Number int     `json:"number"` // which of a row, from 1
+	Value  float64 `json:"value"`  // above 0 where more was given
+	Unit   string  `json:"unit"`
 }
 
 // MarkDocument returns a mark as JSON shows it. given is what was typed.
 func (w *Words) MarkDocument(p *problem.Problem, given string, m answer.Mark) MarkDocument {
-	return MarkDocument{p.Code.String(), given, m.Verdict, m.Error, m.Points, w.Feedback(p, m).Text()}
+	doc := MarkDocument{p.Code.String(), given, m.Verdict, m.Error, m.Points, w.Feedback(p, m).Text(), nil}
+	if m.Verdict == answer.Right {
+		for _, off := range p.Expected.Off(m.Response) {
+			doc.Off = append(doc.Off, OffDocument{off.Number, off.By, p.Expected.Unit.Name})
+		}
+	}
+	return doc
 }

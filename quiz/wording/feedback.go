@@ -5,12 +5,14 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 )
 
 // Feedback is what a learner is told about an answer, in the order it is shown.
 type Feedback struct {
 	Verdict string   // one line: the two answers, or that it was right
+	Off     string   // by how much an answer that is right is off the printed one; empty where it is not
 	Reason  string   // the common error, the unit, the other convention, or that it can't be told
 	Working []string // a line a step; empty when the answer was right
 	Lathe   string   // what would happen at the lathe
@@ -25,7 +27,7 @@ func (w *Words) Feedback(p *problem.Problem, m answer.Mark) Feedback {
 	phrase := func(key string) string { return w.aboutAnswer(p, m, key) }
 	switch {
 	case m.Verdict == answer.Right:
-		return Feedback{Verdict: phrase("mark-right"), Reason: w.because(p)}
+		return Feedback{Verdict: phrase("mark-right"), Off: w.off(p, m), Reason: w.because(p)}
 	case m.Verdict == answer.Convention:
 		return Feedback{Verdict: phrase("mark-convention"), Reason: w.filled(p, w.Task.Slips[m.Error])}
 	case m.Passed:
@@ -45,6 +47,37 @@ func (w *Words) Feedback(p *problem.Problem, m answer.Mark) Feedback {
 		}
 	}
 	return f
+}
+
+// off says by how much an answer that is right is off the printed one.
+func (w *Words) off(p *problem.Problem, m answer.Mark) string {
+	var offs []string
+	for _, off := range p.Expected.Off(m.Response) {
+		one := content.FillPairs(w.Phrases["mark-close-"+side(&p.Expected, off)], "off", off.Text)
+		if len(m.Response.Xs) > 1 {
+			one = content.FillPairs(w.Phrases["mark-close-number"], "n", off.Number, "off", one)
+		}
+		offs = append(offs, one)
+	}
+	if len(offs) == 0 {
+		return ""
+	}
+	return content.FillPairs(w.aboutAnswer(p, m, "mark-close"), "offs", strings.Join(offs, ", "))
+}
+
+// side is the name of what a number is that is off: lengths are high or low, all else is
+// more or less.
+func side(e *answer.Expected, off answer.Off) string {
+	length := e.Unit.Name == machine.InchUnit.Name || e.Unit.Name == machine.MMUnit.Name
+	switch {
+	case length && off.By > 0:
+		return "high"
+	case length:
+		return "low"
+	case off.By > 0:
+		return "more"
+	}
+	return "less"
 }
 
 // aboutAnswer fills what was given and what is right into a phrase.
@@ -128,9 +161,12 @@ func (w *Words) StepLines(p *problem.Problem) []string {
 	return lines
 }
 
+// Line is the verdict, and by how much the answer is off.
+func (f Feedback) Line() string { return strings.TrimSpace(f.Verdict + " " + f.Off) }
+
 // Text joins the feedback into one text.
 func (f Feedback) Text() string {
-	parts := []string{f.Verdict, f.Reason}
+	parts := []string{f.Line(), f.Reason}
 	if len(f.Working) > 0 {
 		parts = append(parts, strings.Join(f.Working, "\n"))
 	}

@@ -27,7 +27,7 @@ func Command(r *cli.Run) *cobra.Command {
 			return v.show(cmd.Context(), r)
 		},
 	}
-	cmd.AddCommand(readyCommand(r), exportCommand(r), importCommand(r), forgetCommand(r))
+	cmd.AddCommand(readyCommand(r), whyCommand(r), exportCommand(r), importCommand(r), forgetCommand(r))
 	return cmd
 }
 

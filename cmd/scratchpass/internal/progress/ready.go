@@ -92,13 +92,14 @@ type readyDocument struct {
 	Learner    string   `json:"learner"`
 	TestPassed bool     `json:"mixed_test_passed"`
 	Ask        bool     `json:"ready_to_ask"`
+	NotHeld    []string `json:"not_held"`
 	SureWrong  []string `json:"sure_but_wrong"`
 }
 
 func readyDocumentOf(learner string, r schedule.Readiness) readyDocument {
 	return readyDocument{
 		CoreOpen: list(r.CoreOpen), CoreShown: list(r.CoreShown), GateOpen: list(r.SafetyCriticalOpen), GateShown: list(r.SafetyCriticalShown),
-		Learner: learner, TestPassed: r.Passed, Ask: r.Ask, SureWrong: list(r.SureWrong),
+		Learner: learner, TestPassed: r.Passed, Ask: r.Ask, NotHeld: list(r.NotHeld), SureWrong: list(r.SureWrong),
 	}
 }
 
