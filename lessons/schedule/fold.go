@@ -26,10 +26,6 @@ func reviewing() *fsrs.FSRS {
 // come to another summary: summaries of another version are made anew.
 const FoldVersion = 2
 
-// FoldVersion is the number of the rule that Fold goes by. It is raised when the same answers
-// come to another summary: records that were folded by another are then folded anew.
-const FoldVersion = 1
-
 // Fold returns the fold of a record: mastery for every answer, and the spacing of
 // reviews for the first answer to a task on each day, since what someone remembers shows
 // only there. A task that is not among the items has the rule of a typed number. The fold

@@ -29,7 +29,7 @@ func whyCommand(r *cli.Run) *cobra.Command {
 					return cli.UsageError(err)
 				}
 			}
-			v, err := open(cmd.Context(), r)
+			v, err := open(cmd.Context(), r, false)
 			if err != nil {
 				return err
 			}
