@@ -81,7 +81,8 @@ func TestPatience(t *testing.T) {
 		face := &listener{replies: row.replies}
 		s := session(t, face)
 		sitting.SaidAfter(t, time.Millisecond)
-		s.KeepIn(&row.book, nil, !row.nobody)
+		s.Attended = !row.nobody
+		s.KeepIn(&row.book, nil)
 		err := s.Book.Keep(record.Answer{Given: "0.0613"})
 		if row.kept != (err == nil) || row.kept != (len(row.book.kept) == 1) {
 			t.Errorf("%s: %v, kept %v", row.name, err, row.book.kept)

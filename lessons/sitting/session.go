@@ -28,6 +28,8 @@ type Session struct {
 	Clock   func() time.Time // tests set their own
 	Seeds   func() Seeds     // of the next sitting
 
+	Attended bool // a person sits there who can be asked
+
 	screens  map[string]string
 	phrases  map[string]string
 	safety   map[string]content.Caution

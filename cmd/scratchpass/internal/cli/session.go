@@ -46,7 +46,7 @@ func (r *Run) OpenToRead(ctx context.Context, whole bool) (*sitting.Session, *re
 	if err != nil {
 		return s, nil, err
 	}
-	s.KeepIn(book, rec.Sittings(), IsTerminal(r.In))
+	s.KeepIn(book, rec.Sittings())
 	return s, rec, nil
 }
 
@@ -68,7 +68,7 @@ func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	s.Clock = r.Now
+	s.Clock, s.Attended = r.Now, IsTerminal(r.In)
 	return s, nil
 }
 

@@ -73,13 +73,14 @@ func alsoWrite(r *cli.Run, s *sitting.Session, path string) error {
 		return err
 	}
 	r.AtEnd(f.Close)
-	s.Book = answerFile{s.Book, f}
+	s.Book = answerFile{s.Book, s, f}
 	return nil
 }
 
 // answerFile writes answers to a file besides the book they go to.
 type answerFile struct {
 	sitting.Book // nil where no record is kept
+	session      *sitting.Session
 	f            *os.File
 }
 
@@ -88,13 +89,25 @@ func (b answerFile) Keep(a record.Answer) error {
 	if err != nil {
 		return err
 	}
-	if _, err := b.f.Write(append(line, '\n')); err != nil {
-		return err
-	}
-	if err := b.f.Sync(); err != nil || b.Book == nil {
+	if err := b.session.Patiently(a.Given, func() error { return b.add(append(line, '\n')) }); err != nil || b.Book == nil {
 		return err
 	}
 	return b.Book.Keep(a)
+}
+
+// add adds a line, whole or not at all.
+func (b answerFile) add(line []byte) error {
+	before, err := b.f.Stat()
+	if err != nil {
+		return err
+	}
+	if _, err = b.f.Write(line); err == nil {
+		err = b.f.Sync()
+	}
+	if err != nil { // half of it may be there, such as fitted on the disk
+		err = errors.Join(err, b.f.Truncate(before.Size()))
+	}
+	return err
 }
 
 func (b answerFile) Place(lesson string) (part int, ok bool, err error) {

@@ -202,12 +202,17 @@ func (v view) forget(r *cli.Run) error {
 		return err
 	}
 	fmt.Fprintln(r.Out, v.session.Say("progress-forgot", "n", f.Answers, "learner", v.record.Learner))
-	for _, file := range f.Deleted {
+	deleted, left, err := cli.ForgetLogs(v.record.Learner)
+	if err != nil {
+		return err
+	}
+	for _, file := range append(f.Deleted, deleted...) {
 		fmt.Fprintln(r.Out, v.session.Say("progress-forgot-file", "file", file))
 	}
-	for _, file := range f.Left {
+	for _, file := range append(f.Left, left...) {
 		fmt.Fprintln(r.Out, v.session.Say("progress-forgot-left", "file", file))
 	}
+	fmt.Fprintln(r.Out, v.session.Say("progress-forgot-elsewhere"))
 	return nil
 }
 

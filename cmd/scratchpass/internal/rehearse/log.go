@@ -3,7 +3,6 @@ package rehearse
 import (
 	"errors"
 	"fmt"
-	"hash/crc32"
 	"io"
 	"io/fs"
 	"os"
@@ -38,7 +37,7 @@ func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal)
 	path := c.log
 	if path == "" {
 		var err error
-		if path, err = usualLog(r.Learner, h.Name); err != nil {
+		if path, err = cli.LogFile(r.Learner, h.Name); err != nil {
 			return &moveLog{}, nil // no home, no log
 		}
 	}
@@ -66,38 +65,14 @@ func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal)
 	return l, nil
 }
 
-// lockEnding is put behind the name of a log: that file stands for the lock on it, and
-// stays.
-const lockEnding = ".lock"
-
 // lock keeps other rehearsals from the log for as long as this one goes on: the moves of
 // two, mixed, would be the log of neither.
 func (l *moveLog) lock() (err error) {
-	l.free, err = files.Lock(l.path+lockEnding, 0)
+	l.free, err = files.Lock(l.path+cli.LogLockEnding, 0)
 	if errors.Is(err, files.ErrHeld) {
 		return errors.New(l.session.Say("bench-log-held", "where", l.path))
 	}
 	return err
-}
-
-// usualLog is where the log of a rehearsal is kept when nothing else is said.
-func usualLog(learner, job string) (string, error) {
-	return cli.DataFile("dryrun-" + safeName(learner) + "-" + safeName(filepath.Base(job)) + ".log")
-}
-
-// safeName makes a file name of a person's name. Letters that a file name had better
-// not have are left out, and a sum over the name keeps two such names apart.
-func safeName(name string) string {
-	safe := strings.Map(func(r rune) rune {
-		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' {
-			return r
-		}
-		return '_'
-	}, name)
-	if safe != name {
-		safe += fmt.Sprintf("-%08x", crc32.ChecksumIEEE([]byte(name)))
-	}
-	return safe
 }
 
 // ordinaryLog is an error for what stands where the log is to be and is no ordinary file.
