@@ -15,7 +15,7 @@ import (
 // the end of a run a signal does neither.
 func TestStoppedBy(t *testing.T) {
 	asked, ended := make(chan os.Signal), make(chan struct{})
-	ctx, stop, done := stoppedBy(context.Background(), asked, func() { close(ended) })
+	ctx, stop, _ := stoppedBy(context.Background(), asked, func() { close(ended) })
 	defer stop()
 	if ctx.Err() != nil {
 		t.Fatal("stopped before anyone asked")
@@ -31,7 +31,7 @@ func TestStoppedBy(t *testing.T) {
 	<-ended
 
 	asked, late := make(chan os.Signal), make(chan struct{})
-	_, stop, done = stoppedBy(context.Background(), asked, func() { close(late) })
+	_, stop, done := stoppedBy(context.Background(), asked, func() { close(late) })
 	defer stop()
 	close(done)
 	select {
