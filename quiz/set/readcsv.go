@@ -101,7 +101,12 @@ func eachRow(file string, text []byte, most int, do func(header, line) error) (h
 	}
 }
 
-// unmarked is a text without its byte-order mark; an error where its letters would be lost.
+// longestRow is the longest row of a table that is read, in bytes. A class's widest has a
+// few thousand.
+const longestRow = 64 << 10
+
+// unmarked is a text without its byte-order mark; an error where its letters would be lost, or
+// a row is too long.
 func unmarked(file string, text []byte) ([]byte, error) {
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	switch {
@@ -109,6 +114,12 @@ func unmarked(file string, text []byte) ([]byte, error) {
 		return nil, fmt.Errorf("%s is written in UTF-16: save it as CSV in UTF-8", file)
 	case !utf8.Valid(text):
 		return nil, fmt.Errorf("%s is not written in UTF-8, so its letters would be lost: save it as CSV UTF-8", file)
+	}
+	row := 0
+	for line := range bytes.Lines(text) {
+		if row++; len(line) > longestRow {
+			return nil, rowError(file, row, "it has more than %d bytes: is it a table?", longestRow)
+		}
 	}
 	return text, nil
 }
