@@ -71,13 +71,10 @@ func Fold(items []Item) record.Fold {
 	}
 }
 
-// mistakeOf names what was wrong with an answer: the common error that it fits, or the
-// unit. Empty where it has no name.
+// mistakeOf names what was wrong with a wrong answer: the common error that it fits, or
+// the unit. Empty where it has no name.
 func mistakeOf(a record.Answer) string {
-	switch {
-	case a.Right():
-		return ""
-	case a.Verdict == answer.WrongUnit:
+	if a.Verdict == answer.WrongUnit {
 		return WrongUnit
 	}
 	return a.Slip

@@ -195,3 +195,38 @@ func TestFoldHangsOnTheAnswersAlone(t *testing.T) {
 		}
 	}
 }
+
+// What a run must cover comes from the system of units of the problem, for every task that
+// is set in both.
+func TestFoldTakesTheSystemOfTheProblem(t *testing.T) {
+	differ := 0
+	for _, task := range tasks.All() {
+		if !task.Allows(machine.Imperial) || !task.Allows(machine.Metric) {
+			continue
+		}
+		imperial, metric := schedule.ItemOf(task, machine.Imperial), schedule.ItemOf(task, machine.Metric)
+		if !slices.Equal(imperial.RuleFor(machine.Imperial).Errors, imperial.RuleFor(machine.Metric).Errors) {
+			differ++
+		}
+		for _, system := range []machine.System{machine.Imperial, machine.Metric} {
+			var one, other record.Summary
+			for seed := range uint32(12) {
+				p, err := problem.New(task, problem.NewCode(task.Name, problem.NumbersGiven, system, seed, machine.DefaultLathe(system)))
+				if err != nil {
+					t.Fatal(err)
+				}
+				if imperial.Wants(one, p) != metric.Wants(one, p) {
+					t.Errorf("%s is wanted in sessions of one system only", p.Code)
+				}
+				a := record.Answer{At: at(0, 9, int(seed)), Task: task.Name, Code: p.Code.String(), Verdict: answer.Right, Situation: p.Values.Situation()}
+				one, other = schedule.Fold([]schedule.Item{imperial})(one, a, int(seed)), schedule.Fold([]schedule.Item{metric})(other, a, int(seed))
+			}
+			if !reflect.DeepEqual(one, other) {
+				t.Errorf("%s in %s: %+v, in sessions of the other system %+v", task.Name, system, one.State, other.State)
+			}
+		}
+	}
+	if differ == 0 {
+		t.Error("no task asks for other errors in another system: the test tests nothing")
+	}
+}

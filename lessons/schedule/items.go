@@ -53,9 +53,6 @@ func ItemOf(t *problem.Task, system machine.System) Item {
 		it.Minutes = choiceMinutes
 	}
 	it.system = system
-	if !t.Allows(system) {
-		it.system = t.Systems[0]
-	}
 	it.usual = map[machine.System]func() usual{}
 	for _, s := range []machine.System{machine.Imperial, machine.Metric} {
 		it.usual[s] = sync.OnceValue(func() usual { return usualOf(t, s) })

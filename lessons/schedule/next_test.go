@@ -65,6 +65,7 @@ func TestReasonOfOneTask(t *testing.T) {
 		{takenBack(), false, others, schedule.InProgress, "shown, and taken back by a mistake"},
 		{notHeld(72*time.Hour - time.Second), false, others, none, "shown not three days ago"},
 		{notHeld(72 * time.Hour), false, others, schedule.IsDue, "shown three days ago, and not held yet"},
+		{dueNow(notHeld(time.Hour)), false, others, schedule.IsDue, "shown just now, and its card says that it is due"},
 		{wrongSince(72*time.Hour - time.Second), false, others, none, "held, and wrong not three days ago"},
 		{wrongSince(72 * time.Hour), false, others, schedule.IsDue, "three days ago"},
 		{notHeld(72 * time.Hour), true, others, schedule.SafetyCriticalDue, "all the more where it can hurt someone"},

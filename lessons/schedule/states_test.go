@@ -63,3 +63,9 @@ func stuck(ago time.Duration) record.Summary {
 	s.Last = now.Add(-ago)
 	return s
 }
+
+// dueNow is a task whose card says that it is due.
+func dueNow(s record.Summary) record.Summary {
+	s.Card.Due = now
+	return s
+}
