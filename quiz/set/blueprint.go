@@ -74,9 +74,8 @@ const (
 	mostSlots = 60
 )
 
-// The longest texts of a blueprint, in letters, and how many notes and tasks of a slot.
+// The longest texts of a blueprint, in letters, besides the title, which is as long as any, and how many notes and tasks of a slot.
 const (
-	mostTitle = 200
 	mostTime  = 100
 	mostNote  = 500
 	mostNotes = 20
@@ -166,7 +165,6 @@ func (b *Blueprint) lengths(say func(string, ...any)) {
 			say("%s has %d letters: give at most %d", what, n, most)
 		}
 	}
-	within("title", b.Title, mostTitle)
 	within("time", b.Time, mostTime)
 	if len(b.Notes) > mostNotes {
 		say("notes: there are %d: give at most %d", len(b.Notes), mostNotes)

@@ -35,7 +35,7 @@ func TestBlueprints(t *testing.T) {
 		"set: a\ntitle: x\nunits: in\nslots: [{name: travel, tasks: [compound-travel]}, {tasks: [infeed-left], takes: {x: travel}}]": `infeed-left has no input "x" to take over; it has`,
 		"set: a\ntitle: x\nunits: mm\nslots: [{tasks: [inch-designation]}]":                                                          "inch-designation is not set in mm",
 		"": "the file is empty; it wants set, title",
-		"set: a\ntitle: " + strings.Repeat("ä", 201) + "\nunits: in\nslots: [{tasks: [single-depth]}]":                "title has 201 letters: give at most 200",
+		"set: a\ntitle: " + strings.Repeat("ä", 201) + "\nunits: in\nslots: [{tasks: [single-depth]}]":                `"title" has more than 200 letters`,
 		"set: a\ntitle: x\ntime: " + strings.Repeat("x", 101) + "\nunits: in\nslots: [{tasks: [single-depth]}]":       "time has 101 letters: give at most 100",
 		"set: a\ntitle: x\nnotes: [a, " + strings.Repeat("x", 501) + "]\nunits: in\nslots: [{tasks: [single-depth]}]": "note 2 has 501 letters: give at most 500",
 		"set: a\ntitle: x\nnotes: [" + strings.Repeat("a, ", 21) + "]\nunits: in\nslots: [{tasks: [single-depth]}]":   "notes: there are 21: give at most 20",
@@ -48,7 +48,7 @@ func TestBlueprints(t *testing.T) {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}
 	}
-	long := "set: a\ntitle: " + strings.Repeat("ä", mostTitle) + "\nunits: in\nnotes: [" + strings.Repeat("x", mostNote) + "]\nslots: [{tasks: [single-depth]}]"
+	long := "set: a\ntitle: " + strings.Repeat("ä", 200) + "\nunits: in\nnotes: [" + strings.Repeat("x", mostNote) + "]\nslots: [{tasks: [single-depth]}]"
 	if _, err := ParseBlueprint("b.yaml", []byte(long), noLathe); err != nil {
 		t.Errorf("the longest title and note: %v", err)
 	}
