@@ -62,6 +62,9 @@ func (s *Session) saying(do func() error) error {
 
 // tryAgain asks whether to try again; an error says that the person gives up.
 func (s *Session) tryAgain(why error) error {
+	if errors.Is(why, record.ErrBusy) { // what the database calls that helps nobody here
+		why = record.ErrBusy
+	}
 	if err := s.Face.Show(page.Page{page.Paragraph{Text: s.Say("say-not-kept", "why", why)}}); err != nil {
 		return err
 	}
