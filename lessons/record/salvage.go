@@ -180,10 +180,11 @@ func (s *salvaged) answersOf(db *sql.DB, version int) {
 	}
 	own := columnsOf(version)
 	query := "SELECT id, " + own + " FROM answers NOT INDEXED WHERE id "
-	var last int64
-	most := mostIDs(db)
-	for last < most {
+	last, most := int64(0), mostIDs(db)
+	// In a spoilt file one may go round and round: each page is stepped over once at most.
+	for rounds := int64(0); last < most && rounds <= 2*(s.room*leastRow/pageLength+batchRows); rounds++ {
 		rows, err := readRows(db, query+"> ? ORDER BY id LIMIT ?", last, batchRows)
+		before := last
 		for _, w := range rows {
 			if w.id > last {
 				last = w.id
@@ -195,7 +196,7 @@ func (s *salvaged) answersOf(db *sql.DB, version int) {
 			return
 		case err != nil && !damaged(err): // a column is gone
 			return
-		case err != nil:
+		case err != nil || last == before:
 			last = s.step(db, query, last, most, version)
 		}
 	}
