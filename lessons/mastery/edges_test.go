@@ -72,3 +72,28 @@ func TestMistakesAreBounded(t *testing.T) {
 		t.Errorf("%d mistakes are told apart, and %d have no name", len(s.Mistakes)-1, s.Mistakes[""])
 	}
 }
+
+// Neither an hour that passes midnight nor another zone makes two days of one.
+func TestLaterOnAnotherPlacesDate(t *testing.T) {
+	zone := func(hours int) *time.Location { return time.FixedZone("", hours*3600) }
+	at := func(hour int, place *time.Location) mastery.Moment {
+		return mastery.MomentOf(time.Date(2026, 11, 26, hour, 0, 0, 0, time.UTC).In(place))
+	}
+	for _, row := range []struct {
+		first, second mastery.Moment
+		want          bool
+		why           string
+	}{
+		{at(8, time.UTC), at(17, time.UTC), false, "one date"},
+		{at(8, zone(-12)), at(17, zone(14)), true, "in the evening and the next morning, at either place"},
+		{at(8, time.UTC), at(17, zone(14)), false, "one date at the first place"},
+		{at(8, zone(-12)), at(17, time.UTC), false, "one date at the second"},
+		{at(8, zone(-12)), at(30, zone(14)), true, "a day later, wherever one looks"},
+		{at(8, zone(2)), at(24, zone(3)), true, "summer time begins over night"},
+		{at(20, zone(2)), at(26, zone(2)), false, "six hours are no night"},
+	} {
+		if got := row.second.Later(row.first, 1); got != row.want {
+			t.Errorf("%+v after %+v: %v, because: %s", row.second, row.first, got, row.why)
+		}
+	}
+}

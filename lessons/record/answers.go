@@ -1,8 +1,11 @@
 package record
 
 import (
+	"cmp"
 	"database/sql"
 	"iter"
+	"maps"
+	"slices"
 	"time"
 )
 
@@ -125,29 +128,27 @@ func (r *Record) Answers() iter.Seq2[Answer, error] { return inOrder(r.db, r.Lea
 
 // Day is what was answered on one day.
 type Day struct {
-	Date           string // 2026-11-25, where the learner is
+	Date           string // 2026-11-25, where it was
 	Answers, Right int
 	Seconds        float64
 }
 
-// Days returns the days with answers since a time, oldest first. They are the days of
-// that time's place: an answer just after midnight there belongs to the new day.
+// Days returns the days with answers since a time, oldest first. They are those of the place
+// where each answer was given.
 func (r *Record) Days(since time.Time) ([]Day, error) {
-	var days []Day
+	of := map[string]Day{}
 	for a, err := range byTime(r.db, r.Learner, since.UnixMilli()) {
 		if err != nil {
 			return nil, err
 		}
-		date := a.At.In(since.Location()).Format(time.DateOnly)
-		if len(days) == 0 || days[len(days)-1].Date != date {
-			days = append(days, Day{Date: date})
-		}
-		d := &days[len(days)-1]
+		d := of[a.At.Format(time.DateOnly)]
+		d.Date = a.At.Format(time.DateOnly)
 		d.Answers++
 		d.Seconds += a.Seconds
 		if a.Right() {
 			d.Right++
 		}
+		of[d.Date] = d
 	}
-	return days, nil
+	return slices.SortedFunc(maps.Values(of), func(a, b Day) int { return cmp.Compare(a.Date, b.Date) }), nil
 }

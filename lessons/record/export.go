@@ -6,9 +6,7 @@ import (
 	"io"
 	"maps"
 	"os"
-	"path/filepath"
 	"slices"
-	"time"
 )
 
 // encoder writes answers as JSON lines.
@@ -38,7 +36,7 @@ func (r *Record) Export(w io.Writer) (n int, err error) {
 // Export does, and what the copy of an earlier day has besides. It returns how many
 // answers it wrote, and the numbers of those that are missing as far as they are known.
 func ExportDamaged(path, learner string, w io.Writer) (n int, missing []int64, err error) {
-	work, err := os.MkdirTemp("", "scratchpass-*") // beside the record nothing may be written
+	work, err := os.MkdirTemp("", workFolder+"*") // beside the record nothing may be written
 	if err != nil {
 		return 0, nil, err
 	}
@@ -57,27 +55,8 @@ func ExportDamaged(path, learner string, w io.Writer) (n int, missing []int64, e
 	return n, found.gaps(learner), nil
 }
 
+// Unwritable reports whether an error says that nothing may be written.
+func Unwritable(err error) bool { return unwritable(err) }
+
 // Damaged reports whether an error says that a record is damaged.
 func Damaged(err error) bool { return damaged(err) }
-
-// NoteExport notes where answers are about to be written, so that Forget can name the file.
-func (r *Record) NoteExport(path string) error {
-	whole, err := filepath.Abs(path)
-	if err != nil {
-		return err
-	}
-	return r.exec("INSERT INTO exports (learner, path, at_ms) VALUES (?, ?, ?) ON CONFLICT (learner, path) DO UPDATE SET at_ms = excluded.at_ms",
-		r.Learner, whole, time.Now().UnixMilli())
-}
-
-// exports are the files that answers were written to.
-func (r *Record) exports() (paths []string, err error) {
-	rows, err := readAll(r.db, "SELECT path, learner FROM exports")
-	for _, row := range rows {
-		if path, ok := row[0].(string); ok && row[1] == r.Learner {
-			paths = append(paths, path)
-		}
-	}
-	slices.Sort(paths)
-	return paths, err
-}

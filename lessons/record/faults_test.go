@@ -207,8 +207,8 @@ func TestReadingWhatIsSpoilt(t *testing.T) {
 		{"answers", "UPDATE answers SET at_ms = 'yesterday' WHERE id = 2", "convert"},
 		{"export", "UPDATE answers SET points = 'one' WHERE id = 2", "convert"},
 		{"days", "UPDATE answers SET hint = 'perhaps' WHERE id = 2", "convert"},
-		{"summaries", "UPDATE states SET state = '{' WHERE task = 'single-depth'", `the summary of "single-depth" can't be read`},
-		{"summaries", "UPDATE states SET state = '[]' WHERE task = ''", `the summary of "" can't be read`},
+		{"summaries", "UPDATE states SET state = '{' WHERE task = 'single-depth'", `the summary of "single-depth" is not as it was kept`},
+		{"summaries", "UPDATE states SET state = '[]' WHERE task = ''", `the summary of "" is not as it was kept`},
 		{"place", "UPDATE places SET part = 'the first'", "convert"},
 		{"last test", "INSERT INTO tests (learner, at_ms, got, of) VALUES ('Ada', 'yesterday', 11, 12)", "convert"},
 	} {
@@ -222,8 +222,8 @@ func TestReadingWhatIsSpoilt(t *testing.T) {
 	}
 	// Nor is anything added to what can't be read.
 	for _, row := range []struct{ write, spoil, want string }{
-		{"append", "UPDATE states SET state = '{' WHERE task = 'single-depth'", `the summary of "single-depth" can't be read`},
-		{"append", "UPDATE states SET state = '{' WHERE task = ''", `the summary of "" can't be read`},
+		{"append", "UPDATE states SET state = '{' WHERE task = 'single-depth'", `the summary of "single-depth" is not as it was kept`},
+		{"append", "UPDATE states SET state = '{' WHERE task = ''", `the summary of "" is not as it was kept`},
 		{"append", "DROP TABLE states", "no such table"},
 		{"import", "DROP TABLE answers", "no such table"},
 		{"import", "UPDATE answers SET at_ms = 'yesterday' WHERE id = 2", "convert"},

@@ -30,10 +30,6 @@ func (r *Record) Forget() (f Forgotten, err error) {
 	if r.ReadOnly {
 		return f, ErrReadOnly
 	}
-	exports, err := r.exports()
-	if err != nil {
-		return f, err
-	}
 	// Before the answers: what a mending finds in the copy comes back.
 	if err := remove(r.path + copyEnding); err != nil {
 		return f, err
@@ -44,7 +40,7 @@ func (r *Record) Forget() (f Forgotten, err error) {
 		if err != nil {
 			return err
 		}
-		for _, table := range []string{"states", "places", "tests", "sittings", "lost", "exports"} {
+		for _, table := range []string{"states", "places", "tests", "sittings", "lost"} {
 			if _, err := tx.Exec("DELETE FROM "+table+" WHERE learner = ?", r.Learner); err != nil {
 				return err
 			}
@@ -53,7 +49,7 @@ func (r *Record) Forget() (f Forgotten, err error) {
 		return err
 	})
 	if err != nil {
-		return Forgotten{}, err
+		return Forgotten{}, fmt.Errorf("nothing is deleted yet but the copy of the day: %w; forget once more when that is mended", err)
 	}
 	passing("the answers are deleted")
 	err = r.exec("VACUUM") // takes what was deleted out of the pages of the file
@@ -62,11 +58,6 @@ func (r *Record) Forget() (f Forgotten, err error) {
 	}
 	if err != nil {
 		return f, fmt.Errorf("the answers are deleted, but a file may still hold what they were: %w; forget once more when no other program has the record open", err)
-	}
-	for _, path := range exports {
-		if _, err := os.Lstat(path); err == nil {
-			f.Left = append(f.Left, path)
-		}
 	}
 	return f, nil
 }
@@ -96,20 +87,31 @@ func (r *Record) forgetCopies(f *Forgotten) (err error) {
 	if err := r.forgetKilled(f); err != nil {
 		return err
 	}
-	return r.forgetAsides(f)
+	if err := r.forgetAsides(f); err != nil {
+		return err
+	}
+	return r.forgetExports(f)
 }
+
+// workFolder is what the names of folders begin with, among the system's temporary ones, in
+// which a damaged record is read that nothing may be written beside.
+const workFolder = "scratchpass-record-"
 
 // leftover is what the names of files begin with that a program was about to write.
 const leftover = ".scratchpass-"
 
-// forgetKilled deletes what programs that were killed have left beside the record: while no
-// other has it open, none is at work there.
+// forgetKilled deletes what programs that were killed have left beside the record, while no
+// other has it open and none is at work there, and among the system's temporary folders.
 func (r *Record) forgetKilled(f *Forgotten) error {
 	left, err := beside(r.path, leftover)
 	if err != nil {
 		return err
 	}
-	for _, path := range left {
+	work, err := beside(filepath.Join(os.TempDir(), workFolder), workFolder)
+	if err != nil {
+		return err
+	}
+	for _, path := range append(left, work...) {
 		if err := os.RemoveAll(path); err != nil {
 			return err
 		}
@@ -152,7 +154,7 @@ func (r *Record) forgetAsides(f *Forgotten) error {
 // whose reports whether a damaged file has a learner in it, and whether it has others.
 // Neither where it can't be read.
 func whose(path, learner string) (mine, others bool, err error) {
-	work, err := os.MkdirTemp("", "scratchpass-*")
+	work, err := os.MkdirTemp("", workFolder+"*")
 	if err != nil {
 		return false, false, err
 	}

@@ -158,11 +158,22 @@ func TestForgetMeansEveryCopy(t *testing.T) {
 	}
 	r = open(t, path, "Ada") // makes the copy of the day
 	for _, name := range []string{"answers.jsonl", "deleted.jsonl"} {
-		if err := r.NoteExport(filepath.Join(dir, name)); err != nil {
+		if err := record.NoteExport(path, "Ada", filepath.Join(dir, "exports", name)); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if err := os.WriteFile(filepath.Join(dir, "answers.jsonl"), []byte(secret), 0o600); err != nil {
+	if err := record.NoteExport(path, "Ben", filepath.Join(dir, "bens.jsonl")); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir(filepath.Join(dir, "exports"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	for name, text := range map[string]string{".scratchpass-77": `{"learner":"Ada","given":"` + secret + `"}`, ".scratchpass-78": `{"learner":"Ben"}`} { // killed
+		if err := os.WriteFile(filepath.Join(dir, "exports", name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.WriteFile(filepath.Join(dir, "exports", "answers.jsonl"), []byte(secret), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	f, err := r.Forget()
@@ -176,16 +187,19 @@ func TestForgetMeansEveryCopy(t *testing.T) {
 		}
 		return strings.Join(names, " ")
 	}
-	if got, want := short(f.Deleted), ".scratchpass-123 .scratchpass-dir r.db.damaged-20260101-120000"; got != want {
+	if got, want := short(f.Deleted), ".scratchpass-123 .scratchpass-dir r.db.damaged-20260101-120000 .scratchpass-77"; got != want {
 		t.Errorf("deleted %s, want %s", got, want)
 	}
 	// The second of these can't be read: nobody knows what is in it.
 	if got, want := short(f.Left), "r.db.damaged-20260102-120000 r.db.damaged-20260104-120000 answers.jsonl"; got != want {
 		t.Errorf("named %s, want %s", got, want)
 	}
-	if left := strings.Join(holds(t, dir, secret), " "); left != "answers.jsonl both.db.copy r.db.damaged-20260102-120000 r.db.damaged-20260104-120000" &&
+	if left := strings.Join(holds(t, dir, secret), " "); left != "both.db.copy answers.jsonl r.db.damaged-20260102-120000 r.db.damaged-20260104-120000" &&
 		left != "answers.jsonl r.db.damaged-20260102-120000 r.db.damaged-20260104-120000" {
 		t.Errorf("the word is in %s", left)
 	}
 	sound(t, open(t, path, "Ben"), 1)
+	if text, err := os.ReadFile(path + ".exports"); err != nil || strings.Contains(string(text), "Ada") || !strings.Contains(string(text), "bens.jsonl") {
+		t.Errorf("the list of exports: %s, %v", text, err)
+	}
 }

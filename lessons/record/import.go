@@ -24,6 +24,15 @@ const (
 	longestSeconds = 600  // longer is no time on the task, and is never kept
 )
 
+// clocksDiffer is by how much the clock of another computer may be fast.
+const clocksDiffer = 10 * time.Minute
+
+// The zones that there are, in seconds east of Greenwich.
+const (
+	westmost = -12 * 3600
+	eastmost = 14 * 3600
+)
+
 // earliest is before any answer was given.
 var earliest = time.Date(2020, 1, 1, 0, 0, 0, 0, time.UTC)
 
@@ -121,7 +130,7 @@ func readAnswer(text []byte, now time.Time) (a Answer, err error) {
 		return a, errors.New("task, code, verdict and at are wanted")
 	case !slices.Contains(answer.Verdicts, a.Verdict):
 		return a, fmt.Errorf("the verdict %.40q: give one of %v", a.Verdict, answer.Verdicts)
-	case a.At.Before(earliest) || a.At.After(now.Add(24*time.Hour)):
+	case a.At.Before(earliest) || a.At.After(now.Add(clocksDiffer)) || zoneOf(a.At) < westmost || zoneOf(a.At) > eastmost:
 		return a, fmt.Errorf("at %s: no answer can have been given then", a.At.Format(time.RFC3339))
 	case a.Certainty != answer.NotAsked && !slices.Contains(answer.Certainties, a.Certainty):
 		return a, fmt.Errorf("the certainty %.40q: give one of %v", a.Certainty, answer.Certainties)

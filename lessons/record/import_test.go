@@ -183,6 +183,7 @@ func TestImportErrors(t *testing.T) {
 		{"a verdict that is none", good + changed(t, `"verdict":"right"`, `"verdict":"fine"`), `line 2 is no answer: the verdict "fine": give one of [right`},
 		{"one that no answer is kept with", good + changed(t, `"verdict":"right"`, `"verdict":"unread"`), `line 2 is no answer: the verdict "unread"`},
 		{"before there were lathes that ask", good + changed(t, "2023-", "1970-"), "line 2 is no answer: at 1970-"},
+		{"in no zone", good + changed(t, nth(100).At.Format("Z07:00")+`"`, `+14:01"`), "line 2 is no answer: at 2023-"},
 		{"later than now", good + changed(t, "2023-", "2123-"), "line 2 is no answer: at 2123-"},
 		{"another certainty", good + changed(t, `"points"`, `"certainty":"very","points"`), `line 2 is no answer: the certainty "very": give one of [guess`},
 		{"less than no time", good + changed(t, `"seconds":30`, `"seconds":-1`), "line 2 is no answer: seconds -1: give 0 to 600"},

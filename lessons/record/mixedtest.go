@@ -14,8 +14,15 @@ type Test struct {
 
 // AddTest keeps the result of a mixed test.
 func (r *Record) AddTest(t Test) error {
-	return r.exec("INSERT INTO tests (learner, at_ms, got, of) SELECT ?, ?, ?, ? WHERE NOT EXISTS (SELECT 1 FROM tests WHERE learner = ? AND at_ms = ? AND got = ? AND of = ?)",
-		r.Learner, t.At.UnixMilli(), t.Got, t.Of, r.Learner, t.At.UnixMilli(), t.Got, t.Of)
+	at := t.At.UnixMilli()
+	return r.exec("INSERT INTO tests (learner, at_ms, got, of, sum) SELECT ?1, ?2, ?3, ?4, ?5 WHERE NOT EXISTS (SELECT 1 FROM tests WHERE learner = ?1 AND at_ms = ?2 AND got = ?3 AND of = ?4)",
+		r.Learner, at, t.Got, t.Of, sealOf(r.Learner, at, t.Got, t.Of))
+}
+
+// wholeTest reports whether a row of tests is as it was kept.
+func wholeTest(row []any) bool {
+	last := len(row) - 1
+	return row[last] == sealOf(row[:last]...)
 }
 
 // LastTest returns the newest mixed test; ok is false when there is none.

@@ -72,10 +72,14 @@ func openShared(path, learner string, when check) (*Record, error) {
 	if errors.Is(err, files.ErrHeld) {
 		return nil, err
 	}
-	if err != nil { // a disk that has no locks, or may not be written: no one can mend either
+	opened := open
+	if unwritable(err) { // nor can a journal be written there
+		opened = openToRead
+	}
+	if err != nil { // a disk that has no locks: no one can mend either
 		free = func() error { return nil }
 	}
-	r, err := open(path, learner)
+	r, err := opened(path, learner)
 	if err == nil {
 		if err = r.lookThrough(when); err == nil {
 			r.free = free
@@ -110,7 +114,7 @@ func codeOf(err error) int {
 func open(path, learner string) (*Record, error) {
 	// Private from the first moment: the file exists before the database opens it.
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
-	if errors.Is(err, fs.ErrPermission) || errors.Is(err, syscall.EROFS) {
+	if unwritable(err) {
 		return openToRead(path, learner)
 	}
 	if err != nil {
@@ -130,7 +134,13 @@ func open(path, learner string) (*Record, error) {
 	return r, nil
 }
 
-// openToRead opens a file that may only be read.
+// unwritable reports whether an error says that nothing may be written.
+func unwritable(err error) bool {
+	return errors.Is(err, fs.ErrPermission) || errors.Is(err, syscall.EROFS)
+}
+
+// openToRead opens a file that may only be read. One that a killed program left in the midst
+// of a change can't be put right where it is: a copy is, in memory.
 func openToRead(path, learner string) (*Record, error) {
 	if _, err := os.Stat(path); err != nil {
 		return nil, err
@@ -140,11 +150,15 @@ func openToRead(path, learner string) (*Record, error) {
 		return nil, err
 	}
 	r.ReadOnly = true
-	if err := retry(r.migrate, time.Sleep); err != nil {
-		r.db.Close()
+	err = retry(r.migrate, time.Sleep)
+	if err == nil {
+		return r, nil
+	}
+	err = errors.Join(err, r.db.Close())
+	if codeOf(err) != sqlite3.SQLITE_READONLY {
 		return nil, err
 	}
-	return r, nil
+	return openRolledBack(path, learner)
 }
 
 // patience is how long the database waits for another program by itself.

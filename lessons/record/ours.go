@@ -49,8 +49,10 @@ func ours(path string) error {
 	if len(begin) == 0 || signed(begin) {
 		return nil
 	}
-	if _, err := os.Stat(path + copyEnding); err == nil { // of which only the beginning was spoilt
-		return nil
+	for _, ending := range []string{copyEnding, lockEnding} { // one of ours that was spoilt, or is being begun
+		if _, err := os.Stat(path + ending); err == nil {
+			return nil
+		}
 	}
 	return fmt.Errorf("%s is no record of this program, and is left as it is", path)
 }

@@ -163,3 +163,43 @@ func TestTrial(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// A record in the midst of a change that was killed, on a disk that may only be read, is what it
+// was before.
+func TestHotJournalOnDiskThatMayOnlyBeRead(t *testing.T) {
+	from := filepath.Join(t.TempDir(), "r.db")
+	path := filepath.Join(t.TempDir(), "r.db")
+	r := open(t, from, "Ada")
+	if err := r.Exec("PRAGMA cache_size = 2"); err != nil {
+		t.Fatal(err)
+	}
+	for n := range 30 {
+		a := nth(n)
+		a.Content = strings.Repeat("x", 300*n) // over several pages, so that some are written before the end
+		err := r.Append(a, func(s record.Summary, a record.Answer, item int) record.Summary {
+			for _, ending := range []string{"", "-journal"} {
+				text, err := os.ReadFile(from + ending)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if err := os.WriteFile(path+ending, text, 0o600); err != nil {
+					t.Fatal(err)
+				}
+			}
+			return schedule.Fold(items)(s, a, item)
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	unwritable(t, filepath.Dir(path))
+	r = open(t, path, "Ada")
+	sound(t, r, 29)
+	var out bytes.Buffer
+	if n, err := r.Export(&out); n != 29 || err != nil || !r.ReadOnly {
+		t.Error(n, err)
+	}
+	if err := r.Append(nth(99), nil); !errors.Is(err, record.ErrReadOnly) {
+		t.Error(err)
+	}
+}

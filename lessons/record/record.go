@@ -109,19 +109,20 @@ func (r *Record) change(do func(tx *sql.Tx) error) error {
 var ErrBusy = errors.New("another program is using the record")
 
 // ErrReadOnly says that the record may only be read.
-var ErrReadOnly = errors.New("the record may only be read")
+var ErrReadOnly = errors.New("the record may only be read, so nothing in it can be changed: give --record FILE with a copy of it")
 
 // plainly does something with the file, and gives what the database calls busy or read-only
 // the names of this package.
 func (r *Record) plainly(do func() error) error {
+	if r.ReadOnly {
+		return ErrReadOnly
+	}
 	err := do()
 	switch {
 	case err == nil:
 		return nil
 	case busy(err):
 		return fmt.Errorf("%w (%w)", ErrBusy, err)
-	case r.ReadOnly:
-		return fmt.Errorf("%w (%w)", ErrReadOnly, err)
 	}
 	return err
 }

@@ -24,10 +24,9 @@ type salvaged struct {
 // columns.
 var asides = map[string]string{
 	"places":   "learner, lesson, part, at_ms",
-	"tests":    "learner, at_ms, got, of",
+	"tests":    "learner, at_ms, got, of, sum",
 	"sittings": "learner, sitting, n, line",
 	"lost":     "learner, n, at_ms, said",
-	"exports":  "learner, path, at_ms",
 }
 
 // belongings are the endings of the files that belong to a database file.
@@ -137,7 +136,11 @@ func (s *salvaged) from(path string) {
 	}
 	s.answersOf(r.db, version)
 	for table, columns := range asides {
-		if rows, _ := readAll(r.db, "SELECT "+columns+" FROM "+table); len(rows) > 0 { // as far as it goes
+		rows, _ := readAll(r.db, "SELECT "+columns+" FROM "+table) // as far as it goes
+		if table == "tests" {
+			rows = slices.DeleteFunc(rows, func(row []any) bool { return !wholeTest(row) })
+		}
+		if len(rows) > 0 {
 			s.others[table] = rows
 		}
 	}
@@ -153,10 +156,13 @@ func (s *salvaged) count(db *sql.DB) {
 			gone[learner]++
 		}
 	}
-	states, _ := readAll(db, "SELECT learner, state FROM states WHERE task = ''")
+	states, _ := readAll(db, "SELECT learner, state, sum FROM states WHERE task = ''")
 	for _, c := range states {
 		learner, _ := c[0].(string)
 		text, _ := c[1].(string)
+		if c[2] != sealOf(learner, everything, text) {
+			continue
+		}
 		if all, err := readState[count]("", text); err == nil {
 			s.counted[learner] = append(s.counted[learner], int64(all.Answers)+gone[learner])
 		}
@@ -296,7 +302,7 @@ func readRows(db *sql.DB, query string, args ...any) (all []row, err error) {
 }
 
 // readAll reads rows of any table as far as they can be read.
-func readAll(db *sql.DB, query string) (all [][]any, err error) {
+func readAll(db queryer, query string) (all [][]any, err error) {
 	rows, err := db.Query(query)
 	if err != nil {
 		return nil, err

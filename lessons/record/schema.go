@@ -34,7 +34,8 @@ var schemas = []step{
 	DROP INDEX answers_by_learner;
 	CREATE UNIQUE INDEX answers_by_number ON answers (learner, n);
 	CREATE TABLE lost (learner TEXT NOT NULL, n INTEGER NOT NULL, at_ms INTEGER NOT NULL, said INTEGER NOT NULL, PRIMARY KEY (learner, n));
-	CREATE TABLE exports (learner TEXT NOT NULL, path TEXT NOT NULL, at_ms INTEGER NOT NULL, PRIMARY KEY (learner, path));
+	ALTER TABLE states ADD COLUMN sum INTEGER NOT NULL DEFAULT 0;
+	ALTER TABLE tests ADD COLUMN sum INTEGER NOT NULL DEFAULT 0;
 	PRAGMA application_id = ` + fmt.Sprint(applicationID), after: sealAll},
 }
 

@@ -52,7 +52,7 @@ func (r *Record) Summaries() (of map[string]Summary, answers int, err error) {
 	if r.made != nil {
 		return maps.Clone(r.made.of), r.made.answers, nil
 	}
-	rows, err := r.db.Query("SELECT task, state FROM states WHERE learner = ?", r.Learner)
+	rows, err := r.db.Query("SELECT task, state, sum FROM states WHERE learner = ?", r.Learner)
 	if err != nil {
 		return nil, 0, err
 	}
@@ -60,8 +60,12 @@ func (r *Record) Summaries() (of map[string]Summary, answers int, err error) {
 	of = map[string]Summary{}
 	for rows.Next() {
 		var task, text string
-		if err := rows.Scan(&task, &text); err != nil {
+		var sum int64
+		if err := rows.Scan(&task, &text, &sum); err != nil {
 			return nil, 0, err
+		}
+		if sum != sealOf(r.Learner, task, text) {
+			return nil, 0, fmt.Errorf("the summary of %q is not as it was kept", task)
 		}
 		if task == everything {
 			all, err := readState[count](task, text)
@@ -97,8 +101,11 @@ func addTo(tx *sql.Tx, a Answer, fold Fold) error {
 
 func stateOf[T any](tx *sql.Tx, learner, task string) (state T, err error) {
 	var text string
-	err = tx.QueryRow("SELECT state FROM states WHERE learner = ? AND task = ?", learner, task).Scan(&text)
+	var sum int64
+	err = tx.QueryRow("SELECT state, sum FROM states WHERE learner = ? AND task = ?", learner, task).Scan(&text, &sum)
 	switch {
+	case err == nil && sum != sealOf(learner, task, text):
+		return state, fmt.Errorf("the summary of %q is not as it was kept", task)
 	case errors.Is(err, sql.ErrNoRows):
 		return state, nil
 	case err != nil:
@@ -119,7 +126,8 @@ func putState(tx *sql.Tx, learner, task string, state any) error {
 	if err != nil {
 		return err
 	}
-	_, err = tx.Exec("INSERT INTO states (learner, task, state) VALUES (?, ?, ?) ON CONFLICT (learner, task) DO UPDATE SET state = excluded.state", learner, task, string(text))
+	_, err = tx.Exec("INSERT INTO states (learner, task, state, sum) VALUES (?, ?, ?, ?) ON CONFLICT (learner, task) DO UPDATE SET state = excluded.state, sum = excluded.sum",
+		learner, task, string(text), sealOf(learner, task, string(text)))
 	return err
 }
 

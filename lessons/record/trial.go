@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 	"time"
 
 	"modernc.org/sqlite"
@@ -34,6 +35,38 @@ func OpenTrial(path, learner string) (*Record, error) {
 		return nil, errors.Join(err, trial.db.Close())
 	}
 	return trial, nil
+}
+
+// openRolledBack opens what a record was before the change in the midst of which a program was
+// killed, in memory: where nothing may be written.
+func openRolledBack(path, learner string) (*Record, error) {
+	work, err := os.MkdirTemp("", workFolder+"*")
+	if err != nil {
+		return nil, err
+	}
+	defer os.RemoveAll(work)
+	at := filepath.Join(work, "record.db")
+	for _, ending := range belongings[:2] {
+		if err := copyFile(path+ending, at+ending); err != nil {
+			return nil, err
+		}
+	}
+	r, err := open(at, "")
+	if err != nil {
+		return nil, err
+	}
+	if err := r.db.Close(); err != nil {
+		return nil, err
+	}
+	held, err := connect("", learner, "&mode=memory")
+	if err != nil {
+		return nil, err
+	}
+	if err := held.restore(at); err != nil {
+		return nil, errors.Join(err, held.db.Close())
+	}
+	held.path, held.ReadOnly = path, true
+	return held, nil
 }
 
 // restore fills this record with what another file has.

@@ -18,7 +18,7 @@ import (
 // start slower.
 func (r *Run) UntilStopped(ctx context.Context) context.Context {
 	asked := make(chan os.Signal, 2)
-	signal.Notify(asked, os.Interrupt, syscall.SIGTERM)
+	signal.Notify(asked, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	leave := r.leaver()
 	ctx, stop, done := stoppedBy(ctx, asked, func() { leave(); os.Exit(ExitStopped) })
 	r.AtEnd(func() error {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 
@@ -68,6 +69,11 @@ func alsoWrite(r *cli.Run, s *sitting.Session, path string) error {
 	if _, err := answeredIn(path); err != nil {
 		return err
 	}
+	if learner, recordPath, err := r.LearnersRecord(); err == nil && r.RecordFile != cli.NoRecord {
+		if err := record.NoteExport(recordPath, learner, path); err != nil && !record.Unwritable(err) {
+			return err
+		}
+	}
 	f, err := files.Append(path, files.TornAnswer)
 	if err != nil {
 		return err
@@ -92,7 +98,10 @@ func (b answerFile) Keep(a record.Answer) error {
 	if err := b.session.Patiently(a.Given, func() error { return b.add(append(line, '\n')) }); err != nil || b.Book == nil {
 		return err
 	}
-	return b.Book.Keep(a)
+	if err := b.Book.Keep(a); err != nil {
+		return fmt.Errorf("%w; it stands in %s all the same", err, b.f.Name())
+	}
+	return nil
 }
 
 // add adds a line, whole or not at all.

@@ -32,7 +32,7 @@ func quizCommand(r *cli.Run) *cobra.Command {
 			if goOn {
 				return takeUp(cmd.Context(), r, args)
 			}
-			p, err := f.read(args)
+			p, err := f.read(args, r.IsTrial())
 			if err != nil {
 				return err
 			}
@@ -63,11 +63,14 @@ type session struct {
 	out    string             // a file for the answers, or empty
 }
 
-// read reads how practice was called.
-func (f *quizFlags) read(args []string) (p session, err error) {
+// read reads how practice was called. A trial is as of another day.
+func (f *quizFlags) read(args []string, trial bool) (p session, err error) {
 	p = session{count: f.count, test: f.test, out: f.out}
 	if p.level, err = f.level.Read(); err != nil {
 		return p, err
+	}
+	if f.out != "" && trial {
+		return p, cli.Usagef("--as-of only tries things, and nothing of it is kept: leave out --out")
 	}
 	if f.count < 1 || f.count > mostProblems {
 		return p, cli.Usagef("--count %d: give 1 to %d", f.count, mostProblems)

@@ -28,6 +28,9 @@ func exportCommand(r *cli.Run) *cobra.Command {
 			if len(args) == 0 {
 				to = "-"
 			}
+			if err := notOnTrial(r); err != nil {
+				return err
+			}
 			v, err := open(cmd.Context(), r, true)
 			if record.Damaged(err) {
 				return exportDamaged(cmd.Context(), r, to)
@@ -62,15 +65,27 @@ func (v view) export(r *cli.Run, to string) error {
 
 // exportTo writes them to a file, and first notes which: who forgets is told of it.
 func (v view) exportTo(r *cli.Run, to string) error {
-	if !v.record.ReadOnly {
-		if err := v.record.NoteExport(to); err != nil {
-			return err
-		}
+	if err := noteExport(r, to); err != nil {
+		return err
 	}
 	var n int
 	err := files.WriteWhole(to, func(f *os.File) (err error) { n, err = v.record.Export(f); return err })
 	if err == nil {
 		fmt.Fprintln(r.Out, v.session.Say("progress-exported", "n", n))
+	}
+	return err
+}
+
+// noteExport notes a file that answers are about to be written to, where anything can be
+// noted.
+func noteExport(r *cli.Run, to string) error {
+	learner, path, err := r.LearnersRecord()
+	if err != nil {
+		return err
+	}
+	err = record.NoteExport(path, learner, to)
+	if record.Unwritable(err) {
+		return nil
 	}
 	return err
 }
@@ -91,7 +106,7 @@ func exportDamaged(ctx context.Context, r *cli.Run, to string) error {
 	write := func(w io.Writer) (err error) { n, missing, err = record.ExportDamaged(path, learner, w); return err }
 	if to == "-" {
 		err = write(r.Out)
-	} else {
+	} else if err = noteExport(r, to); err == nil {
 		err = files.WriteWhole(to, func(f *os.File) error { return write(f) })
 	}
 	if err != nil {
@@ -216,10 +231,18 @@ func (v view) forget(r *cli.Run) error {
 	return nil
 }
 
+// notOnTrial is an error for what can't be tried as of another day.
+func notOnTrial(r *cli.Run) error {
+	if r.IsTrial() {
+		return cli.Usagef("--as-of only tries things on a copy of the record, and nothing of it is kept: leave it out")
+	}
+	return nil
+}
+
 // openToChange opens the record to change all of it, which can't be tried as of another day.
 func openToChange(ctx context.Context, r *cli.Run) (view, error) {
-	if r.IsTrial() {
-		return view{}, cli.Usagef("--as-of only tries things on a copy of the record: leave it out")
+	if err := notOnTrial(r); err != nil {
+		return view{}, err
 	}
 	v, err := open(ctx, r, false)
 	if err == nil && v.record.ReadOnly {

@@ -31,6 +31,11 @@ func readyCommand(r *cli.Run) *cobra.Command {
 			if err := f.check(); err != nil {
 				return err
 			}
+			if f.pdf != "" { // a sheet to sign
+				if err := notOnTrial(r); err != nil {
+					return err
+				}
+			}
 			v, err := open(cmd.Context(), r, false)
 			if err != nil {
 				return err

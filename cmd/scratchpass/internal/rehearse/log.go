@@ -31,7 +31,10 @@ type moveLog struct {
 
 // keepMoves has the moves of a rehearsal kept, and takes up those of an earlier sitting.
 func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal) (*moveLog, error) {
-	if r.RecordFile == cli.NoRecord && c.log == "" {
+	if r.IsTrial() && c.log != "" {
+		return nil, cli.Usagef("--as-of only tries things, and nothing of it is kept: leave out --log")
+	}
+	if (r.RecordFile == cli.NoRecord || r.IsTrial()) && c.log == "" {
 		return &moveLog{}, nil
 	}
 	path := c.log
