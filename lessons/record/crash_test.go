@@ -235,6 +235,9 @@ func TestManyOnOneDamagedRecord(t *testing.T) {
 		if len(acknowledged) > 0 {
 			t.Errorf("acknowledged and lost: %v", acknowledged)
 		}
+		if err := r.Refold(schedule.Fold(items), rule); err != nil { // as every program does first
+			t.Fatal(err)
+		}
 		sound(t, r, 100+4*3)
 		found := asides(t, path)
 		if len(found) != 1 {
