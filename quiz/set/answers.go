@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -23,6 +24,7 @@ type Given struct {
 	Text      string
 	Certainty answer.Certainty
 	Who       string // whose it is: the name or id in the row, or the file it came in
+	ID        string // in the row, where there is one
 	Row       bool   // Who stands in a row beside the answer
 	Comma     bool   // the file is of a country that writes decimals with a comma
 	File      string // that it came in
@@ -68,8 +70,7 @@ func ParseAnswers(file string, text []byte) ([]Given, error) {
 		if !head.has("code", "item", "answer") {
 			return t.wide(head, r)
 		}
-		t.long(head, r)
-		return nil
+		return t.long(head, r)
 	})
 	if err == nil && !head.has("code") { // and no row has said so
 		err = noColumns(file, head)
@@ -96,11 +97,14 @@ type table struct {
 // add takes an answer of one row.
 func (t *table) add(head header, r line, item int, text string, sure answer.Certainty) {
 	t.answers = append(t.answers, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(text), Certainty: sure,
-		Who: head.who(r), Row: true, Comma: head.comma, File: t.file, Line: r.row})
+		Who: head.who(r), ID: strings.TrimSpace(content.Printable(head.of(r, "id"))), Row: true, Comma: head.comma, File: t.file, Line: r.row})
 }
 
 // long reads a row that is an answer.
-func (t *table) long(head header, r line) {
+func (t *table) long(head header, r line) error {
+	if i := slices.IndexFunc(head.names, isNumber); i >= 0 {
+		return fmt.Errorf("%s: beside the columns item and answer stands a column %s, and what stands in it would be lost: give a row an answer, or a row an apprentice", t.file, calc.Quoted(head.names[i]))
+	}
 	item, err := strconv.Atoi(head.of(r, "item"))
 	sure, known := readSure(head.of(r, "sure"))
 	switch {
@@ -111,6 +115,24 @@ func (t *table) long(head header, r line) {
 	default:
 		t.add(head, r, item, head.of(r, "answer"), sure)
 	}
+	return nil
+}
+
+// isNumber reports whether the name of a column is the number of a question.
+func isNumber(name string) bool {
+	name = strings.TrimSpace(name)
+	return name != "" && !strings.ContainsFunc(name, func(r rune) bool { return !unicode.IsNumber(r) })
+}
+
+// cutInTwo finds a number whose decimal comma has parted it into two cells: 0 and 0714.
+func cutInTwo(cells []string) (first, second string, ok bool) {
+	for i := range len(cells) - 1 {
+		first, second = strings.TrimSpace(cells[i]), strings.TrimSpace(cells[i+1])
+		if isNumber(first) && isNumber(second) && len(second) > 1 && second[0] == '0' {
+			return first, second, true
+		}
+	}
+	return "", "", false
 }
 
 // readSure reads how sure someone is, as the sheet has it or in one word: "fairly sure",
@@ -150,7 +172,7 @@ func wideColumns(file string, head header) (answers, sures map[int]int, err erro
 				return nil, nil, fmt.Errorf("%s: the columns %s and %s are one: leave one out", file, calc.Quoted(head.names[first]), calc.Quoted(head.names[i]))
 			}
 			into[n] = i
-		case strings.ContainsAny(name, "0123456789") || strings.Contains(name, "sure"): // it was meant for one; remarks are nobody's answer
+		case strings.ContainsFunc(name, unicode.IsNumber) || strings.Contains(name, "sure"): // it was meant for one; remarks are nobody's answer
 			return nil, nil, fmt.Errorf("%s: the column %s is not known, and what stands in it would be lost: beside code give 1, 2, 3 and so on, the numbers of the questions, and 1 sure, 2 sure",
 				file, calc.Quoted(head.names[i]))
 		}
@@ -167,6 +189,10 @@ func (t *table) wide(head header, r line) (err error) {
 		if t.columns, t.sures, err = wideColumns(t.file, head); err != nil {
 			return err
 		}
+	}
+	if first, second, ok := cutInTwo(r.cells); ok {
+		t.wrong.add(rowError(t.file, r.row, "%s and %s stand in two cells: is it one number with a decimal comma? Put it into quotation marks, or part the cells by semicolons", first, second))
+		return nil
 	}
 	cell := func(i int, ok bool) string {
 		if !ok || i >= len(r.cells) {

@@ -80,6 +80,8 @@ type Marker struct {
 	mixed   map[owner]bool        // sheets and files that have answers to them and to another sheet
 	byID    map[string]string     // ids by what they would be as codes; nil until someone asks
 	toldOf  map[string]bool       // names that were told of
+	filesOf map[string][]string   // of typed answers, by the id of whose they are
+	called  map[string]string     // the id of who is called so; nil until someone asks
 }
 
 // People is how many results there will be: one for each apprentice, and where several

@@ -206,7 +206,7 @@ func TestCommasBetweenReadings(t *testing.T) {
 func TestNamesInRows(t *testing.T) {
 	m := maker(t, twenty(5))
 	class := []Apprentice{{ID: "a1", Name: "Ada Brink"}, {ID: "b2", Name: "Ben O'Corrie"}}
-	for who, want := range map[string]int{"": 0, "Ada Brink": 0, "brink, ada": 0, "A1": 0, "Ben O'Corrie": 1, "b2": 1} {
+	for who, want := range map[string]int{"": 0, "Ada Brink": 0, "brink, ada": 0, "A1": 0, "Ada B.": 0, "Ben O'Corrie": 1, "b2": 1, "Ada Corrie": 1, "Ben Brink": 1} {
 		k, err := NewMarker(t.Context(), m, class, []Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: who, Row: true, File: "row 2"}, {Code: m.Code("a1"), Item: 2, Text: "1", Who: who, Row: true, File: "row 2"}})
 		if err != nil || len(k.Names) != want {
 			t.Errorf("%q: %q, %v", who, k.Names, err)
@@ -215,6 +215,61 @@ func TestNamesInRows(t *testing.T) {
 	k, err := NewMarker(t.Context(), m, class, []Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: "answers"}})
 	if err != nil || len(k.Names) != 0 {
 		t.Errorf("the name of a file: %q, %v", k.Names, err)
+	}
+}
+
+// An id beside a name that fits is another's all the same; a file that is called like another
+// apprentice, and answers that come from two files, are told of.
+func TestWhoseFile(t *testing.T) {
+	m := maker(t, twenty(5))
+	class := []Apprentice{{ID: "a1", Name: "Ada Brink"}, {ID: "b2", Name: "Ben Brink"}}
+	items, err := m.Items("a1")
+	if err != nil {
+		t.Fatal(err)
+	}
+	typed := func(i int, file string) Given {
+		return Given{Code: items[i].Problem.Code.String(), Text: "1", Who: strings.TrimSuffix(file, ".jsonl"), File: file, Line: i + 1}
+	}
+	for name, row := range map[string]struct {
+		answers []Given
+		want    string
+	}{
+		"an id":                 {[]Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: "Ada Brink", ID: "b2", Row: true, File: "x.csv", Line: 2}}, `x.csv, row 2: "b2" has the code of "Ada Brink"`},
+		"her own id":            {[]Given{{Code: m.Code("a1"), Item: 1, Text: "1", Who: "Ada Brink", ID: "A1", Row: true}}, ""},
+		"her own file":          {[]Given{typed(0, "ada.jsonl"), typed(1, "ada.jsonl")}, ""},
+		"any name":              {[]Given{typed(0, "answers.jsonl")}, ""},
+		"a name that both have": {[]Given{typed(0, "brink.jsonl")}, ""},
+		"his file":              {[]Given{typed(0, "ben.jsonl"), typed(1, "ben.jsonl")}, `ben.jsonl, row 1: the file "ben" has the code of "Ada Brink"`},
+		"his file by its id":    {[]Given{typed(0, "b2.jsonl")}, `b2.jsonl, row 1: the file "b2" has the code of "Ada Brink"`},
+		"two files":             {[]Given{typed(0, "one.jsonl"), typed(1, "two.jsonl"), typed(2, "three.jsonl")}, `two.jsonl, row 2: the answers of "Ada Brink" come from "one.jsonl" too`},
+	} {
+		k, err := NewMarker(t.Context(), m, class, row.answers)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Join(k.Names, "\n"); got != row.want {
+			t.Errorf("%s: %s, want %s", name, got, row.want)
+		}
+	}
+}
+
+// Answers that a table has in a way that would lose them are an error.
+func TestAnswersThatWouldBeLost(t *testing.T) {
+	for text, want := range map[string]string{
+		"code,1,2,\uff13\nK7F-2QXM,1,2,3\n":     `the column "３" is not known, and what stands in it would be lost`,
+		"code,item,answer,1\nK7F-2QXM,1,2,3\n":  `stands a column "1", and what stands in it would be lost`,
+		"code,1,2,3\nK7F-2QXM,0,0714\n":         "row 2: 0 and 0714 stand in two cells: is it one number with a decimal comma?",
+		"code,1,2,3\nK7F-2QXM,5,0,0714,0,05\n":  "cells where there are",
+		"code,item,answer\nK7F-2QXM,1,0,0714\n": "cells where there are",
+	} {
+		if _, err := ParseAnswers("x.csv", []byte(text)); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+	for _, text := range []string{"code;1;2\nK7F-2QXM;0,0714;5\n", "code,1,2\nK7F-2QXM,\"0,0714\",5\n", "code,1,2\nK7F-2QXM,5,0\n", "code,1,2\nK7F-2QXM,5,05 mm\n"} {
+		if _, err := ParseAnswers("x.csv", []byte(text)); err != nil {
+			t.Errorf("%q: %v", text, err)
+		}
 	}
 }
 

@@ -5,8 +5,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
-	"unicode"
 
 	"scratchpass/calc"
 )
@@ -121,6 +119,7 @@ func (k *Marker) sortTyped(g Given, byProblem ProblemCodes, codes map[string]App
 		return fmt.Errorf("%s: the problem %s is %s's, and %s is %s's: a file has the answers of one person; find out whose it is, and leave the others' lines out",
 			g.Where(), g.Code, whose(codes[sheet], sheet), first.given.Where(), whose(codes[first.sheet], first.sheet))
 	}
+	k.compareFile(codes[sheet], g)
 	o := k.ownerOf(sheet, g.Who, codes)
 	if k.typed[o] == nil {
 		k.typed[o] = map[string][]Given{}
@@ -151,7 +150,9 @@ func (k *Marker) sortWritten(g Given, codes map[string]Apprentice) error {
 	if _, ok := codes[g.Code]; !ok {
 		return strangerError{fmt.Errorf("%s: no sheet of this set has the code %s%s", g.Where(), calc.Quoted(g.Code), k.hintForID(g.Code))}
 	}
-	k.compareNames(codes[g.Code], g)
+	if g.Row {
+		k.compareNames(codes[g.Code], g)
+	}
 	switch items := k.maker.Blueprint.Items(); {
 	case g.Item > items && g.Text == "":
 		return nil // a spare column
@@ -168,25 +169,6 @@ func (k *Marker) sortWritten(g Given, codes map[string]Apprentice) error {
 	k.given[o][g.Item] = g
 	return nil
 }
-
-// compareNames notes a row whose name has not one word in common with the apprentice
-// whose code it has: sheets may have been mixed up.
-func (k *Marker) compareNames(a Apprentice, g Given) {
-	if len(k.Names) == mostErrors || !g.Row || g.Who == "" || a.Form != "" || strings.EqualFold(g.Who, a.ID) {
-		return
-	}
-	words := strings.FieldsFunc(strings.ToLower(a.Name), apart)
-	if slices.ContainsFunc(strings.FieldsFunc(strings.ToLower(g.Who), apart), func(w string) bool { return slices.Contains(words, w) }) {
-		return
-	}
-	if told := fmt.Sprintf("%s has the code of %s", calc.Quoted(g.Who), calc.Quoted(cmp.Or(a.Name, a.ID))); !k.toldOf[told] {
-		k.toldOf[told] = true // once, however many rows an apprentice has
-		k.Names = append(k.Names, g.Where()+": "+told)
-	}
-}
-
-// apart reports what parts the words of a name.
-func apart(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }
 
 // hintForID says it when someone wrote an apprentice's id for the code.
 func (k *Marker) hintForID(code string) string {
