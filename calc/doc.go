@@ -17,7 +17,7 @@
 //	slides with play             slide                           definition of backlash
 //	thread dial, half-nut        threaddial, halfnut             geometry; F. D. Jones, 1914
 //	designations and series      designation, parsedesignation,  ASME B1.1; ISO 261, 262
-//	                             series
+//	                             parsemetric, series
 //	limits of size, inch         limits, unifiedexceptions       ASME B1.1, B1.30; published tables govern
 //	limits of size, metric       metriclimits, metrictable       ISO 965-1 by tables
 //	three wires                  wires                           US Navy; Machinery's Handbook p. 2130; geometry
@@ -49,8 +49,9 @@
 //	                                      0.6850 and prints 2.6605, which comes out with 0.6850
 //	compound feed at 29 degrees, 13 TPI   0.0571 here; the table prints 0.0570
 //
-// Rows marked "from memory" in testdata stay so marked. Metric tolerances of grades
-// other than 6 are the factor times grade 6, unrounded by the standard's own steps.
+// Rows marked "from memory" in testdata stay so marked. Metric tolerances of every grade
+// are the standard's own table; what it does not have has no limits. Misprints of sources,
+// left out of testdata, are listed at the head of its files.
 //
 // It does not judge a set-up, a machine or a person, and its answers for the shop
 // floor end where a qualified instructor's begin.

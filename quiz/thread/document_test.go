@@ -46,7 +46,9 @@ func TestLimitsOfAThread(t *testing.T) {
 		{"M12x1.75-6g", "11.701 to 11.966", "10.679 to 10.829", "- to -", "0.034"},    // ISO 965-4
 		{"M10x1.5-6H", "10 to -", "9.026 to 9.206", "8.376 to 8.676", ""},             // ISO 965-4
 		{"3/4-10 UNC", "- to -", "- to -", "- to -", ""},                              // without a class
-		{"M100x6-6g", "- to -", "- to -", "- to -", ""},                               // beyond the tables
+		{"M100x6-6g", "99.32 to 99.92", "95.723 to 96.023", "- to -", "0.08"},         // threadlib's table, 99.32, 99.92, 95.72, 96.02
+		{"M10x1.5-4g6g", "9.732 to 9.968", "8.909 to 8.994", "- to -", "0.032"},       // metric pitch diameter table after ASME B1.13M
+		{"M200x3-6g", "- to -", "- to -", "- to -", ""},                               // beyond the tables
 	} {
 		doc := of(t, c.thread)
 		allowance := ""
@@ -57,7 +59,7 @@ func TestLimitsOfAThread(t *testing.T) {
 		if want := [4]string{c.major, c.pitch, c.minor, c.allowance}; got != want {
 			t.Errorf("%s: %q, want %q", c.thread, got, want)
 		}
-		if (doc.Note != "") != (c.thread == "M100x6-6g") {
+		if (doc.Note != "") != (c.thread == "M200x3-6g") {
 			t.Errorf("%s: note %q", c.thread, doc.Note)
 		}
 	}
