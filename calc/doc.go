@@ -40,9 +40,11 @@
 // testdata/published holds the published values, each with its source; the tests
 // compare them at the decimals printed. All rows come out but for these:
 //
-//	10-24 2B, 1-3/4-5 2B, 5/8-11 2A,      the table differs from the formula by 0.0001 or 0.001 and
-//	1-8 2A, 1-64 2A, 2-64 2A              governs: unifiedexceptions.go
-//	15/16, 2-3/8, 5-3/4                   carry the tolerance of the next primary size, as the table does
+//	5/8-11 1A and 2A, 6-32 3B,            the table differs from the formula by 0.0001 and
+//	15/16-12 3A                           governs: unifiedexceptions.go
+//	15/16, 2-3/8, 5-3/4, and 9/16 but     carry the tolerance of another size, as the table does
+//	for 9/16-12 and 9/16-18
+//	halves of a tolerance, minor 2B       rounded to the even digit, as the table does
 //	over wires, 3/4-10, wire 0.070        0.808446 here; the handbook rounds 1.515544 P to 0.15155 first
 //	                                      and prints 0.8085
 //	lead angle of 3/4-10                  2.66035 at the unrounded pitch diameter; the handout takes

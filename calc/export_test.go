@@ -11,3 +11,20 @@ func MetricTolerance(q string, grade int, nominal, pitch Length) (value float64,
 	}
 	return value, ok
 }
+
+// ExceptionalThreads names the threads whose published limits the formulas do not give.
+func ExceptionalThreads() map[string]bool {
+	names := map[string]bool{}
+	for _, e := range exceptions {
+		names[e.thread] = e.source != ""
+	}
+	return names
+}
+
+// WithoutExceptions are the limits by the formulas alone, while do runs.
+func WithoutExceptions(do func()) {
+	kept := exceptions
+	exceptions = nil
+	defer func() { exceptions = kept }()
+	do()
+}

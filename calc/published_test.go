@@ -80,10 +80,43 @@ func TestUnifiedLimitsAgainstPublishedRows(t *testing.T) {
 			}
 		}
 	}
-	if compared < 150 {
+	if compared < 1150 {
 		t.Errorf("only %d values were compared", compared)
 	}
 	t.Logf("%d values", compared)
+}
+
+// An exception has a source and a published row that the formula alone misses.
+func TestEveryExceptionIsPublishedAndNeeded(t *testing.T) {
+	needed := map[string]bool{}
+	calc.WithoutExceptions(func() {
+		for _, row := range publishedRows(t, "unified-limits.csv") {
+			d, err := calc.ParseDesignation(row["thread"] + "-" + row["class"])
+			if err != nil {
+				t.Fatal(err)
+			}
+			l, err := calc.LimitsOf(d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for column, got := range map[string]calc.Length{
+				"major_min": l.Major.Min, "pitch_max": l.Pitch.Max, "pitch_min": l.Pitch.Min,
+			} {
+				if want, err := strconv.ParseFloat(row[column], 64); err == nil && math.Abs(got.Inches()-want) > 5e-5 {
+					needed[d.String()] = true
+				}
+			}
+		}
+	})
+	for name, sourced := range calc.ExceptionalThreads() {
+		if !sourced || !needed[name] {
+			t.Errorf("%s: source %v, needed %v", name, sourced, needed[name])
+		}
+		delete(needed, name)
+	}
+	for name := range needed {
+		t.Errorf("%s is published otherwise than the formula gives it, and is no exception", name)
+	}
 }
 
 // Every published metric limit, and the built-in table against its source rows.
