@@ -17,7 +17,8 @@
 //	slides with play             slide                           definition of backlash
 //	thread dial, half-nut        threaddial, halfnut             geometry; F. D. Jones, 1914
 //	designations and series      designation, parsedesignation,  ASME B1.1; ISO 261, 262
-//	                             parsemetric, series
+//	                             parsemetric, parsestarts,
+//	                             series
 //	limits of size, inch         limits, unifiedexceptions       ASME B1.1, B1.30; published tables govern
 //	limits of size, metric       metriclimits, metrictable       ISO 965-1 by tables
 //	three wires                  wires                           US Navy; Machinery's Handbook p. 2130; geometry

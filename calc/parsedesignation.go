@@ -9,8 +9,8 @@ import (
 const designationWant = "a thread such as 1/2-13 UNC-2A, 10-32 UNF, 1-1/8-7 UNC-2B-LH, M12x1.75-6g, M20 or M16xPh3P1.5"
 
 var (
-	inchForm = lazily(`^(#?\d{1,2}|\d{0,2}\.\d{1,5}|(?:\d{1,2}[ -])?\d{1,2}/\d{1,2})"? ?- ?(\d{1,2}(?:\.\d{1,3}| 1/2|-1/2)?)` +
-		`(?:[ -]+(UNC|UNF|UNEF|UNS|UNRC|UNRF|UNR|UN))?(?:[ -]+([123][AB]))?$`)
+	inchForm = lazily(`^(#?\d{1,2}|\d{0,2}\.\d{1,5}|(?:\d{1,2}[ -])?\d{1,2}/\d{1,2})"? ?- ?` +
+		`(?:(\d{1,2}(?:\.\d{1,3}| 1/2|-1/2)?)|(\d?\.\d{1,5}) ?P ?- ?(\d{0,2}\.\d{1,5}) ?L)(?:[ -]+(UNC|UNF|UNEF|UNS|UNRC|UNRF|UNR|UN))?(?:[ -]+([123][AB]))?$`)
 	startsForm = lazily(`[ -]*\(? ?(\d{1,2}|TWO|THREE|FOUR) ?-?STARTS? ?\)?$`)
 	handForm   = lazily(`[ -]+(LH|RH)$`)
 )
@@ -63,14 +63,24 @@ func ParseDesignation(text string) (Designation, error) {
 
 func inchDesignation(d Designation, upper string) (Designation, error) {
 	m := inchForm().FindStringSubmatch(upper)
+	if m == nil && strings.Contains(upper, "ACME") {
+		return d, fmt.Errorf("an Acme thread has an angle of 29 degrees, and only threads of 60 are read here: the lesson acme-threads has its depth and tool flat")
+	}
 	if m == nil {
 		return d, fmt.Errorf("not a thread: give %s", designationWant)
 	}
 	n, err := ParseNumber(m[2])
+	d.TPI = ThreadsPerInch(n)
+	if m[3] != "" {
+		counted := d.Starts
+		d.TPI, d.Starts, err = pitchAndLead(m[3], m[4])
+		if err == nil && counted > 1 && counted != d.Starts {
+			err = fmt.Errorf("%d starts and a lead of %s in contradict each other; give one of them", counted, m[4])
+		}
+	}
 	if err != nil {
 		return d, err
 	}
-	d.TPI = ThreadsPerInch(n)
 	if d.Pitch, err = d.TPI.Pitch(); err != nil {
 		return d, err
 	}
@@ -96,11 +106,11 @@ func inchDesignation(d Designation, upper string) (Designation, error) {
 	if err != nil {
 		return d, err
 	}
-	d.Series = Series(strings.Replace(m[3], "UNR", "UN", 1))
+	d.Series = Series(strings.Replace(m[5], "UNR", "UN", 1))
 	if d.Series == "" {
 		d.Series = seriesOf(d.Size, d.TPI)
 	}
-	d.Class = m[4]
+	d.Class = m[6]
 	return d, checkSeries(d)
 }
 
