@@ -42,7 +42,7 @@ func TipPastPitchLine(pitch, flat Length) (Length, error) {
 //	P/8   inside: a wider tip reaches the pitch diameter before the groove is deep
 //	      enough for the crests of the screw
 //
-// The pitch is 0.01 to 1 in. Source: basic profile, ASME B1.1 and ISO 68-1.
+// The pitch is 0.2 mm to 1 in. Source: basic profile, ASME B1.1 and ISO 68-1.
 func WidestFlat(side Side, pitch Length) (Length, error) {
 	if err := checkPitch(pitch); err != nil {
 		return 0, err
@@ -190,7 +190,7 @@ var RuleOfThumb = Formula[func(pitch Length) (Length, error)]{"P / 1.5", RuleOfT
 // How much of the full height of an inside thread a bore leaves, in percent: 0 to 100 in
 // the usual cases, above 100 when the bore is smaller than the basic one. D is the nominal
 // diameter, above the pitch and at most 12 in, B the bore, 0.001 in to D, and P the pitch,
-// 0.01 to 1 in. Name the convention wherever the figure is shown.
+// 0.2 mm to 1 in. Name the convention wherever the figure is shown.
 var (
 	// ThreadPercent takes the basic height as 100 %: ASME B1.1 and ISO 68-1.
 	ThreadPercent = Formula[func(nominal, bore, pitch Length) (float64, error)]{"100 x (D - B) / (1.082532 x P)",

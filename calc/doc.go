@@ -17,6 +17,7 @@
 //	slides with play             slide                           definition of backlash
 //	thread dial, half-nut        threaddial, halfnut             geometry; F. D. Jones, 1914
 //	designations and series      designation, parsedesignation,  ASME B1.1; ISO 261, 262
+//	                             parsemetric, parsestarts,
 //	                             series
 //	limits of size, inch         limits, unifiedexceptions       ASME B1.1, B1.30; published tables govern
 //	limits of size, metric       metriclimits, metrictable       ISO 965-1 by tables
@@ -40,17 +41,20 @@
 // testdata/published holds the published values, each with its source; the tests
 // compare them at the decimals printed. All rows come out but for these:
 //
-//	10-24 2B, 1-3/4-5 2B, 5/8-11 2A,      the table differs from the formula by 0.0001 or 0.001 and
-//	1-8 2A, 1-64 2A, 2-64 2A              governs: unifiedexceptions.go
-//	15/16, 2-3/8, 5-3/4                   carry the tolerance of the next primary size, as the table does
+//	5/8-11 1A and 2A, 6-32 3B,            the table differs from the formula by 0.0001 and
+//	15/16-12 3A                           governs: unifiedexceptions.go
+//	15/16, 2-3/8, 5-3/4, and 9/16 but     carry the tolerance of another size, as the table does
+//	for 9/16-12 and 9/16-18
+//	halves of a tolerance, minor 2B       rounded to the even digit, as the table does
 //	over wires, 3/4-10, wire 0.070        0.808446 here; the handbook rounds 1.515544 P to 0.15155 first
 //	                                      and prints 0.8085
 //	lead angle of 3/4-10                  2.66035 at the unrounded pitch diameter; the handout takes
 //	                                      0.6850 and prints 2.6605, which comes out with 0.6850
 //	compound feed at 29 degrees, 13 TPI   0.0571 here; the table prints 0.0570
 //
-// Rows marked "from memory" in testdata stay so marked. Metric tolerances of grades
-// other than 6 are the factor times grade 6, unrounded by the standard's own steps.
+// Rows marked "from memory" in testdata stay so marked. Metric tolerances of every grade
+// are the standard's own table; what it does not have has no limits. Misprints of sources,
+// left out of testdata, are listed at the head of its files.
 //
 // It does not judge a set-up, a machine or a person, and its answers for the shop
 // floor end where a qualified instructor's begin.

@@ -141,7 +141,7 @@ func TestTrainsWithTwoEqualGears(t *testing.T) {
 	}
 }
 
-// The finest lead that any room deals with, a hundredth of an inch, is a lead for gears
+// The finest lead that any room deals with, 0.2 mm, is a lead for gears
 // and half-nut too, just as 12 in is; beyond, an error.
 func TestEndsOfTheLeads(t *testing.T) {
 	fine, err := calc.ThreadsPerInch(100).Pitch()
@@ -159,7 +159,7 @@ func TestEndsOfTheLeads(t *testing.T) {
 			t.Errorf("run to the nut on a screw of %v: %v (%v)", lead, on, err)
 		}
 	}
-	for _, lead := range []calc.Length{0, 0.0099999, 12.00001} {
+	for _, lead := range []calc.Length{0, 0.00787, 12.00001} {
 		_, err1 := calc.GearRatio(lead, calc.Inch/8)
 		_, err2 := calc.GearRatio(calc.Inch/8, lead)
 		_, err3 := calc.RunToNut(0.1, lead, 0.1)

@@ -44,7 +44,7 @@ func (f Form) Factor() float64 {
 //
 //	h = factor x P
 //
-// The pitch is 0.01 to 1 in.
+// The pitch is 0.2 mm to 1 in.
 func RadialDepthOfForm(pitch Length, f Form) (Length, error) {
 	if err := checkPitch(pitch); err != nil {
 		return 0, err
@@ -99,8 +99,11 @@ func lessHeights(nominal, pitch Length, k float64) (Length, error) {
 
 // checkNominal wants a diameter on which a thread of this pitch leaves metal.
 func checkNominal(d, pitch Length) error {
-	return between("nominal diameter", d, pitch.Times(1.25), LargestNominal)
+	return between("nominal diameter", d, leastNominal(pitch), LargestNominal)
 }
+
+// leastNominal is the smallest diameter that has metal left under a thread of a pitch.
+func leastNominal(pitch Length) Length { return pitch.Times(1.25) }
 
 // FlatOfNose returns the tip flat that cuts as deep a groove as a round nose of
 // radius r. The tip of the nose stands r above the sharp point of the flanks:

@@ -41,6 +41,13 @@ func LimitsOf(d Designation) (Limits, error) {
 // sixPlaces rounds an intermediate value as ASME B1.30 has it.
 func sixPlaces(x float64) float64 { return Round(x, 6) }
 
+// evenPlaces rounds halves to the even digit. Published tolerances and minor diameters come
+// out so: 0.8135 is printed 0.814 for 7/8-14, 2.4385 is printed 2.438 for 2-1/2-14.
+func evenPlaces(x float64, places int) float64 {
+	scale := math.Pow10(places)
+	return math.RoundToEven(Round(x*scale, 5)) / scale
+}
+
 func inchPlaces(l Length, places int) Length { return Inches(Round(l.Inches(), places)) }
 
 // pitchTolerance2A is the tolerance of the pitch diameter of class 2A:
@@ -50,8 +57,7 @@ func inchPlaces(l Length, places int) Length { return Inches(Round(l.Inches(), p
 // LE is the length of engagement: D for the coarse, fine, 4-, 6- and 8-thread
 // series, 9 P for the others. Source: ASME B1.1, formula for class 2A.
 func pitchTolerance2A(d Designation) float64 {
-	D, P := d.Nominal.Inches(), Round(d.Pitch.Inches(), 8)
-	D = toleranceDiameter(D)
+	D, P := toleranceDiameter(d), Round(d.Pitch.Inches(), 8)
 	engagement := 9 * P
 	if d.Series == UNC || d.Series == UNF || d.Series == UN && d.TPI <= 8 {
 		engagement = D
@@ -63,7 +69,7 @@ func pitchTolerance2A(d Designation) float64 {
 var classFactor = map[string]float64{"1A": 1.5, "2A": 1, "3A": 0.75, "1B": 1.95, "2B": 1.3, "3B": 0.975}
 
 // UnifiedLimits returns the limits of size of an inch thread by the formulas of
-// ASME B1.1 with the rounding of B1.30, corrected by the published exceptions:
+// ASME B1.1 with the rounding that its tables show, corrected by the published exceptions:
 //
 //	major tolerance   0.060 P^(2/3)        (1A 0.090)
 //	allowance         0.3 Td2              (1A and 2A)
@@ -85,14 +91,14 @@ func UnifiedLimits(d Designation) (Limits, error) {
 	}
 	P := Round(d.Pitch.Inches(), 8)
 	td2 := sixPlaces(pitchTolerance2A(d))
-	pitchTolerance := Inches(Round(sixPlaces(td2*factor), 4))
+	pitchTolerance := Inches(evenPlaces(td2*factor, 4)) // rounded once: by way of six places 6-40-3B would come out 0.0001 wider
 	basicPitch := inchPlaces(d.Nominal-Inches(sixPlaces(0.64951905*P)), 4)
 	l := Limits{}
 	if side, _ := d.Side(); side == Outside {
 		l.Side = Outside
-		majorTolerance := Inches(Round(sixPlaces(majorFactor(d.Class)*math.Pow(P, 2.0/3)), 4))
+		majorTolerance := Inches(evenPlaces(sixPlaces(majorFactor(d.Class)*math.Pow(P, 2.0/3)), 4))
 		if d.Class != "3A" {
-			l.Allowance = Inches(Round(sixPlaces(0.3*td2), 4))
+			l.Allowance = Inches(evenPlaces(0.3*td2, 4))
 		}
 		l.Major.Max = inchPlaces(d.Nominal-l.Allowance, 4)
 		l.Major = span(l.Major.Max, l.Major.Max-majorTolerance)
@@ -119,21 +125,20 @@ func majorFactor(class string) float64 {
 	return 0.060
 }
 
-// minorLimits returns the limits of the minor diameter of an inside thread. Classes
-// 1B and 2B are rounded to 0.001 from size 6 up, class 3B likewise with a zero
-// added; smaller sizes to 0.0001. Source: ASME B1.1 with the rounding of B1.30.
+// minorLimits returns the limits of the minor diameter of an inside thread. The least
+// and the tolerance are each rounded to 0.0001 before they are added: only so do the
+// published largest ones come out. Then classes 1B and 2B are rounded to 0.001 from size 6
+// up, of class 3B the least alone. Source: ASME B1.1 with the rounding of B1.30.
 func minorLimits(d Designation) Span {
-	P := Round(d.Pitch.Inches(), 8)
-	least := sixPlaces(d.Nominal.Inches() - 1.08253175*P)
-	most := least + sixPlaces(minorTolerance(d))
-	places := 4
-	if d.Nominal >= 0.138-1e-9 {
-		places = 3
+	least := Round(sixPlaces(d.Nominal.Inches()-1.08253175*Round(d.Pitch.Inches(), 8)), 4)
+	most := Round(least+evenPlaces(sixPlaces(minorTolerance(d)), 4), 4)
+	if d.Nominal < 0.138-1e-9 {
+		return span(Inches(most), Inches(least))
 	}
-	if d.Class == "3B" {
-		return span(Inches(Round(most, 4)), Inches(Round(least, places)))
+	if d.Class != "3B" {
+		most = evenPlaces(most, 3)
 	}
-	return span(Inches(Round(most, places)), Inches(Round(least, places)))
+	return span(Inches(most), Inches(evenPlaces(least, 3)))
 }
 
 // minorTolerance is the tolerance of the minor diameter of an inside thread:

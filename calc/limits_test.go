@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"errors"
 	"math"
 	"strings"
 	"testing"
@@ -25,6 +26,46 @@ func TestTolerancesWiderThanTheFlanks(t *testing.T) {
 		l, err := calc.LimitsOf(d)
 		if want == "" && err != nil || want != "" && (err == nil || !strings.HasPrefix(err.Error(), want)) {
 			t.Errorf("%s: %+v, %v, want %q", text, l, err, want)
+		}
+	}
+}
+
+// What ISO 965-1 does not give is an error that says what it does give.
+func TestMetricLimitsThatAreNotGiven(t *testing.T) {
+	for text, want := range map[string]string{
+		"M1-6g":        "",
+		"M180x3-6H":    "",
+		"M1-6H":        `"M1x0.25-6H": for this size and pitch ISO 965-1 gives the pitch diameter the grades 4 and 5, not 6`,
+		"M8x0.75-8g":   `"M8x0.75-8g": for this size and pitch ISO 965-1 gives the pitch diameter the grades 3, 4, 5, 6 and 7, not 8`,
+		"M3-7h4h":      "",
+		"M3x0.5-7h8h":  `"M3x0.5-7h8h": for this size and pitch ISO 965-1 gives the major diameter the grades 4 and 6, not 8`,
+		"M48x1-6g":     `"M48x1-6g": over 45 up to 90 mm ISO 965-1 gives tolerances for pitches of 1.5, 2, 3, 4, 5, 5.5 and 6 mm, not of 1 mm`,
+		"M21x0.9-6H":   "not of 0.9 mm",
+		"M0.9x0.2-6g":  "for nominal diameters over 0.99 mm, up to 180 mm",
+		"M180.1x3-6g":  "for nominal diameters over 0.99 mm, up to 180 mm",
+		"M42xPh9P3-6g": "",
+	} {
+		d, err := calc.ParseDesignation(text)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		l, err := calc.LimitsOf(d)
+		if want == "" && err != nil || want != "" && (err == nil || !strings.Contains(err.Error(), want) || l != (calc.Limits{})) {
+			t.Errorf("%s: %+v, %v, want %q", text, l, err, want)
+		}
+	}
+}
+
+// The limits of several starts are those of one: they hold for the pitch, not the lead.
+func TestLimitsOfSeveralStarts(t *testing.T) {
+	for several, one := range map[string]string{"M24xPh6P2-6g": "M24x2-6g", "1-1/4-8 UN-2A (2 STARTS)": "1-1/4-8 UN-2A"} {
+		a, err1 := calc.ParseDesignation(several)
+		b, err2 := calc.ParseDesignation(one)
+		la, err3 := calc.LimitsOf(a)
+		lb, err4 := calc.LimitsOf(b)
+		if err := errors.Join(err1, err2, err3, err4); err != nil || la != lb || a.Starts < 2 {
+			t.Errorf("%s: %+v, %s: %+v (%v)", several, la, one, lb, err)
 		}
 	}
 }

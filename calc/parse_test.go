@@ -84,6 +84,22 @@ func TestParseDesignation(t *testing.T) {
 		"M16xL3-P1.5":                 "M16xL3-P1.5",
 		"M16xL3-P1.5 (TWO STARTS)":    "M16xL3-P1.5",
 		"M10-4g6g":                    "M10x1.5-4g6g",
+		"1-1/4-8 UNS-2A (3 STARTS)":   "1-1/4-8 UNS-2A 3 STARTS",
+		".375-24 UNF-3A 3-START":      "3/8-24 UNF-3A 3 STARTS",
+		".750-.0625P-.1875L UNF-2A":   "3/4-16 UNF-2A 3 STARTS",
+		"3/4-.0625P-.125L":            "3/4-16 UNF 2 STARTS",
+		".500-.0417P-.0833L UNS-2B":   "1/2-24 UNS-2B 2 STARTS", // drawings round to four places
+		"2-.2222P-.4444L UNC-2A-LH":   "2-4.5 UNC-2A-LH 2 STARTS",
+		"M12-6g":                      "M12x1.75-6g", // ISO 965-1: without a pitch, the coarse one
+		"M12-6H-LH":                   "M12x1.75-6H-LH",
+		"M24xPh3P1.5-6g":              "M24xL3-P1.5-6g", // ISO 965-1, several starts
+		"M24x Ph3P1.5":                "M24xL3-P1.5",
+		"m24 x ph 3 p 1.5 - 6g - LH":  "M24xL3-P1.5-6g-LH",
+		"M16×Ph3P1.5-6H (TWO STARTS)": "M16xL3-P1.5-6H",
+		"m16xl3-p1.5-6g":              "M16xL3-P1.5-6g", // the class keeps its small letter
+		"M1":                          "M1x0.25",
+		"M20x2-7g6g":                  "M20x2-7g6g",
+		"M20x2-4H5H":                  "M20x2-4H5H",
 	}
 	for text, want := range good {
 		d, err := calc.ParseDesignation(text)
@@ -92,23 +108,42 @@ func TestParseDesignation(t *testing.T) {
 		}
 	}
 	bad := map[string]string{
-		"1/2-12 UNC":   "the coarse series is 13 here; write UN or UNS",
-		"11/16-12 UNC": "the coarse series has no size 11/16; write UN or UNS",
-		"1/2-13 UN":    "UN is 4, 6, 8, 12, 16, 20, 28 or 32 threads per inch; write UNS",
-		"M21":          "the coarse series has no M21; write the pitch, such as M21x1",
-		"M12x1.75-2A":  "class 2A: give 4g6g, 6g, 6h, 6H or 6G",
-		"":             "not a thread",
-		"half inch":    "not a thread",
-		"#00-21":       "without a zero before it",
-		"00-90 UNS":    "without a zero before it",
-		"#01-64":       "without a zero before it",
-		"1/0-13":       "below the line",
-		"1/4-2":        "nominal diameter 0.2500 in: give 0.6250 in to 12.0000 in",
+		"1/2-12 UNC":                         "the coarse series is 13 here; write UN or UNS",
+		"11/16-12 UNC":                       "the coarse series has no size 11/16; write UN or UNS",
+		"1/2-13 UN":                          "UN is 4, 6, 8, 12, 16, 20, 28 or 32 threads per inch; write UNS",
+		"M21":                                "the coarse series has no M21; write the pitch, such as M21x1",
+		"M12x1.75-2A":                        "class 2A: give 4g6g, 6g, 6h, 6H or 6G",
+		"3/4-.0625P-.15L UNS-2A":             "a lead of .15 in is not a whole number of pitches of .0625 in",
+		"3/4-.0625P-.125L UNS-2A (3 STARTS)": "3 starts and a lead of .125 in contradict each other",
+		"2.875-0.4P-0.8L-ACME-2G":            "the lesson acme-threads has its depth",
+		"1-5 ACME-2G (2 STARTS)":             "an angle of 29 degrees",
+		"M12x1.75-9g":                        "class 9g: give 4g6g, 6g, 6h, 6H or 6G", // the major diameter has grades 4, 6 and 8
+		"M12x1.75-6g6":                       "not a thread",
+		"M1x0.15":                            "pitch 0.15 mm: give 0.2 mm to 25.4 mm",
+		"M1x1":                               "nominal diameter 1 mm: give 1.25 mm to 304.8 mm",
+		"M24xPh4P1.5":                        "a lead of 4 mm is not a whole number of pitches of 1.5 mm",
+		"":                                   "not a thread",
+		"half inch":                          "not a thread",
+		"#00-21":                             "without a zero before it",
+		"00-90 UNS":                          "without a zero before it",
+		"#01-64":                             "without a zero before it",
+		"1/0-13":                             "below the line",
+		"1/4-2":                              "nominal diameter 0.2500 in: give 0.6250 in to 12.0000 in",
 	}
 	for text, want := range bad {
 		_, err := calc.ParseDesignation(text)
 		if err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("ParseDesignation(%q): %v, want %q in it", text, err, want)
+		}
+	}
+	for size, pitch := range map[string]string{ // ISO 261 and DIN 13-1, coarse
+		"1": "0.25", "1.2": "0.25", "1.4": "0.3", "1.6": "0.35", "1.8": "0.35", "2": "0.4", "2.2": "0.45", "2.5": "0.45", "3": "0.5", "3.5": "0.6",
+		"4": "0.7", "4.5": "0.75", "5": "0.8", "6": "1", "7": "1", "8": "1.25", "9": "1.25", "10": "1.5", "11": "1.5", "12": "1.75", "14": "2", "16": "2",
+		"18": "2.5", "20": "2.5", "22": "2.5", "24": "3", "27": "3", "30": "3.5", "33": "3.5", "36": "4", "39": "4", "42": "4.5", "45": "4.5", "48": "5",
+		"52": "5", "56": "5.5", "60": "5.5", "64": "6", "68": "6",
+	} {
+		if d, err := calc.ParseDesignation("M" + size + "-6g"); err != nil || d.String() != "M"+size+"x"+pitch+"-6g" {
+			t.Errorf("M%s-6g: %s, %v", size, d, err)
 		}
 	}
 	for _, size := range calc.UnifiedSizes() {
@@ -123,7 +158,7 @@ func TestParseDesignation(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	for _, s := range []string{"1/2-13 UNC-2A-LH", "M16xL3-P1.5", ".0556in", "29°30'", "1½", "0,0556", "#10-32", "\x1b[2J", "1-3/4-5 UNC 2 STARTS"} {
+	for _, s := range []string{"1/2-13 UNC-2A-LH", "M16xL3-P1.5", ".0556in", "29°30'", "1½", "0,0556", "#10-32", "\x1b[2J", "1-3/4-5 UNC 2 STARTS", "M24xPh3P1.5-6g", ".750-.0625P-.1875L UNS-2A"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

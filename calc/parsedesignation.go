@@ -6,13 +6,11 @@ import (
 	"strings"
 )
 
-const designationWant = "a thread such as 1/2-13 UNC-2A, 10-32 UNF, 1-1/8-7 UNC-2B-LH, M12x1.75-6g or M20"
+const designationWant = "a thread such as 1/2-13 UNC-2A, 10-32 UNF, 1-1/8-7 UNC-2B-LH, M12x1.75-6g, M20 or M16xPh3P1.5"
 
 var (
-	inchForm = lazily(`^(#?\d{1,2}|\d{0,2}\.\d{1,5}|(?:\d{1,2}[ -])?\d{1,2}/\d{1,2})"? ?- ?(\d{1,2}(?:\.\d{1,3}| 1/2|-1/2)?)` +
-		`(?:[ -]+(UNC|UNF|UNEF|UNS|UNRC|UNRF|UNR|UN))?(?:[ -]+([123][AB]))?$`)
-	metricForm = lazily(`^M ?(\d{1,3}(?:\.\d{1,2})?)(?: ?X ?(?:L ?(\d{1,2}(?:\.\d{1,3})?) ?-? ?P ?)?(\d{1,2}(?:\.\d{1,3})?))?` +
-		`(?: ?- ?(\d[A-Za-z](?:\d[A-Za-z])?))?$`)
+	inchForm = lazily(`^(#?\d{1,2}|\d{0,2}\.\d{1,5}|(?:\d{1,2}[ -])?\d{1,2}/\d{1,2})"? ?- ?` +
+		`(?:(\d{1,2}(?:\.\d{1,3}| 1/2|-1/2)?)|(\d?\.\d{1,5}) ?P ?- ?(\d{0,2}\.\d{1,5}) ?L)(?:[ -]+(UNC|UNF|UNEF|UNS|UNRC|UNRF|UNR|UN))?(?:[ -]+([123][AB]))?$`)
 	startsForm = lazily(`[ -]*\(? ?(\d{1,2}|TWO|THREE|FOUR) ?-?STARTS? ?\)?$`)
 	handForm   = lazily(`[ -]+(LH|RH)$`)
 )
@@ -53,7 +51,7 @@ func ParseDesignation(text string) (Designation, error) {
 	s = s[:min(len(s), len(upper))]
 	var err error
 	if strings.HasPrefix(upper, "M") {
-		d, err = metricDesignation(d, upper, s)
+		d, err = metricDesignation(d, s)
 	} else {
 		d, err = inchDesignation(d, upper)
 	}
@@ -65,14 +63,24 @@ func ParseDesignation(text string) (Designation, error) {
 
 func inchDesignation(d Designation, upper string) (Designation, error) {
 	m := inchForm().FindStringSubmatch(upper)
+	if m == nil && strings.Contains(upper, "ACME") {
+		return d, fmt.Errorf("an Acme thread has an angle of 29 degrees, and only threads of 60 are read here: the lesson acme-threads has its depth and tool flat")
+	}
 	if m == nil {
 		return d, fmt.Errorf("not a thread: give %s", designationWant)
 	}
 	n, err := ParseNumber(m[2])
+	d.TPI = ThreadsPerInch(n)
+	if m[3] != "" {
+		counted := d.Starts
+		d.TPI, d.Starts, err = pitchAndLead(m[3], m[4])
+		if err == nil && counted > 1 && counted != d.Starts {
+			err = fmt.Errorf("%d starts and a lead of %s in contradict each other; give one of them", counted, m[4])
+		}
+	}
 	if err != nil {
 		return d, err
 	}
-	d.TPI = ThreadsPerInch(n)
 	if d.Pitch, err = d.TPI.Pitch(); err != nil {
 		return d, err
 	}
@@ -98,11 +106,11 @@ func inchDesignation(d Designation, upper string) (Designation, error) {
 	if err != nil {
 		return d, err
 	}
-	d.Series = Series(strings.Replace(m[3], "UNR", "UN", 1))
+	d.Series = Series(strings.Replace(m[5], "UNR", "UN", 1))
 	if d.Series == "" {
 		d.Series = seriesOf(d.Size, d.TPI)
 	}
-	d.Class = m[4]
+	d.Class = m[6]
 	return d, checkSeries(d)
 }
 
@@ -116,50 +124,4 @@ func plainSize(written string, nominal Length) string {
 		return text
 	}
 	return Fixed(nominal.Inches(), 4)
-}
-
-func metricDesignation(d Designation, upper, asWritten string) (Designation, error) {
-	m := metricForm().FindStringSubmatch("M" + strings.ReplaceAll(asWritten[1:], "x", "X"))
-	if m == nil {
-		m = metricForm().FindStringSubmatch(upper)
-	}
-	if m == nil {
-		return d, fmt.Errorf("not a thread: give %s", designationWant)
-	}
-	diameter, err := ParseNumber(m[1])
-	if err != nil {
-		return d, err
-	}
-	d.Metric, d.Nominal, d.Size = true, Millimetres(diameter), Shortest(diameter, 2)
-	if m[3] == "" {
-		pitch, ok := MetricCoarsePitch(d.Nominal)
-		if !ok {
-			return d, fmt.Errorf("the coarse series has no M%s; write the pitch, such as M%sx1", d.Size, d.Size)
-		}
-		d.Pitch = pitch
-	} else {
-		pitch, err := ParseNumber(m[3])
-		if err != nil {
-			return d, err
-		}
-		d.Pitch = Millimetres(pitch)
-	}
-	if err := firstError(checkPitch(d.Pitch), checkNominal(d.Nominal, d.Pitch)); err != nil {
-		return d, err
-	}
-	if m[2] != "" {
-		lead, _ := ParseNumber(m[2])
-		starts := Millimetres(lead).Over(d.Pitch)
-		if !isWhole(starts) || starts < 1 || starts > 12 {
-			return d, fmt.Errorf("a lead of %s mm is not a whole number of pitches of %s mm", m[2], m[3])
-		}
-		d.Starts = toInt(Round(starts, 0))
-	}
-	switch m[4] {
-	case "", "4g6g", "6g", "6h", "6H", "6G", "4h", "5g6g", "5H", "7H", "8g":
-		d.Class = m[4]
-	default:
-		return d, fmt.Errorf("class %s: give 4g6g, 6g, 6h, 6H or 6G", m[4])
-	}
-	return d, nil
 }

@@ -5,10 +5,10 @@ package calc
 type ThreadsPerInch float64
 
 // The coarsest and the finest thread the project deals with. The range takes in
-// every unified and metric size from 0-80 to 6 in and M1.6 to M100.
+// every unified and metric size from 0-80 to 6 in and M1 to M180.
 const (
-	CoarsestPitch  Length = 1 // 1 TPI
-	FinestPitch    Length = Inch / 100
+	CoarsestPitch  Length = 1                 // 1 TPI
+	FinestPitch    Length = 0.2 * Inch / 25.4 // the finest of ISO 261; finer than 100 TPI
 	LargestNominal Length = 12
 )
 
@@ -33,7 +33,7 @@ func (n ThreadsPerInch) Number() float64 { return float64(n) }
 //	n = 1 / P      (P in inches)
 //	n = 25.4 / P   (P in millimetres)
 //
-// The pitch is 0.01 to 1 in.
+// The pitch is 0.2 mm to 1 in.
 func TPI(pitch Length) (ThreadsPerInch, error) {
 	if err := checkPitch(pitch); err != nil {
 		return 0, err
@@ -45,7 +45,7 @@ func TPI(pitch Length) (ThreadsPerInch, error) {
 //
 //	lead = starts x P
 //
-// The pitch is 0.01 to 1 in, starts 1 to 12.
+// The pitch is 0.2 mm to 1 in, starts 1 to 12.
 func Lead(pitch Length, starts int) (Length, error) {
 	if err := firstError(checkPitch(pitch), inRange("starts", float64(starts), 1, 12)); err != nil {
 		return 0, err
@@ -53,7 +53,7 @@ func Lead(pitch Length, starts int) (Length, error) {
 	return pitch.Times(float64(starts)), nil
 }
 
-// checkPitch has a hair of slack, so that a pitch made from 100 TPI passes.
+// checkPitch has a hair of slack, so that a pitch made from 0.2 mm passes.
 func checkPitch(p Length) error {
 	if p >= FinestPitch.Times(1-1e-9) && p <= CoarsestPitch.Times(1+1e-9) {
 		return nil
@@ -66,7 +66,7 @@ func checkPitch(p Length) error {
 //
 //	P = lead / starts
 //
-// The lead is 0.01 to 12 in, starts 1 to 12, the pitch 0.01 to 1 in.
+// The lead is 0.2 mm to 12 in, starts 1 to 12, the pitch 0.2 mm to 1 in.
 func pitchOfLead(lead Length, starts int) (Length, error) {
 	if err := firstError(checkLead(lead), inRange("starts", float64(starts), 1, 12)); err != nil {
 		return 0, err
@@ -75,8 +75,8 @@ func pitchOfLead(lead Length, starts int) (Length, error) {
 	return pitch, checkPitch(pitch)
 }
 
-// The formulas of pitch, lead and threads per inch n, 1 to 100. P is the pitch, 0.01 to
-// 1 in, l the lead, 0.01 to 12 in, and z the starts, 1 to 12. With MM in the name the pitch
+// The formulas of pitch, lead and threads per inch n, 1 to 100. P is the pitch, 0.2 mm
+// to 1 in, l the lead, 0.2 mm to 12 in, and z the starts, 1 to 12. With MM in the name the pitch
 // is in millimetres.
 var (
 	PitchOfTPI    = Formula[func(n ThreadsPerInch) (Length, error)]{"1 / n", ThreadsPerInch.Pitch}

@@ -80,10 +80,43 @@ func TestUnifiedLimitsAgainstPublishedRows(t *testing.T) {
 			}
 		}
 	}
-	if compared < 150 {
+	if compared < 1150 {
 		t.Errorf("only %d values were compared", compared)
 	}
 	t.Logf("%d values", compared)
+}
+
+// An exception has a source and a published row that the formula alone misses.
+func TestEveryExceptionIsPublishedAndNeeded(t *testing.T) {
+	needed := map[string]bool{}
+	calc.WithoutExceptions(func() {
+		for _, row := range publishedRows(t, "unified-limits.csv") {
+			d, err := calc.ParseDesignation(row["thread"] + "-" + row["class"])
+			if err != nil {
+				t.Fatal(err)
+			}
+			l, err := calc.LimitsOf(d)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for column, got := range map[string]calc.Length{
+				"major_min": l.Major.Min, "pitch_max": l.Pitch.Max, "pitch_min": l.Pitch.Min,
+			} {
+				if want, err := strconv.ParseFloat(row[column], 64); err == nil && math.Abs(got.Inches()-want) > 5e-5 {
+					needed[d.String()] = true
+				}
+			}
+		}
+	})
+	for name, sourced := range calc.ExceptionalThreads() {
+		if !sourced || !needed[name] {
+			t.Errorf("%s: source %v, needed %v", name, sourced, needed[name])
+		}
+		delete(needed, name)
+	}
+	for name := range needed {
+		t.Errorf("%s is published otherwise than the formula gives it, and is no exception", name)
+	}
 }
 
 // Every published metric limit, and the built-in table against its source rows.
@@ -109,7 +142,7 @@ func TestMetricLimitsAgainstPublishedRows(t *testing.T) {
 			}
 		}
 	}
-	if compared < 45 {
+	if compared < 900 {
 		t.Errorf("only %d values were compared", compared)
 	}
 	t.Logf("%d values", compared)
@@ -117,12 +150,63 @@ func TestMetricLimitsAgainstPublishedRows(t *testing.T) {
 
 func TestMetricTableAgainstItsSources(t *testing.T) {
 	for _, row := range publishedRows(t, "metric-tolerances.csv") {
-		pitch, _ := strconv.ParseFloat(row["pitch"], 64)
-		diameter := 20.0
-		if to, err := strconv.ParseFloat(row["to"], 64); err == nil {
-			diameter = to // the upper end belongs to the step
-		}
-		got := calc.MetricTolerance(strings.TrimSuffix(row["quantity"], "_g"), calc.Millimetres(diameter), calc.Millimetres(pitch))
+		got := metricTolerance(t, strings.TrimSuffix(row["quantity"], "_g"), "6", row)
 		compare(t, "row "+row["quantity"]+" "+row["pitch"], row["value"], got)
 	}
+}
+
+// Every tolerance of every grade as the tables print it, and no grade where they print a
+// dash: from the whole table as data and from the pages of it that were seen.
+func TestMetricGradesAgainstTheirSources(t *testing.T) {
+	compared := 0
+	for _, row := range publishedRows(t, "metric-grades.csv") {
+		for _, grade := range []string{"3", "4", "5", "6", "7", "8", "9"} {
+			what := "row " + row["quantity"] + " " + row["over"] + " " + row["pitch"] + " grade " + grade
+			switch printed := row["g"+grade]; printed {
+			case "": // not seen, or no grade of this quantity
+			case "-":
+				if got := metricTolerance(t, row["quantity"], grade, row); !math.IsNaN(got) {
+					t.Errorf("%s: %v, published without", what, got)
+				}
+			default:
+				compare(t, what, printed, metricTolerance(t, row["quantity"], grade, row))
+				compared++
+			}
+		}
+	}
+	if compared < 880 {
+		t.Errorf("only %d values were compared", compared)
+	}
+	t.Logf("%d values", compared)
+}
+
+// metricTolerance is the tables' own value for a row of a source, NaN where they have none.
+func metricTolerance(t *testing.T, quantity, grade string, row map[string]string) float64 {
+	t.Helper()
+	pitch, err := strconv.ParseFloat(row["pitch"], 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, _ := strconv.Atoi(grade)
+	if quantity == "es" {
+		g = 0
+	}
+	diameter := 20.0
+	if to, err := strconv.ParseFloat(row["to"], 64); err == nil {
+		diameter = to // the upper end belongs to the step
+	}
+	got, ok := calc.MetricTolerance(quantity, g, calc.Millimetres(diameter), calc.Millimetres(pitch))
+	if over, err := strconv.ParseFloat(row["over"], 64); err == nil {
+		above := math.Max(over, 1.4) + 0.11 // the handbook's first step begins at 1.5 mm, the standard's at 1.4
+		if over < 1 {
+			above = over + 0.01
+		}
+		if low, lowOK := calc.MetricTolerance(quantity, g, calc.Millimetres(above), calc.Millimetres(pitch)); low != got || lowOK != ok {
+			t.Errorf("%s at pitch %v: %v just over %v mm, %v at its end", quantity, pitch, low, over, got)
+		}
+	}
+	if !ok {
+		return math.NaN()
+	}
+	return got
 }

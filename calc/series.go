@@ -117,12 +117,13 @@ func NumberSize(number int) (Length, error) {
 // NumberedSize is NumberSize of the screw number N, in inches.
 var NumberedSize = Formula[func(number int) (Length, error)]{"0.060 + 0.013 x N", NumberSize}
 
-// metricCoarse are the pitches in millimetres of the ISO coarse series.
-// Source: ISO 261 / ISO 262.
+// metricCoarse are the pitches in millimetres of the ISO coarse series, every choice
+// from 1 to 68 mm. Source: ISO 261 / ISO 262; DIN 13-1 goes as far.
 var metricCoarse = []struct{ Diameter, Pitch float64 }{
-	{1.6, 0.35}, {2, 0.4}, {2.5, 0.45}, {3, 0.5}, {3.5, 0.6}, {4, 0.7}, {5, 0.8}, {6, 1}, {7, 1}, {8, 1.25},
-	{10, 1.5}, {12, 1.75}, {14, 2}, {16, 2}, {18, 2.5}, {20, 2.5}, {22, 2.5}, {24, 3}, {27, 3},
-	{30, 3.5}, {33, 3.5}, {36, 4}, {39, 4}, {42, 4.5}, {45, 4.5}, {48, 5}, {52, 5}, {56, 5.5}, {60, 5.5}, {64, 6},
+	{1, 0.25}, {1.1, 0.25}, {1.2, 0.25}, {1.4, 0.3}, {1.6, 0.35}, {1.8, 0.35}, {2, 0.4}, {2.2, 0.45}, {2.5, 0.45},
+	{3, 0.5}, {3.5, 0.6}, {4, 0.7}, {4.5, 0.75}, {5, 0.8}, {6, 1}, {7, 1}, {8, 1.25}, {9, 1.25},
+	{10, 1.5}, {11, 1.5}, {12, 1.75}, {14, 2}, {16, 2}, {18, 2.5}, {20, 2.5}, {22, 2.5}, {24, 3}, {27, 3},
+	{30, 3.5}, {33, 3.5}, {36, 4}, {39, 4}, {42, 4.5}, {45, 4.5}, {48, 5}, {52, 5}, {56, 5.5}, {60, 5.5}, {64, 6}, {68, 6},
 }
 
 // MetricCoarsePitch returns the pitch of the ISO coarse series for a diameter.

@@ -7,7 +7,8 @@ import (
 )
 
 // Document is everything about one thread, as JSON shows it. Lengths are in
-// the thread's own unit. A limit that the standard does not give is null.
+// the thread's own unit. What the standard does not give, and what nobody can measure
+// (wires in a bore), is null.
 type Document struct {
 	Designation string             `json:"designation"`
 	Major       float64            `json:"major"`
@@ -18,16 +19,15 @@ type Document struct {
 	Side        *string            `json:"side"`
 	Class       *string            `json:"class"`
 	Allowance   *float64           `json:"allowance"`
-	Limits      ThreadLimits       `json:"limits"`
+	Limits      *ThreadLimits      `json:"limits"`
+	NoLimits    *string            `json:"no_limits"` // why limits is null
 	Depths      map[string]float64 `json:"depths"`
-	Bore        float64            `json:"bore"`
+	Bore        *float64           `json:"bore"`       // to aim for: inside threads with limits
+	BasicBore   float64            `json:"basic_bore"` // the smallest that the form allows
 	Wires       ThreadWires        `json:"wires"`
 	LeadAngle   float64            `json:"lead_angle"`
 	Unit        string             `json:"unit"`
 	Sources     []string           `json:"sources"`
-
-	// Note says why limits are missing; empty when they are not.
-	Note string `json:"-"`
 }
 
 // ThreadLimits are the limits of size.
@@ -44,12 +44,13 @@ type LimitPair struct {
 }
 
 // ThreadWires are the wires for measuring; OverBest is the reading over the best
-// wire at the middle of the pitch diameter's limits, or at the basic one.
+// wire at the middle of the pitch diameter's limits, or at the basic one. All are null
+// for an inside thread.
 type ThreadWires struct {
-	Best     float64 `json:"best"`
-	Least    float64 `json:"least"`
-	Largest  float64 `json:"largest"`
-	OverBest float64 `json:"over_best"`
+	Best     *float64 `json:"best"`
+	Least    *float64 `json:"least"`
+	Largest  *float64 `json:"largest"`
+	OverBest *float64 `json:"over_best"`
 }
 
 // Of works a thread out.
@@ -71,7 +72,7 @@ func Of(d calc.Designation) (Document, error) {
 	}
 	doc := Document{
 		Designation: d.String(), Major: shown(d.Nominal), Pitch: fine(d.Pitch), Lead: fine(d.Lead()), Starts: d.Starts, Hand: d.Hand.String(),
-		Bore: shown(bore), Unit: u.Name, Sources: []string{"b1-1", "navy", "geometry"},
+		BasicBore: shown(bore), Unit: u.Name, Sources: []string{"b1-1", "navy", "geometry"},
 	}
 	if d.Metric {
 		doc.Sources = []string{"iso-261", "iso-965", "navy", "geometry"}
@@ -81,39 +82,50 @@ func Of(d calc.Designation) (Document, error) {
 	if known {
 		name := side.String()
 		doc.Side, doc.Class = &name, &d.Class
-		l, err := calc.LimitsOf(d)
-		if err != nil {
-			doc.Note = err.Error()
-		} else {
-			pitchDiameter = l.Pitch.Middle()
-			doc.Limits.Pitch = pair(l.Pitch, shown)
-			doc.Limits.Major = pair(l.Major, shown)
-			doc.Limits.Minor = pair(l.Minor, shown)
-			if side == calc.Outside {
-				allowance := shown(l.Allowance)
-				doc.Allowance = &allowance
-			} else {
-				least := shown(l.Major.Min)
-				doc.Limits.Major.Min = &least
-				doc.Bore = shown(l.Minor.Middle())
-			}
-		}
+	}
+	if l, err := calc.LimitsOf(d); err != nil {
+		why := err.Error()
+		doc.NoLimits = &why
+	} else {
+		pitchDiameter = l.Pitch.Middle()
+		doc.limited(l, shown)
 	}
 	if doc.Depths, err = depths(d, side, fine); err != nil {
 		return doc, err
 	}
-	wires, err := calc.WiresFor(d.Pitch)
-	if err != nil {
-		return doc, err
+	if side == calc.Outside {
+		if doc.Wires, err = wires(d.Pitch, pitchDiameter, fine, shown); err != nil {
+			return doc, err
+		}
 	}
-	over, err := calc.OverWires(pitchDiameter, wires.Best, d.Pitch)
-	if err != nil {
-		return doc, err
-	}
-	doc.Wires = ThreadWires{fine(wires.Best), fine(wires.Least), fine(wires.Largest), shown(over)}
 	angle, err := calc.LeadAngle(d.Lead(), basicPitch)
 	doc.LeadAngle = calc.Round(angle.Degrees(), 2)
 	return doc, err
+}
+
+// limited fills in the limits of size and what follows from them.
+func (doc *Document) limited(l calc.Limits, shown func(calc.Length) float64) {
+	doc.Limits = &ThreadLimits{Pitch: pair(l.Pitch, shown), Major: pair(l.Major, shown), Minor: pair(l.Minor, shown)}
+	if l.Side == calc.Outside {
+		allowance := shown(l.Allowance)
+		doc.Allowance = &allowance
+		return
+	}
+	least, bore := shown(l.Major.Min), shown(l.Minor.Middle())
+	doc.Limits.Major.Min, doc.Bore = &least, &bore
+}
+
+func wires(pitch, pitchDiameter calc.Length, fine, shown func(calc.Length) float64) (ThreadWires, error) {
+	w, err := calc.WiresFor(pitch)
+	if err != nil {
+		return ThreadWires{}, err
+	}
+	reading, err := calc.OverWires(pitchDiameter, w.Best, pitch)
+	if err != nil {
+		return ThreadWires{}, err
+	}
+	best, least, largest, over := fine(w.Best), fine(w.Least), fine(w.Largest), shown(reading)
+	return ThreadWires{&best, &least, &largest, &over}, nil
 }
 
 func pair(s calc.Span, shown func(calc.Length) float64) LimitPair {

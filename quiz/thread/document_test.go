@@ -46,9 +46,19 @@ func TestLimitsOfAThread(t *testing.T) {
 		{"M12x1.75-6g", "11.701 to 11.966", "10.679 to 10.829", "- to -", "0.034"},    // ISO 965-4
 		{"M10x1.5-6H", "10 to -", "9.026 to 9.206", "8.376 to 8.676", ""},             // ISO 965-4
 		{"3/4-10 UNC", "- to -", "- to -", "- to -", ""},                              // without a class
-		{"M100x6-6g", "- to -", "- to -", "- to -", ""},                               // beyond the tables
+		{"M100x6-6g", "99.32 to 99.92", "95.723 to 96.023", "- to -", "0.08"},         // threadlib's table, 99.32, 99.92, 95.72, 96.02
+		{"M10x1.5-4g6g", "9.732 to 9.968", "8.909 to 8.994", "- to -", "0.032"},       // metric pitch diameter table after ASME B1.13M
+		{"M200x3-6g", "- to -", "- to -", "- to -", ""},                               // beyond the tables
 	} {
 		doc := of(t, c.thread)
+		if doc.Limits == nil {
+			doc.Limits = &thread.ThreadLimits{}
+			if doc.NoLimits == nil || !strings.HasPrefix(*doc.NoLimits, calc.Quoted(c.thread)) || c.major != "- to -" {
+				t.Errorf("%s has no limits and no reason", c.thread)
+			}
+		} else if doc.NoLimits != nil {
+			t.Errorf("%s has limits and a reason for none: %s", c.thread, *doc.NoLimits)
+		}
 		allowance := ""
 		if doc.Allowance != nil {
 			allowance = calc.Shortest(*doc.Allowance, 4)
@@ -56,9 +66,6 @@ func TestLimitsOfAThread(t *testing.T) {
 		got := [4]string{pairText(doc.Limits.Major), pairText(doc.Limits.Pitch), pairText(doc.Limits.Minor), allowance}
 		if want := [4]string{c.major, c.pitch, c.minor, c.allowance}; got != want {
 			t.Errorf("%s: %q, want %q", c.thread, got, want)
-		}
-		if (doc.Note != "") != (c.thread == "M100x6-6g") {
-			t.Errorf("%s: note %q", c.thread, doc.Note)
 		}
 	}
 }
@@ -102,23 +109,35 @@ func TestDepthsOfAThread(t *testing.T) {
 	}
 }
 
-// Bore, wires and lead angle: the bore of an inside thread is the middle of its limits,
-// else the basic one, and wires are read at the middle of the limits that there are.
+// Bore, wires and lead angle: the bore to aim for is the middle of an inside thread's
+// limits, and without them there is the basic one alone. Wires are read at the middle of
+// the limits that there are; over an inside thread nobody lays wires.
 func TestBoreAndWiresOfAThread(t *testing.T) {
 	for _, c := range []struct {
-		thread string
-		bore   float64
-		wires  thread.ThreadWires
-		lead   float64
+		thread, bore, wires string
+		basic, lead         float64
 	}{
-		{"3/4-10 UNC", 0.6417, thread.ThreadWires{Best: 0.057735, Least: 0.056, Largest: 0.09, OverBest: 0.7717}, 2.66},    // 0.6850 + 0.0866
-		{"3/4-10 UNC-2A", 0.6417, thread.ThreadWires{Best: 0.057735, Least: 0.056, Largest: 0.09, OverBest: 0.7669}, 2.66}, // the middle of 0.6773 and 0.6832
-		{"M10x1.5-6H", 8.526, thread.ThreadWires{Best: 0.86603, Least: 0.84, Largest: 1.35, OverBest: 10.415}, 3.03},
-		{"3/4-16 UNF 2 STARTS", 0.6823, thread.ThreadWires{Best: 0.036084, Least: 0.035, Largest: 0.05625, OverBest: 0.7635}, 3.21}, // by the lead, not the pitch
+		{"3/4-10 UNC", "-", "0.057735 0.056 0.09 0.7717", 0.6417, 2.66},    // 0.6850 + 0.0866
+		{"3/4-10 UNC-2A", "-", "0.057735 0.056 0.09 0.7669", 0.6417, 2.66}, // the middle of 0.6773 and 0.6832
+		{"M10x1.5-6H", "8.526", "- - - -", 8.376, 3.03},
+		{"3/4-16 UNF 2 STARTS", "-", "0.036084 0.035 0.05625 0.7635", 0.6823, 3.21}, // by the lead, not the pitch
+		{"M48x1-6H", "-", "- - - -", 46.917, 0.39},                                  // no limits
 	} {
 		doc := of(t, c.thread)
-		if doc.Bore != c.bore || doc.Wires != c.wires || doc.LeadAngle != c.lead {
-			t.Errorf("%s: bore %v, %+v, lead angle %v, want %v, %+v, %v", c.thread, doc.Bore, doc.Wires, doc.LeadAngle, c.bore, c.wires, c.lead)
+		said := func(xs ...*float64) string {
+			var words []string
+			for _, x := range xs {
+				if x == nil {
+					words = append(words, "-")
+				} else {
+					words = append(words, calc.Shortest(*x, 6))
+				}
+			}
+			return strings.Join(words, " ")
+		}
+		bore, wires := said(doc.Bore), said(doc.Wires.Best, doc.Wires.Least, doc.Wires.Largest, doc.Wires.OverBest)
+		if bore != c.bore || doc.BasicBore != c.basic || wires != c.wires || doc.LeadAngle != c.lead {
+			t.Errorf("%s: bore %s, basic %v, wires %s, lead angle %v, want %+v", c.thread, bore, doc.BasicBore, wires, doc.LeadAngle, c)
 		}
 	}
 }
@@ -133,16 +152,25 @@ func TestThreadAsJSON(t *testing.T) {
 	if err := json.Unmarshal(text, &doc); err != nil {
 		t.Fatal(err)
 	}
-	if got := strings.Join(slices.Sorted(maps.Keys(doc)), " "); got != "allowance bore class depths designation hand lead lead_angle limits major pitch side sources starts unit wires" {
+	if got := strings.Join(slices.Sorted(maps.Keys(doc)), " "); got != "allowance basic_bore bore class depths designation hand lead lead_angle limits major no_limits pitch side sources starts unit wires" {
 		t.Error("keys:", got)
 	}
-	for _, key := range []string{"side", "class", "allowance"} {
+	for _, key := range []string{"side", "class", "allowance", "limits", "bore"} {
 		if doc[key] != nil {
 			t.Errorf("%s is %v without a class", key, doc[key])
 		}
 	}
-	if !strings.Contains(string(text), `"limits":{"major":{"max":null,"min":null}`) {
-		t.Errorf("limits in %s", text)
+	if why, _ := doc["no_limits"].(string); !strings.Contains(why, "the class is missing") {
+		t.Errorf("no_limits: %v", doc["no_limits"])
+	}
+	inside, err := json.Marshal(of(t, "1/2-13 UNC-2B"))
+	for _, want := range []string{
+		`"limits":{"major":{"max":null,"min":0.5},"pitch":{"max":0.4565,"min":0.45},"minor":{"max":0.434,"min":0.417}},"no_limits":null`,
+		`"wires":{"best":null,"least":null,"largest":null,"over_best":null}`,
+	} {
+		if err != nil || !strings.Contains(string(inside), want) {
+			t.Errorf("%s is not in %s (%v)", want, inside, err)
+		}
 	}
 	for name, want := range map[string]string{"1/2-13 UNC": "b1-1 navy geometry", "M12x1.75": "iso-261 iso-965 navy geometry"} {
 		if got := strings.Join(of(t, name).Sources, " "); got != want {

@@ -75,8 +75,9 @@ func (t *threadLines) form(d calc.Designation, doc thread.Document) {
 
 // limits are the limits of size, where the thread has a class.
 func (t *threadLines) limits(doc thread.Document) {
-	if doc.Note != "" {
-		t.line("no-limits", doc.Note)
+	if doc.Limits == nil {
+		t.line("no-limits", *doc.NoLimits)
+		return
 	}
 	if doc.Allowance != nil {
 		t.size("allowance", *doc.Allowance)
@@ -96,16 +97,24 @@ func (t *threadLines) limits(doc thread.Document) {
 
 // cutting is how far to bore and how deep to go.
 func (t *threadLines) cutting(doc thread.Document) {
-	t.size("bore", doc.Bore)
+	if doc.Bore != nil {
+		t.size("bore", *doc.Bore)
+	} else {
+		t.size("basic-bore", doc.BasicBore)
+	}
 	for _, name := range slices.Sorted(maps.Keys(doc.Depths)) {
 		t.fine("depth-"+name, doc.Depths[name])
 	}
 }
 
-// measuring is the wires and what they read.
+// measuring is the wires and what they read, or what measures a bore instead.
 func (t *threadLines) measuring(doc thread.Document) {
-	t.fine("wire-best", doc.Wires.Best)
-	t.fine("wire-least", doc.Wires.Least)
-	t.fine("wire-largest", doc.Wires.Largest)
-	t.size("over-best", doc.Wires.OverBest)
+	if doc.Wires.Best == nil {
+		t.line("inside-measuring", t.labels["thread-inside-gauges"])
+		return
+	}
+	t.fine("wire-best", *doc.Wires.Best)
+	t.fine("wire-least", *doc.Wires.Least)
+	t.fine("wire-largest", *doc.Wires.Largest)
+	t.size("over-best", *doc.Wires.OverBest)
 }
