@@ -50,7 +50,7 @@ var threadFigures = []figure{
 var formFigures = []figure{
 	{"factor NAME", "share of the pitch, see below", "factor external", asFactor,
 		func(a *arguments) (float64, error) { return a.factor(0), nil }},
-	{"depth THREAD", "single depth of an outside thread, in", "depth 1-8", inInches,
+	{"depth THREAD", "single depth of an external thread, in", "depth 1-8", inInches,
 		func(a *arguments) (float64, error) { return inches(calc.ExternalDepth.Of(a.pitch(0))) }},
 	{"pitch-diameter-over THREAD PART", "pitch diameter left on by depth 0.6134 and a flat of 1/PART pitch, in", "pitch-diameter-over 10 8", inInches,
 		func(a *arguments) (float64, error) { return inches(leftByBookDepth(a.pitch(0), a.count(1, 0))) }},
@@ -59,7 +59,7 @@ var formFigures = []figure{
 			d := a.named(0)
 			return inches(calc.MinorDiameter.Of(d.Nominal, d.Pitch))
 		}},
-	{"bore NAME", "basic bore of an inside thread, in", "bore 1-8", inInches,
+	{"bore NAME", "basic bore of an internal thread, in", "bore 1-8", inInches,
 		func(a *arguments) (float64, error) {
 			d := a.named(0)
 			return inches(calc.BasicBore.Of(d.Nominal, d.Pitch))
