@@ -51,6 +51,7 @@ func (l *Library) Check(known Known) Findings {
 	_, err = l.Drawings()
 	c.add(err)
 	c.terms()
+	c.trade()
 	c.cautions()
 	c.bench()
 	return c.found.sorted()
@@ -62,6 +63,8 @@ type checker struct {
 	safety  map[string]Caution
 	sources map[string]Source
 	found   Findings
+
+	unexplained []string // trade words without a term
 }
 
 func (c *checker) say(file string, line int, format string, args ...any) {

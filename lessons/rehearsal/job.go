@@ -33,7 +33,7 @@ func (s Flow) jobFacts(j bench.Job) []string {
 		start = "bench-bore"
 	}
 	facts := []string{
-		s.Say("bench-thread", "thread", j.Thread, "side", j.Side, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min)),
+		s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min)),
 		s.Say(start, "size", size(j.Start), "length", size(j.Length)),
 		s.Say("bench-end-"+j.Meets(), "gap", size(j.Gap)),
 	}

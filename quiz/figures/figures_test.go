@@ -40,6 +40,7 @@ func TestFigure(t *testing.T) {
 		"factor percent-old, 3 places":   "1.299",
 		"depth 1-8":                      "0.0767", // 0.613435 / 8
 		"minor 1-8":                      "0.8466",
+		"pitch-diameter-over 10 8":       "0.0072", // 2 x (0.757772 - 0.866025 / 8 - 0.613435) / 10
 		"bore 1-8":                       "0.8647",
 		"lead-angle 1-8, 2 places":       "2.48", // atan(0.125 / (3.141593 x 0.918810))
 		"lead-angle 1-8 2, 2 places":     "4.95",
@@ -88,6 +89,7 @@ func TestWhatCannotBeGiven(t *testing.T) {
 		"lead 8 2.5":               `can't count "2.5": give a whole number such as 2`,
 		"lead 8 1e300":             `can't read "1e300"`,
 		"lead 8 20":                "starts 20: give 1 to 12",
+		"pitch-diameter-over 10 0": "part of the pitch 0: give 4 to 100",
 		"even-load 0.06 17 16":     "pass 17: give 1 to 16",
 		"equal-feeds 0.06 17 16":   `pass "17": give 1 to 16`,
 		"factor externl":           `no factor is called "externl"; they are bore, external`,

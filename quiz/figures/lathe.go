@@ -3,7 +3,7 @@ package figures
 import "scratchpass/calc"
 
 var latheFigures = []figure{
-	{"compound-travel THREAD ANGLE", "compound travel, outside thread, in", "compound-travel 1.75mm 29.5", inInches,
+	{"compound-travel THREAD ANGLE", "compound travel, external thread, in", "compound-travel 1.75mm 29.5", inInches,
 		func(a *arguments) (float64, error) {
 			h, err := calc.ExternalDepth.Of(a.pitch(0))
 			if err != nil {

@@ -3,6 +3,7 @@ package figures
 import (
 	"maps"
 	"slices"
+	"strconv"
 
 	"scratchpass/calc"
 )
@@ -49,14 +50,16 @@ var threadFigures = []figure{
 var formFigures = []figure{
 	{"factor NAME", "share of the pitch, see below", "factor external", asFactor,
 		func(a *arguments) (float64, error) { return a.factor(0), nil }},
-	{"depth THREAD", "single depth of an outside thread, in", "depth 1-8", inInches,
+	{"depth THREAD", "single depth of an external thread, in", "depth 1-8", inInches,
 		func(a *arguments) (float64, error) { return inches(calc.ExternalDepth.Of(a.pitch(0))) }},
-	{"minor NAME", "minor diameter of an outside thread, in", "minor 1-8", inInches,
+	{"pitch-diameter-over THREAD PART", "pitch diameter left on by depth 0.6134 and a flat of 1/PART pitch, in", "pitch-diameter-over 10 8", inInches,
+		func(a *arguments) (float64, error) { return inches(leftByBookDepth(a.pitch(0), a.count(1, 0))) }},
+	{"minor NAME", "minor diameter of an external thread, in", "minor 1-8", inInches,
 		func(a *arguments) (float64, error) {
 			d := a.named(0)
 			return inches(calc.MinorDiameter.Of(d.Nominal, d.Pitch))
 		}},
-	{"bore NAME", "basic bore of an inside thread, in", "bore 1-8", inInches,
+	{"bore NAME", "basic bore of an internal thread, in", "bore 1-8", inInches,
 		func(a *arguments) (float64, error) {
 			d := a.named(0)
 			return inches(calc.BasicBore.Of(d.Nominal, d.Pitch))
@@ -75,6 +78,20 @@ var formFigures = []figure{
 			}
 			return inches(calc.WireLeadCorrection(wire, angle))
 		}},
+}
+
+// leftByBookDepth is how far the pitch diameter stays above the basic one when the tool
+// goes from a nominal blank to the depth of a book that meant another flat.
+func leftByBookDepth(pitch calc.Length, part int) (calc.Length, error) {
+	if part < 4 || part > 100 {
+		return 0, &calc.InputError{What: "part of the pitch", Got: strconv.Itoa(part), Want: "4 to 100"}
+	}
+	book, err := calc.ExternalDepth.Of(pitch)
+	if err != nil {
+		return 0, err
+	}
+	needed, err := calc.DepthFromNominal.Of(pitch, pitch.Times(1/float64(part)))
+	return (needed - book).Times(2), err
 }
 
 // leadAngle is the slope of a thread by name, with the starts that stand behind it or

@@ -53,6 +53,9 @@ func (w *Words) fill(p *problem.Problem, text string) (string, []string) {
 	depth := 0
 	known = func(name string) (string, bool) {
 		if v, ok := p.Values.PromptWord(name, w.Phrases["spring-pass"]); ok {
+			if said, has := w.Phrases["word-"+v]; has { // what a code calls outside, the trade calls external
+				return said, true
+			}
 			return v, true
 		}
 		text, ok := "", false
