@@ -82,12 +82,12 @@ func (p *Problem) work() error {
 	if e.Kind != p.Task.Kind {
 		return fmt.Errorf("%s is declared to ask for %s and works out %s", p.Task.Name, p.Task.Kind.Name(), e.Kind.Name())
 	}
-	e.Scrap, e.UpperLimit = p.Task.Scrap, p.Task.Tolerance.UpperLimit
+	e.Scrap, e.Safe = p.Task.Scrap, p.Task.Tolerance.Safe
 	e.Errors = make([]answer.Known, 0, len(p.Task.Errors))
 	for i := range p.Task.Errors {
 		c := &p.Task.Errors[i]
 		if r := c.response(p.Values); !r.None {
-			e.Errors = append(e.Errors, answer.Known{Name: c.Name, Convention: c.Convention, SameResultAs: c.SameResultAs, Partial: c.Partial, Response: r})
+			e.Errors = append(e.Errors, answer.Known{Name: c.Name, Convention: c.Convention, SameResultAs: c.SameResultAs, Near: c.Near, Partial: c.Partial, Response: r})
 		}
 	}
 	return nil

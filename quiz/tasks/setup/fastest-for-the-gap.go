@@ -12,7 +12,7 @@ var _ = shared.Register(problem.Task{
 	Inputs: shared.Inputs(problem.ThreadInputs, shared.LengthInput("gap", "g", 0.01, 10),
 		problem.Input{Name: "seconds", Symbol: "y", Type: problem.InputPlain, Low: 0.1, High: 60}),
 	Scrap:     answer.ScrapHigh,
-	Tolerance: answer.Tolerance{Other: 1, UpperLimit: true},
+	Tolerance: answer.Tolerance{Other: 1, Safe: answer.Below},
 	Sources:   []string{"arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
