@@ -24,7 +24,7 @@ func reviewing() *fsrs.FSRS {
 
 // FoldVersion tells what the fold makes of answers. Raise it whenever the same answers
 // come to another summary: summaries of another version are made anew.
-const FoldVersion = 2
+const FoldVersion = 3
 
 // Fold returns the fold of a record: mastery for every answer, and the spacing of
 // reviews for the first answer to a task on each day, since what someone remembers shows

@@ -60,6 +60,7 @@ type Expected struct {
 
 	Tolerance      float64   // how far from the key is still right, held units
 	Safe           SafeSide  // the side of the key on which numbers are right
+	Reach          float64   // how far on that side they are, where that is more than the tolerance
 	Alike          []float64 // numbers that are the key as well: a whole turn of a dial, for its zero
 	ErrorTolerance float64   // how near to what a common error gives is taken for that error
 	Errors         []Known   // the common errors that give a response here

@@ -58,8 +58,12 @@ func (k quantity) right(e *Expected, r Response) bool {
 }
 
 func (quantity) bounds(e *Expected) (low, high float64, ok bool) {
+	far := e.Tolerance
+	if e.Safe != BothSides {
+		far = max(far, e.Reach)
+	}
 	least, most := e.limits()
-	return max(e.Key.X-e.Tolerance, least), min(e.Key.X+e.Tolerance, most), true
+	return max(e.Key.X-far, least), min(e.Key.X+far, most), true
 }
 
 // limits are the least and the highest number that a limit allows, infinite where there

@@ -16,7 +16,8 @@ type Tolerance struct {
 
 	Relative float64 // share of the key, instead of all these: for what is only known so well
 
-	Safe SafeSide // for a limit that must be kept: only numbers on this side of the key are right
+	Safe  SafeSide // for a limit that must be kept: only numbers on this side of the key are right
+	Reach float64  // share of the key by which they may be on that side, where that is more
 }
 
 // SafeSide is the side of the key on which a number is right too. A least or a highest
@@ -61,13 +62,16 @@ func settleNumbers(e *Expected, t Tolerance) bool {
 	base := t.of(e)
 	shown := math.Pow10(-e.Unit.Places) / e.Unit.Factor // one unit of the last place
 	least := max(base*0.3, shown*0.6)
-	toKey, apart := math.Inf(1), math.Inf(1)
+	toKey, apart, toSafe := math.Inf(1), math.Inf(1), math.Inf(1)
 	for i := range e.Errors {
 		known := &e.Errors[i]
 		if known.Near {
 			continue // it is right, whatever the tolerance
 		}
 		toKey = min(toKey, e.Kind.gap(e, known.Response))
+		if (known.Response.X < e.Key.X) == (e.Safe == Below) {
+			toSafe = min(toSafe, e.Kind.gap(e, known.Response))
+		}
 		for _, x := range e.Alike {
 			toKey = min(toKey, math.Abs(known.Response.X-x))
 		}
@@ -79,6 +83,7 @@ func settleNumbers(e *Expected, t Tolerance) bool {
 	}
 	e.Tolerance = min(base, mostOfGap*toKey)
 	e.ErrorTolerance = min(base*errorShare, mostOfGap*toKey, mostOfGap*apart)
+	e.Reach = min(t.Reach*math.Abs(e.Key.X), mostOfGap*toSafe)
 	e.dropBlurred()
 	if e.Tolerance < least || e.ErrorTolerance < least {
 		e.Tolerance, e.ErrorTolerance = max(e.Tolerance, shown*0.6), max(e.ErrorTolerance, shown*0.6)

@@ -103,13 +103,26 @@ func (p *Problem) settle() bool {
 // onRoundingEdge reports whether a printed step could come out differently on a
 // calculator that was fed the printed numbers before it.
 func (p *Problem) onRoundingEdge() bool {
+	share := firstEdge
 	for _, s := range p.Working.Steps {
-		if s.Final && calc.NearRoundingEdge(s.X*s.Unit.Factor, s.Unit.Places, 0.04) {
+		shown := s.X * s.Unit.Factor
+		if s.Final && calc.NearRoundingEdge(shown, s.Unit.Places, share) {
 			return true
+		}
+		if !calc.Within(calc.Round(shown, s.Unit.Places+2), shown, 1e-9) {
+			share = laterEdge
 		}
 	}
 	return false
 }
+
+// How near an edge of rounding an answer may not lie, as a share of its last place: where
+// only exact numbers went before it, nothing but the six figures of a factor can move it;
+// after a step that was rounded that step can, and where it is doubled more.
+const (
+	firstEdge = 0.004
+	laterEdge = 0.04
+)
 
 // Ambiguous reports whether an answer might be taken for another one, or a printed step
 // come out otherwise on a calculator. Problems of New never are.
