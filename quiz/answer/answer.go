@@ -58,10 +58,12 @@ type Expected struct {
 	Scrap   ScrapSide
 	Options []string // what is offered, in the order shown
 
-	Tolerance      float64 // how far from the key is still right, held units
-	UpperLimit     bool    // nothing above the key is right
-	ErrorTolerance float64 // how near to what a common error gives is taken for that error
-	Errors         []Known // the common errors that give a response here
+	Tolerance      float64   // how far from the key is still right, held units
+	Safe           SafeSide  // the side of the key on which numbers are right
+	Reach          float64   // how far on that side they are, where that is more than the tolerance
+	Alike          []float64 // numbers that are the key as well: a whole turn of a dial, for its zero
+	ErrorTolerance float64   // how near to what a common error gives is taken for that error
+	Errors         []Known   // the common errors that give a response here
 }
 
 // Known is the response that a common error gives in this problem.
@@ -69,6 +71,7 @@ type Known struct {
 	Name         string
 	Convention   bool   // right by another published convention than the one asked for
 	SameResultAs string // another error that gives the same number
+	Near         bool   // right, for it differs by less than can be set: only its own printed number is named
 	Partial      func(key, given Response) bool
 	Response     Response
 }

@@ -73,7 +73,10 @@ func limitBands(e *Expected, all []band) []band {
 // another unit than was written, and then on which side it lies.
 func quantityBands(e *Expected, r Response, all []band) []band {
 	low, high, _ := quantity{}.bounds(e)
-	all = append(all, band{low: low, high: high, verdict: Right, points: 1, at: e.Key.X})
+	all = append(e.nearBands(all), band{low: low, high: high, verdict: Right, points: 1, at: e.Key.X})
+	for _, x := range e.Alike {
+		all = append(all, band{low: x - e.Tolerance, high: x + e.Tolerance, verdict: Right, points: 1, at: x})
+	}
 	if r.Coarse {
 		all = e.roundedBand(all)
 	}
@@ -98,6 +101,9 @@ func (e *Expected) roundedBand(all []band) []band {
 		return all
 	}
 	x := calc.Round(e.Key.X*u.Factor, u.Places-1) / u.Factor
+	if low, high := e.limits(); x < low || x > high {
+		return all
+	}
 	for i := range e.Errors {
 		if math.Abs(x-e.Key.X) > mostOfGap*distance(e.Errors[i].Response, e.Key) {
 			return all
@@ -112,7 +118,7 @@ func (e *Expected) roundedBand(all []band) []band {
 // drawn have no such place; those of someone's own numbers may.
 func (e *Expected) errorBands(all []band, written string) []band {
 	for i := range e.Errors {
-		if known := &e.Errors[i]; known.Convention {
+		if known := &e.Errors[i]; known.Convention && !known.Near {
 			all = append(all, e.errorBand(known))
 		}
 	}
@@ -172,8 +178,8 @@ func (e *Expected) unitBands(all []band, written string) []band {
 }
 
 func (e *Expected) unitBand(factor float64) band {
-	x, tolerance := e.Key.X*factor, e.Tolerance*factor
-	return band{low: x - tolerance, high: x + tolerance, verdict: WrongUnit, points: halfPoint, at: x}
+	low, high, _ := e.Bounds()
+	return band{low: low * factor, high: high * factor, verdict: WrongUnit, points: halfPoint, at: e.Key.X * factor}
 }
 
 // unitsOfLength are the units of length that may be written, in inches.

@@ -16,6 +16,11 @@ import (
 // the right number in another unit, and then the side it lies on. It is the second
 // computation that the bands are held to.
 func reference(e *answer.Expected, r answer.Response) (v answer.Verdict, name string) {
+	for i := range e.Errors {
+		if known := &e.Errors[i]; known.Near && calc.Within(r.X, known.Response.X, 0.5*math.Pow10(-e.Unit.Places)/e.Unit.Factor) {
+			return answer.Convention, known.Name
+		}
+	}
 	if e.Right(r) {
 		return answer.Right, ""
 	}
@@ -23,7 +28,7 @@ func reference(e *answer.Expected, r answer.Response) (v answer.Verdict, name st
 	several := false
 	for i := range e.Errors {
 		known := &e.Errors[i]
-		if !calc.Within(r.X, known.Response.X, e.ErrorTolerance) {
+		if known.Near || !calc.Within(r.X, known.Response.X, e.ErrorTolerance) {
 			continue
 		}
 		switch {
@@ -61,17 +66,19 @@ func otherUnit(e *answer.Expected, r answer.Response) bool {
 	if e.Key.X == 0 {
 		return false
 	}
+	low, high, _ := e.Bounds()
+	right := func(x float64) bool { return calc.Within(x, (low+high)/2, (high-low)/2) }
 	if r.Unit == "" {
 		factors := map[string][]float64{"in": {1000, 25.4}, "mm": {1 / 25.4, 1000 / 25.4}, "percent": {0.01}}[e.Unit.Name]
 		for _, f := range factors {
-			if calc.Within(r.X/f, e.Key.X, e.Tolerance) {
+			if right(r.X / f) {
 				return true
 			}
 		}
 		return false
 	}
 	one, ok := map[string]float64{"in": 1, "mm": 1 / 25.4, "thou": 0.001}[r.Unit]
-	return ok && r.Unit != e.Unit.Name && calc.Within(r.X/one/e.Unit.Factor, e.Key.X, e.Tolerance)
+	return ok && r.Unit != e.Unit.Name && right(r.X/one/e.Unit.Factor)
 }
 
 // near are numbers at and round everything that marks could turn on, and some by chance.

@@ -24,7 +24,13 @@ func TestMarkAtItsLimits(t *testing.T) {
 	low := with(inches(0.05), 0.07)
 	low.Scrap = answer.ScrapLow
 	upper := with(inches(0.05), 0.07)
-	upper.UpperLimit = true
+	upper.Safe = answer.Below
+	lower := with(inches(0.05), 0.07)
+	lower.Safe, lower.Scrap = answer.Above, answer.ScrapLow
+	turn := with(inches(0), 0.07)
+	turn.Alike = []float64{0.1}
+	near := with(inches(0.05), 0.07)
+	near.Errors = append(near.Errors, answer.Known{Name: "angle", Convention: true, Near: true, Response: answer.NumberResponse(0.0502)})
 	none := with(inches(0.05))
 	for _, c := range []struct {
 		e    *answer.Expected
@@ -38,11 +44,15 @@ func TestMarkAtItsLimits(t *testing.T) {
 		}},
 		{low, "too much out is scrap", map[string]string{"0.06": "safe-side", "0.04": "scrap-side"}},
 		{upper, "a limit", map[string]string{"0.0491": "right", "0.0489": "wrong", "0.05": "right", "0.05001": "wrong"}},
+		{upper, "a highest value in another unit", map[string]string{"50": "unit", "50.1": "wrong", "49.1": "unit", "0.050000001": "right"}},
+		{lower, "a least value", map[string]string{"0.05": "right", "0.0509": "right", "0.0511": "safe-side", "0.04999": "scrap-side", "0.0499": "scrap-side", "49.9": "wrong", "50.1": "unit"}},
+		{turn, "a whole turn is zero", map[string]string{"0": "right", "0.1": "right", "0.1009": "right", "0.1011": "wrong", "0.05": "wrong", "0.07": "slip a"}},
+		{near, "another way, as near as can be set", map[string]string{"0.0502": "convention angle", "0.0501": "right", "0.0503": "right", "0.05": "right"}},
 		{none, "neither side", map[string]string{"0.06": "wrong", "0.04": "wrong"}},
 	} {
 		for text, want := range c.want {
 			m := c.e.Mark(text)
-			if got := said(m); got != want || c.e.Right(m.Response) != (want == "right") {
+			if got := said(m); got != want || c.e.Right(m.Response) != (want == "right" || want == "convention angle") {
 				t.Errorf("%s: %s is %s, want %s", c.name, text, got, want)
 			}
 		}

@@ -21,7 +21,13 @@ func (e *Expected) Off(r Response) []Off { return e.Kind.off(e, r) }
 func (common) off(*Expected, Response) []Off { return nil }
 
 func (quantity) off(e *Expected, r Response) []Off {
-	return offs(e, []float64{r.X}, []float64{e.Key.X})
+	key := e.Key.X
+	for _, x := range e.Alike {
+		if math.Abs(r.X-x) < math.Abs(r.X-key) {
+			key = x
+		}
+	}
+	return offs(e, []float64{r.X}, []float64{key})
 }
 
 func (readings) off(e *Expected, r Response) []Off { return offs(e, r.Xs, e.Key.Xs) }

@@ -19,7 +19,7 @@ func TestOff(t *testing.T) {
 	angle.Tolerance = 0.3
 	speed := of(answer.Expected{Kind: answer.Quantity, Unit: machine.RPMUnit, Key: answer.NumberResponse(120.4)})
 	speed.Tolerance = 6
-	limit := of(answer.Expected{Kind: answer.Quantity, Unit: machine.RPMUnit, Key: answer.NumberResponse(120.4), UpperLimit: true})
+	limit := of(answer.Expected{Kind: answer.Quantity, Unit: machine.RPMUnit, Key: answer.NumberResponse(120.4), Safe: answer.Below})
 	limit.Tolerance = 6
 	count := of(answer.Expected{Kind: answer.Quantity, Unit: machine.CountUnit, Key: answer.NumberResponse(7)})
 	count.Tolerance = 0.3

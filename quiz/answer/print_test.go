@@ -20,7 +20,7 @@ func TestPrintedResponses(t *testing.T) {
 	order := answer.Expected{Kind: answer.Order, Key: answer.OptionsResponse("b", "c", "a"), Options: []string{"a", "b", "c"}}
 	named := answer.Expected{Kind: answer.Designation, Unit: machine.InchUnit, Key: answer.Response{Fields: [][2]string{{"diameter", "0.5"}, {"tpi", "13"}, {"side", "outside"}}}}
 	upper, count := inches(0.05), inches(7)
-	upper.UpperLimit = true
+	upper.Safe = answer.Below
 	count.Unit = passesUnit
 	angle, speed, coarse := inches(29.5), inches(95), inches(0.05)
 	angle.Unit, angle.Tolerance = machine.DegreeUnit, 0.25

@@ -2,8 +2,10 @@ package answer
 
 import (
 	"math"
+	"slices"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 )
 
 // Quantity is one number with a unit.
@@ -40,20 +42,43 @@ func (quantity) Typed(e *Expected, r Response) Response {
 	return r
 }
 
-func (quantity) Settle(e *Expected, t Tolerance) bool { return settleNumbers(e, t) }
+// Settle refuses a limit that would be printed beyond itself.
+func (quantity) Settle(e *Expected, t Tolerance) bool {
+	printed := e.typed(e.Key.X)
+	past := e.Safe == Below && printed > e.Key.X+1e-12 || e.Safe == Above && printed < e.Key.X-1e-12
+	return settleNumbers(e, t) && !past
+}
 
 func (k quantity) right(e *Expected, r Response) bool {
-	if e.UpperLimit && r.X > e.Key.X*(1+1e-9) {
-		return false
+	if slices.ContainsFunc(e.Alike, func(x float64) bool { return calc.Within(r.X, x, e.Tolerance) }) {
+		return true
 	}
-	return k.Same(e, r, e.Key, e.Tolerance)
+	low, high, _ := k.bounds(e)
+	return within(r.X, low, high)
 }
 
 func (quantity) bounds(e *Expected) (low, high float64, ok bool) {
-	if e.UpperLimit {
-		return e.Key.X - e.Tolerance, e.Key.X, true
+	far := e.Tolerance
+	if e.Safe != BothSides {
+		far = max(far, e.Reach)
 	}
-	return e.Key.X - e.Tolerance, e.Key.X + e.Tolerance, true
+	least, most := e.limits()
+	return max(e.Key.X-far, least), min(e.Key.X+far, most), true
+}
+
+// limits are the least and the highest number that a limit allows, infinite where there
+// is none. A limit is the key, or the printed key where that was rounded past it, and
+// what rounding two places further on may leave.
+func (e *Expected) limits() (least, most float64) {
+	least, most = math.Inf(-1), math.Inf(1)
+	slack := e.lastPlace() * 0.005
+	switch e.Safe {
+	case Below:
+		most = max(e.Key.X, e.typed(e.Key.X)) + slack
+	case Above:
+		least = min(e.Key.X, e.typed(e.Key.X)) - slack
+	}
+	return least, most
 }
 
 // Accepts is rounded inwards: whoever writes so many places is right up to there.
@@ -61,14 +86,25 @@ func (k quantity) Accepts(e *Expected) string {
 	if e.Unit.Count {
 		return ""
 	}
-	scale := math.Pow10(e.Unit.Places)
 	least, most, _ := k.bounds(e)
-	low := math.Ceil(least*e.Unit.Factor*scale-1e-6) / scale
-	high := math.Floor(most*e.Unit.Factor*scale+1e-6) / scale
+	text := inwards(e.Unit, least, most)
+	for _, x := range e.Alike {
+		if more := inwards(e.Unit, x-e.Tolerance, x+e.Tolerance); text != "" && more != "" {
+			text += ", " + more
+		}
+	}
+	return text
+}
+
+// inwards prints a range rounded inwards, or nothing where none is left.
+func inwards(u machine.Unit, least, most float64) string {
+	scale := math.Pow10(u.Places)
+	low := math.Ceil(least*u.Factor*scale-1e-6) / scale
+	high := math.Floor(most*u.Factor*scale+1e-6) / scale
 	if low >= high {
 		return ""
 	}
-	return calc.Fixed(low, e.Unit.Places) + " to " + e.Unit.Text(high/e.Unit.Factor)
+	return calc.Fixed(low, u.Places) + " to " + u.Text(high/u.Factor)
 }
 
 // Others are the numbers that a lost factor would give.

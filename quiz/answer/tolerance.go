@@ -16,8 +16,20 @@ type Tolerance struct {
 
 	Relative float64 // share of the key, instead of all these: for what is only known so well
 
-	UpperLimit bool // a limit that must not be passed: nothing above the key is right
+	Safe  SafeSide // for a limit that must be kept: only numbers on this side of the key are right
+	Reach float64  // share of the key by which they may be on that side, where that is more
 }
+
+// SafeSide is the side of the key on which a number is right too. A least or a highest
+// value is a limit: beyond it a number is wrong, however near.
+type SafeSide int
+
+// Both sides, or only one.
+const (
+	BothSides SafeSide = iota
+	Below              // "at most", "highest", "largest"
+	Above              // "at least", "smallest"
+)
 
 // of returns the tolerance in held units for an answer.
 func (t Tolerance) of(e *Expected) float64 {
@@ -50,18 +62,29 @@ func settleNumbers(e *Expected, t Tolerance) bool {
 	base := t.of(e)
 	shown := math.Pow10(-e.Unit.Places) / e.Unit.Factor // one unit of the last place
 	least := max(base*0.3, shown*0.6)
-	toKey, apart := math.Inf(1), math.Inf(1)
+	toKey, apart, toSafe := math.Inf(1), math.Inf(1), math.Inf(1)
 	for i := range e.Errors {
 		known := &e.Errors[i]
+		if known.Near {
+			continue // it is right, whatever the tolerance
+		}
 		toKey = min(toKey, e.Kind.gap(e, known.Response))
+		if (known.Response.X < e.Key.X) == (e.Safe == Below) {
+			toSafe = min(toSafe, e.Kind.gap(e, known.Response))
+		}
+		for _, x := range e.Alike {
+			toKey = min(toKey, math.Abs(known.Response.X-x))
+		}
 		for j := range e.Errors[:i] {
-			if other := &e.Errors[j]; !sameResult(known, other) {
+			if other := &e.Errors[j]; !other.Near && !sameResult(known, other) {
 				apart = min(apart, distance(known.Response, other.Response))
 			}
 		}
 	}
 	e.Tolerance = min(base, mostOfGap*toKey)
 	e.ErrorTolerance = min(base*errorShare, mostOfGap*toKey, mostOfGap*apart)
+	e.Reach = min(t.Reach*math.Abs(e.Key.X), mostOfGap*toSafe)
+	e.dropBlurred()
 	if e.Tolerance < least || e.ErrorTolerance < least {
 		e.Tolerance, e.ErrorTolerance = max(e.Tolerance, shown*0.6), max(e.ErrorTolerance, shown*0.6)
 		return false
@@ -88,7 +111,7 @@ func (e *Expected) DropCoinciding(t Tolerance) {
 	e.Tolerance = t.of(e) * 0.5
 	kept := make([]Known, 0, len(e.Errors))
 	for _, known := range e.Errors {
-		if !e.Right(known.Response) {
+		if known.Near || !e.Right(known.Response) {
 			kept = append(kept, known)
 		}
 	}

@@ -2,6 +2,7 @@ package problem
 
 import (
 	"hash/fnv"
+	"math"
 	"math/bits"
 	"math/rand/v2"
 	"slices"
@@ -112,8 +113,9 @@ func inchThreads() []drawnThread {
 
 func metricThreads() []drawnThread {
 	var all []drawnThread
-	for _, text := range []string{"M8x1", "M8x1.25", "M10x1", "M10x1.25", "M10x1.5", "M12x1.25", "M12x1.5", "M12x1.75", "M14x1.5", "M14x2",
-		"M16x1.5", "M16x2", "M18x1.5", "M20x1.5", "M20x2.5", "M24x2", "M24x3", "M27x2", "M30x2", "M30x3.5", "M33x2", "M36x3", "M36x4", "M42x4.5"} {
+	for _, text := range []string{"M8x1", "M8x1.25", "M10x1", "M10x1.25", "M10x1.5", "M12x1", "M12x1.25", "M12x1.5", "M12x1.75", "M14x1.5", "M14x2",
+		"M16x1.5", "M16x2", "M18x1.5", "M18x2.5", "M20x1.5", "M20x2", "M20x2.5", "M22x1.5", "M22x2.5", "M24x2", "M24x3", "M27x2", "M27x3", "M30x2", "M30x3.5",
+		"M33x2", "M33x3.5", "M36x3", "M36x4", "M39x3", "M39x4", "M42x4", "M42x4.5", "M45x4.5", "M48x5", "M52x5"} {
 		all = append(all, drawn(text))
 	}
 	return all
@@ -129,13 +131,18 @@ func drawn(text string) drawnThread {
 
 // Draws is raised when tasks draw other numbers from a code than before: sheets made with
 // an earlier program then have other codes, and are not taken for these.
-const Draws = 2
+const Draws = 3
 
 // Thread draws a standard thread whose pitch lies between the two: each pitch as often as
 // another, whatever number of sizes has it, and of its sizes any. With every size as often
 // many problems would have twelve threads per inch, and a class one answer to share.
 func (d *Draw) Thread(finest, coarsest calc.Length) calc.Designation {
-	return Pick(d, Pick(d, sizesBetween(d.System, finest, coarsest)...)...)
+	return Pick(d, Pick(d, d.Threads(finest, coarsest)...)...)
+}
+
+// Threads lists the standard threads between two pitches, those of each pitch together.
+func (d *Draw) Threads(finest, coarsest calc.Length) [][]calc.Designation {
+	return sizesBetween(d.System, finest, coarsest)
 }
 
 // pitchRange is a question to the list of threads.
@@ -207,7 +214,12 @@ func (d *Draw) printed(l calc.Length) calc.Length {
 
 // Job puts a job of the bench into the values, with numbers that don't matter to
 // the question: level 3 asks as the work does.
-func (d *Draw) Job(v *Values, side calc.Side) {
+func (d *Draw) Job(v *Values, side calc.Side) { d.JobWith(v, side, 0) }
+
+// JobWith is Job for work that shows a length: it stands out of the jaws by more than
+// that. It is false where work of the size that is told would stand out too far: the
+// draw must then be thrown away.
+func (d *Draw) JobWith(v *Values, side calc.Side, length calc.Length) bool {
 	jobs := []string{"valve-stem", "adjusting-screw", "tie-rod"}
 	if side == calc.Inside {
 		jobs = []string{"gland-nut", "lock-ring", "adjuster-sleeve"}
@@ -218,24 +230,30 @@ func (d *Draw) Job(v *Values, side calc.Side) {
 		speeds = machine.InchLathe.Speeds
 	}
 	v.Say("rpm", strconv.Itoa(speeds[d.IntN(min(3, len(speeds)))]))
-	v.Say("stickout", d.System.Length().Text(d.stickout(v, side).Inches()))
+	out, ok := d.stickout(v, side, length)
+	v.Say("stickout", d.System.Length().Text(out.Inches()))
+	return ok || d.Level != OnTheJob // the others don't tell of the job
 }
 
 // stickout draws how far the work stands out of the jaws, or the bar out of its
 // holder: no further than three times the diameter of the work, or four times that
-// of the bar, as lessons teach. Where no size is told it stays short.
-func (d *Draw) stickout(v *Values, side calc.Side) calc.Length {
-	size := calc.Length(0.5)
+// of the bar, as lessons teach. Where no size is told it stays short, unless a length
+// on it asks for more. It is not ok where the work is too thin for that length.
+func (d *Draw) stickout(v *Values, side calc.Side, length calc.Length) (out calc.Length, ok bool) {
+	size, told := calc.Length(0.5), false
 	for i, in := range v.inputs {
 		switch {
 		case !v.values[i].set:
 		case in.Type == InputThread:
-			size = v.values[i].thread.Nominal
+			size, told = v.values[i].thread.Nominal, true
 		case in.Name == "nominal" || in.Name == "diameter" || in.Name == "bore":
-			size = calc.Inches(v.values[i].x)
+			size, told = calc.Inches(v.values[i].x), true
 		}
 	}
 	most := size.Times(3)
+	if !told && length > 0 {
+		most = max(most, length+calc.Inch)
+	}
 	if side == calc.Inside {
 		most = size.Times(2) // a bar is little more than half as thick as its bore
 		for i, in := range v.inputs {
@@ -250,7 +268,11 @@ func (d *Draw) stickout(v *Values, side calc.Side) calc.Length {
 	}
 	high := max(step*2, step*float64(int(min(most.Inches(), 3.5)*u.Factor/step)))
 	low := max(step*2, step*float64(int(high/2/step)))
-	return calc.Inches(d.Steps(low, high, step) / u.Factor)
+	if length > 0 { // and some of it is not threaded
+		low = max(low, step*math.Ceil(length.Inches()*u.Factor/step+2))
+	}
+	ok = low <= high
+	return calc.Inches(d.Steps(low, max(low, high), step) / u.Factor), ok
 }
 
 func (d *Draw) class(t calc.Designation, side calc.Side) string {

@@ -82,12 +82,12 @@ func (p *Problem) work() error {
 	if e.Kind != p.Task.Kind {
 		return fmt.Errorf("%s is declared to ask for %s and works out %s", p.Task.Name, p.Task.Kind.Name(), e.Kind.Name())
 	}
-	e.Scrap, e.UpperLimit = p.Task.Scrap, p.Task.Tolerance.UpperLimit
+	e.Scrap, e.Safe = p.Task.Scrap, p.Task.Tolerance.Safe
 	e.Errors = make([]answer.Known, 0, len(p.Task.Errors))
 	for i := range p.Task.Errors {
 		c := &p.Task.Errors[i]
 		if r := c.response(p.Values); !r.None {
-			e.Errors = append(e.Errors, answer.Known{Name: c.Name, Convention: c.Convention, SameResultAs: c.SameResultAs, Partial: c.Partial, Response: r})
+			e.Errors = append(e.Errors, answer.Known{Name: c.Name, Convention: c.Convention, SameResultAs: c.SameResultAs, Near: c.Near, Partial: c.Partial, Response: r})
 		}
 	}
 	return nil
@@ -103,13 +103,26 @@ func (p *Problem) settle() bool {
 // onRoundingEdge reports whether a printed step could come out differently on a
 // calculator that was fed the printed numbers before it.
 func (p *Problem) onRoundingEdge() bool {
+	share := firstEdge
 	for _, s := range p.Working.Steps {
-		if s.Final && calc.NearRoundingEdge(s.X*s.Unit.Factor, s.Unit.Places, 0.04) {
+		shown := s.X * s.Unit.Factor
+		if s.Final && calc.NearRoundingEdge(shown, s.Unit.Places, share) {
 			return true
+		}
+		if !calc.Within(calc.Round(shown, s.Unit.Places+2), shown, 1e-9) {
+			share = laterEdge
 		}
 	}
 	return false
 }
+
+// How near an edge of rounding an answer may not lie, as a share of its last place: where
+// only exact numbers went before it, nothing but the six figures of a factor can move it;
+// after a step that was rounded that step can, and where it is doubled more.
+const (
+	firstEdge = 0.004
+	laterEdge = 0.04
+)
 
 // Ambiguous reports whether an answer might be taken for another one, or a printed step
 // come out otherwise on a calculator. Problems of New never are.

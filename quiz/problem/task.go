@@ -61,6 +61,10 @@ type CommonError struct {
 	// one asked for.
 	Convention bool
 
+	// Near marks a convention that differs by less than anyone can set, and so is right
+	// anyhow: it is named for just the number that it gives.
+	Near bool
+
 	// SameResultAs names an error that gives the same number; the two are told apart by a
 	// question. An error may name itself when one number has two causes.
 	SameResultAs string

@@ -178,6 +178,16 @@ func (w *Working) Quantity() (Working, error) {
 	return w.end(answer.Expected{Kind: answer.Quantity, Key: answer.Response{X: last.X}, Unit: last.Unit})
 }
 
+// DialReading ends a working whose last step is what a dial shows. Where that is its zero a
+// whole turn is the same reading.
+func (w *Working) DialReading(turn calc.Length) (Working, error) {
+	done, err := w.Quantity()
+	if e := &done.Expected; calc.Within(e.Key.X, 0, 1e-9) {
+		e.Key.X, e.Alike = 0, []float64{turn.Inches()}
+	}
+	return done, err
+}
+
 // Row ends a working whose answer is a row of readings, by the steps' symbols.
 func (w *Working) Row(symbols ...string) (Working, error) {
 	xs := make([]float64, len(symbols))

@@ -185,7 +185,7 @@ var second = map[string]func(g given) number{
 		return n(90).minus(a)
 	},
 	"acme-compound-angle": func(g given) number {
-		included := map[string]float64{"acme": 29, "stub-acme": 29, "trapezoidal": 30, "whitworth": 55, "unified": 60, "metric": 60}
+		included := map[string]float64{"acme": 29, "stub-acme": 29, "trapezoidal": 30, "whitworth": 55, "unified": 60, "metric": 60, "british-association": 47.5, "conduit": 80, "worm-20": 40, "worm-25": 50}
 		if form, ok := g.words["form"]; ok {
 			return n(included[form]).over(n(2))
 		}

@@ -1,7 +1,6 @@
 package blank
 
 import (
-	"math"
 	"strconv"
 
 	"scratchpass/calc"
@@ -17,7 +16,7 @@ var _ = shared.Register(problem.Task{
 		problem.Input{Name: "speed", Symbol: "v", Type: problem.InputCount, Low: 1, High: 1000},
 		problem.Input{Name: "seconds", Symbol: "y", Type: problem.InputPlain, Low: 0.05, High: 60}),
 	Scrap:     answer.ScrapLow,
-	Tolerance: grooveWidthTol,
+	Tolerance: answer.Tolerance{Inch: 0.002, MM: 0.05, Safe: answer.Above, Reach: 0.1},
 	Sources:   []string{"arithmetic", "common-practice"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
@@ -26,7 +25,7 @@ var _ = shared.Register(problem.Task{
 		speed := slowSpeed(d)
 		seconds := d.Steps(0.5, 1.5, 0.1)
 		width, err := calc.RoomToStop.Of(calc.SpindleSpeed(speed), t.Pitch, seconds)
-		if err != nil || shared.TooFast(t.Pitch, speed) || math.Abs((width-t.Pitch).Inches()) < 2*grooveWidthTol.Inch {
+		if err != nil || shared.TooFast(t.Pitch, speed) || calc.Within(width.Over(t.Pitch), 1, 0.25) {
 			return problem.Values{} // one pitch would pass for right
 		}
 		if unit := d.System.Length(); unit.Fixed(width.Inches()) != unit.Fixed(printedPitch(d, t.Pitch).Times(width.Over(t.Pitch)).Inches()) {
@@ -35,7 +34,9 @@ var _ = shared.Register(problem.Task{
 		v.Set("speed", float64(speed))
 		v.Set("seconds", seconds)
 		v.Say("rpm", strconv.Itoa(speed)) // before the job, which would draw another
-		d.Job(&v, calc.Outside)
+		if !d.JobWith(&v, calc.Outside, width.Times(3)) {
+			return problem.Values{} // there must be a thread beside the groove
+		}
 		return v
 	},
 	Work: func(v problem.Values) (problem.Working, error) {
@@ -63,8 +64,6 @@ var _ = shared.Register(problem.Task{
 		}},
 	},
 })
-
-var grooveWidthTol = answer.Tolerance{Inch: 0.002, MM: 0.05}
 
 // printedPitch is the pitch as a step prints it, with two more places than an answer.
 func printedPitch(d *problem.Draw, pitch calc.Length) calc.Length {

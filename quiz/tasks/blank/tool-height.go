@@ -13,7 +13,7 @@ var _ = shared.Register(problem.Task{
 	Sources: []string{"common-practice"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		at := problem.Pick(d, "outside", "inside", "leans-to", "leans-away")
+		at := problem.Pick(d, "outside", "inside", "leans-to", "leans-to", "leans-away", "leans-away")
 		v.SetWord("at", at)
 		side := calc.Outside
 		if at == "inside" {

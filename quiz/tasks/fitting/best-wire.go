@@ -14,7 +14,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"ordnance", "navy"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/6), calc.Outside)
+		d.Tell(&v, shared.FirstThread(d), calc.Outside)
 		d.Job(&v, calc.Outside)
 		return v
 	},
@@ -30,6 +30,9 @@ var _ = shared.Register(problem.Task{
 		{Name: "sharp-v", Work: shared.DepthOf(calc.SharpV)},
 		{Name: "half", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(0.5)) }},
 		{Name: "depth", Work: shared.DepthOf(calc.UnifiedExternal)},
+		{Name: "rounded-pitch", Work: shared.RoundedPitch(0.0005, func(_ problem.Values, pitch calc.Length) (calc.Length, error) {
+			return calc.BestWire.Of(pitch)
+		})},
 		// A wire that can be used, but not the one asked for: no other convention.
 		{Name: "max", Work: func(v problem.Values) answer.Response {
 			wires, err := calc.WiresFor(v.Pitch())

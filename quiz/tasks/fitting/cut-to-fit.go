@@ -22,7 +22,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"arithmetic", "dial-marking"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		plug, err := middlePitchDiameter(d, v, d.Thread(calc.Inch/20, calc.Inch/6))
+		plug, err := middlePitchDiameter(d, v, shared.FirstThread(d))
 		if err != nil {
 			return problem.Values{}
 		}

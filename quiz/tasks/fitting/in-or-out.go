@@ -19,7 +19,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"b1-1", "iso-965", "arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		limits, err := calc.LimitsOf(withClass(v, d.Thread(calc.Inch/20, calc.Inch/6)))
+		limits, err := calc.LimitsOf(withClass(v, shared.FirstThread(d)))
 		if err != nil {
 			return problem.Values{}
 		}

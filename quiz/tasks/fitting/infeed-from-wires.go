@@ -27,7 +27,7 @@ var _ = shared.Register(problem.Task{
 		if d.Level == problem.NumbersGiven {
 			v.SetLength("excess", excess)
 		} else {
-			t := d.Thread(calc.Inch/16, calc.Inch/6)
+			t := shared.FirstThread(d)
 			pitchDiameter, err := middlePitchDiameter(d, v, t)
 			if err != nil {
 				return problem.Values{}
@@ -72,6 +72,9 @@ var _ = shared.Register(problem.Task{
 		{Name: "raw", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(excessOf(v)) }},
 		{Name: "times", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(excessOf(v).Times(0.5).Times(shared.AngleOf(v).Cos()))
+		}},
+		{Name: "radians", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(excessOf(v).Times(0.5 / shared.InRadians(shared.AngleOf(v))))
 		}},
 	},
 })

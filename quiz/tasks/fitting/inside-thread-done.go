@@ -11,7 +11,7 @@ var _ = shared.Register(problem.Task{
 	Name: "inside-thread-done", Stage: problem.Fitting, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "gauges", Symbol: "gauges", Type: problem.InputWord, Words: []string{"not-yet", "go-only", "neither", "both"}}},
 	Sources: []string{"common-practice", "b1-2"},
-	Draw:    shared.DrawSituation("gauges", calc.Inside, "not-yet", "not-yet", "go-only", "neither", "both"),
+	Draw:    shared.DrawSituation("gauges", calc.Inside, "not-yet", "go-only", "neither", "both"),
 	Work: shared.Decide("gauges", map[string]string{
 		"not-yet": "stop-short-and-try", "go-only": "done", "neither": "a-little-more", "both": "reject",
 	}),

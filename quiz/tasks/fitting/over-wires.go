@@ -16,7 +16,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"handbook", "navy", "ordnance"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		t := shared.FirstThread(d)
 		tellMeasured(d, &v, t)
 		if d.Level == problem.NumbersGiven {
 			v.SetLength("nominal", t.Nominal)
@@ -45,6 +45,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "two-wires", Work: func(v problem.Values) answer.Response {
 			return overWires(v, v.Length("pitch-diameter"), 2, -calc.HeightOfSharpV)
 		}},
+		{Name: "no-866", Work: func(v problem.Values) answer.Response { return overWires(v, v.Length("pitch-diameter"), 3, -1) }},
 		{Name: "mix-d", Work: func(v problem.Values) answer.Response {
 			return overWires(v, v.Length("pitch-diameter"), 3, -calc.HeightOfSharpV*7/4)
 		}},

@@ -14,7 +14,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"handbook", "navy", "ordnance"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		t := shared.FirstThread(d)
 		tellMeasured(d, &v, t)
 		wire := drawWire(d, t.Pitch)
 		v.SetLength("wire", wire)
@@ -43,6 +43,7 @@ var _ = shared.Register(problem.Task{
 			return overWires(v, v.Length("reading"), -3, -calc.HeightOfSharpV)
 		}},
 		{Name: "no-p", Work: func(v problem.Values) answer.Response { return overWires(v, v.Length("reading"), -3, 0) }},
+		{Name: "no-866", Work: func(v problem.Values) answer.Response { return overWires(v, v.Length("reading"), -3, 1) }},
 		{Name: "as-read", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Length("reading")) }},
 		{Name: "two", Work: func(v problem.Values) answer.Response {
 			return overWires(v, v.Length("reading"), -2, calc.HeightOfSharpV)

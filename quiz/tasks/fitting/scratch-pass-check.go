@@ -18,20 +18,22 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t := d.Thread(calc.Inch/20, calc.Inch/6)
-		way, over := "tpi", calc.Inches(problem.Pick(d, 0.5, 0.5, 1))
+		t := shared.FirstThread(d)
+		way, over := "tpi", calc.Inches(problem.Pick(d, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875, 1, 1))
 		if d.System == machine.Metric {
-			way, over = "pitch", calc.Millimetres(problem.Pick(d, 10.0, 12, 14, 15, 20))
+			way, over = "pitch", calc.Millimetres(problem.Pick(d, 10.0, 12, 14, 15, 18, 20, 21, 24, 25, 27, 28, 30))
 		}
 		if d.Level != problem.NumbersGiven {
 			way = "callout"
 		}
-		if over.Over(t.Pitch) < 3 {
+		if spaces := over.Over(t.Pitch); spaces < 3 || spaces > 20 {
 			return problem.Values{}
 		}
 		d.TellAs(&v, t, calc.Outside, way)
 		v.SetLength("over", over)
-		d.Job(&v, calc.Outside)
+		if !d.JobWith(&v, calc.Outside, over) {
+			return problem.Values{}
+		}
 		return v
 	},
 	Work: func(v problem.Values) (problem.Working, error) {

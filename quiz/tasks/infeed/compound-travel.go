@@ -15,7 +15,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"compound-feeds", "navy"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/13, calc.Inch/6), calc.Outside)
+		d.Tell(&v, shared.FirstThread(d), calc.Outside)
 		shared.TellAngle(d, &v)
 		d.Job(&v, calc.Outside)
 		return v
@@ -29,7 +29,7 @@ var _ = shared.Register(problem.Task{
 		problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
-	Errors: []problem.CommonError{
+	Errors: append([]problem.CommonError{
 		{Name: "no-angle", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v)) }},
 		{Name: "times-cos", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(shared.ExternalDepth(v).Times(shared.AngleOf(v).Cos()))
@@ -42,5 +42,12 @@ var _ = shared.Register(problem.Task{
 			return answer.LengthResponse(shared.ExternalTravel(v).Times(2))
 		}},
 		{Name: "double-no-angle", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v).Times(2)) }},
-	},
+		{Name: "radians", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / shared.InRadians(shared.AngleOf(v))))
+		}},
+		{Name: "rounded-pitch", Work: shared.RoundedPitch(0.001, func(v problem.Values, pitch calc.Length) (calc.Length, error) {
+			h, err := calc.ExternalDepth.Of(pitch)
+			return h.Times(1 / shared.AngleOf(v).Cos()), err
+		})},
+	}, shared.OtherAngles(shared.TravelAt)...),
 })

@@ -3,6 +3,7 @@ package infeed
 import (
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks/internal/shared"
 )
@@ -16,13 +17,13 @@ var _ = shared.Register(problem.Task{
 		v := d.Values()
 		var feeds []float64
 		for range 2 + int(d.Level) {
-			feeds = append(feeds, d.Length(1, 2, 2, 6).Inches())
+			feeds = append(feeds, finishingCut(d))
 			if d.IntN(2) == 0 {
 				feeds = append(feeds, 0)
 			}
 		}
 		v.SetCuts("cuts", feeds)
-		v.SetLength("next", d.Length(1, 1, 2, 4))
+		v.Set("next", finishingCut(d))
 		d.Job(&v, calc.Outside)
 		if springs(feeds) == 0 {
 			return problem.Values{}
@@ -43,6 +44,15 @@ var _ = shared.Register(problem.Task{
 		}},
 	},
 })
+
+// finishingCut draws a light cut straight in: half a thousandth to two and a half, or
+// 0.02 to 0.06 mm.
+func finishingCut(d *problem.Draw) float64 {
+	if d.System == machine.Metric {
+		return calc.Millimetres(d.Steps(0.02, 0.06, 0.01)).Inches()
+	}
+	return d.Steps(0.0005, 0.0025, 0.0005)
+}
 
 // returns is the pair of readings for a belief about where the slide stands.
 func returns(v problem.Values, at calc.Length) answer.Response {

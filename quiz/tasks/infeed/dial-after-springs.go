@@ -40,7 +40,7 @@ var _ = shared.Register(problem.Task{
 			w.Number("k", "", machine.CountUnit)(float64(turns), err)
 			w.Length("r", calc.ReadingPastZero.Text)(reading, err)
 		}
-		return w.Quantity()
+		return w.DialReading(turn)
 	},
 	Errors: []problem.CommonError{
 		{Name: "counts-springs", Work: func(v problem.Values) answer.Response { return reads(v, v.Length("start")+withSprings(v)) }},

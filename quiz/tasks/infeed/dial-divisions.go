@@ -30,7 +30,7 @@ var _ = shared.Register(problem.Task{
 			v.SetLength("turn", dial.Turn)
 			v.Set("lines", calc.Round(dial.Turn.Over(dial.Division), 0))
 		}
-		infeed := dial.Division.Times(float64(d.Between(3, 15)))
+		infeed := dial.Division.Times(float64(d.Between(3, 24)))
 		if infeed < calc.Inches(0.003) || infeed > calc.Inches(0.0205) { // a cut that someone might take
 			return problem.Values{}
 		}

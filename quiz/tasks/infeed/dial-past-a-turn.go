@@ -40,7 +40,7 @@ var _ = shared.Register(problem.Task{
 		w.Length("t", "r0 + i")(start+infeed, err)
 		w.Number("k", "", machine.CountUnit)(float64(turns), err)
 		w.Length("r", calc.ReadingPastZero.Text)(reading, err)
-		return w.Quantity()
+		return w.DialReading(turn)
 	},
 	Errors: []problem.CommonError{
 		{Name: "turn-kept", Work: func(v problem.Values) answer.Response {

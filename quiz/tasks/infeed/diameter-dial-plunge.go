@@ -19,5 +19,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "radius-habit", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v)) }},
 		{Name: "four", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(shared.ExternalDepth(v).Times(4)) }},
 		{Name: "cos", Work: plungeWithAngle},
+		{Name: "inside-factor", Work: plungeInside(2)},
+		{Name: "rounded-pitch", Work: plungeRounded(2)},
 	},
 })

@@ -61,6 +61,13 @@ var _ = shared.Register(problem.Task{
 			h, err := calc.DepthOfTravel.Of(compoundLeft(v), shared.AngleOf(v))
 			return shared.Worked(h.Times(2), err)
 		}},
+		{Name: "radians", Work: func(v problem.Values) answer.Response {
+			h := compoundLeft(v).Times(shared.InRadians(shared.AngleOf(v)))
+			if v.Word("dial-reads") == "diameter" {
+				h = h.Times(2)
+			}
+			return answer.LengthResponse(h)
+		}},
 	},
 })
 

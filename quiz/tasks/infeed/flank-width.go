@@ -16,7 +16,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"geometry"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		t := shared.FirstThread(d)
 		flat := t.Pitch.Times(1.0 / 6) // the tip that goes with the factor 0.613
 		if d.Level == problem.NumbersGiven {
 			h := t.Pitch.Times(calc.UnifiedExternal.Factor() * d.Steps(0.6, 0.98, 0.02))
@@ -47,6 +47,9 @@ var _ = shared.Register(problem.Task{
 		{Name: "four", Work: func(v problem.Values) answer.Response { return flanks(v, 4) }},
 		{Name: "no-flat", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(flank(v).Times(2))
+		}},
+		{Name: "radians", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(chipDepth(v).Times(2/shared.InRadians(30)) + v.Length("tool-flat"))
 		}},
 		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(chipDepth(v).Times(2) + v.Length("tool-flat"))

@@ -22,7 +22,7 @@ var _ = shared.Register(problem.Task{
 		v := d.Values()
 		metric := *d // draws from the metric threads, with the same source
 		metric.System = machine.Metric
-		t := metric.Thread(calc.Millimetres(1.25), calc.Millimetres(4))
+		t := metric.Thread(calc.Millimetres(1.25), calc.Millimetres(5))
 		if d.Level == problem.NumbersGiven {
 			v.Set("pitch-mm", calc.Round(t.Pitch.Millimetres(), 3))
 		} else {
@@ -49,7 +49,7 @@ var _ = shared.Register(problem.Task{
 		problem.Step2(w, "c", calc.TravelForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
-	Errors: []problem.CommonError{
+	Errors: append([]problem.CommonError{
 		{Name: "no-convert", Work: func(v problem.Values) answer.Response { return metricTravel(v, calc.MillimetresPerInch) }},
 		{Name: "no-angle", Work: func(v problem.Values) answer.Response { return metricTravel(v, shared.AngleOf(v).Cos()) }},
 		{Name: "div-100", Work: func(v problem.Values) answer.Response { return metricTravel(v, calc.MillimetresPerInch/100) }},
@@ -60,7 +60,13 @@ var _ = shared.Register(problem.Task{
 		{Name: "times-cos", Work: func(v problem.Values) answer.Response {
 			return metricTravel(v, shared.AngleOf(v).Cos()*shared.AngleOf(v).Cos())
 		}},
-	},
+		{Name: "radians", Work: func(v problem.Values) answer.Response {
+			return metricTravel(v, shared.AngleOf(v).Cos()/shared.InRadians(shared.AngleOf(v)))
+		}},
+	}, shared.OtherAngles(func(v problem.Values, a calc.Angle) (calc.Length, error) {
+		h, err := calc.ExternalDepth.Of(metricPitch(v))
+		return h.Times(1 / a.Cos()), err
+	})...),
 })
 
 // metricPitch is the pitch of the metric thread, however it was told.

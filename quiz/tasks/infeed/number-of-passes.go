@@ -21,9 +21,13 @@ var _ = shared.Register(problem.Task{
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		tellTotal(d, &v)
-		v.SetLength("first", d.Length(9, 16, 22, 40))
+		first := calc.Inches(d.Steps(0.006, 0.018, 0.0005))
+		if d.System == machine.Metric {
+			first = calc.Millimetres(d.Steps(0.16, 0.45, 0.01))
+		}
+		v.SetLength("first", first)
 		n := passRatio(v) * passRatio(v)
-		if part := n - math.Floor(n); n < 6 || n > 21 || part < 0.25 || part > 0.75 { // near a whole number it hides how it was rounded
+		if part := n - math.Floor(n); n < 5 || n > 30 || part < 0.25 || part > 0.75 { // near a whole number it hides how it was rounded
 			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)

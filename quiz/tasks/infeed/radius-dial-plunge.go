@@ -21,5 +21,7 @@ var _ = shared.Register(problem.Task{
 			return answer.LengthResponse(shared.ExternalDepth(v).Times(0.5))
 		}},
 		{Name: "cos", Work: plungeWithAngle},
+		{Name: "inside-factor", Work: plungeInside(1)},
+		{Name: "rounded-pitch", Work: plungeRounded(1)},
 	},
 })

@@ -14,7 +14,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"common-practice", "geometry"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t := d.Thread(calc.Inch/12, calc.Inch/6)
+		t := d.Thread(calc.Inch/14, calc.Inch/5)
 		d.Tell(&v, t, calc.Inside)
 		v.SetLength("tool-flat", shared.DrawFlat(d, calc.Inside, t.Pitch, 0.72)) // sharper, and the rule falls short
 		shared.TellAngle(d, &v)
@@ -43,6 +43,10 @@ var _ = shared.Register(problem.Task{
 		}},
 		{Name: "sign", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(travelFor(v, insideDepth(v)) - ruled(v))
+		}},
+		{Name: "no-866", Work: func(v problem.Values) answer.Response {
+			sharp, _ := calc.DepthFromBore.Of(v.Pitch(), 0) // the key has been worked out: no error here
+			return answer.LengthResponse(ruled(v) - travelFor(v, sharp-v.Length("tool-flat")))
 		}},
 	},
 })

@@ -1,6 +1,8 @@
 package infeed
 
 import (
+	"math"
+
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/problem"
@@ -14,7 +16,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"geometry", "navy"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/16, calc.Inch/6), calc.Outside)
+		d.Tell(&v, shared.FirstThread(d), calc.Outside)
 		shared.TellAngle(d, &v)
 		if shift, err := calc.ShiftForDepth.Of(shared.ExternalDepth(v), shared.AngleOf(v)); err != nil || tied(d, shift) {
 			return problem.Values{}
@@ -31,7 +33,7 @@ var _ = shared.Register(problem.Task{
 		problem.Step2(w, "b", calc.ShiftForDepth, h, shared.AngleStep(w, v))
 		return w.Quantity()
 	},
-	Errors: []problem.CommonError{
+	Errors: append([]problem.CommonError{
 		{Name: "none", Work: func(problem.Values) answer.Response { return answer.NumberResponse(0) }},
 		{Name: "sin", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(shared.ExternalDepth(v).Times(shared.AngleOf(v).Sin()))
@@ -44,5 +46,10 @@ var _ = shared.Register(problem.Task{
 		{Name: "travel", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(shared.ExternalTravel(v))
 		}},
-	},
+		{Name: "radians", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.ExternalDepth(v).Times(math.Abs(math.Tan(shared.AngleOf(v).Degrees()))))
+		}},
+	}, shared.OtherAngles(func(v problem.Values, a calc.Angle) (calc.Length, error) {
+		return calc.ShiftForDepth.Of(shared.ExternalDepth(v), a)
+	})...),
 })

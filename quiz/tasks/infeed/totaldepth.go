@@ -15,7 +15,7 @@ func tellTotal(d *problem.Draw, v *problem.Values) {
 		v.SetLength("total", d.Length(36, 64, 90, 165))
 		return
 	}
-	d.Tell(v, d.Thread(calc.Inch/18, calc.Inch/9), calc.Outside)
+	d.Tell(v, d.Thread(calc.Inch/20, calc.Inch/7), calc.Outside)
 }
 
 // totalStep adds the step to the estimated total where a thread is given.

@@ -1,6 +1,8 @@
 package infeed
 
 import (
+	"math"
+
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
@@ -16,12 +18,12 @@ var _ = shared.Register(problem.Task{
 		{Name: "left-on", Symbol: "e1", Type: problem.InputLength, Low: 0, High: 0.1, Group: "share"},
 		{Name: "springs", Symbol: "s", Type: problem.InputCount, Low: 1, High: 6},
 	},
-	Tolerance: answer.Tolerance{Inch: 0.0001, MM: 0.0025},
+	Tolerance: answer.Tolerance{Inch: 0.00008, MM: 0.002},
 	Sources:   []string{"arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		cut := d.Length(5, 10, 12, 25)
-		share := problem.Pick(d, 20, 25, 30, 35, 40)
+		cut := d.Length(6, 15, 15, 38)
+		share := 5 * d.Between(4, 10)
 		v.SetLength("cut", cut)
 		if d.Level == problem.NumbersGiven {
 			v.Set("stays", float64(share))
@@ -29,6 +31,9 @@ var _ = shared.Register(problem.Task{
 			v.SetLength("left-on", shared.AsPrinted(d, cut.Times(float64(share)/100)))
 		}
 		v.Set("springs", float64(d.Between(1, 3)))
+		if cut.Times(math.Pow(lagOf(v), 1+v.X("springs"))) < calc.Inches(0.0004) {
+			return problem.Values{} // less than anyone could measure
+		}
 		d.Job(&v, calc.Inside)
 		return v
 	},

@@ -15,7 +15,7 @@ var _ = shared.Register(problem.Task{
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		estimate := d.Length(50, 110, 120, 280)
-		fit := problem.Pick(d, "binds", "binds", "no-start", "free")
+		fit := problem.Pick(d, "binds", "no-start", "free")
 		// Where it binds only a little is left: with more, light compound cuts would do.
 		binding := 1 - d.Length(2, 4, 5, 10).Over(estimate)
 		share := map[string]float64{"binds": binding, "no-start": 0.65, "free": 0.96}[fit]

@@ -17,8 +17,8 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		starts := problem.Pick(d, 2, 3, 3, 4)
-		t := d.Thread(calc.Inch/20, calc.Inch/8)
+		starts := problem.Pick(d, 2, 3, 4)
+		t := shared.FirstThread(d)
 		t.Starts = starts
 		if t.Nominal < 0.5 {
 			return problem.Values{}
@@ -29,7 +29,10 @@ var _ = shared.Register(problem.Task{
 		case d.System == machine.Metric:
 			v.SetLength("lead", calc.Millimetres(calc.Round(t.Lead().Millimetres(), 3)))
 		default: // a lead that four places hold exactly
-			v.SetLength("lead", calc.Inches(calc.Round(problem.Pick(d, 0.05, 0.0625, 0.1, 0.125)*float64(starts), 4)))
+			v.SetLength("lead", calc.Inches(problem.Pick(d, 0.125, 0.15, 0.2, 0.225, 0.25, 0.3, 0.375, 0.4, 0.5)))
+			if pitch := v.X("lead") / float64(starts); pitch < 0.04 || pitch > 0.17 {
+				return problem.Values{}
+			}
 		}
 		v.Set("starts", float64(starts))
 		d.Job(&v, calc.Outside)

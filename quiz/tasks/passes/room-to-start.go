@@ -12,11 +12,11 @@ var _ = shared.Register(problem.Task{
 	Inputs: shared.Inputs(problem.ThreadInputs, shared.RpmInput,
 		problem.Input{Name: "seconds", Symbol: "y", Type: problem.InputPlain, Low: 0.1, High: 60}),
 	Scrap:     answer.ScrapLow,
-	Tolerance: answer.Tolerance{Inch: 0.005, MM: 0.12},
+	Tolerance: answer.Tolerance{Inch: 0.005, MM: 0.12, Safe: answer.Above, Reach: 0.1},
 	Sources:   []string{"arithmetic", "common-practice"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/6), calc.Outside)
+		d.Tell(&v, shared.FirstThread(d), calc.Outside)
 		rpm := shared.DrawSpeed(d)
 		v.Set("rpm", float64(rpm))
 		v.Set("seconds", problem.Pick(d, 1.5, 2, 2.5, 3))
@@ -24,7 +24,7 @@ var _ = shared.Register(problem.Task{
 		if err != nil || shared.Halfway(room.Inches(), d.System.Length()) || shared.TooFast(v.Pitch(), rpm) {
 			return problem.Values{}
 		}
-		shared.JobAt(d, &v, calc.Outside, rpm)
+		shared.JobAt(d, &v, rpm, 0)
 		return v
 	},
 	Work: func(v problem.Values) (problem.Working, error) {

@@ -13,7 +13,7 @@ var _ = shared.Register(problem.Task{
 	Sources: []string{"common-practice"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		wall := problem.Pick(d, "near", "far", "outside")
+		wall := problem.Pick(d, "near", "far", "outside", "outside")
 		v.SetWord("wall", wall)
 		side := calc.Inside
 		if wall == "outside" {

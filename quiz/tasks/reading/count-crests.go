@@ -19,13 +19,17 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"b1-1", "arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		first, span, pitch := calc.Length(0), calc.Inches(d.Steps(0.25, 1.5, 0.125)), calc.Inch
-		wanted := "tpi"
+		first, wanted := calc.Length(0), "tpi"
+		one, longest, pitch := calc.Inch/8, 12, calc.Inch // spans end on a line of the rule
 		if d.System == machine.Metric {
-			wanted = "pitch"
-			span, pitch = calc.Millimetres(d.Steps(8, 40, 1)), calc.Millimetres(problem.Pick(d, 1.0, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4))
+			wanted, one, longest = "pitch", calc.Millimetres(1), 40
+			pitch = calc.Millimetres(problem.Pick(d, 1.0, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4))
 		} else {
 			pitch = pitch.Times(1 / problem.Pick(d, 8.0, 9, 10, 11, 12, 13, 14, 16, 18, 20))
+		}
+		span, ok := countedSpan(d, one, longest, pitch)
+		if !ok {
+			return problem.Values{} // crests must stand on both lines
 		}
 		if d.Level != problem.NumbersGiven { // the end of a rule is worn: the count starts further on
 			first = calc.Inches(1)
@@ -33,15 +37,13 @@ var _ = shared.Register(problem.Task{
 				first = calc.Millimetres(10)
 			}
 		}
-		spaces := span.Over(pitch)
-		if spaces < 4 || spaces > 14 || !shared.Whole(spaces) {
-			return problem.Values{} // crests must stand on both lines
-		}
-		v.Set("crests", calc.Round(spaces, 0)+1)
+		v.Set("crests", calc.Round(span.Over(pitch), 0)+1)
 		v.SetLength("first", first)
 		v.SetLength("last", first+span)
 		v.SetWord("wanted", wanted)
-		d.Job(&v, calc.Outside)
+		if !d.JobWith(&v, calc.Outside, span) {
+			return problem.Values{}
+		}
 		return v
 	},
 	Work: func(v problem.Values) (problem.Working, error) {
@@ -67,12 +69,35 @@ var _ = shared.Register(problem.Task{
 			}
 			return crestsOver(v, v.Length("last"), v.Count("crests"))
 		}},
-		{Name: "no-scale", Work: func(v problem.Values) answer.Response { return shownCrests(v, v.X("crests")-1) }},
+		{Name: "no-scale", Work: func(v problem.Values) answer.Response {
+			if shared.Same(v.X("last")-v.X("first"), 1) {
+				return answer.NoResponse // over an inch that is right
+			}
+			return shownCrests(v, v.X("crests")-1)
+		}},
 		{Name: "mult", Work: func(v problem.Values) answer.Response {
+			if shared.Same(v.X("last")-v.X("first"), 1) {
+				return answer.NoResponse
+			}
 			return shownCrests(v, (v.X("crests")-1)*(v.X("last")-v.X("first"))*v.System.Length().Factor)
 		}},
 	},
 })
+
+// countedSpan draws a length of whole steps that holds 4 to 14 whole pitches.
+func countedSpan(d *problem.Draw, step calc.Length, longest int, pitch calc.Length) (span calc.Length, ok bool) {
+	var all []calc.Length
+	for i := range longest {
+		span := step.Times(float64(i + 1))
+		if spaces := span.Over(pitch); spaces > 3.9 && spaces < 14.1 && shared.Whole(spaces) {
+			all = append(all, span)
+		}
+	}
+	if len(all) == 0 {
+		return 0, false
+	}
+	return problem.Pick(d, all...), true
+}
 
 // wantsPitch reports whether the pitch is asked for and not the threads per inch:
 // as it was said, or else in millimetres.

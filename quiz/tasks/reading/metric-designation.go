@@ -89,7 +89,7 @@ func misreadMetric(written string, change func([][2]string, calc.Designation)) f
 
 // coarseLines are the lines of the coarse table next to a diameter.
 func coarseLines(nominal calc.Length) string {
-	sizes := []float64{8, 10, 12, 14, 16, 18, 20, 24, 27, 30, 33, 36, 42}
+	sizes := []float64{8, 10, 12, 14, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39, 42, 45, 48, 52}
 	at := 1
 	for at < len(sizes)-2 && sizes[at] < nominal.Millimetres() && !shared.Same(sizes[at], nominal.Millimetres()) {
 		at++

@@ -14,8 +14,8 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"b1-1"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t := d.Thread(calc.Inch/20, calc.Inch/8)
-		t.Starts = problem.Pick(d, 2, 2, 3, 4)
+		t := shared.FirstThread(d)
+		t.Starts = problem.Pick(d, 2, 3, 4)
 		ways := []string{"pitch"}
 		switch {
 		case d.Level != problem.NumbersGiven && t.Metric:

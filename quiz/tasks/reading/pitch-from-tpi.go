@@ -33,5 +33,6 @@ var _ = shared.Register(problem.Task{
 		{Name: "tpi-as-pitch", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(shared.PerInch(v)) }},
 		{Name: "decimal", Work: func(v problem.Values) answer.Response { return answer.NumberResponse(shared.PerInch(v) / 100) }},
 		{Name: "half", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch().Times(0.5)) }},
+		{Name: "rounded-pitch", Work: shared.RoundedPitch(0.0005, func(_ problem.Values, pitch calc.Length) (calc.Length, error) { return pitch, nil })},
 	},
 })

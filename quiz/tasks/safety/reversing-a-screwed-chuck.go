@@ -11,7 +11,7 @@ var _ = shared.Register(problem.Task{
 	Name: "reversing-a-screwed-chuck", Stage: problem.Safety, Kind: answer.Choice, SafetyCritical: true,
 	Inputs:  []problem.Input{{Name: "nose", Symbol: "nose", Type: problem.InputWord, Words: []string{"screwed", "screwed-line", "locked"}}},
 	Sources: []string{"shop-safety"},
-	Draw:    shared.DrawSituation("nose", calc.Outside, "screwed", "screwed", "screwed-line", "locked"),
+	Draw:    shared.DrawSituation("nose", calc.Outside, "screwed", "screwed-line", "locked"),
 	Work: shared.Decide("nose", map[string]string{
 		"screwed": "another-way", "screwed-line": "open-half-nut", "locked": "reverse-locked",
 	}),

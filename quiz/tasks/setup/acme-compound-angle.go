@@ -18,9 +18,11 @@ var _ = shared.Register(problem.Task{
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		if d.Level == problem.NumbersGiven {
-			v.Set("included", problem.Pick(d, 29.0, 29, 30, 40, 47.5, 55, 60, 80))
+			v.Set("included", problem.Pick(d, formAngles...))
 		} else {
-			v.SetWord("form", problem.Pick(d, threadForms...))
+			// each angle as often as another, whatever number of forms has it
+			v.SetWord("form", problem.Pick(d, problem.Pick(d, "acme", "stub-acme"), "trapezoidal", "whitworth",
+				problem.Pick(d, "unified", "metric"), "british-association", "conduit", "worm-20", "worm-25"))
 		}
 		d.Job(&v, calc.Outside)
 		return v
@@ -54,9 +56,12 @@ var _ = shared.Register(problem.Task{
 	},
 })
 
+// formAngles are angles between the flanks of threads and worms.
+var formAngles = []float64{29, 30, 35, 40, 45, 47.5, 50, 55, 60, 80}
+
 // threadForms are the forms a learner may meet by name; the angle between the flanks
 // is part of what the name says.
-var threadForms = []string{"acme", "stub-acme", "trapezoidal", "whitworth", "unified", "metric"}
+var threadForms = []string{"acme", "stub-acme", "trapezoidal", "whitworth", "unified", "metric", "british-association", "conduit", "worm-20", "worm-25"}
 
 func includedAngle(v problem.Values) calc.Angle {
 	switch v.Situation() {
@@ -68,6 +73,14 @@ func includedAngle(v problem.Values) calc.Angle {
 		return 55
 	case "unified", "metric":
 		return 60
+	case "british-association":
+		return 47.5
+	case "conduit":
+		return 80
+	case "worm-20":
+		return 40
+	case "worm-25":
+		return 50
 	}
 	return v.Angle("included")
 }

@@ -15,7 +15,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t := d.Thread(calc.Inch/20, calc.Inch/8)
+		t := shared.FirstThread(d)
 		t.Starts = problem.Pick(d, 1, 2, 2, 3)
 		shared.TellStarts(d, &v, t)
 		rpm := shared.DrawSpeed(d)
@@ -24,7 +24,7 @@ var _ = shared.Register(problem.Task{
 		if err != nil || shared.Halfway(speed.Inches(), aSecond(d.System)) || shared.TooFast(leadOf(v), rpm) {
 			return problem.Values{}
 		}
-		shared.JobAt(d, &v, calc.Outside, rpm)
+		shared.JobAt(d, &v, rpm, 0)
 		return v
 	},
 	Work: func(v problem.Values) (problem.Working, error) {

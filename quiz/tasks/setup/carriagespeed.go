@@ -17,6 +17,10 @@ func aSecond(s machine.System) machine.Unit {
 	return machine.Unit{Name: "in/s", Factor: 1, Places: 3}
 }
 
+// gapOnWork is how many times a gap at the least goes into what stands out of the jaws:
+// there must be a thread beside it.
+const gapOnWork = 3
+
 // drawGap draws the way from the end of a thread to a shoulder.
 func drawGap(d *problem.Draw) calc.Length {
 	if d.System == machine.Metric {

@@ -19,9 +19,9 @@ var _ = shared.Register(problem.Task{
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		if d.Level == problem.NumbersGiven {
-			v.Set("angle", problem.Pick(d, 14.5, 15, 26.5, 27, 27.5, 28, 29, 29.5, 29.5))
+			v.Set("angle", problem.Pick(d, 14, 14.5, 15, 17.5, 20, 22, 22.5, 24.5, 25, 26.5, 27, 27.5, 28, 28.5, 29, 29.5))
 		} else {
-			v.Set("included", problem.Pick(d, 60.0, 60, 55, 47.5, 29, 30))
+			v.Set("included", problem.Pick(d, 60.0, 60, 55, 50, 47.5, 45, 40, 35, 30, 29))
 			v.Set("less", problem.Pick(d, 0.5, 1))
 		}
 		d.Job(&v, calc.Outside)

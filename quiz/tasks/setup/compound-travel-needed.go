@@ -15,7 +15,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"compound-feeds", "common-practice"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/16, calc.Inch/6), calc.Outside)
+		d.Tell(&v, shared.FirstThread(d), calc.Outside)
 		shared.TellAngle(d, &v)
 		if d.System == machine.Metric {
 			v.SetLength("spare", calc.Millimetres(d.Steps(1, 4, 0.5)))
@@ -35,7 +35,7 @@ var _ = shared.Register(problem.Task{
 		w.Length("u", "c + m")(c+v.Length("spare"), nil)
 		return w.Quantity()
 	},
-	Errors: []problem.CommonError{
+	Errors: append([]problem.CommonError{
 		{Name: "no-cos", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(shared.ExternalDepth(v) + v.Length("spare"))
 		}},
@@ -51,5 +51,11 @@ var _ = shared.Register(problem.Task{
 		{Name: "times-cos", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(shared.ExternalDepth(v).Times(shared.AngleOf(v).Cos()) + v.Length("spare"))
 		}},
-	},
+		{Name: "radians", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.ExternalDepth(v).Times(1/shared.InRadians(shared.AngleOf(v))) + v.Length("spare"))
+		}},
+	}, shared.OtherAngles(func(v problem.Values, a calc.Angle) (calc.Length, error) {
+		c, err := shared.TravelAt(v, a)
+		return c + v.Length("spare"), err
+	})...),
 })

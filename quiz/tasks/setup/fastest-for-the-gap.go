@@ -12,18 +12,16 @@ var _ = shared.Register(problem.Task{
 	Inputs: shared.Inputs(problem.ThreadInputs, shared.LengthInput("gap", "g", 0.01, 10),
 		problem.Input{Name: "seconds", Symbol: "y", Type: problem.InputPlain, Low: 0.1, High: 60}),
 	Scrap:     answer.ScrapHigh,
-	Tolerance: answer.Tolerance{Other: 1, UpperLimit: true},
+	Tolerance: answer.Tolerance{Other: 1, Safe: answer.Below, Reach: 0.1},
 	Sources:   []string{"arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/6), calc.Outside)
+		d.Tell(&v, shared.FirstThread(d), calc.Outside)
 		v.SetLength("gap", drawGap(d))
 		v.Set("seconds", problem.Pick(d, 1.5, 2, 2.5, 3))
-		// A highest speed must not have been rounded up.
-		if rpm := fastest(v); rpm < 25 || rpm > 250 || shared.RoundedUp(rpm) {
+		if rpm := fastest(v); rpm < 25 || rpm > 250 || !d.JobWith(&v, calc.Outside, v.Length("gap").Times(gapOnWork)) {
 			return problem.Values{}
 		}
-		d.Job(&v, calc.Outside)
 		return v
 	},
 	Work: func(v problem.Values) (problem.Working, error) {

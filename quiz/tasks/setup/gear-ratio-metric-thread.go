@@ -20,11 +20,10 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"jones-1914"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		t, err := calc.ParseDesignation(problem.Pick(d, "M8x1.25-6g", "M10x1.5-6g", "M12x1.5-6g", "M12x1.75-6g", "M14x2-6g", "M16x1.5-6g",
-			"M16x2-6g", "M20x2.5-6g", "M22x1.5-6g", "M24x3-6g", "M27x2-6g", "M30x3.5-6g"))
-		if err != nil {
-			return problem.Values{}
-		}
+		metric := *d // draws from the metric threads, with the same source
+		metric.System = machine.Metric
+		t := shared.FirstThread(&metric)
+		t.Class = "6g"
 		if d.Level == problem.NumbersGiven {
 			v.Set("pitch-mm", calc.Round(t.Pitch.Millimetres(), 4))
 		} else {

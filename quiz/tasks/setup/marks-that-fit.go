@@ -15,15 +15,11 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"jones-1914"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		usual := drawThreadDial(d, &v)
-		if d.Level == problem.OnTheJob {
-			v.Set("gear", float64(usual.Teeth))
-			v.Set("marks", float64(usual.Marks))
+		var among [][2]int
+		if own, _ := ownDial(d); d.Level == problem.OnTheJob {
+			among = [][2]int{{own.Teeth, own.Marks}}
 		}
-		// Not too often a thread for which all fit.
-		if fit := fitting(v); fit == 0 || fit == v.Count("marks") && d.IntN(3) != 0 {
-			return problem.Values{}
-		}
+		drawThreadDial(d, &v, tellDial(d), among, func(fit, _ int) int { return min(fit, 1) })
 		d.Job(&v, calc.Outside)
 		return v
 	},

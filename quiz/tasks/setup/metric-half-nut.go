@@ -23,7 +23,7 @@ var _ = shared.Register(problem.Task{
 		if onMetric {
 			lathe = machine.MetricLathe
 		}
-		same := d.IntN(3) == 0
+		same := d.IntN(2) == 0
 		if _, ok := d.Lathe.ThreadDial(); d.Level == problem.OnTheJob && ok && len(clearCases(d.Lathe, same)) > 0 {
 			lathe = d.Lathe
 		}

@@ -19,19 +19,15 @@ var _ = shared.Register(problem.Task{
 	Sources: []string{"jones-1914"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		usual := drawThreadDial(d, &v)
+		usual, _ := ownDial(d)
+		fit := drawThreadDial(d, &v, tellDial(d), nil, setsOfMarks)
 		v.Set("usual", float64(usual.Teeth))
 		v.Set("usual-marks", float64(usual.Marks))
 		if v.Count("gear") == usual.Teeth {
 			return problem.Values{}
 		}
-		first := 1
-		if d.Level != problem.NumbersGiven {
-			first = 1 + d.IntN(v.Count("marks"))
-		}
-		v.Set("first", float64(first))
-		safe, _ := threadDial(v).SafeMarks(v.Pitch())
-		if (asOnUsualDial(v).None || len(safe) == 0) && d.IntN(4) != 0 { // mostly where the other dial has other marks
+		v.Set("first", float64(1+d.IntN(v.Count("marks"))))
+		if (asOnUsualDial(v).None || fit == 0) && d.IntN(4) != 0 { // mostly where the other dial has other marks
 			return problem.Values{}
 		}
 		d.Job(&v, calc.Outside)

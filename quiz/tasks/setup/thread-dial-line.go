@@ -20,27 +20,16 @@ var _ = shared.Register(problem.Task{
 	Sources: []string{"jones-1914"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		lathe := d.Lathe
-		if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == machine.Metric) {
-			lathe = machine.DefaultLathe(d.System)
+		var among [][2]int // any dial, on the job the learner's own
+		if own, _ := ownDial(d); d.Level == problem.OnTheJob {
+			among = [][2]int{{own.Teeth, own.Marks}}
 		}
 		way := "tpi"
 		if d.System == machine.Metric {
 			way = "pitch"
 		}
-		d.TellAs(&v, d.Thread(calc.Inch/28, calc.Inch/4), calc.Outside, way)
-		v.Set("lead-screw", lathe.LeadScrew)
-		v.Set("gear", float64(lathe.DialTeeth))
-		v.Set("marks", float64(lathe.DialMarks))
-		first := 1
-		if d.Level != problem.NumbersGiven {
-			first = 1 + d.IntN(lathe.DialMarks)
-		}
-		v.Set("first", float64(first))
-		// Whoever always says "any mark" must often be wrong.
-		if safe, _ := threadDial(v).SafeMarks(v.Pitch()); len(safe) == v.Count("marks") && d.IntN(4) != 0 {
-			return problem.Values{}
-		}
+		drawThreadDial(d, &v, way, among, setsOfMarks)
+		v.Set("first", float64(1+d.IntN(v.Count("marks"))))
 		d.Job(&v, calc.Outside)
 		return v
 	},

@@ -1,6 +1,8 @@
 package setup
 
 import (
+	"cmp"
+	"maps"
 	"slices"
 	"strconv"
 
@@ -16,24 +18,78 @@ var threadDialInputs = shared.Inputs(problem.ThreadInputs, screwInput,
 	problem.Input{Name: "gear", Symbol: "T", Type: problem.InputCount, Low: 8, High: 96},
 	problem.Input{Name: "marks", Symbol: "M", Type: problem.InputCount, Low: 2, High: 32})
 
-// drawThreadDial draws a thread and a dial on the learner's lead screw, and returns
-// the dial that is usual there.
-func drawThreadDial(d *problem.Draw, v *problem.Values) (usual calc.ThreadDial) {
+// ownDial is the thread dial of the learner's lathe, or of the one that ships where the
+// learner's has none or is of the other units.
+func ownDial(d *problem.Draw) (dial calc.ThreadDial, leadScrew float64) {
 	lathe := d.Lathe
 	if _, ok := lathe.ThreadDial(); !ok || lathe.Metric != (d.System == machine.Metric) {
 		lathe = machine.DefaultLathe(d.System)
 	}
-	v.Set("lead-screw", lathe.LeadScrew)
-	dial := problem.Pick(d, dials[d.System]...)
-	v.Set("gear", float64(dial[0]))
-	v.Set("marks", float64(dial[1]))
-	way := "callout"
-	if d.Level == problem.NumbersGiven {
-		way = map[machine.System]string{machine.Imperial: "tpi", machine.Metric: "pitch"}[d.System]
+	dial, _ = lathe.ThreadDial() // it has one: see above
+	return dial, lathe.LeadScrew
+}
+
+// drawThreadDial draws a thread and one of the dials, or of all common ones where there is
+// none, on the learner's lead screw, and returns how many marks fit. Each answer is about
+// as likely as another: drawn by threads and dials, half of them would be one and the same.
+// answers tells in how many ways so many of the marks may fit.
+func drawThreadDial(d *problem.Draw, v *problem.Values, way string, among [][2]int, answers func(fit, marks int) int) (fit int) {
+	if among == nil {
+		among = dials[d.System]
 	}
-	d.TellAs(v, d.Thread(calc.Inch/26, calc.Inch/6), calc.Outside, way)
-	usual, _ = lathe.ThreadDial() // it has one: see above
-	return usual
+	dial, screw := ownDial(d)
+	cases := fittingCases(dial, d.Threads(calc.Inch/26, calc.Inch/5), among)
+	var weighted [][2]int
+	for _, group := range slices.SortedFunc(maps.Keys(cases), func(a, b [2]int) int { return cmp.Or(a[0]-b[0], a[1]-b[1]) }) {
+		for range answers(group[0], group[1]) {
+			weighted = append(weighted, group)
+		}
+	}
+	group := problem.Pick(d, weighted...)
+	one := problem.Pick(d, cases[group]...)
+	v.Set("lead-screw", screw)
+	v.Set("gear", float64(one.dial[0]))
+	v.Set("marks", float64(one.dial[1]))
+	d.TellAs(v, problem.Pick(d, one.threads...), calc.Outside, way)
+	return group[0]
+}
+
+// fittingCase is a dial with the threads of one pitch.
+type fittingCase struct {
+	dial    [2]int
+	threads []calc.Designation
+}
+
+// fittingCases are all dials with all pitches, by how many of how many marks fit.
+func fittingCases(own calc.ThreadDial, pitches [][]calc.Designation, among [][2]int) map[[2]int][]fittingCase {
+	cases := map[[2]int][]fittingCase{}
+	for _, dial := range among {
+		own.Teeth, own.Marks = dial[0], dial[1]
+		for _, threads := range pitches {
+			if safe, err := own.SafeMarks(threads[0].Pitch); err == nil {
+				group := [2]int{len(safe), dial[1]}
+				cases[group] = append(cases[group], fittingCase{dial, threads})
+			}
+		}
+	}
+	return cases
+}
+
+// setsOfMarks is how many sets of marks may be right where so many of them fit: one for
+// each mark that the first cut may have been on, until they repeat.
+func setsOfMarks(fit, marks int) int {
+	if fit == 0 {
+		return 1
+	}
+	return marks / fit
+}
+
+// tellDial is how a thread is told beside a dial: by its number at level 1.
+func tellDial(d *problem.Draw) string {
+	if d.Level == problem.NumbersGiven {
+		return map[machine.System]string{machine.Imperial: "tpi", machine.Metric: "pitch"}[d.System]
+	}
+	return "callout"
 }
 
 // marksWorking begins the working with the travel and the threads from one mark of

@@ -12,7 +12,7 @@ import (
 // The rule in feet per minute and inches.
 var inchTurning = turningRule{
 	formula: calc.TurningSpeed, size: calc.Inches, speed: calc.FeetPerMinute,
-	diameters: stepRange{0.375, 2, 0.0625}, threads: [2]calc.Length{calc.Inches(0.5), calc.Inches(1.75)}, speeds: stepRange{60, 110, 5},
+	diameters: stepRange{0.375, 2, 0.0625}, threads: [2]calc.Length{calc.Inches(0.5), calc.Inches(1.75)}, speeds: stepRange{60, 120, 2},
 }
 
 var _ = shared.Register(threadingSpeed(inchTurning, problem.Task{

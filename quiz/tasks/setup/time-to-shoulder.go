@@ -16,14 +16,16 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"arithmetic"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/20, calc.Inch/6), calc.Outside)
+		d.Tell(&v, shared.FirstThread(d), calc.Outside)
 		rpm := shared.DrawSpeed(d)
 		v.Set("rpm", float64(rpm))
 		v.SetLength("gap", drawGap(d))
 		if t := timeLeft(v); t < 0.8 || t > 5 || shared.Halfway(t, secondUnit) || shared.TooFast(v.Pitch(), rpm) {
 			return problem.Values{}
 		}
-		shared.JobAt(d, &v, calc.Outside, rpm)
+		if !shared.JobAt(d, &v, rpm, v.Length("gap").Times(gapOnWork)) {
+			return problem.Values{}
+		}
 		return v
 	},
 	Work: func(v problem.Values) (problem.Working, error) {

@@ -45,7 +45,7 @@ const fastestFirstThread = 150
 // given has what is not the same for all rules.
 func threadingSpeed(r turningRule, t problem.Task) problem.Task {
 	t.Stage, t.Kind, t.SafetyCritical = problem.SetUp, answer.Quantity, true
-	t.Scrap, t.Tolerance = answer.ScrapHigh, answer.Tolerance{Relative: 0.05}
+	t.Scrap, t.Tolerance = answer.ScrapHigh, answer.Tolerance{Relative: 0.05, Safe: answer.Below, Reach: 0.1}
 	t.Sources = []string{"tm-1-420", "common-practice"}
 	t.Draw, t.Work = r.draw, r.work
 	return t
@@ -57,16 +57,15 @@ func (r turningRule) draw(d *problem.Draw) problem.Values {
 	if d.Level == problem.NumbersGiven {
 		v.SetLength("diameter", diameter)
 	} else {
-		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		t := shared.FirstThread(d)
 		d.TellAs(&v, t, calc.Outside, "callout")
 		if t.Nominal < r.threads[0] || t.Nominal > r.threads[1] {
 			return problem.Values{}
 		}
 	}
 	v.Set("turning-speed", r.speeds.draw(d))
-	// Not more than a first thread should turn at, nor a limit that would be printed
-	// rounded up: a highest speed must not be.
-	if limit, err := r.limit(v); err != nil || limit > fastestFirstThread || shared.RoundedUp(limit) {
+	// Not more than a first thread should turn at.
+	if limit, err := r.limit(v); err != nil || limit > fastestFirstThread {
 		return problem.Values{}
 	}
 	d.Job(&v, calc.Outside)

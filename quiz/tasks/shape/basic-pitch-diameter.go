@@ -25,6 +25,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "twice", Work: shared.OtherDiameter(takenOff(2))},
 		{Name: "half", Work: shared.OtherDiameter(takenOff(0.5))},
 		{Name: "use-h", Work: shared.LessPitches(calc.UnifiedExternal.Factor())},
+		{Name: "no-866", Work: shared.LessPitches(calc.AmericanNational.Factor() / calc.HeightOfSharpV)},
 		{Name: "dminor", Work: shared.OtherDiameter(calc.MinorDiameter.Of)},
 	},
 })

@@ -27,6 +27,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "major", Work: shared.LessPitches(0)},
 		{Name: "one-side", Work: shared.LessPitches(calc.BasicInternal.Factor())},
 		{Name: "d-minus-p", Convention: true, Work: shared.LessPitches(1)},
+		{Name: "no-866", Work: shared.LessPitches(2 * calc.BasicInternal.Factor() / calc.HeightOfSharpV)},
 		{Name: "ext-minor", Work: shared.OtherDiameter(calc.MinorDiameter.Of)},
 	},
 })

@@ -18,7 +18,7 @@ var _ = shared.Register(problem.Task{
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		side := problem.Pick(d, calc.Outside, calc.Inside)
-		t := d.Thread(calc.Inch/20, calc.Inch/6)
+		t := shared.FirstThread(d)
 		d.Tell(&v, t, side)
 		v.SetLength("tool-flat", shared.DrawFlat(d, side, t.Pitch, 0.15))
 		v.SetWord("side", side.String())
@@ -50,13 +50,24 @@ var _ = shared.Register(problem.Task{
 			return shared.DepthOf(calc.UnifiedExternal)(v)
 		}},
 		{Name: "add-flat", Work: func(v problem.Values) answer.Response {
-			depth := calc.DepthFromNominal
-			if v.Word("side") == "inside" {
-				depth = calc.DepthFromBore
-			}
-			sharp, err := depth.Of(v.Pitch(), 0) // what belongs off this is put on it
+			sharp, err := depthFrom(v, false).Of(v.Pitch(), 0) // what belongs off this is put on it
 			return shared.Worked(sharp+v.Length("tool-flat").Times(calc.HeightOfSharpV), err)
+		}},
+		{Name: "no-866", Work: func(v problem.Values) answer.Response {
+			sharp, err := depthFrom(v, false).Of(v.Pitch(), 0)
+			return shared.Worked(sharp-v.Length("tool-flat"), err)
+		}},
+		{Name: "other-side", Work: func(v problem.Values) answer.Response {
+			return shared.Worked(depthFrom(v, true).Of(v.Pitch(), v.Length("tool-flat")))
 		}},
 		{Name: "sharp-v", Work: shared.DepthOf(calc.SharpV)},
 	},
 })
+
+// depthFrom is the formula for the side of the thread, or for the other one.
+func depthFrom(v problem.Values, other bool) calc.Formula[func(pitch, flat calc.Length) (calc.Length, error)] {
+	if (v.Word("side") == "inside") != other {
+		return calc.DepthFromBore
+	}
+	return calc.DepthFromNominal
+}

@@ -13,7 +13,7 @@ import (
 var _ = shared.Register(problem.Task{
 	Name: "lead-angle", Stage: problem.Shape, Kind: answer.Quantity,
 	Inputs:    shared.Inputs(problem.ThreadInputs, shared.StartsInput, shared.NominalInput, pitchDiameterInput),
-	Tolerance: answer.Tolerance{Other: 0.1},
+	Tolerance: answer.Tolerance{Other: 0.06},
 	Sources:   []string{"geometry", "handbook"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
@@ -51,6 +51,14 @@ var _ = shared.Register(problem.Task{
 			}
 			_, e := leadAndDiameter(v)
 			return shared.Worked(calc.ThreadSlope.Of(v.Pitch(), e))
+		}},
+		{Name: "nominal", Work: func(v problem.Values) answer.Response {
+			nominal, err := shared.NominalTold(v)
+			if err != nil {
+				return answer.NoResponse // only the pitch diameter is told
+			}
+			lead, _ := leadAndDiameter(v)
+			return shared.Worked(calc.ThreadSlope.Of(lead, nominal))
 		}},
 		{Name: "radians", Work: func(v problem.Values) answer.Response {
 			a, err := calc.ThreadSlope.Of(leadAndDiameter(v))

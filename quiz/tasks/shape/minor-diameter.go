@@ -24,6 +24,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "d-minus-p", Work: shared.LessPitches(1)},
 		{Name: "sharp-v", Work: shared.LessPitches(2 * calc.SharpV.Factor())},
 		{Name: "four", Work: shared.LessPitches(4 * calc.UnifiedExternal.Factor())},
+		{Name: "inside-minor", Work: shared.OtherDiameter(calc.BasicBore.Of)},
 		{Name: "american-national", Convention: true, Work: shared.LessPitches(2 * calc.AmericanNational.Factor())},
 		{Name: "unr", Convention: true, Work: shared.OtherDiameter(calc.UNRMinor)},
 	},

@@ -15,7 +15,7 @@ var _ = shared.Register(problem.Task{
 	Sources:   []string{"navy", "b1-1"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		d.Tell(&v, d.Thread(calc.Inch/28, calc.Inch/6), calc.Outside)
+		d.Tell(&v, d.Thread(calc.Inch/28, calc.Inch/5), calc.Outside)
 		d.Job(&v, calc.Outside)
 		return v
 	},
@@ -33,5 +33,11 @@ var _ = shared.Register(problem.Task{
 		{Name: "american-national", Convention: true, Work: shared.DepthOf(calc.AmericanNational)},
 		{Name: "basic", Convention: true, Work: shared.DepthOf(calc.BasicInternal)},
 		{Name: "pitch", Work: func(v problem.Values) answer.Response { return answer.LengthResponse(v.Pitch()) }},
+		{Name: "no-866", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(shared.ExternalDepth(v).Times(1 / calc.HeightOfSharpV))
+		}},
+		{Name: "rounded-pitch", Work: shared.RoundedPitch(0.0005, func(_ problem.Values, pitch calc.Length) (calc.Length, error) {
+			return calc.ExternalDepth.Of(pitch)
+		})},
 	},
 })

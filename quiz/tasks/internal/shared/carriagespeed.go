@@ -22,7 +22,7 @@ func DrawSpeed(d *problem.Draw) int {
 		speeds = machine.DefaultLathe(d.System).Speeds
 	}
 	if d.Level == problem.OnTheJob {
-		return speeds[d.IntN(min(3, len(speeds)))]
+		return speeds[d.IntN(min(4, len(speeds)))]
 	}
 	return 5 * d.Between(9, 28)
 }
@@ -36,10 +36,11 @@ func TooFast(lead calc.Length, rpm int) bool {
 	return lead.Times(float64(rpm)/60) > fastestCarriage
 }
 
-// JobAt is a job whose spindle runs at the speed that the problem is about.
-func JobAt(d *problem.Draw, v *problem.Values, side calc.Side, rpm int) {
+// JobAt is a job whose spindle runs at the speed that the problem is about. It is false
+// where a length does not go on such work, see JobWith.
+func JobAt(d *problem.Draw, v *problem.Values, rpm int, length calc.Length) bool {
 	v.Say("rpm", strconv.Itoa(rpm))
-	d.Job(v, side)
+	return d.JobWith(v, calc.Outside, length)
 }
 
 // UpsideDown is the number of threads in an inch or a millimetre, taken for the

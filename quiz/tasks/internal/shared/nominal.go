@@ -45,11 +45,11 @@ func NominalStep(w *problem.Working, v problem.Values) calc.Length {
 	return d
 }
 
-// FirstThread draws a thread as a beginner may cut it: 6 to 20 threads per inch, or
-// 1 to 4 mm of pitch.
+// FirstThread draws a thread as a beginner may meet it: 6 to 20 threads per inch, or
+// 1 to 5 mm of pitch.
 func FirstThread(d *problem.Draw) calc.Designation {
 	if d.System == machine.Metric {
-		return d.Thread(calc.Millimetres(1), calc.Millimetres(4))
+		return d.Thread(calc.Millimetres(1), calc.Millimetres(5))
 	}
 	return d.Thread(calc.Inch/20, calc.Inch/6)
 }

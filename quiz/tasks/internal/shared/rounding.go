@@ -25,10 +25,6 @@ func Same(x, y float64) bool { return calc.Within(x, y, near) }
 // Whole reports whether a number is whole.
 func Whole(x float64) bool { return Same(x, calc.Round(x, 0)) }
 
-// RoundedUp reports whether a number would be printed as the next whole one above it: a
-// limit must not be.
-func RoundedUp(x float64) bool { return calc.Round(x, 0) > x+1e-9 }
-
 // AsPrinted rounds a length to what a problem prints.
 func AsPrinted(d *problem.Draw, l calc.Length) calc.Length {
 	u := d.System.Length()
