@@ -119,7 +119,7 @@ func (r *Record) complete() error {
 		return err
 	}
 	defer rows.Close()
-	for rows.Next() {
+	if rows.Next() {
 		var learner string
 		var gone int
 		if err := rows.Scan(&learner, &gone); err != nil {

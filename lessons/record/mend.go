@@ -110,29 +110,44 @@ func write(path string, found salvaged) error {
 	}
 	err = r.change(func(tx *sql.Tx) error {
 		for _, learner := range found.learners() {
-			for _, n := range slices.Sorted(maps.Keys(found.answers[learner])) {
-				if err := insert(tx, found.answers[learner][n].Answer, n); err != nil {
-					return err
-				}
-			}
-			for _, n := range found.gaps(learner) {
-				if _, err := tx.Exec("INSERT INTO lost (learner, n, at_ms, said) VALUES (?, ?, ?, 0)", learner, n, time.Now().UnixMilli()); err != nil {
-					return err
-				}
+			if err := found.writeAnswers(tx, learner); err != nil {
+				return err
 			}
 		}
-		for table, columns := range asides {
-			marks := strings.Repeat(", ?", strings.Count(columns, ",")+1)[2:]
-			for _, values := range found.others[table] {
-				_, err := tx.Exec("INSERT OR IGNORE INTO "+table+" ("+columns+") VALUES ("+marks+")", values...)
-				if err != nil && codeOf(err) != sqlite3.SQLITE_CONSTRAINT { // a value that can't be was spoilt
-					return err
-				}
-			}
-		}
-		return nil
+		return found.writeAsides(tx)
 	})
 	return errors.Join(err, r.db.Close())
+}
+
+// writeAnswers writes the answers of a learner under their numbers, and the numbers that are
+// lost.
+func (s salvaged) writeAnswers(tx *sql.Tx, learner string) error {
+	for _, n := range slices.Sorted(maps.Keys(s.answers[learner])) {
+		if err := insert(tx, s.answers[learner][n].Answer, n); err != nil {
+			return err
+		}
+	}
+	for _, n := range s.gaps(learner) {
+		if _, err := tx.Exec("INSERT INTO lost (learner, n, at_ms, said) VALUES (?, ?, ?, 0)", learner, n, time.Now().UnixMilli()); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// writeAsides writes the rows of the other tables. A value that can't be was spoilt: its row is
+// left out.
+func (s salvaged) writeAsides(tx *sql.Tx) error {
+	for table, columns := range asides {
+		marks := strings.Repeat(", ?", strings.Count(columns, ",")+1)[2:]
+		for _, values := range s.others[table] {
+			_, err := tx.Exec("INSERT OR IGNORE INTO "+table+" ("+columns+") VALUES ("+marks+")", values...)
+			if err != nil && codeOf(err) != sqlite3.SQLITE_CONSTRAINT {
+				return err
+			}
+		}
+	}
+	return nil
 }
 
 // passing is called at the moments at which a kill might leave something half done: tests
