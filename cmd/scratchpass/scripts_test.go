@@ -176,7 +176,7 @@ func TestProblemDocumentIsDocumented(t *testing.T) {
 	if err := d.Decode(&doc); err != nil {
 		t.Fatal(err)
 	}
-	if doc.Answer.Value != "0.0587" || len(doc.Steps) != 3 || doc.Steps[2].With != "0.051120 / cos(29.5)" || len(doc.Slips) != 5 {
+	if doc.Answer.Value != "0.0587" || len(doc.Steps) != 3 || doc.Steps[2].With != "0.051120 / cos(29.5)" || len(doc.Slips) != 9 {
 		t.Errorf("%+v", doc)
 	}
 }
