@@ -53,7 +53,7 @@ func reference(e *answer.Expected, r answer.Response) (v answer.Verdict, name st
 	}
 	given, key := math.Abs(r.X), math.Abs(e.Key.X)
 	switch {
-	case e.Scrap == answer.NoScrapSide, key > 0 && (given > 6*key || given*6 < key), r.X < 0 && e.Key.X > 0:
+	case e.Scrap == answer.NoScrapSide, key > 0 && (given > 6*key*(1+1e-9) || given*6 < key*(1-1e-9)), r.X < 0 && e.Key.X > 0:
 		return answer.Wrong, ""
 	case (r.X > e.Key.X) == (e.Scrap == answer.ScrapHigh):
 		return answer.ScrapWrong, ""

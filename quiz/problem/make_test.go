@@ -148,15 +148,21 @@ func TestFromValues(t *testing.T) {
 func TestRoundingEdges(t *testing.T) {
 	task := demo()
 	task.Errors = nil
-	task.Work = func(v problem.Values) (problem.Working, error) {
-		w := v.Working()
-		w.Length("c", "h x 1")(v.Length("depth"), nil)
-		return w.Quantity()
-	}
-	for depth, want := range map[string]bool{"0.1234": false, "0.123451": true, "0.123449": true, "0.12345": false, "0.1234535": true, "0.1234545": false, "0.1234465": true, "0.123444": false} {
-		p, err := problem.FromValues(task, read(t, task.Inputs, machine.Imperial, "depth="+depth+"; angle=30"), machine.InchLathe)
-		if err != nil || p.Ambiguous() != want {
-			t.Errorf("%s: ambiguous %v, %v", depth, p.Ambiguous(), err)
+	for before, cases := range map[float64]map[string]bool{
+		1.0 / 3: {"0.1234": false, "0.123451": true, "0.123449": true, "0.12345": false, "0.1234535": true, "0.1234545": false, "0.1234465": true, "0.123444": false},
+		0.25:    {"0.1234": false, "0.123451": false, "0.123449": false, "0.12345": false, "0.1234502": true, "0.1234498": true, "0.1234505": false}, // a step that is printed as it is
+	} {
+		task.Work = func(v problem.Values) (problem.Working, error) {
+			w := v.Working()
+			w.Length("b", "1 / 3")(calc.Inches(before), nil)
+			w.Length("c", "h x 1")(v.Length("depth"), nil)
+			return w.Quantity()
+		}
+		for depth, want := range cases {
+			p, err := problem.FromValues(task, read(t, task.Inputs, machine.Imperial, "depth="+depth+"; angle=30"), machine.InchLathe)
+			if err != nil || p.Ambiguous() != want {
+				t.Errorf("%s after %v: ambiguous %v, %v", depth, before, p.Ambiguous(), err)
+			}
 		}
 	}
 }
