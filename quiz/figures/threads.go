@@ -52,7 +52,7 @@ var formFigures = []figure{
 		func(a *arguments) (float64, error) { return a.factor(0), nil }},
 	{"depth THREAD", "single depth of an external thread, in", "depth 1-8", inInches,
 		func(a *arguments) (float64, error) { return inches(calc.ExternalDepth.Of(a.pitch(0))) }},
-	{"pitch-diameter-over THREAD PART", "pitch diameter left on by depth 0.6134 and a flat of 1/PART pitch, in", "pitch-diameter-over 10 8", inInches,
+	{"pitch-diameter-over THREAD PART", "left on by 0.6134 P, flat P/PART, in", "pitch-diameter-over 10 8", inInches,
 		func(a *arguments) (float64, error) { return inches(leftByBookDepth(a.pitch(0), a.count(1, 0))) }},
 	{"minor NAME", "minor diameter of an external thread, in", "minor 1-8", inInches,
 		func(a *arguments) (float64, error) {
