@@ -75,51 +75,76 @@ func (w row) whole() error {
 	return nil
 }
 
-// inOrder goes through a learner's answers in the order they were kept. An error is the last
-// that comes.
-func inOrder(q queryer, learner string) iter.Seq2[Answer, error] {
-	return func(yield func(Answer, error) bool) {
-		for last := int64(0); ; {
-			rows, err := batch(q, "learner = ? AND n > ? ORDER BY n", learner, last)
+// inBatches goes through rows that are read a batch at a time: next reads those behind the
+// last one, which is nil at first. An error is the last that comes.
+func inBatches(next func(last *row) ([]row, error)) iter.Seq2[row, error] {
+	return func(yield func(row, error) bool) {
+		for last := (*row)(nil); ; {
+			rows, err := next(last)
 			if err != nil {
-				yield(Answer{}, err)
+				yield(row{}, err)
 				return
 			}
 			if len(rows) == 0 {
 				return
 			}
-			for _, w := range rows {
-				last = w.n
-				if err := w.whole(); !yield(w.Answer, err) || err != nil {
+			for i := range rows {
+				if !yield(rows[i], nil) {
 					return
 				}
+			}
+			last = &rows[len(rows)-1]
+		}
+	}
+}
+
+// everyRow goes through all answers of a file, whosever and however they are.
+func everyRow(q queryer) iter.Seq2[row, error] {
+	return inBatches(func(last *row) ([]row, error) {
+		id := int64(0)
+		if last != nil {
+			id = last.id
+		}
+		return batch(q, "id > ? ORDER BY id", id)
+	})
+}
+
+// asKept are answers as they were kept; one that is not is an error, and the last that comes.
+func asKept(rows iter.Seq2[row, error]) iter.Seq2[Answer, error] {
+	return func(yield func(Answer, error) bool) {
+		for w, err := range rows {
+			if err == nil {
+				err = w.whole()
+			}
+			if !yield(w.Answer, err) || err != nil {
+				return
 			}
 		}
 	}
 }
 
+// inOrder goes through a learner's answers in the order they were kept. An error is the last
+// that comes.
+func inOrder(q queryer, learner string) iter.Seq2[Answer, error] {
+	return asKept(inBatches(func(last *row) ([]row, error) {
+		n := int64(0)
+		if last != nil {
+			n = last.n
+		}
+		return batch(q, "learner = ? AND n > ? ORDER BY n", learner, n)
+	}))
+}
+
 // byTime goes through a learner's answers in the order they were given, from a moment on, in
 // milliseconds.
 func byTime(q queryer, learner string, sinceMS int64) iter.Seq2[Answer, error] {
-	return func(yield func(Answer, error) bool) {
-		lastMS, last := sinceMS, int64(-1)
-		for {
-			rows, err := batch(q, "learner = ?1 AND (at_ms > ?2 OR at_ms = ?2 AND n > ?3) ORDER BY at_ms, n", learner, lastMS, last)
-			if err != nil {
-				yield(Answer{}, err)
-				return
-			}
-			if len(rows) == 0 {
-				return
-			}
-			for _, w := range rows {
-				lastMS, last = w.At.UnixMilli(), w.n
-				if err := w.whole(); !yield(w.Answer, err) || err != nil {
-					return
-				}
-			}
+	return asKept(inBatches(func(last *row) ([]row, error) {
+		ms, n := sinceMS, int64(-1)
+		if last != nil {
+			ms, n = last.At.UnixMilli(), last.n
 		}
-	}
+		return batch(q, "learner = ?1 AND (at_ms > ?2 OR at_ms = ?2 AND n > ?3) ORDER BY at_ms, n", learner, ms, n)
+	}))
 }
 
 // Answers goes through the learner's answers in the order they were kept, the oldest

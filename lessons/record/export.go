@@ -54,9 +54,3 @@ func ExportDamaged(path, learner string, w io.Writer) (n int, missing []int64, e
 	}
 	return n, found.gaps(learner), nil
 }
-
-// Unwritable reports whether an error says that nothing may be written.
-func Unwritable(err error) bool { return unwritable(err) }
-
-// Damaged reports whether an error says that a record is damaged.
-func Damaged(err error) bool { return damaged(err) }

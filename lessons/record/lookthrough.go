@@ -52,7 +52,7 @@ func (r *Record) copiedOn(day time.Time) bool {
 	return err == nil && info.ModTime().Format(time.DateOnly) == day.Format(time.DateOnly)
 }
 
-// sound returns an error that damaged knows where anything in the file is not as it was
+// sound returns an error that Damaged knows where anything in the file is not as it was
 // written.
 func (r *Record) sound() error {
 	var found string
@@ -65,29 +65,19 @@ func (r *Record) sound() error {
 	if err := r.listed(); err != nil {
 		return err
 	}
-	for last := int64(0); ; {
-		rows, err := batch(r.db, "id > ? ORDER BY id", last)
+	for _, err := range asKept(everyRow(r.db)) {
 		if err != nil {
 			return err
-		}
-		if len(rows) == 0 {
-			break
-		}
-		for _, w := range rows {
-			last = w.id
-			if err := w.whole(); err != nil {
-				return err
-			}
 		}
 	}
 	tests, err := readAll(r.db, "SELECT "+asides["tests"]+" FROM tests")
 	if err != nil {
 		return err
 	}
-	if !slices.ContainsFunc(tests, func(row []any) bool { return !wholeTest(row) }) {
-		return r.complete()
+	if slices.ContainsFunc(tests, func(row []any) bool { return !wholeTest(row) }) {
+		return fmt.Errorf("%w: a mixed test is not as it was kept", errDamaged)
 	}
-	return fmt.Errorf("%w: a mixed test is not as it was kept", errDamaged)
+	return r.complete()
 }
 
 // listSum is the sum over the list of the tables in the newest form, as the database keeps it.
@@ -142,19 +132,29 @@ func (r *Record) copy() error {
 
 // copyTo copies the whole record into another file.
 func (r *Record) copyTo(path string) error {
+	return r.backup(func(c copier) (*sqlite.Backup, error) { return c.NewBackup("file:" + escape(path)) })
+}
+
+// copier is a connection of the database that can copy all of it.
+type copier interface {
+	NewBackup(to string) (*sqlite.Backup, error)
+	NewRestore(from string) (*sqlite.Backup, error)
+}
+
+// backup copies the whole record by the database's own means, as begin says from where to
+// where.
+func (r *Record) backup(begin func(copier) (*sqlite.Backup, error)) error {
 	c, err := r.db.Conn(context.Background())
 	if err != nil {
 		return err
 	}
 	defer c.Close()
 	return c.Raw(func(driverConn any) error {
-		from, ok := driverConn.(interface {
-			NewBackup(string) (*sqlite.Backup, error)
-		})
+		from, ok := driverConn.(copier)
 		if !ok {
 			return fmt.Errorf("the database can't copy itself: %T", driverConn)
 		}
-		b, err := from.NewBackup("file:" + escape(path))
+		b, err := begin(from)
 		if err != nil {
 			return err
 		}

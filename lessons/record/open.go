@@ -57,7 +57,7 @@ func openAs(path, learner string, when check) (*Record, error) {
 			r.Mended = mended
 			return r, nil
 		}
-		if !damaged(err) || tries == openTries {
+		if !Damaged(err) || tries == openTries {
 			return nil, err
 		}
 		if mended, err = mend(path, learner, err); err != nil {
@@ -73,7 +73,7 @@ func openShared(path, learner string, when check) (*Record, error) {
 		return nil, err
 	}
 	opened := open
-	if unwritable(err) { // nor can a journal be written there
+	if Unwritable(err) { // nor can a journal be written there
 		opened = openToRead
 	}
 	if err != nil { // a disk that has no locks: no one can mend either
@@ -93,8 +93,8 @@ func openShared(path, learner string, when check) (*Record, error) {
 // lockEnding is the ending of the file that locks stand for.
 const lockEnding = ".lock"
 
-// damaged reports whether an error says that the file is no sound record.
-func damaged(err error) bool {
+// Damaged reports whether an error says that the file is no sound record.
+func Damaged(err error) bool {
 	code := codeOf(err)
 	return code == sqlite3.SQLITE_CORRUPT || code == sqlite3.SQLITE_NOTADB || errors.As(err, &spoilt{}) || errors.Is(err, errDamaged)
 }
@@ -114,7 +114,7 @@ func codeOf(err error) int {
 func open(path, learner string) (*Record, error) {
 	// Private from the first moment: the file exists before the database opens it.
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
-	if unwritable(err) {
+	if Unwritable(err) {
 		return openToRead(path, learner)
 	}
 	if err != nil {
@@ -134,8 +134,8 @@ func open(path, learner string) (*Record, error) {
 	return r, nil
 }
 
-// unwritable reports whether an error says that nothing may be written.
-func unwritable(err error) bool {
+// Unwritable reports whether an error says that nothing may be written.
+func Unwritable(err error) bool {
 	return errors.Is(err, fs.ErrPermission) || errors.Is(err, syscall.EROFS)
 }
 

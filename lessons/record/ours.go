@@ -7,7 +7,10 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math"
 	"os"
+
+	"scratchpass/quiz/files"
 )
 
 // The beginning of a database file. Source: the SQLite database file format, section 1.3.
@@ -27,17 +30,10 @@ const (
 // ours returns an error for a file that is there, has something in it, and was not written
 // by this program: it is not to be written to, nor to be given another name.
 func ours(path string) error {
-	info, err := os.Stat(path)
+	f, err := files.Open(path, math.MaxInt64)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
-	if err != nil {
-		return err
-	}
-	if !info.Mode().IsRegular() {
-		return &fs.PathError{Op: "open", Path: path, Err: errors.New("it is no ordinary file: give the name of a file for the record")}
-	}
-	f, err := os.Open(path)
 	if err != nil {
 		return err
 	}

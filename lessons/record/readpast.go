@@ -26,7 +26,7 @@ func (s *salvaged) answersOf(db *sql.DB, version int) {
 		switch {
 		case err == nil && len(rows) == 0:
 			return
-		case err != nil && !damaged(err): // a column is gone
+		case err != nil && !Damaged(err): // a column is gone
 			return
 		case err != nil || last == before:
 			last = s.step(db, query, last, most, version)

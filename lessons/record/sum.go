@@ -65,23 +65,16 @@ func moment(ms, zone int64) time.Time {
 // sealAll gives the answers of an older form what the newest has. Where they were given is
 // not known: the days are taken to be those of the place where the computer is.
 func sealAll(tx *sql.Tx) error {
-	var last int64
-	for {
-		rows, err := batch(tx, "id > ? ORDER BY id", last)
+	for w, err := range everyRow(tx) {
 		if err != nil {
 			return err
 		}
-		if len(rows) == 0 {
-			return sealTests(tx)
-		}
-		for _, w := range rows {
-			w.At = time.UnixMilli(w.At.UnixMilli())
-			if _, err := tx.Exec("UPDATE answers SET zone_s = ?, sum = ? WHERE id = ?", zoneOf(w.At), w.seal(), w.id); err != nil {
-				return err
-			}
-			last = w.id
+		w.At = time.UnixMilli(w.At.UnixMilli())
+		if _, err := tx.Exec("UPDATE answers SET zone_s = ?, sum = ? WHERE id = ?", zoneOf(w.At), w.seal(), w.id); err != nil {
+			return err
 		}
 	}
+	return sealTests(tx)
 }
 
 // sealTests is sealAll for mixed tests.

@@ -52,9 +52,15 @@ func (r *Record) Summaries() (of map[string]Summary, answers int, err error) {
 	if r.made != nil {
 		return maps.Clone(r.made.of), r.made.answers, nil
 	}
+	of, all, err := r.states()
+	return of, all.Answers, err
+}
+
+// states are the summaries that are kept.
+func (r *Record) states() (of map[string]Summary, all count, err error) {
 	rows, err := r.db.Query("SELECT task, state, sum FROM states WHERE learner = ?", r.Learner)
 	if err != nil {
-		return nil, 0, err
+		return nil, count{}, err
 	}
 	defer rows.Close()
 	of = map[string]Summary{}
@@ -62,24 +68,18 @@ func (r *Record) Summaries() (of map[string]Summary, answers int, err error) {
 		var task, text string
 		var sum int64
 		if err := rows.Scan(&task, &text, &sum); err != nil {
-			return nil, 0, err
-		}
-		if sum != sealOf(r.Learner, task, text) {
-			return nil, 0, fmt.Errorf("the summary of %q is not as it was kept", task)
+			return nil, count{}, err
 		}
 		if task == everything {
-			all, err := readState[count](task, text)
-			if err != nil {
-				return nil, 0, err
-			}
-			answers = all.Answers
-			continue
+			all, err = readState[count](r.Learner, task, text, sum)
+		} else {
+			of[task], err = readState[Summary](r.Learner, task, text, sum)
 		}
-		if of[task], err = readState[Summary](task, text); err != nil {
-			return nil, 0, err
+		if err != nil {
+			return nil, count{}, err
 		}
 	}
-	return of, answers, rows.Err()
+	return of, all, rows.Err()
 }
 
 // addTo folds an answer into the count of all and into the summary of its task.
@@ -104,19 +104,24 @@ func stateOf[T any](tx *sql.Tx, learner, task string) (state T, err error) {
 	var sum int64
 	err = tx.QueryRow("SELECT state, sum FROM states WHERE learner = ? AND task = ?", learner, task).Scan(&text, &sum)
 	switch {
-	case err == nil && sum != sealOf(learner, task, text):
-		return state, fmt.Errorf("the summary of %q is not as it was kept", task)
 	case errors.Is(err, sql.ErrNoRows):
 		return state, nil
 	case err != nil:
 		return state, err
 	}
-	return readState[T](task, text)
+	return readState[T](learner, task, text, sum)
 }
 
-func readState[T any](task, text string) (state T, err error) {
+// errSpoiltState says that a summary can't be used: it can be made anew.
+var errSpoiltState = errors.New("a summary is spoilt")
+
+// readState reads the text of a summary that has the sum it was kept with.
+func readState[T any](learner, task, text string, sum int64) (state T, err error) {
+	if sum != sealOf(learner, task, text) {
+		return state, fmt.Errorf("%w: the summary of %q is not as it was kept", errSpoiltState, task)
+	}
 	if err := json.Unmarshal([]byte(text), &state); err != nil {
-		return state, fmt.Errorf("the summary of %q can't be read: %w", task, err)
+		return state, fmt.Errorf("%w: the summary of %q can't be read: %w", errSpoiltState, task, err)
 	}
 	return state, nil
 }
@@ -141,15 +146,10 @@ func (r *Record) Refold(fold Fold, rule int) error {
 		return err
 	}
 	return r.change(func(tx *sql.Tx) error {
-		if err := refold(tx, r.Learner, fold); err != nil {
+		if err := putState(tx, r.Learner, everything, count{Fold: rule}); err != nil {
 			return err
 		}
-		all, err := stateOf[count](tx, r.Learner, everything)
-		if err != nil {
-			return err
-		}
-		all.Fold = rule
-		return putState(tx, r.Learner, everything, all)
+		return refold(tx, r.Learner, fold)
 	})
 }
 
@@ -192,20 +192,17 @@ func folded(q queryer, learner string, fold Fold) (of map[string]Summary, answer
 // number: an older rule made them, a record from before there were summaries has none, or
 // they count other answers than there are.
 func (r *Record) NeedsRefold(rule int) (bool, error) {
-	var state string
 	var answers int
-	err := r.db.QueryRow("SELECT COALESCE((SELECT state FROM states WHERE learner = ?1 AND task = ?2), '{}'), (SELECT COUNT(*) FROM answers WHERE learner = ?1)", r.Learner, everything).Scan(&state, &answers)
-	if err != nil {
+	if err := r.db.QueryRow("SELECT COUNT(*) FROM answers WHERE learner = ?", r.Learner).Scan(&answers); err != nil {
 		return false, err
 	}
-	of, n, err := r.Summaries()
-	if err != nil {
-		return true, nil // they can't be read: they can be made
+	of, all, err := r.states()
+	if errors.Is(err, errSpoiltState) {
+		return true, nil
 	}
 	sum := 0
 	for _, s := range of {
 		sum += s.Answers
 	}
-	all, err := readState[count](everything, state)
-	return err != nil || all.Fold != rule || n != answers || sum != answers, nil
+	return all.Fold != rule || all.Answers != answers || sum != answers, err
 }

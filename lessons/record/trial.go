@@ -1,9 +1,7 @@
 package record
 
 import (
-	"context"
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"time"
@@ -71,23 +69,5 @@ func openRolledBack(path, learner string) (*Record, error) {
 
 // restore fills this record with what another file has.
 func (r *Record) restore(path string) error {
-	c, err := r.db.Conn(context.Background())
-	if err != nil {
-		return err
-	}
-	defer c.Close()
-	return c.Raw(func(driverConn any) error {
-		into, ok := driverConn.(interface {
-			NewRestore(string) (*sqlite.Backup, error)
-		})
-		if !ok {
-			return fmt.Errorf("the database can't copy itself: %T", driverConn)
-		}
-		b, err := into.NewRestore("file:" + escape(path) + "?mode=ro")
-		if err != nil {
-			return err
-		}
-		_, err = b.Step(-1)
-		return errors.Join(err, b.Finish())
-	})
+	return r.backup(func(c copier) (*sqlite.Backup, error) { return c.NewRestore("file:" + escape(path) + "?mode=ro") })
 }

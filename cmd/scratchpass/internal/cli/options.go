@@ -87,6 +87,15 @@ func (o *Options) Now() time.Time {
 // IsTrial reports whether it is practised as of another day, on a copy of the record.
 func (o *Options) IsTrial() bool { return o.asOf != "" }
 
+// NotOnTrial is an error where it is practised as of another day and an option, such as
+// --out, would keep something of it.
+func (o *Options) NotOnTrial(option, value string) error {
+	if o.IsTrial() && value != "" {
+		return Usagef("--as-of only tries things, and nothing of it is kept: leave out %s", option)
+	}
+	return nil
+}
+
 // Seeds returns the seeds of one sitting after the other: the same for the same --seed,
 // else new each time.
 func (o *Options) Seeds() func() sitting.Seeds {

@@ -20,7 +20,7 @@ import (
 func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error) {
 	s, rec, err := r.OpenToRead(ctx, false)
 	if err == nil && rec != nil && rec.ReadOnly {
-		err = fmt.Errorf("the record %q may only be read, so no answer can be kept: give --record FILE, or --record none", r.RecordFile)
+		err = fmt.Errorf("%w, or --record none", record.ErrReadOnly)
 	}
 	return s, rec, err
 }
@@ -128,4 +128,20 @@ func (r *Run) LearnersRecord() (learner, path string, err error) {
 		return "", "", fmt.Errorf("no folder for the record: %w; give --record FILE, or --record none", err)
 	}
 	return learner, path, nil
+}
+
+// NoteExport notes a file that the learner's answers are about to be written to, where a record
+// is kept and anything can be noted: who forgets is told of it.
+func (r *Run) NoteExport(to string) error {
+	if r.RecordFile == NoRecord {
+		return nil
+	}
+	learner, path, err := r.LearnersRecord()
+	if err != nil {
+		return err
+	}
+	if err := record.NoteExport(path, learner, to); err != nil && !record.Unwritable(err) {
+		return err
+	}
+	return nil
 }

@@ -63,16 +63,11 @@ func wrongAnswer(text []byte, given map[string]string) int {
 	return 0
 }
 
-// alsoWrite lets a session write every answer to a file too, at once. A file of anything
-// else stays as it is.
+// alsoWrite lets a session write every answer to a file too, at once: one that is new, or that
+// answeredIn has read.
 func alsoWrite(r *cli.Run, s *sitting.Session, path string) error {
-	if _, err := answeredIn(path); err != nil {
+	if err := r.NoteExport(path); err != nil {
 		return err
-	}
-	if learner, recordPath, err := r.LearnersRecord(); err == nil && r.RecordFile != cli.NoRecord {
-		if err := record.NoteExport(recordPath, learner, path); err != nil && !record.Unwritable(err) {
-			return err
-		}
 	}
 	f, err := files.Append(path, files.TornAnswer)
 	if err != nil {

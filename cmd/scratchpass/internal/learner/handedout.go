@@ -45,13 +45,11 @@ func readHandedOut(args []string, file string) (h practice.HandedOut, err error)
 	return h, nil
 }
 
-// goOnIn takes up what a file of answers has of an earlier sitting. A file of other
+// goOnWith takes up the answers that a file has of an earlier sitting. A file of other
 // questions is someone else's.
-func goOnIn(h *practice.HandedOut, file string) (err error) {
-	if h.Given, err = answeredIn(file); err != nil {
-		return err
-	}
-	for _, code := range slices.Sorted(maps.Keys(h.Given)) {
+func goOnWith(h *practice.HandedOut, given map[string]string, file string) error {
+	h.Given = given
+	for _, code := range slices.Sorted(maps.Keys(given)) {
 		if !slices.Contains(h.Codes, code) {
 			return cli.Usagef("%s has answers to other questions (%s): give another --out", file, code)
 		}

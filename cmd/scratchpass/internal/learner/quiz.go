@@ -32,7 +32,10 @@ func quizCommand(r *cli.Run) *cobra.Command {
 			if goOn {
 				return takeUp(cmd.Context(), r, args)
 			}
-			p, err := f.read(args, r.IsTrial())
+			p, err := f.read(args)
+			if err == nil {
+				err = r.NotOnTrial("--out", f.out)
+			}
 			if err != nil {
 				return err
 			}
@@ -63,14 +66,11 @@ type session struct {
 	out    string             // a file for the answers, or empty
 }
 
-// read reads how practice was called. A trial is as of another day.
-func (f *quizFlags) read(args []string, trial bool) (p session, err error) {
+// read reads how practice was called.
+func (f *quizFlags) read(args []string) (p session, err error) {
 	p = session{count: f.count, test: f.test, out: f.out}
 	if p.level, err = f.level.Read(); err != nil {
 		return p, err
-	}
-	if f.out != "" && trial {
-		return p, cli.Usagef("--as-of only tries things, and nothing of it is kept: leave out --out")
 	}
 	if f.count < 1 || f.count > mostProblems {
 		return p, cli.Usagef("--count %d: give 1 to %d", f.count, mostProblems)
@@ -91,13 +91,15 @@ func (p session) begin(ctx context.Context, r *cli.Run) error {
 		return err
 	}
 	handedOut := len(p.handed.Codes) > 0
-	if handedOut && p.out != "" {
-		if err := goOnIn(&p.handed, p.out); err != nil {
+	if p.out != "" {
+		given, err := answeredIn(p.out)
+		if err == nil && handedOut {
+			err = goOnWith(&p.handed, given, p.out)
+		}
+		if err != nil {
 			return err
 		}
-	}
-	if p.out != "" { // which also is what it is gone on by
-		s.Store = nil
+		s.Store = nil // it is gone on by the file
 		if err := alsoWrite(r, s, p.out); err != nil {
 			return err
 		}

@@ -65,27 +65,13 @@ func (v view) export(r *cli.Run, to string) error {
 
 // exportTo writes them to a file, and first notes which: who forgets is told of it.
 func (v view) exportTo(r *cli.Run, to string) error {
-	if err := noteExport(r, to); err != nil {
+	if err := r.NoteExport(to); err != nil {
 		return err
 	}
 	var n int
 	err := files.WriteWhole(to, func(f *os.File) (err error) { n, err = v.record.Export(f); return err })
 	if err == nil {
 		fmt.Fprintln(r.Out, v.session.Say("progress-exported", "n", n))
-	}
-	return err
-}
-
-// noteExport notes a file that answers are about to be written to, where anything can be
-// noted.
-func noteExport(r *cli.Run, to string) error {
-	learner, path, err := r.LearnersRecord()
-	if err != nil {
-		return err
-	}
-	err = record.NoteExport(path, learner, to)
-	if record.Unwritable(err) {
-		return nil
 	}
 	return err
 }
@@ -106,7 +92,7 @@ func exportDamaged(ctx context.Context, r *cli.Run, to string) error {
 	write := func(w io.Writer) (err error) { n, missing, err = record.ExportDamaged(path, learner, w); return err }
 	if to == "-" {
 		err = write(r.Out)
-	} else if err = noteExport(r, to); err == nil {
+	} else if err = r.NoteExport(to); err == nil {
 		err = files.WriteWhole(to, func(f *os.File) error { return write(f) })
 	}
 	if err != nil {

@@ -31,8 +31,8 @@ type moveLog struct {
 
 // keepMoves has the moves of a rehearsal kept, and takes up those of an earlier sitting.
 func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal) (*moveLog, error) {
-	if r.IsTrial() && c.log != "" {
-		return nil, cli.Usagef("--as-of only tries things, and nothing of it is kept: leave out --log")
+	if err := r.NotOnTrial("--log", c.log); err != nil {
+		return nil, err
 	}
 	if (r.RecordFile == cli.NoRecord || r.IsTrial()) && c.log == "" {
 		return &moveLog{}, nil
