@@ -15,7 +15,6 @@ import (
 type Known struct {
 	Tasks    []string
 	Drawings []string
-	Lettered []string // drawings that a printed sheet may have
 
 	// Slips are the common errors of each task, which need words.
 	Slips map[string][]string
@@ -143,8 +142,8 @@ func (c *checker) task(file string, at func(string) int, name string, w TaskWord
 	for _, key := range w.Safety {
 		reference(c, file, at(key), "caution", key, c.safety)
 	}
-	if w.Drawing != "" && !slices.Contains(c.known.Lettered, w.Drawing) {
-		c.say(file, at(w.Drawing), "no drawing for a sheet is called %s; they are %s", w.Drawing, strings.Join(c.known.Lettered, ", "))
+	if w.Drawing != "" && !slices.Contains(c.known.Drawings, w.Drawing) {
+		c.say(file, at(w.Drawing), "no drawing is called %s; they are %s", w.Drawing, strings.Join(c.known.Drawings, ", "))
 	}
 }
 

@@ -101,10 +101,9 @@ type Source struct {
 
 // DrawingWords are the words of a drawing.
 type DrawingWords struct {
-	Title   string            `yaml:"title"`
-	Twin    string            `yaml:"twin"`
-	Letters string            `yaml:"letters,omitempty"` // twin without figures, for a sheet that has its own
-	Labels  map[string]string `yaml:"labels,omitempty"`
+	Title  string            `yaml:"title"`
+	Twin   string            `yaml:"twin"`
+	Labels map[string]string `yaml:"labels,omitempty"`
 }
 
 // Safety returns the cautions by key.

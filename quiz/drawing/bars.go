@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"math"
-	"unicode/utf8"
 
 	"scratchpass/calc"
 )
@@ -53,35 +52,24 @@ func Bars(title, twin string, bars []Bar, most float64, unit string) Drawing {
 	y := rows
 	for _, b := range bars {
 		value := shown(calc.Fixed(b.Value, places))
-		d.labelLeft(y-barText, shortened(b.Label, barColumns-1-utf8.RuneCountInString(value)))
-		d.labelRight(y-barText, value)
+		d.labelFrom(0, y-barText, shortened(b.Label, barColumns-1-letters(value)))
+		d.labelTo(barWide, y-barText, value)
 		end, top, bottom := along(b.Value), y-barTop, y-barTop-barHigh
-		d.line(false, Point{0, top}, Point{end, top}, Point{end, bottom}, Point{0, bottom}, Point{0, top})
+		d.area(Outline, Open, Work, Point{0, top}, Point{end, top}, Point{end, bottom}, Point{0, bottom})
 		if b.Low < b.High {
 			low, high, middle := along(b.Low), along(b.High), (top+bottom)/2
-			d.line(false, Point{low, middle}, Point{high, middle})
+			d.draw(Thin, Measure, Point{low, middle}, Point{high, middle})
 		}
 		y -= barStep
 	}
 	// The scale, with a mark at its middle too.
-	d.line(false, Point{0, y - 1}, Point{barWide, y - 1})
+	d.draw(Thin, Measure, Point{0, y - 1}, Point{barWide, y - 1})
 	for _, x := range []float64{0, barWide / 2.0, barWide} {
-		d.line(false, Point{x, y - 1}, Point{x, y - 3})
+		d.draw(Thin, Measure, Point{x, y - 1}, Point{x, y - 3})
 	}
-	d.labelLeft(y-barTop-barText, "0")
-	d.labelRight(y-barTop-barText, shown(calc.Shortest(most, 1)))
+	d.labelFrom(0, y-barTop-barText, "0")
+	d.labelTo(barWide, y-barTop-barText, shown(calc.Shortest(most, 1)))
 	return d
-}
-
-// labelLeft puts a label at the left edge of a chart: its middle, for a letter's width
-// of two dots, a little to the left so that half letters are not rounded up.
-func (d *Drawing) labelLeft(y float64, text string) {
-	d.label(float64(utf8.RuneCountInString(text))-0.1, y, text)
-}
-
-func (d *Drawing) labelRight(y float64, text string) {
-	const letter = barWide / float64(barColumns)
-	d.label(barWide-letter*float64(utf8.RuneCountInString(text))/2, y, text)
 }
 
 // shortened cuts a text to so many letters. The twin has it in full.

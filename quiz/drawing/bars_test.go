@@ -61,7 +61,7 @@ func TestBarsLeaveRoomForNames(t *testing.T) {
 	d := drawing.Bars("Right", "told", twelve, 100, "%")
 	half := d.Width / float64(d.Columns()) / 0.62 * 0.6 // of the height of the type's white
 	for _, label := range d.Labels {
-		for _, line := range d.Lines {
+		for _, line := range d.Shapes {
 			for _, p := range line.Points {
 				if math.Abs(p.Y-label.At.Y) < half {
 					t.Errorf("a line at %g runs into %q at %g", p.Y, label.Text, label.At.Y)
@@ -111,7 +111,7 @@ func TestOddBars(t *testing.T) {
 	}
 	for _, most := range append(odd, 10) {
 		d := drawing.Bars("", "", bars, most, "")
-		for _, line := range d.Lines {
+		for _, line := range d.Shapes {
 			for _, p := range line.Points {
 				if !(p.X >= 0 && p.X <= d.Width && p.Y >= 0 && p.Y <= d.Height) {
 					t.Errorf("up to %g: a line goes to %v", most, p)

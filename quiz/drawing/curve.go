@@ -18,9 +18,9 @@ func Curve(title string, values []float64, most float64, places int) Drawing {
 		most = max(most, v)
 	}
 	d := Drawing{Title: title, Width: curveLeft + curveWide, Height: curveHigh + curveFoot, Most: (curveLeft + curveWide) / 2}
-	d.line(false, Point{curveLeft, curveFoot + curveHigh}, Point{curveLeft, curveFoot}, Point{curveLeft + curveWide, curveFoot})
-	d.labelLeft(curveFoot+curveHigh-1, calc.Fixed(most, places))
-	d.labelLeft(curveFoot+1, calc.Fixed(0, places))
+	d.draw(Thin, Measure, Point{curveLeft, curveFoot + curveHigh}, Point{curveLeft, curveFoot}, Point{curveLeft + curveWide, curveFoot})
+	d.labelFrom(0, curveFoot+curveHigh-1, calc.Fixed(most, places))
+	d.labelFrom(0, curveFoot+1, calc.Fixed(0, places))
 	d.label(curveLeft+curveWide/2, 1.5, shortened(title, curveWide/2))
 	at := func(i int) Point {
 		along, up := 0.5, 0.0
@@ -36,6 +36,6 @@ func Curve(title string, values []float64, most float64, places int) Drawing {
 	for i := range values {
 		points[i] = at(i)
 	}
-	d.line(false, points...)
+	d.draw(Outline, Work, points...)
 	return d
 }

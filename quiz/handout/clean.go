@@ -88,7 +88,8 @@ func (c cleaner) drawing(given *drawing.Drawing) *drawing.Drawing {
 	d.Title, d.Twin = c.line(d.Title), c.line(d.Twin)
 	labels := make([]drawing.Label, len(d.Labels))
 	for i, l := range d.Labels {
-		labels[i] = drawing.Label{At: l.At, Text: c.line(l.Text)}
+		labels[i] = l
+		labels[i].Text = c.line(l.Text)
 	}
 	d.Labels = labels
 	return &d

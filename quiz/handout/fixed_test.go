@@ -19,12 +19,14 @@ var testWords = Words{
 
 func testOptions(p Paper) Options { return Options{Paper: p, Words: testWords, Title: "First thread"} }
 
-// fixedDrawing is one dashed and one whole line with their labels.
+// fixedDrawing is a line of each pen, a tint and an arrowhead, with labels.
 var fixedDrawing = drawing.Drawing{
 	Title: "Depth and travel", Twin: "A line straight in, 0.0511 in, and the longer way of the compound beside it.", Width: 100, Height: 50,
-	Lines: []drawing.Line{
-		{Points: []drawing.Point{{X: 40, Y: 45}, {X: 40, Y: 5}}, Dashed: true},
-		{Points: []drawing.Point{{X: 40, Y: 5}, {X: 62.63, Y: 45}, {X: 40, Y: 45}}},
+	Shapes: []drawing.Shape{
+		{Points: []drawing.Point{{X: 40, Y: 45}, {X: 40, Y: 5}}, Pen: drawing.Hidden},
+		{Points: []drawing.Point{{X: 40, Y: 5}, {X: 62.63, Y: 45}, {X: 40, Y: 45}}, Pen: drawing.Outline, Fill: drawing.Tint},
+		{Points: []drawing.Point{{X: 30, Y: 5}, {X: 70, Y: 5}}, Pen: drawing.Centre},
+		{Points: []drawing.Point{{X: 40, Y: 5}, {X: 41, Y: 9}, {X: 39, Y: 9}, {X: 40, Y: 5}}, Pen: drawing.NoEdge, Fill: drawing.Solid},
 	},
 	Labels: []drawing.Label{{At: drawing.Point{X: 28, Y: 25}, Text: "depth"}, {At: drawing.Point{X: 70, Y: 25}, Text: "travel"}},
 }

@@ -2,7 +2,6 @@ package handout
 
 import (
 	"math"
-	"unicode/utf8"
 
 	"scratchpass/quiz/drawing"
 )
@@ -19,80 +18,85 @@ func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
 		at := func(q drawing.Point) (x, y int) {
 			return left + hundredthsOf(q.X*scale), top + air + hundredthsOf((high-q.Y)*scale)
 		}
-		p.doc.SetLineWidth(pt(heavier))
-		for _, l := range d.Lines {
-			p.stroke(l.Points, l.Dashed, at)
+		for _, shape := range d.Shapes {
+			p.shape(shape, at)
 		}
+		p.doc.SetLineWidth(pt(heavier))
+		p.doc.SetDrawColor(0, 0, 0)
 		p.doc.SetFillColor(255, 255, 255)
 		for _, l := range d.Labels {
 			x, y := at(l.At)
-			p.label(l.Text, x, y, atEdge(d, l), left, width, left+hundredthsOf(d.Width*scale))
+			p.label(l, x, y, left, width)
 		}
 	}}
 }
 
-// stroke draws a line through points; one point makes none.
-func (p *pdf) stroke(points []drawing.Point, dashed bool, at func(drawing.Point) (x, y int)) {
-	if len(points) < 2 {
+// shape draws a run of straight pieces; one point makes none.
+func (p *pdf) shape(s drawing.Shape, at func(drawing.Point) (x, y int)) {
+	if len(s.Points) < 2 {
 		return
 	}
-	if dashed {
-		p.doc.SetDashPattern([]float64{4, 3}, 0)
+	p.doc.SetLineWidth(pt(hairline) / 2)
+	p.doc.SetDrawColor(0, 0, 0)
+	switch s.Pen {
+	case drawing.Outline:
+		p.doc.SetLineWidth(pt(heavier))
+	case drawing.Hidden:
+		p.doc.SetDashPattern([]float64{pt(4 * point), pt(3 * point)}, 0)
+	case drawing.Centre:
+		p.doc.SetDashPattern([]float64{pt(10 * point), pt(2 * point), pt(2 * point), pt(2 * point)}, 0)
 	}
-	x, y := at(points[0])
+	x, y := at(s.Points[0])
 	p.doc.MoveTo(pt(x), pt(y))
-	for _, q := range points[1:] {
+	for _, q := range s.Points[1:] {
 		x, y := at(q)
 		p.doc.LineTo(pt(x), pt(y))
 	}
-	p.doc.DrawPath("D")
-	if dashed {
-		p.doc.SetDashPattern(nil, 0)
+	style := "D"
+	switch s.Fill {
+	case drawing.Clear:
+		p.doc.SetFillColor(255, 255, 255)
+	case drawing.Tint:
+		p.doc.SetFillColor(228, 228, 228)
+	case drawing.Solid:
+		p.doc.SetFillColor(0, 0, 0)
 	}
+	switch {
+	case s.Fill != drawing.Open && s.Pen == drawing.NoEdge:
+		style = "F"
+	case s.Fill != drawing.Open:
+		style = "FD"
+	}
+	p.doc.DrawPath(style)
+	p.doc.SetDashPattern(nil, 0)
 }
 
-// label writes a label with its middle at x, or against an edge: see atEdge. It stands on
-// white, so that no line runs through the letters, and stays on the page.
-func (p *pdf) label(text string, x, y, edge, left, width, right int) {
+// label writes a label at x, as it is aligned. It stands on white, so that no line runs
+// through the letters, and stays on the page.
+func (p *pdf) label(l drawing.Label, x, y, left, width int) {
 	f := small
-	w := p.measure(f)(text)
+	w := p.measure(f)(l.Text)
 	if w > width { // wider than the page
 		f.size = f.size * width / w
-		w = p.measure(f)(text)
+		w = p.measure(f)(l.Text)
 	}
-	x -= w / 2
-	switch edge {
-	case -1:
-		x = left
-	case 1:
-		x = right - w
+	switch l.Align {
+	case drawing.Middle:
+		x -= w / 2
+	case drawing.Right:
+		x -= w
 	}
 	x = max(left, min(x, left+width-w))
 	p.doc.Rect(pt(x-point), pt(y-f.size*6/10), pt(w+2*point), pt(f.size*12/10), "F")
-	p.text(x, y+f.size*36/100-f.baseline(), text, f)
-}
-
-// atEdge tells a label that was placed against the left edge of its drawing, -1, or
-// against the right one, 1. The letters of a page are narrower than those it was placed
-// with, and would leave the edge ragged.
-func atEdge(d *drawing.Drawing, l drawing.Label) int {
-	letter := d.Width / float64(d.Columns())
-	half := letter * float64(utf8.RuneCountInString(l.Text)) / 2
-	switch {
-	case l.At.X-half < letter/2:
-		return -1
-	case l.At.X+half > d.Width-letter/2:
-		return 1
-	}
-	return 0
+	p.text(x, y+f.size*36/100-f.baseline(), l.Text, f)
 }
 
 // extent is from where to where something is drawn; a label reaches so far up and
 // down from its place.
 func extent(d *drawing.Drawing, label float64) (high, low float64) {
 	high, low = math.Inf(-1), math.Inf(1)
-	for _, l := range d.Lines {
-		for _, q := range l.Points {
+	for _, s := range d.Shapes {
+		for _, q := range s.Points {
 			high, low = max(high, q.Y), min(low, q.Y)
 		}
 	}

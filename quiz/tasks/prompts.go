@@ -13,7 +13,7 @@ import (
 
 // Known lists what words may refer to.
 func Known() content.Known {
-	known := content.Known{Tasks: Names(), Drawings: drawing.Names(), Lettered: append(drawing.Lettered(), wording.DialDrawing),
+	known := content.Known{Tasks: Names(), Drawings: drawing.Names(),
 		Slips: map[string][]string{}, Figure: figures.Figure}
 	for _, t := range All() {
 		for _, s := range t.Errors {

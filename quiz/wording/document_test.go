@@ -129,7 +129,7 @@ func TestDrawings(t *testing.T) {
 	if _, err := w.Drawing(remake(t, "dial-past-a-turn@1-0001"), labels); err == nil {
 		t.Error("a drawing that is not there was drawn")
 	}
-	w.Task.Drawing = "dial"
+	w.Task.Drawing = "dial-face"
 	if d, err := w.Drawing(remake(t, "single-depth@1-0001"), labels); d != nil || err != nil {
 		t.Errorf("a task without a dial draws %v, %v", d, err)
 	}

@@ -1,0 +1,22 @@
+package drawing
+
+// figures are the figures of lessons and tasks by name. Each is drawn from the facts of a
+// problem, or from its example.
+var figures = map[string]figure{
+	"thread-profile":    threadProfile,
+	"external-thread":   externalThread,
+	"internal-thread":   internalThread,
+	"three-depths":      threeDepths,
+	"compound-triangle": compoundTriangle,
+	"both-flanks":       bothFlanks,
+	"dial-face":         dialBefore,
+	"dial-face-turned":  dialAfter,
+	"two-dials":         twoDials,
+}
+
+// The sheet of most figures: as wide as the half of a wide terminal, so that a question
+// stands beside it, and low enough for both on a low one.
+const (
+	sheetWide = 96.0
+	sheetHigh = 56.0
+)

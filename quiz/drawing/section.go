@@ -1,0 +1,79 @@
+package drawing
+
+import (
+	"math"
+
+	"scratchpass/calc"
+	"scratchpass/content"
+)
+
+// Section is a groove with the tool that stands over it or in it.
+type Section struct {
+	Groove calc.Groove
+	Pitch  calc.Length
+	Tip    calc.ToolTip
+	Across calc.Length // of the tool
+	Depth  calc.Length // of its tip below the surface; below 0 it stands clear
+	Text   func(calc.Length) string
+}
+
+// Draw returns the section over a pitch and a half, with the tool.
+func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
+	return drawn("groove", Facts{}, words, func(d *sheet) {
+		const wide, surface, top = 120.0, 52.0, 70.0
+		d.paper(wide, 74)
+		d.Most = 44
+		scale := wide / (s.Pitch.Inches() * 1.5)
+		var line []Point
+		for _, period := range []float64{-1, 0, 1} {
+			for _, p := range s.Groove.Points() {
+				x := wide/2 + (p.Across.Inches()+period*s.Pitch.Inches())*scale
+				line = append(line, Point{x, surface - max(p.Radial.Inches(), 0)*scale})
+			}
+		}
+		line = clip(line, 0, wide)
+		foot := surface - max(s.Groove.Depth().Inches(), 0)*scale - 12
+		d.section(Work, append(line, Point{wide, foot}, Point{0, foot})...)
+		// The tool, as far as the picture goes.
+		half := s.Tip.Flat.Inches() / 2
+		if s.Tip.Nose > 0 {
+			half = s.Tip.Nose.Inches() * tan30
+		}
+		shift := s.Across.Inches()
+		shift -= s.Pitch.Inches() * math.Round(shift/s.Pitch.Inches())
+		x, y := wide/2+shift*scale, surface-max(s.Depth.Inches(), -10/scale)*scale
+		d.tool(Point{x, y}, half*scale, top-y)
+		d.name(x, top-4, "tool")
+		d.name(20, surface-8, "work")
+		where := s.Text(s.Depth) + " " + d.word("deep")
+		if s.Depth <= 0 {
+			where = d.word("clear")
+		}
+		d.values = map[string]string{"depth": s.Text(s.Groove.Depth()), "width": s.Text(s.Groove.WidthAt(0)), "P": s.Text(s.Pitch), "tool": where}
+	})
+}
+
+// tool draws a 60-degree tool from above, its tip down, so high as given.
+func (d *Drawing) tool(tip Point, halfFlat, high float64) {
+	wide := halfFlat + high*tan30
+	d.area(Outline, Tint, Tool, tip.plus(-wide, high), tip.plus(-halfFlat, 0), tip.plus(halfFlat, 0), tip.plus(wide, high))
+}
+
+// clip keeps the part of a line from left to right between two places.
+func clip(line []Point, low, high float64) []Point {
+	var out []Point
+	for i, p := range line {
+		if i > 0 {
+			a := line[i-1]
+			for _, x := range []float64{low, high} {
+				if (a.X-x)*(p.X-x) < 0 {
+					out = append(out, Point{x, a.Y + (p.Y-a.Y)*(x-a.X)/(p.X-a.X)})
+				}
+			}
+		}
+		if p.X >= low && p.X <= high {
+			out = append(out, p)
+		}
+	}
+	return out
+}
