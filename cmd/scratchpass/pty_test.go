@@ -13,6 +13,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/creack/pty"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
@@ -24,7 +25,8 @@ type console struct {
 	cmd  *exec.Cmd
 	file *os.File
 	mu   sync.Mutex
-	seen bytes.Buffer
+	seen bytes.Buffer // all that came, with what a terminal obeys
+	read int          // how much of it, without that, has been waited for
 }
 
 func start(t *testing.T, columns, rows uint16, args ...string) *console {
@@ -34,7 +36,7 @@ func start(t *testing.T, columns, rows uint16, args ...string) *console {
 		t.Fatal(err)
 	}
 	c := &console{t: t, cmd: exec.Command(exe, args...)}
-	c.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "HOME="+t.TempDir(), "XDG_CONFIG_HOME="+t.TempDir(), "SCRATCHPASS_TEST_MAIN=1")
+	c.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "HOME="+t.TempDir(), "XDG_CONFIG_HOME="+t.TempDir(), "COLORFGBG=15;0", "SCRATCHPASS_TEST_MAIN=1")
 	c.file, err = pty.StartWithSize(c.cmd, &pty.Winsize{Cols: columns, Rows: rows})
 	if err != nil {
 		t.Skip("no pseudo-terminal here: ", err)
@@ -55,7 +57,13 @@ func start(t *testing.T, columns, rows uint16, args ...string) *console {
 	return c
 }
 
+// text is what has come up since the last call of waitFor, without what a terminal obeys.
 func (c *console) text() string {
+	text := ansi.Strip(c.raw())
+	return text[min(c.read, len(text)):]
+}
+
+func (c *console) raw() string {
 	c.mu.Lock()
 	defer c.mu.Unlock()
 	return c.seen.String()
@@ -66,9 +74,7 @@ func (c *console) waitFor(text string) {
 	c.t.Helper()
 	for deadline := time.Now().Add(20 * time.Second); time.Now().Before(deadline); time.Sleep(10 * time.Millisecond) {
 		if i := strings.Index(c.text(), text); i >= 0 {
-			c.mu.Lock()
-			c.seen.Next(i + len(text))
-			c.mu.Unlock()
+			c.read += i + len(text)
 			return
 		}
 	}
@@ -121,7 +127,7 @@ func TestNothingIsAskedOfTheTerminal(t *testing.T) {
 	if code := c.exit(); code != 0 {
 		t.Fatal("exit code", code)
 	}
-	if strings.ContainsRune(c.text(), '\x1b') {
+	if strings.ContainsRune(c.raw(), '\x1b') {
 		t.Errorf("an escape sequence went out: %q", c.text())
 	}
 }
@@ -135,6 +141,8 @@ func TestOneProblemOnAScreen(t *testing.T) {
 		c.press("0", "> 0")
 		c.send(".9999\r")
 		c.waitFor("0.9999 in") // with more zeros before it, should the key have gone twice
+		c.waitFor("Enter go on")
+		c.send("\r")
 		c.waitFor("Problem 2 of 3")
 		c.waitFor("> ")
 		c.press("7", "> 7")

@@ -78,7 +78,7 @@ func workedSteps(p *problem.Problem) int {
 
 // faded shows a problem with its last steps blank and asks for the answer.
 func (r run) faded(p *problem.Problem, w *wording.Words, blanks int) (bool, error) {
-	asked := page.Page{page.Where{Text: r.Say("say-faded", "n", blanks)}, sitting.QuestionOf(p, w)}
+	asked := page.Page{page.Where{Text: r.Say("say-faded", "n", blanks)}, r.QuestionOf(p, w)}
 	steps := sitting.Explained(r.Session, p, w)
 	for i := len(steps) - blanks; i < len(steps); i++ {
 		steps[i] = page.Step{Symbol: p.Working.Steps[i].Symbol, Blank: true}

@@ -118,7 +118,7 @@ func (r run) opening() error {
 	for _, key := range l.Cautions {
 		p = append(p, r.Caution(key))
 	}
-	if err := r.Show(append(p, page.Gap{}, page.Paragraph{Text: r.Say("say-words")})); err != nil {
+	if err := r.Show(append(p, page.Gap{}, page.Typeable{Text: r.Say("say-words")})); err != nil {
 		return err
 	}
 	return r.GoOn("say-begin")
@@ -137,7 +137,7 @@ func (r run) preCheck() (skip bool, err error) {
 		if err != nil {
 			return false, err
 		}
-		a, err := r.Pose(p, w, r.Say("say-first-try", "i", i+1), r.Rules)
+		a, err := r.Pose(p, w, page.Where{Text: r.Say("say-first-try", "i", i+1), Done: i, Of: 2}, r.Rules)
 		if err != nil {
 			return false, err
 		}
@@ -196,7 +196,7 @@ func (r run) part(part content.Part, place string, skip bool) error {
 		if err != nil {
 			return err
 		}
-		if _, err := r.Pose(p, w, r.Say("say-problem", "i", i+1, "of", whole), r.Rules); err != nil {
+		if _, err := r.Pose(p, w, r.Problems(i, whole), r.Rules); err != nil {
 			return err
 		}
 	}

@@ -14,8 +14,11 @@ type Block interface{ block() }
 // Heading is the title of a page or of a part of it.
 type Heading struct{ Text string }
 
-// Where says where the learner is: problem 3 of 8.
-type Where struct{ Text string }
+// Where says where the learner is: problem 3 of 8. Of is 0 where there is no number of them.
+type Where struct {
+	Text     string
+	Done, Of int
+}
 
 // Paragraph is running text. A line break in it stays.
 type Paragraph struct{ Text string }
@@ -29,16 +32,29 @@ type Item struct {
 // Aside is what can be typed, or another remark that is not in the way.
 type Aside struct{ Text string }
 
+// Typeable says which words can be typed at a question. A face that shows the keys which
+// work now leaves it out.
+type Typeable struct{ Text string }
+
+// Now is said at once, though nothing is asked: that something takes its time.
+type Now struct{ Text string }
+
 // Gap sets what follows apart from what stands before.
 type Gap struct{}
 
 // Question is a problem as it is asked. Lines are its options or the names of its
-// readings, numbered from 1. Code remakes the problem.
+// readings, numbered from 1. Code remakes the problem. Its figure is drawn from what the
+// problem gives; a face without pictures tells it when asked to look.
 type Question struct {
-	Code  string
-	Text  string
-	Lines []string
+	Code   string
+	Text   string
+	Lines  []string
+	Figure *Figure // nil for none
 }
+
+// Pause is where a page is to be read before anything else comes: after a mistake. A face
+// from which nothing scrolls away goes on.
+type Pause struct{}
 
 // Givens are the numbers that a problem starts from.
 type Givens []Given
@@ -62,10 +78,12 @@ type Working []Step
 // Sequence is steps in their order, each as it stands in a list.
 type Sequence []string
 
-// Verdict is what came of an answer, or of a job.
+// Verdict is what came of an answer, or of a job. Where an answer is not right, Given says
+// what it was and Answer what is right, each in a sentence; both may be empty.
 type Verdict struct {
-	Right bool
-	Text  string
+	Right         bool
+	Text          string
+	Given, Answer string
 }
 
 // Mistake is something that went wrong at the bench.
@@ -121,6 +139,9 @@ func (Paragraph) block() {}
 func (Item) block()      {}
 func (Aside) block()     {}
 func (Gap) block()       {}
+func (Now) block()       {}
+func (Typeable) block()  {}
+func (Pause) block()     {}
 func (Question) block()  {}
 func (Givens) block()    {}
 func (Working) block()   {}

@@ -4,6 +4,7 @@ package page
 type Prompt struct {
 	Text  string // one line: what to type
 	Takes Takes
+	Words []string // that may be typed instead of an answer
 }
 
 // Takes is what an answer may be: one of the types below. The answer itself is always

@@ -39,7 +39,7 @@ type chosen struct {
 func (f Best) Run(st *sitting.Sitting) error {
 	rules := st.Rules
 	rules.Certainty = sitting.AskedIfCritical
-	if err := st.Show(page.Page{page.Heading{Text: st.Say("say-best", "minutes", bestMinutes)}, page.Paragraph{Text: st.Say("say-words")}}); err != nil {
+	if err := st.Show(page.Page{page.Heading{Text: st.Say("say-best", "minutes", bestMinutes)}, page.Typeable{Text: st.Say("say-words")}}); err != nil {
 		return err
 	}
 	items := course.Order(st.Library, st.System)
@@ -68,7 +68,7 @@ func (f Best) Run(st *sitting.Sitting) error {
 			return err
 		}
 		why := st.Say("say-why-"+string(c.Reason), "task", w.Task.Title, "run", c.Summary.Run.Length)
-		if _, err := st.Pose(p, w, why, rules); err != nil {
+		if _, err := st.Pose(p, w, page.Where{Text: why}, rules); err != nil {
 			return err
 		}
 	}

@@ -162,7 +162,7 @@ func (f Drill) round(st *sitting.Sitting) (r round, err error) {
 			r.right++
 		}
 		told := w.Feedback(p, a.Mark)
-		if err := st.Show(page.Page{page.Verdict{Right: a.Mark.Correct(), Text: told.Line()}, page.Paragraph{Text: told.Reason}}); err != nil {
+		if err := st.Show(page.Page{sitting.Verdict(a.Mark, told), page.Paragraph{Text: told.Reason}}); err != nil {
 			return r, err
 		}
 		p = nil

@@ -33,7 +33,7 @@ func (Practice) Farewell(st *sitting.Sitting) string { return st.Stopped() }
 
 // Run runs the practice.
 func (f Practice) Run(st *sitting.Sitting) error {
-	if err := st.Show(page.Page{page.Heading{Text: st.Say("say-practice")}, page.Paragraph{Text: st.Say("say-words")}}); err != nil {
+	if err := st.Show(page.Page{page.Heading{Text: st.Say("say-practice")}, page.Typeable{Text: st.Say("say-words")}}); err != nil {
 		return err
 	}
 	queue := []string{}
@@ -46,7 +46,7 @@ func (f Practice) Run(st *sitting.Sitting) error {
 			return err
 		}
 		queue = queue[1:]
-		if _, err := st.Pose(p, w, st.Say("say-problem", "i", i+1, "of", f.Count), st.Rules); err != nil {
+		if _, err := st.Pose(p, w, st.Problems(i, f.Count), st.Rules); err != nil {
 			return err
 		}
 	}

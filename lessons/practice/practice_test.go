@@ -8,7 +8,6 @@ import (
 
 	"scratchpass/lessons/internal/scripted"
 	"scratchpass/lessons/page"
-	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 )
@@ -53,7 +52,7 @@ func TestNumbersAndSituationsChange(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			key := sitting.QuestionOf(p, w)
+			key := l.Session.QuestionOf(p, w)
 			if text := key.Text + strings.Join(key.Lines, " "); seen[text] {
 				t.Errorf("asked twice: %s", text)
 			} else {

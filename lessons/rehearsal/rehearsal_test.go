@@ -316,7 +316,7 @@ func BenchmarkLiveFrame(b *testing.B) {
 	for b.Loop() {
 		p.pending = 1
 		p.Advance(1.0 / 30)
-		if screen.Frame(p.Scene(), 80, 24) == "" {
+		if screen.Frame(p.Scene(), 80, 24, screen.Look{}) == "" {
 			b.Fatal("nothing to see")
 		}
 	}

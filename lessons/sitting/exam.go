@@ -37,7 +37,7 @@ func (st *Sitting) AskTheRestThenTell(n int, next Next, given map[string]string,
 			all = append(all, posed{p, w, Answered{Task: p.Task.Name, Code: p.Code.String(), Mark: MarkOf(p, reply)}})
 			continue
 		}
-		a, err := st.Pose(p, w, st.Say("say-problem", "i", i+1, "of", n), rules)
+		a, err := st.Pose(p, w, st.Problems(i, n), rules)
 		if err != nil {
 			return 0, err
 		}
@@ -49,7 +49,7 @@ func (st *Sitting) AskTheRestThenTell(n int, next Next, given map[string]string,
 		}
 		f := one.w.Feedback(one.p, one.a.Mark)
 		f.Verdict = st.Say("say-problem", "i", i+1, "of", len(all)) + ", " + one.w.Task.Title + ". " + f.Verdict
-		if err := st.Show(st.Feedback(f, one.a.Mark, StepsOf(one.p, len(one.p.Working.Steps)))); err != nil {
+		if err := st.Show(st.Feedback(f, one.a.Mark, st.workingOf(one.p, one.w))); err != nil {
 			return got, err
 		}
 		if !one.a.Mark.Correct() && i < len(all)-1 { // one at a time: it is there to be read

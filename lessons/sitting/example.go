@@ -9,7 +9,7 @@ import (
 
 // Example is a problem worked in full, each letter explained.
 func Example(s *Session, p *problem.Problem, w *wording.Words) page.Page {
-	shown := page.Page{page.Where{Text: s.Say("say-example")}, QuestionOf(p, w), Explained(s, p, w)}
+	shown := page.Page{page.Where{Text: s.Say("say-example")}, s.QuestionOf(p, w), Explained(s, p, w)}
 	if p.Task.Kind.InOrder() {
 		shown = append(shown, page.Sequence(w.Moves(p, p.Expected.Key)))
 	}

@@ -56,7 +56,7 @@ func (s *Session) saying(do func() error) error {
 		return err
 	case <-wait.C:
 	}
-	err := s.Face.Show(page.Page{page.Aside{Text: s.Say("say-record-busy")}})
+	err := s.Face.Show(page.Page{page.Now{Text: s.Say("say-record-busy")}})
 	return errors.Join(<-done, err)
 }
 

@@ -2,7 +2,9 @@ package sitting
 
 import (
 	"errors"
+	"strings"
 	"time"
+	"unicode"
 
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/answer"
@@ -11,18 +13,27 @@ import (
 )
 
 // QuestionOf is a problem as it is asked.
-func QuestionOf(p *problem.Problem, w *wording.Words) page.Question {
+func (s *Session) QuestionOf(p *problem.Problem, w *wording.Words) page.Question {
 	q := page.Question{Code: p.Code.String(), Text: w.Question(p), Lines: w.ReadingLabels(p)}
 	if len(w.Task.Options) > 0 {
 		q.Lines = append(w.Options(p), q.Lines...)
 	}
+	if d, err := w.Drawing(p, s.drawings); d != nil && err == nil { // the check of the words tells of an error
+		f := s.Figure(*d)
+		q.Figure = &f
+	}
 	return q
+}
+
+// Problems says that the learner is at a problem of so many, counted from 0.
+func (s *Session) Problems(i, of int) page.Where {
+	return page.Where{Text: s.Say("say-problem", "i", i+1, "of", of), Done: i, Of: of}
 }
 
 // Pose asks a problem until it has an answer that can be read, marks it and tells. where
 // says where the learner is.
-func (st *Sitting) Pose(p *problem.Problem, w *wording.Words, where string, rules Rules) (Answered, error) {
-	return st.Answer(p, w, page.Page{page.Where{Text: where}, QuestionOf(p, w)}, rules)
+func (st *Sitting) Pose(p *problem.Problem, w *wording.Words, where page.Where, rules Rules) (Answered, error) {
+	return st.Answer(p, w, page.Page{where, st.QuestionOf(p, w)}, rules)
 }
 
 // Answer shows a page that asks the problem and takes its answer.
@@ -33,7 +44,9 @@ func (st *Sitting) Answer(p *problem.Problem, w *wording.Words, asked page.Page,
 	}
 	began := st.Now()
 	for {
-		reply, err := st.Ask(PromptOf(p, w))
+		prompt := PromptOf(p, w)
+		prompt.Words = wordsAt(w, asked, rules)
+		reply, err := st.Ask(prompt)
 		if err != nil {
 			return a, err
 		}
@@ -47,6 +60,28 @@ func (st *Sitting) Answer(p *problem.Problem, w *wording.Words, asked page.Page,
 			return a, err
 		}
 	}
+}
+
+// wordsAt are the words that help at a question.
+func wordsAt(w *wording.Words, asked page.Page, rules Rules) []string {
+	var words []string
+	if !rules.NoHints && w.Task.Hint != "" {
+		words = append(words, page.WordHint)
+	}
+	if figureOf(asked) != nil {
+		words = append(words, page.WordLook)
+	}
+	return append(words, page.WordPass, page.WordStop)
+}
+
+// figureOf is the figure of the question on a page; nil for none.
+func figureOf(p page.Page) *page.Figure {
+	for _, b := range p {
+		if q, ok := b.(page.Question); ok {
+			return q.Figure
+		}
+	}
+	return nil
 }
 
 // answered keeps an answer that was marked, and tells what came of it.
@@ -71,7 +106,7 @@ func (st *Sitting) answered(p *problem.Problem, w *wording.Words, a Answered, re
 	if rules.AtTheEnd {
 		return a, st.Show(page.Page{page.Aside{Text: st.Say("say-noted")}})
 	}
-	if err := st.Show(st.Feedback(w.Feedback(p, a.Mark), a.Mark, StepsOf(p, len(p.Working.Steps)))); err != nil {
+	if err := st.Show(st.Feedback(w.Feedback(p, a.Mark), a.Mark, st.workingOf(p, w))); err != nil {
 		return a, err
 	}
 	var err error
@@ -89,6 +124,10 @@ func (st *Sitting) aid(p *problem.Problem, w *wording.Words, asked page.Page, re
 	switch {
 	case word == page.WordRepeat:
 		return asked
+	case word == page.WordLook && figureOf(asked) == nil:
+		return say("say-no-figure")
+	case word == page.WordLook:
+		return page.Page{*figureOf(asked)}
 	case word == page.WordHelp && rules.NoHints:
 		return say("say-help-test", "expects", w.Expects(p))
 	case word == page.WordHelp:
@@ -109,12 +148,13 @@ func MarkOf(p *problem.Problem, reply string) answer.Mark {
 	return p.Mark(reply)
 }
 
-// Feedback is the page that tells what came of an answer. steps are those of the working.
+// Feedback is the page that tells what came of an answer, with the steps of the working
+// where it has some.
 func (st *Sitting) Feedback(f wording.Feedback, m answer.Mark, steps page.Working) page.Page {
-	p := page.Page{page.Verdict{Right: m.Correct(), Text: f.Line()}, page.Paragraph{Text: f.Reason}}
+	p := page.Page{Verdict(m, f), page.Paragraph{Text: f.Reason}}
 	switch {
 	case len(f.Working) == 0:
-	case len(steps) == len(f.Working):
+	case len(steps) > 0:
 		p = append(p, steps)
 	default:
 		p = append(p, page.Sequence(f.Working))
@@ -123,19 +163,43 @@ func (st *Sitting) Feedback(f wording.Feedback, m answer.Mark, steps page.Workin
 	for _, c := range f.Safety {
 		p = append(p, page.Caution{Text: st.Say("say-caution", "text", c)})
 	}
+	if !m.Correct() {
+		p = append(p, page.Pause{})
+	}
 	return p
 }
 
-// StepsOf are the first n steps of a problem's working.
-func StepsOf(p *problem.Problem, n int) page.Working {
+// workingOf is the whole working of a problem in which every letter is explained: what is
+// given first, then the steps. It is nil for what has no steps.
+func (st *Sitting) workingOf(p *problem.Problem, w *wording.Words) page.Working {
 	if p.Task.Kind.InOrder() {
 		return nil
 	}
-	steps := make(page.Working, n)
-	for i := range steps {
-		steps[i] = page.Step{Symbol: p.Working.Steps[i].Symbol, Line: p.Working.Line(i)}
+	var given page.Working
+	for _, g := range p.Values.Givens() {
+		if means := w.Means(g.Symbol); means != "" && usedIn(p.Working.Steps, g.Symbol) {
+			given = append(given, page.Step{Symbol: g.Symbol, Line: strings.TrimSpace(g.Symbol + " = " + g.Value + " " + g.Unit),
+				Means: st.Say("say-means", "symbol", g.Symbol, "means", means)})
+		}
 	}
-	return steps
+	return append(given, Explained(st.Session, p, w)...)
+}
+
+// usedIn tells whether a letter stands in a formula of a working.
+func usedIn(steps []problem.Step, symbol string) bool {
+	for _, s := range steps {
+		for _, word := range strings.FieldsFunc(s.Formula, func(r rune) bool { return r != '_' && !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+			if word == symbol {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Verdict is what came of an answer.
+func Verdict(m answer.Mark, f wording.Feedback) page.Verdict {
+	return page.Verdict{Right: m.Correct(), Text: strings.TrimSpace(f.Verdict + " " + f.Off), Given: f.Given, Answer: f.Answer}
 }
 
 // certainty asks how sure the learner is, before the answer is told.

@@ -10,7 +10,7 @@ import (
 // Quick asks one problem without help of any kind, keeps the answer and tells nothing.
 // off reports that a word was typed instead of an answer.
 func (st *Sitting) Quick(p *problem.Problem, w *wording.Words, where, word string) (a Answered, off bool, err error) {
-	if err := st.Show(page.Page{page.Where{Text: where}, QuestionOf(p, w)}); err != nil {
+	if err := st.Show(page.Page{page.Where{Text: where}, st.QuestionOf(p, w)}); err != nil {
 		return a, false, err
 	}
 	began := st.Now()

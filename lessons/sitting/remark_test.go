@@ -87,7 +87,7 @@ func (f asking) Run(st *sitting.Sitting) error {
 	if err != nil {
 		return err
 	}
-	_, err = st.Pose(p, w, "", sitting.Rules{})
+	_, err = st.Pose(p, w, page.Where{}, sitting.Rules{})
 	return err
 }
 

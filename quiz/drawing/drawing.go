@@ -21,12 +21,12 @@ type Pen int
 
 // The pens.
 const (
-	NoEdge  Pen = iota // filled only
-	Outline            // an edge one can see: heavy
-	Thin               // dimensions, extension lines
-	Hatching           // lines at 45 degrees in metal that is cut through
-	Hidden             // an edge behind something, or where something was: short dashes
-	Centre             // an axis: long and short dashes
+	NoEdge   Pen = iota // filled only
+	Outline             // an edge one can see: heavy
+	Thin                // dimensions, extension lines
+	Hatching            // lines at 45 degrees in metal that is cut through
+	Hidden              // an edge behind something, or where something was: short dashes
+	Centre              // an axis: long and short dashes
 )
 
 // Fill is what lies inside a shape.

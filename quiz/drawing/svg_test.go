@@ -52,7 +52,9 @@ func TestEveryDrawingAsSVG(t *testing.T) {
 }
 
 func TestSVG(t *testing.T) {
-	line := func(points ...drawing.Point) drawing.Shape { return drawing.Shape{Points: points, Pen: drawing.Outline} }
+	line := func(points ...drawing.Point) drawing.Shape {
+		return drawing.Shape{Points: points, Pen: drawing.Outline}
+	}
 	hidden := line(drawing.Point{X: 1, Y: 50.001}, drawing.Point{X: 2, Y: 2})
 	hidden.Pen, hidden.Fill, hidden.Part = drawing.Hidden, drawing.Tint, drawing.Tool
 	d := drawing.Drawing{

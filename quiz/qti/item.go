@@ -127,7 +127,7 @@ func (d *draft) feedbackOf(m answer.Mark, exact bool) string {
 	}
 	if !exact {
 		m.Passed = true
-		f.Verdict = d.Words.Feedback(d.Problem, m).Verdict
+		f.Verdict = d.Words.Feedback(d.Problem, m).Line()
 	}
 	return f.Text()
 }

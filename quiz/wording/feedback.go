@@ -11,7 +11,9 @@ import (
 
 // Feedback is what a learner is told about an answer, in the order it is shown.
 type Feedback struct {
-	Verdict string   // one line: the two answers, or that it was right
+	Verdict string   // one line: right, or not
+	Given   string   // of an answer that is not right: what was given, as a sentence
+	Answer  string   // and what is right
 	Off     string   // by how much an answer that is right is off the printed one; empty where it is not
 	Reason  string   // the common error, the unit, the other convention, or that it can't be told
 	Working []string // a line a step; empty when the answer was right
@@ -31,10 +33,10 @@ func (w *Words) Feedback(p *problem.Problem, m answer.Mark) Feedback {
 	case m.Verdict == answer.Convention:
 		return Feedback{Verdict: phrase("mark-convention"), Reason: w.filled(p, w.Task.Slips[m.Error])}
 	case m.Passed:
-		return Feedback{Verdict: phrase("mark-passed"), Reason: w.because(p), Working: w.way(p, p.Expected.Key)}
+		return Feedback{Verdict: phrase("mark-passed"), Answer: phrase("mark-answer"), Reason: w.because(p), Working: w.way(p, p.Expected.Key)}
 	}
 	f := Feedback{
-		Verdict: phrase("mark-wrong"),
+		Verdict: phrase("mark-wrong"), Given: phrase("mark-given"), Answer: phrase("mark-answer"),
 		Reason:  strings.TrimSpace(w.reason(p, m) + " " + w.because(p)),
 		Working: w.way(p, m.Response),
 	}
@@ -162,7 +164,9 @@ func (w *Words) StepLines(p *problem.Problem) []string {
 }
 
 // Line is the verdict, and by how much the answer is off.
-func (f Feedback) Line() string { return strings.TrimSpace(f.Verdict + " " + f.Off) }
+func (f Feedback) Line() string {
+	return strings.Join(strings.Fields(strings.Join([]string{f.Verdict, f.Given, f.Answer, f.Off}, " ")), " ")
+}
 
 // Text joins the feedback into one text.
 func (f Feedback) Text() string {

@@ -1,7 +1,6 @@
 package screen
 
 import (
-	"errors"
 	"math"
 	"strings"
 	"time"
@@ -12,39 +11,41 @@ import (
 	"scratchpass/lessons/page"
 )
 
-var _ page.Animator = (*Screen)(nil)
-
 // framesPerSecond is how often a moving picture is drawn.
 const framesPerSecond = 30
+
+// play asks for a moving picture; done tells how it ended.
+type play struct {
+	motion page.Motion
+	done   chan<- error
+}
 
 // Run shows a moving picture until it is done, or until Esc leaves it.
 func (s *Screen) Run(m page.Motion) error {
 	if s.Stop.Err() != nil {
 		return page.ErrStopped
 	}
-	columns, rows := s.Size()
-	p := tea.NewProgram(player{motion: m, columns: columns, rows: rows, last: time.Now()},
-		tea.WithInput(s.In), tea.WithOutput(s.Out), tea.WithContext(s.Stop), tea.WithFPS(framesPerSecond))
-	end, err := p.Run()
-	switch {
-	case errors.Is(err, tea.ErrInterrupted), s.Stop.Err() != nil:
-		return page.ErrStopped
-	case err != nil:
+	s.begin()
+	done := make(chan error, 1)
+	s.program.Send(play{m, done})
+	select {
+	case err := <-done:
 		return err
+	case <-s.ended:
+		if s.failed != nil {
+			return s.failed
+		}
+	case <-s.Stop.Done():
 	}
-	if end.(player).left {
-		return page.ErrStopped
-	}
-	return nil
+	return page.ErrStopped
 }
 
-// player is the model of a moving picture: the clock and the keys go to the motion,
-// which keeps none itself.
+// player shows a moving picture: the clock and the keys go to the motion, which keeps none
+// itself.
 type player struct {
-	motion        page.Motion
-	columns, rows int
-	last          time.Time
-	left          bool
+	motion page.Motion
+	done   chan<- error
+	last   time.Time
 }
 
 type frame time.Time
@@ -53,36 +54,41 @@ func nextFrame() tea.Cmd {
 	return tea.Tick(time.Second/framesPerSecond, func(t time.Time) tea.Msg { return frame(t) })
 }
 
-func (p player) Init() tea.Cmd { return nextFrame() }
+func newPlayer(p play) *player { return &player{p.motion, p.done, time.Now()} }
 
-func (p player) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
-	switch msg := msg.(type) {
-	case tea.WindowSizeMsg:
-		p.columns, p.rows = msg.Width, msg.Height
-	case frame:
-		p.advance(time.Time(msg))
-		if p.motion.Done() {
-			return p, tea.Quit
-		}
-		return p, nextFrame()
-	case tea.KeyMsg:
-		p.advance(time.Now()) // the key counts from the moment it was pressed, not from the next frame
-		switch {
-		case msg.Type == tea.KeyEsc: // back to the bench, where the clock stands
-			return p, tea.Quit
-		case msg.Type == tea.KeyCtrlC:
-			p.left = true
-			return p, tea.Quit
-		case msg.String() == " ":
-			p.motion.Key("space")
-		default:
-			p.motion.Key(msg.String())
-		}
-		if p.motion.Done() {
-			return p, tea.Quit
-		}
+func (p *player) tick(m *model, now frame) tea.Cmd {
+	p.advance(time.Time(now))
+	if p.motion.Done() {
+		p.end(m, nil)
+		return nil
 	}
-	return p, nil
+	return nextFrame()
+}
+
+func (p *player) key(m *model, k tea.KeyMsg) tea.Cmd {
+	p.advance(time.Now()) // the key counts from the moment it was pressed, not from the next frame
+	switch {
+	case k.Type == tea.KeyEsc: // back to the bench, where the clock stands
+		p.end(m, nil)
+		return nil
+	case k.Type == tea.KeyCtrlC:
+		p.end(m, page.ErrStopped)
+		return nil
+	case k.String() == " ":
+		p.motion.Key("space")
+	default:
+		p.motion.Key(k.String())
+	}
+	if p.motion.Done() {
+		p.end(m, nil)
+	}
+	return nil
+}
+
+// end gives the screen back to the sheet.
+func (p *player) end(m *model, err error) {
+	m.picture = nil
+	p.done <- err // it has room for one
 }
 
 func (p *player) advance(now time.Time) {
@@ -92,11 +98,8 @@ func (p *player) advance(now time.Time) {
 	}
 }
 
-func (p player) View() string {
-	if p.left {
-		return ""
-	}
-	return Frame(p.motion.Scene(), p.columns, p.rows)
+func (p *player) view(t *theme, columns, rows int) string {
+	return drawFrame(p.motion.Scene(), columns, rows, t)
 }
 
 // leastDial is the fewest lines in which a dial can be made out.
@@ -104,7 +107,11 @@ const leastDial = 6
 
 // Frame draws a scene: the thread dial, as large as the lines below it leave room for,
 // the way of the tool, and what is said.
-func Frame(s page.Scene, columns, rows int) string {
+func Frame(s page.Scene, columns, rows int, look Look) string {
+	return drawFrame(s, columns, rows, newTheme(look))
+}
+
+func drawFrame(s page.Scene, columns, rows int, t *theme) string {
 	wide := max(columns-2, text.NarrowestWidth)
 	below := []string{"", track(s.Track, min(columns-2, 76))}
 	for _, line := range s.Lines {
@@ -113,7 +120,7 @@ func Frame(s page.Scene, columns, rows int) string {
 	var lines []string
 	room := rows - 1 - strings.Count(strings.Join(below, "\n"), "\n")
 	if s.Dial != nil && room >= leastDial {
-		lines = s.Dial.Terminal(min(columns-2, 2*room, 34))
+		lines = t.cells(s.Dial.Cells(min(columns-2, 2*room, 34)))
 		lines = lines[:min(len(lines), room)]
 	}
 	return strings.Join(append(lines, below...), "\n")

@@ -32,6 +32,8 @@ type Line struct {
 	Role Role
 	Text string
 	Draw func(columns int) []string // of a picture; nil for all others
+
+	Drawing *drawing.Drawing // the picture, where it is a drawing: a face with colours has its cells
 }
 
 // ColumnsFrom is the width from which rows of figures have room to stand in columns.
@@ -52,9 +54,13 @@ func lines(b page.Block, narrow bool) []Line {
 		return []Line{{Role: Heading, Text: b.Text}}
 	case page.Where:
 		return []Line{{Role: Faint, Text: b.Text}}
+	case page.Now:
+		return []Line{{Role: Faint, Text: b.Text}}
 	case page.Aside:
 		return []Line{{Role: Faint, Text: b.Text}}
 	case page.Paragraph:
+		return []Line{{Text: b.Text}}
+	case page.Typeable:
 		return []Line{{Text: b.Text}}
 	case page.Log:
 		return []Line{{Role: Figures, Text: b.Text}}
@@ -71,7 +77,7 @@ func lines(b page.Block, narrow bool) []Line {
 		if b.Right {
 			return []Line{{Role: Good, Text: b.Text}}
 		}
-		return []Line{{Role: Bad, Text: b.Text}}
+		return []Line{{Role: Bad, Text: strings.Join(strings.Fields(b.Text+" "+b.Given+" "+b.Answer), " ")}}
 	case page.Mistake:
 		return []Line{{Role: Bad, Text: b.Text}}
 	case page.Caution:
@@ -147,7 +153,7 @@ func figure(f page.Figure) []Line {
 		all = append(all, Line{Role: Faint, Text: f.Caption})
 	}
 	for _, d := range f.Pictures {
-		all = append(all, Line{Role: Picture, Draw: func(columns int) []string { return draw(d, columns) }})
+		all = append(all, Line{Role: Picture, Drawing: &d, Draw: func(columns int) []string { return draw(d, columns) }})
 	}
 	if f.Twin != "" {
 		all = append(all, Line{Text: f.Twin})
@@ -155,10 +161,10 @@ func figure(f page.Figure) []Line {
 	return all
 }
 
-// widest is how wide a picture is at the most: a wider one is no clearer.
-const widest = 64
+// WidestPicture is how wide a picture is at the most: a wider one is no clearer.
+const WidestPicture = 64
 
-func draw(d drawing.Drawing, columns int) []string { return d.Terminal(min(columns, widest)) }
+func draw(d drawing.Drawing, columns int) []string { return d.Terminal(min(columns, WidestPicture)) }
 
 // barWidth is how wide the bar of a meter is.
 const barWidth = 20

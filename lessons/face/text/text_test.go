@@ -138,7 +138,7 @@ func TestPicturesFit(t *testing.T) {
 		}
 		for _, width := range []int{NarrowestWidth, 38, 200} {
 			for _, row := range l.Draw(width) {
-				if n := utf8.RuneCountInString(row); n > max(width, 30) || n > widest {
+				if n := utf8.RuneCountInString(row); n > max(width, 30) || n > WidestPicture {
 					t.Errorf("a row of %d in %d columns", n, width)
 				}
 			}

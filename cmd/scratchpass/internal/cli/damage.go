@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
@@ -13,19 +12,19 @@ import (
 // lost, once.
 func (r *Run) tellOfDamage(s *sitting.Session, rec *record.Record) error {
 	if m := rec.Mended; m != nil {
-		fmt.Fprintln(r.Err, s.Say("say-mended", "kept", m.Kept, "where", m.Aside))
+		r.Tell(s, s.Say("say-mended", "kept", m.Kept, "where", m.Aside))
 		if m.FromCopy > 0 {
-			fmt.Fprintln(r.Err, s.Say("say-mended-copy", "n", m.FromCopy, "day", m.CopyOf.Format(time.DateOnly)))
+			r.Tell(s, s.Say("say-mended-copy", "n", m.FromCopy, "day", m.CopyOf.Format(time.DateOnly)))
 		}
 		if m.Unsure {
-			fmt.Fprintln(r.Err, s.Say("say-mended-unsure"))
+			r.Tell(s, s.Say("say-mended-unsure"))
 		}
 	}
 	lost, err := rec.Lost(false)
 	if err != nil || len(lost) == 0 {
 		return err
 	}
-	fmt.Fprintln(r.Err, s.Say("say-lost", "n", len(lost), "which", WhichLost(s, lost)))
+	r.Tell(s, s.Say("say-lost", "n", len(lost), "which", WhichLost(s, lost)))
 	if rec.ReadOnly {
 		return nil
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"strings"
+	"sync"
 
 	"scratchpass/content"
 	"scratchpass/lessons/face/plain"
@@ -37,7 +38,7 @@ func (r *Run) OpenToRead(ctx context.Context, whole bool) (*sitting.Session, *re
 		return s, nil, err
 	}
 	if r.asOf != "" {
-		fmt.Fprintln(r.Err, s.Say("say-as-of", "day", r.asOf))
+		r.Tell(s, s.Say("say-as-of", "day", r.asOf))
 	}
 	if err := r.tellOfDamage(s, rec); err != nil {
 		return s, nil, err
@@ -64,7 +65,7 @@ func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	s, err := sitting.NewSession(r.terminal(r.UntilStopped(ctx), screens["say-page"]), lib, system, lathe, r.Seeds())
+	s, err := sitting.NewSession(r.terminal(r.UntilStopped(ctx), screens), lib, system, lathe, r.Seeds())
 	if err != nil {
 		return nil, err
 	}
@@ -74,11 +75,25 @@ func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
 
 // terminal returns the screen for a person at a terminal, and the plain one for
 // everything else.
-func (r *Run) terminal(ctx context.Context, more string) page.Face {
+func (r *Run) terminal(ctx context.Context, words map[string]string) page.Face {
 	if r.AtTerminal() && !r.Plain && !dumb() {
-		return &screen.Screen{Stop: ctx, In: r.In, Out: r.Out, Size: r.size, More: more}
+		s := &screen.Screen{Stop: ctx, In: r.In, Out: r.Out, Size: r.size, Look: sync.OnceValue(r.Look), Words: screen.Words{
+			Name: words["screen-name"], More: words["screen-more"], Menu: words["screen-menu"], Back: words["screen-back"],
+			GoOn: words["screen-go-on"], Answer: words["screen-answer"]}}
+		r.AtEnd(s.Close)
+		return s
 	}
 	return plain.New(ctx, r.In, r.Out, plain.Options{Width: r.Width(), Echo: !IsTerminal(r.In)})
+}
+
+// Tell says something beside what a command is there for: on a screen that is taken over
+// on its first sheet, else where errors go.
+func (r *Run) Tell(s *sitting.Session, text string) {
+	if face, ok := s.Face.(*screen.Screen); ok {
+		_ = face.Show(page.Page{page.Paragraph{Text: text}}) // without a pause it is only put on the sheet
+		return
+	}
+	fmt.Fprintln(r.Err, text)
 }
 
 // dumb reports whether the terminal can do no more than print from top to bottom.

@@ -54,7 +54,7 @@ func (r *Run) Pictures() bool { return IsTerminal(r.Out) && !r.Plain && !dumb() 
 // a terminal, else the plain way.
 func (r *Run) ShowPage(ctx context.Context, p page.Page) error {
 	if r.Pictures() {
-		_, err := fmt.Fprintln(r.Out, strings.Join(screen.Lay(p, r.Width()-1), "\n"))
+		_, err := fmt.Fprintln(r.Out, strings.Join(screen.Lay(p, r.Width()-1, r.Look()), "\n"))
 		return err
 	}
 	return r.ShowText(ctx, p)

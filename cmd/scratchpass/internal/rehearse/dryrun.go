@@ -91,7 +91,7 @@ func (c *call) play(r *cli.Run, s *sitting.Session) error {
 	_, moving := s.Face.(page.Animator)
 	h.Bench.Live = c.live && moving
 	if c.live && !moving {
-		fmt.Fprintln(r.Err, s.Say("bench-no-live"))
+		r.Tell(s, s.Say("bench-no-live"))
 	}
 	log, err := c.keepMoves(r, s, &h)
 	if err != nil {

@@ -62,7 +62,7 @@ func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal)
 		return nil, errors.Join(err, l.close())
 	}
 	if c.goOn && !l.resumed {
-		fmt.Fprintln(r.Err, s.Say("bench-nothing-to-go-on", "job", h.Name))
+		r.Tell(s, s.Say("bench-nothing-to-go-on", "job", h.Name))
 	}
 	h.Keep = l.keep
 	return l, nil

@@ -1,0 +1,275 @@
+package screen
+
+import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+
+	"scratchpass/content"
+	"scratchpass/lessons/page"
+)
+
+// Words are what the frame says.
+type Words struct {
+	Name   string // of the program, at the top
+	More   string // there is more of the page below
+	Menu   string // the keys of a menu
+	Back   string // and of one whose last line leads back
+	GoOn   string
+	Answer string // the keys of a line to type on
+}
+
+// asking is what the flow asks: the pages since the last answer, a prompt, and where
+// the answer goes.
+type asking struct {
+	pages  page.Page
+	prompt page.Prompt
+	answer chan<- reply
+}
+
+type reply struct {
+	text string
+	err  error
+}
+
+// model is the screen: a line that says where one is, the sheet, what is asked, and a line
+// with the keys that work now.
+type model struct {
+	theme         *theme
+	words         Words
+	columns, rows int
+	sheet         sheet
+	waiting       []page.Page // steps that come after the one to be seen, which do not fit beside it
+	asked         *asking     // nil between two questions
+	now           page.Prompt // what is asked now: of a step that is not the last, to go on
+	field         *field
+	text          []string // the sheet, laid out
+	from          int      // the first line of it that is seen
+	picture       *player
+	said          string // while nothing is asked: what takes its time
+}
+
+func (m *model) Init() tea.Cmd { return nil }
+
+func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		m.columns, m.rows = msg.Width, msg.Height
+		m.lay(true)
+	case asking:
+		m.said = ""
+		m.ask(&msg)
+	case page.Now:
+		m.said = msg.Text
+	case tea.KeyMsg:
+		if msg.Type == tea.KeyCtrlZ {
+			return m, tea.Suspend
+		}
+		if m.picture != nil {
+			return m, m.picture.key(m, msg)
+		}
+		return m, m.key(msg)
+	case play:
+		m.picture = newPlayer(msg)
+		return m, nextFrame()
+	case frame:
+		if m.picture != nil {
+			return m, m.picture.tick(m, msg)
+		}
+	}
+	return m, nil
+}
+
+// ask puts a question on the screen. Its steps are shown one after the other, as many at
+// once as there is room for.
+func (m *model) ask(q *asking) {
+	m.asked = q
+	m.waiting = steps(q.pages)
+	m.next()
+}
+
+// next shows the steps that fit.
+func (m *model) next() {
+	for n := 0; len(m.waiting) > 0; n++ {
+		was := m.sheet
+		m.sheet.add(m.waiting[0])
+		m.now = m.prompt(len(m.waiting) == 1)
+		if n > 0 && len(m.lines(m.sheet.all())) > m.room() {
+			m.sheet = was
+			break
+		}
+		m.waiting = m.waiting[1:]
+	}
+	m.now = m.prompt(len(m.waiting) == 0)
+	m.lay(false)
+}
+
+// prompt is the question, or the way on to the rest of it.
+func (m *model) prompt(last bool) page.Prompt {
+	if last {
+		return m.asked.prompt
+	}
+	return page.Prompt{Takes: page.GoOn{}}
+}
+
+// lay makes the field, and finds where the sheet begins. again keeps what is typed and
+// where it stands.
+func (m *model) lay(again bool) {
+	if m.asked == nil {
+		return
+	}
+	if !again || m.field == nil {
+		m.field = newField(m.now, m.wide(), max(4, m.rows/2), m.theme)
+	}
+	m.text = m.lines(m.sheet.all())
+	old, fresh, all := m.lines(m.sheet.old), m.lines(m.sheet.fresh), len(m.text)
+	switch room := m.room(); {
+	case again:
+		m.from = min(m.from, max(0, all-room))
+	case all <= room:
+		m.from = 0
+	case len(fresh) <= room:
+		m.from = all - room
+	default:
+		m.from = min(len(old), all)
+	}
+}
+
+// wide is how wide text may be, and margin how far from the left it stands.
+func (m *model) wide() int   { return max(20, min(m.columns-2, broad)) }
+func (m *model) margin() int { return max(0, (m.columns-m.wide())/2) }
+
+// framed tells whether the window is high enough for lines between the frame and the
+// sheet.
+func (m *model) framed() bool { return m.rows >= 16 }
+
+// room is how many lines of the sheet are seen.
+func (m *model) room() int {
+	taken := 2 // the frame
+	if m.framed() {
+		taken = 4
+	}
+	ask := len(asked(m.now, min(m.wide(), widest)))
+	switch takes := m.now.Takes.(type) {
+	case page.GoOn:
+	case page.Menu:
+		ask += min(len(takes.Options), max(4, m.rows/2)) + 1
+	default:
+		ask += 2
+	}
+	return max(3, m.rows-taken-ask)
+}
+
+// lines lays pages out. What the frame says is left out.
+func (m *model) lines(p page.Page) []string {
+	return layout{m.wide(), m.room(), m.theme}.page(body(p, m.sheet.title))
+}
+
+// more tells whether lines of the sheet are still below.
+func (m *model) more() bool { return m.from+m.room() < len(m.text) }
+
+// key is a key while something is asked; any other is lost on purpose: it was meant for
+// what has gone by.
+func (m *model) key(k tea.KeyMsg) tea.Cmd {
+	if k.Type == tea.KeyCtrlC || k.Type == tea.KeyEsc && !m.back() {
+		return m.done(reply{err: page.ErrStopped})
+	}
+	if m.asked == nil {
+		return nil
+	}
+	page := m.room() - 1
+	switch k.Type {
+	case tea.KeyPgDown:
+		m.scroll(page)
+		return nil
+	case tea.KeyPgUp:
+		m.scroll(-page)
+		return nil
+	case tea.KeyUp, tea.KeyDown:
+		if m.field.choice == nil { // of a wheel, too: a terminal sends arrows for it
+			m.scroll(map[tea.KeyType]int{tea.KeyUp: -1, tea.KeyDown: 1}[k.Type])
+			return nil
+		}
+	case tea.KeyEsc:
+		m.field.goTo(len(m.now.Options()))
+		return m.done(reply{text: m.field.value()})
+	case tea.KeyEnter:
+		if m.more() && (m.field.input == nil || m.field.value() == "") {
+			m.scroll(page)
+			return nil
+		}
+		if len(m.waiting) > 0 {
+			m.sheet.read(m.now, "")
+			m.next()
+			return nil
+		}
+		return m.done(reply{text: m.field.value()})
+	}
+	return m.field.key(k)
+}
+
+// back tells whether Esc leads back.
+func (m *model) back() bool {
+	menu, ok := m.now.Takes.(page.Menu)
+	return ok && menu.Back && m.asked != nil && len(m.waiting) == 0
+}
+
+func (m *model) scroll(by int) {
+	m.from = max(0, min(m.from+by, len(m.text)-m.room()))
+}
+
+// done gives the answer to the flow. What stands there stays until the next question.
+func (m *model) done(r reply) tea.Cmd {
+	if m.asked == nil {
+		return nil
+	}
+	echo := ""
+	if m.field != nil && r.err == nil {
+		echo = m.field.echo()
+	}
+	m.asked.answer <- r // it has room for one
+	m.sheet.read(m.asked.prompt, echo)
+	m.asked, m.field, m.waiting = nil, nil, nil
+	return nil
+}
+
+// View draws the screen.
+func (m *model) View() string {
+	if m.columns == 0 {
+		return ""
+	}
+	if m.picture != nil {
+		return m.picture.view(m.theme, m.columns, m.rows)
+	}
+	top := m.header()
+	var middle []string
+	if m.asked != nil {
+		middle = append(middle, m.text[min(m.from, len(m.text)):min(m.from+m.room(), len(m.text))]...)
+		middle = append(middle, m.prompted()...)
+	}
+	foot := m.footer()
+	for len(middle) < m.rows-len(top)-len(foot) {
+		middle = append(middle, "")
+	}
+	middle = middle[:max(0, m.rows-len(top)-len(foot))]
+	left := strings.Repeat(" ", m.margin())
+	for i, line := range middle {
+		if line != "" {
+			middle[i] = ansi.Truncate(left+line, m.columns, "")
+		}
+	}
+	return strings.Join(append(append(top, middle...), foot...), "\n")
+}
+
+// prompted are the lines of what is asked, and the field.
+func (m *model) prompted() []string {
+	var lines []string
+	if _, ok := m.now.Takes.(page.GoOn); !ok {
+		lines = append(lines, "")
+	}
+	for _, line := range asked(m.now, min(m.wide(), widest)) {
+		lines = append(lines, m.theme.key.Render(content.Printable(line)))
+	}
+	return append(lines, m.field.view()...)
+}
