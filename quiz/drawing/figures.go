@@ -12,6 +12,14 @@ var figures = map[string]figure{
 	"dial-face":         dialBefore,
 	"dial-face-turned":  dialAfter,
 	"two-dials":         twoDials,
+	"blank-and-groove":  blankAndGroove,
+	"wires":             wires,
+	"thread-micrometer": threadMicrometer,
+	"gauges":            gauges,
+	"relief-angles":     reliefAngles,
+	"inserts":           inserts,
+	"lead-angle":        leadAngle,
+	"left-hand":         leftHand,
 }
 
 // The sheet of most figures: as wide as the half of a wide terminal, so that a question
