@@ -20,6 +20,17 @@ var figures = map[string]figure{
 	"inserts":           inserts,
 	"lead-angle":        leadAngle,
 	"left-hand":         leftHand,
+	"acme-form":         acmeForm,
+	"taper-pipe":        taperPipe,
+	"five-forms":        fiveForms,
+	"callout":           callout,
+	"screw-pitch-gauge": screwPitchGauge,
+	"dial-after-pass":   dialAfterPass,
+	"spring":            spring,
+	"limits":            limits,
+	"read-out":          readOut,
+	"thread-away":       threadAway,
+	"multi-start":       multiStart,
 }
 
 // The sheet of most figures: as wide as the half of a wide terminal, so that a question

@@ -68,9 +68,7 @@ func (d *Drawing) screw(part Part, from, to, axis, radius, pitch float64, hand c
 
 // leftward clips a line that goes from right to left.
 func leftward(line []Point, low, high float64) []Point {
-	line = slices.Clone(line)
-	slices.Reverse(line)
-	return clip(line, low, high)
+	return clip(reversed(line), low, high)
 }
 
 // wave is the edge of something that goes on beyond the sheet, from one height to another.
@@ -87,4 +85,11 @@ func wave(x, from, to float64) []Point {
 // box are the corners of a rectangle.
 func box(left, foot, right, top float64) []Point {
 	return []Point{{left, foot}, {right, foot}, {right, top}, {left, top}}
+}
+
+// reversed is a line the other way round.
+func reversed(line []Point) []Point {
+	line = slices.Clone(line)
+	slices.Reverse(line)
+	return line
 }
