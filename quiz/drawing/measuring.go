@@ -42,17 +42,11 @@ func wires(s *sheet) {
 	wire := s.length("wire", "W", best)
 	e := s.length("pitch-diameter", "E", must(calc.BasicPitchDiameter(calc.Inches(1), examplePitch)))
 	reading, err := calc.OverWires(e, wire, pitch)
-	if given, ok := s.facts.Lengths["reading"]; ok {
-		reading = given
-	} else if err != nil {
-		reading = e
+	if err != nil {
+		reading = e // a wire that does not fit: shown by its letter alone
 	}
-	if _, given := s.facts.Lengths["reading"]; given {
-		s.length("reading", "M", reading)
-	} else {
-		s.derived("M", reading)
-	}
-	share := min(max(wire.Over(pitch), 0.56), 0.9)
+	s.length("reading", "M", reading)
+	share := min(max(wire.Over(pitch), 0.56), 0.72) // larger ones have no room on the sheet
 	m := measured{axis: 30, pitch: 17, radius: 17.5, left: 22, right: 68, groove: 36.5}
 	m.draw(s)
 	r := share * m.pitch / 2
@@ -65,7 +59,7 @@ func wires(s *sheet) {
 	s.area(Outline, Clear, Machine, box(m.groove-7, m.axis+face, m.groove+24, min(m.axis+face+6, 60))...)
 	s.area(Outline, Clear, Machine, box(m.groove-7, max(m.axis-face-6, 0), m.groove+24, m.axis-face)...)
 	m.pitchLines(s, 8, 72, 11)
-	s.labelFrom(0, m.axis, "${E}")
+	s.label(11, m.axis, "${E}")
 	s.extension(Point{m.groove + 24, m.axis + face}, Point{84, m.axis + face})
 	s.extension(Point{m.groove + 24, m.axis - face}, Point{84, m.axis - face})
 	s.between(Point{84, m.axis + face}, Point{84, m.axis - face})
