@@ -84,14 +84,20 @@ func slidePlaces(turn, unit calc.Length, label func(calc.Length) string) []place
 			break
 		}
 	}
+	return placesEvery(step, step.Times(0.5), turn, label)
+}
+
+// placesEvery has a number at each step, of which a line is a part.
+func placesEvery(step, line, turn calc.Length, label func(calc.Length) string) []place {
 	var places []place
+	each := int(math.Round(step.Over(line)))
 	for i := 0; ; i++ {
-		at := step.Times(float64(i) / 2)
+		at := line.Times(float64(i))
 		if at >= turn.Times(1-1e-9) {
 			break
 		}
 		p := place{share: at.Over(turn)}
-		if i%2 == 0 {
+		if i%each == 0 {
 			p.label = label(at)
 		}
 		places = append(places, p)
@@ -142,4 +148,56 @@ func twoDials(s *sheet) {
 		s.face(Point{x, 30}, 20, slidePlaces(turn, unit, label), reading.Over(turn))
 		s.name(x, 5, []string{"radius", "diameter"}[i])
 	}
+}
+
+// dialAfterPass is a dial before and after an infeed. Where it stands after that is what
+// problems ask for: an example alone shows it.
+func dialAfterPass(s *sheet) {
+	s.paper(112, 60)
+	one, two, three := calc.Inches(0.036), calc.Inches(0.1), calc.Inches(0.077)
+	if s.facts.Metric {
+		one, two, three = calc.Millimetres(0.86), calc.Millimetres(2), calc.Millimetres(1.6)
+	}
+	start, turn := s.needed("start", "r0", one), s.needed("turn", "R", two)
+	infeed := s.length("infeed", "i", three)
+	s.derived("r", (start + infeed).Remainder(turn))
+	unit, label := s.dialUnit()
+	step := fewNumbers(turn, unit)
+	places := placesEvery(step, unit.Times(5), turn, label)
+	const y, r = 31.0, 22.0
+	s.face(Point{25, y}, r, places, start.Over(turn))
+	after := 0.0
+	if s.facts.Example {
+		after = (start + infeed).Over(turn)
+	} else {
+		s.variant("asked")
+	}
+	s.face(Point{87, y}, r, places, after)
+	if !s.facts.Example {
+		s.Shapes = s.Shapes[:len(s.Shapes)-1] // without its index
+		s.label(87, y+r+4, "?")
+	}
+	s.arrow(Marked, Point{51, y}, Point{62, y})
+	if _, given := s.facts.Lengths["infeed"]; given || s.facts.Example {
+		s.label(56, y+8, "${i}")
+	}
+	// The way in which the numbers rise.
+	s.arc(Thin, Measure, Point{25, y}, r+3, up-0.4, up-1)
+	s.head(Point{25, y}.away(r+3, up-1), -1.1, Measure)
+	s.labelFrom(47, y+r-2, s.word("rise"))
+	s.name(25, 4, "before")
+	s.name(87, 4, "after")
+}
+
+// fewNumbers is a step between the numbers of a small face, so that the last keeps clear
+// of the zero where one of the usual steps does that.
+func fewNumbers(turn, unit calc.Length) calc.Length {
+	step := turn
+	for _, k := range []float64{200, 100, 50, 25, 20, 10} {
+		n := turn.Over(unit.Times(k))
+		if rest := n - math.Floor(n+1e-6); n > 3 && n <= 10 && (rest < 1e-6 || rest > 0.6) {
+			step = unit.Times(k)
+		}
+	}
+	return step
 }
