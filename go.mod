@@ -26,6 +26,8 @@ require (
 
 require github.com/gofrs/flock v0.13.2
 
+require github.com/expr-lang/expr v1.17.8 // indirect
+
 require (
 	github.com/atotto/clipboard v0.1.4 // indirect
 	github.com/aymanbagabas/go-osc52/v2 v2.0.1 // indirect

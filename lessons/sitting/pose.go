@@ -2,12 +2,15 @@ package sitting
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
 
+	"scratchpass/calc"
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/arithmetic"
 	"scratchpass/quiz/problem"
 	"scratchpass/quiz/wording"
 )
@@ -45,10 +48,16 @@ func (st *Sitting) Answer(p *problem.Problem, w *wording.Words, asked page.Page,
 	began := st.Now()
 	for {
 		prompt := PromptOf(p, w)
-		prompt.Words = wordsAt(w, asked, rules)
+		prompt.Words = st.wordsAt(w, asked, rules)
 		reply, err := st.Ask(prompt)
 		if err != nil {
 			return a, err
+		}
+		if beside, ok := st.beside(reply); ok {
+			if err := st.Show(beside); err != nil {
+				return a, err
+			}
+			continue
 		}
 		word, _ := page.Typed(reply, page.Anywhere)
 		if m := MarkOf(p, reply); m.Verdict != answer.Unread && !page.Aid(word) {
@@ -63,7 +72,7 @@ func (st *Sitting) Answer(p *problem.Problem, w *wording.Words, asked page.Page,
 }
 
 // wordsAt are the words that help at a question.
-func wordsAt(w *wording.Words, asked page.Page, rules Rules) []string {
+func (st *Sitting) wordsAt(w *wording.Words, asked page.Page, rules Rules) []string {
 	var words []string
 	if !rules.NoHints && w.Task.Hint != "" {
 		words = append(words, page.WordHint)
@@ -71,7 +80,7 @@ func wordsAt(w *wording.Words, asked page.Page, rules Rules) []string {
 	if figureOf(asked) != nil {
 		words = append(words, page.WordLook)
 	}
-	return append(words, page.WordPass, page.WordStop)
+	return append(words, page.WordPass, page.WordStop, st.Say("screen-sum"), st.Say("screen-word"))
 }
 
 // figureOf is the figure of the question on a page; nil for none.
@@ -145,7 +154,25 @@ func MarkOf(p *problem.Problem, reply string) answer.Mark {
 	if word, _ := page.Typed(reply, page.Anywhere); word == page.WordPass {
 		return answer.Mark{Verdict: answer.Wrong, Passed: true}
 	}
-	return p.Mark(reply)
+	m := p.Mark(reply)
+	if m.Verdict != answer.Unread || !arithmetic.Is(reply) {
+		return m
+	}
+	if number, unit := apart(reply); p.Task.Kind == answer.Quantity {
+		if x, err := arithmetic.Value(number); err == nil {
+			return p.Mark(strings.TrimSpace(calc.Shortest(x, 10) + " " + unit))
+		}
+	}
+	return m
+}
+
+// apart parts a sum from the unit behind it.
+func apart(reply string) (sum, unit string) {
+	at := strings.LastIndexByte(reply, ' ')
+	if at < 0 || strings.ContainsFunc(reply[at+1:], func(r rune) bool { return !unicode.IsLetter(r) }) || slices.Contains(arithmetic.Names, reply[at+1:]) {
+		return reply, ""
+	}
+	return reply[:at], reply[at+1:]
 }
 
 // Feedback is the page that tells what came of an answer, with the steps of the working
