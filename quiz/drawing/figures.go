@@ -12,6 +12,25 @@ var figures = map[string]figure{
 	"dial-face":         dialBefore,
 	"dial-face-turned":  dialAfter,
 	"two-dials":         twoDials,
+
+	// The machine and how it is set up.
+	"lathe":                 lathe,
+	"compound-swung":        compoundSwung,
+	"compound-swung-left":   compoundSwungLeft,
+	"compound-swung-inside": compoundSwungInside,
+	"compound-scale":        compoundScale,
+	"thread-chasing-dial":   threadChasingDial,
+	"safe-marks":            safeMarks,
+	"boring-bar":            boringBar,
+	"centre-gauge":          centreGauge,
+	"centre-gauge-inside":   centreGaugeInside,
+	"tool-height":           toolHeight,
+	"stop-the-spindle":      stopTheSpindle,
+
+	// How a pass goes.
+	"one-pass":   onePass,
+	"wrong-line": wrongLine,
+	"run-out":    runOut,
 }
 
 // The sheet of most figures: as wide as the half of a wide terminal, so that a question
