@@ -57,11 +57,12 @@ func ragged(a, b Point) []Point {
 	return points
 }
 
-// wheel draws a gear with its pitch circle, its teeth like those of a rack.
+// wheel draws a gear with its pitch circle, its teeth like those of a rack, with play: what
+// meshes shall not run into one line.
 func (d *Drawing) wheel(part Part, middle Point, radius, tooth float64, teeth int, turn float64) {
 	var points []Point
 	for i := range teeth {
-		for _, p := range [4]struct{ share, out float64 }{{-0.36, -1}, {-0.14, 1}, {0.14, 1}, {0.36, -1}} {
+		for _, p := range [4]struct{ share, out float64 }{{-0.3, -1.2}, {-0.11, 0.8}, {0.11, 0.8}, {0.3, -1.2}} {
 			points = append(points, middle.away(radius+p.out*tooth/2, turn+2*math.Pi*(float64(i)+p.share)/float64(teeth)))
 		}
 	}
