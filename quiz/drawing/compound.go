@@ -110,11 +110,12 @@ func (s *sheet) swungNames(pivot, post Point, side float64, inside bool) {
 	}
 	s.leader(slide.plus(-across, 0), Point{pivot.X + across*9, 14})
 	s.beside(slide, across, "cross-slide")
-	s.leader(compound.plus(-sign1(compound.X-pivot.X), 0), pivot.away(-6, up+side*0.5).away(5.5, up+side*0.5-math.Copysign(up, compound.X-pivot.X)))
-	s.beside(compound, sign1(compound.X-pivot.X), "compound")
+	s.leader(compound.plus(-towards(compound.X-pivot.X), 0), pivot.away(-6, up+side*0.5).away(5.5, up+side*0.5-math.Copysign(up, compound.X-pivot.X)))
+	s.beside(compound, towards(compound.X-pivot.X), "compound")
 }
 
-func sign1(x float64) float64 { return math.Copysign(1, x) }
+// towards is 1 to the right and -1 to the left.
+func towards(x float64) float64 { return math.Copysign(1, x) }
 
 // boredWork is work with a bore, cut through, in a chuck.
 func (s *sheet) boredWork(face Point, long float64) {

@@ -45,18 +45,6 @@ func (d *Drawing) chuck(face Point, thick, radius, work float64) {
 	}
 }
 
-// ragged is the edge of something that goes on, from one place to another: a long S.
-func ragged(a, b Point) []Point {
-	to := direction(a, b)
-	long := distance(a, b)
-	points := make([]Point, 13)
-	for i := range points {
-		t := float64(i) / 12
-		points[i] = a.away(long*t, to).away(long/14*math.Sin(2*math.Pi*t), to+math.Pi/2)
-	}
-	return points
-}
-
 // wheel draws a gear with its pitch circle, its teeth like those of a rack, with play: what
 // meshes shall not run into one line.
 func (d *Drawing) wheel(part Part, middle Point, radius, tooth float64, teeth int, turn float64) {
