@@ -6,24 +6,57 @@ import (
 )
 
 // The compound as it is swung for the kinds of thread; a problem may name the kind.
-func compoundSwung(s *sheet)       { s.swung("outside-right") }
-func compoundSwungLeft(s *sheet)   { s.swung("outside-left") }
-func compoundSwungInside(s *sheet) { s.swung("inside-right") }
+func compoundSwung(s *sheet)           { s.swung("outside-right") }
+func compoundSwungLeft(s *sheet)       { s.swung("outside-left") }
+func compoundSwungInside(s *sheet)     { s.swung("inside-right") }
+func compoundSwungInsideLeft(s *sheet) { s.swung("inside-left") }
+
+// The same before it is swung: for a problem that asks to which side.
+func compoundUnswung(s *sheet)       { s.unswung("outside-right") }
+func compoundUnswungInside(s *sheet) { s.unswung("inside-right") }
+
+// swungFor are the figures by the kind of thread.
+var swungFor = map[string]string{
+	"outside-right": "compound-swung", "outside-left": "compound-swung-left",
+	"inside-right": "compound-swung-inside", "inside-left": "compound-swung-inside-left",
+}
 
 // swung is a plan of the compound on the cross slide, the work beyond it. It is swung so
 // that each feed also moves the tool the way the carriage goes.
 func (s *sheet) swung(kind string) {
-	s.paper(sheetWide, 64)
 	kind = s.choice("kind", kind)
+	s.words = s.all[swungFor[kind]]
 	inside, left := strings.HasPrefix(kind, "inside"), strings.HasSuffix(kind, "left")
 	a := float64(s.degrees("angle", "a", exampleAngle)) * math.Pi / 180
 	side := 1.0 // the handle points to the tailstock
 	if inside != left {
 		side = -1
 	}
+	pivot, post, lean := s.compoundPlan(inside, side, a)
+	s.swingAngle(pivot, lean, side)
+	s.swungArrows(pivot, lean, side, inside, left)
+	s.swungNames(pivot, post, lean, side, inside)
+}
+
+// unswung is the plan with the compound on the cross-slide line. It does not tell the hand.
+func (s *sheet) unswung(kind string) {
+	inside := strings.HasPrefix(s.choice("kind", kind), "inside")
+	s.words = s.all["compound-unswung"]
+	if inside {
+		s.words = s.all["compound-unswung-inside"]
+	}
+	pivot, post, lean := s.compoundPlan(inside, 1, 0)
+	s.draw(Centre, Measure, pivot.plus(0, 12), Point{pivot.X, 1})
+	s.swungNames(pivot, post, lean, 1, inside)
+}
+
+// compoundPlan draws work, tool and compound from above, the compound swung by an angle. It
+// returns where it turns, where the tool post is, and its direction.
+func (s *sheet) compoundPlan(inside bool, side, a float64) (pivot, post Point, lean float64) {
+	s.paper(sheetWide, 64)
 	const axis = 50.0
-	lean := up + side*a
-	pivot := Point{48, 28}
+	lean = up + side*a
+	pivot = Point{48, 28}
 	if inside {
 		out := 67.0
 		if side > 0 {
@@ -37,7 +70,7 @@ func (s *sheet) swung(kind string) {
 	s.metal(turned(pivot, 13, 21, 11, lean)...)
 	s.metal(turned(pivot.away(-17, lean), 0, 4, 2, lean)...)
 	s.metal(turned(pivot.away(-19, lean), 0, 2, 9, lean)...)
-	post := pivot.away(22, lean)
+	post = pivot.away(22, lean)
 	if inside {
 		s.boredWork(Point{14, axis}, 28)
 		s.bit(Point{post.X, axis - 2}, Point{36.5, axis - 2}, Point{34, axis - 5}, Point{31.5, axis - 2}, Point{31.5, axis + 2}, Point{post.X, axis + 2})
@@ -51,9 +84,7 @@ func (s *sheet) swung(kind string) {
 		s.metal(box(post.X-6, post.Y-6, post.X+6, post.Y+5.5)...)
 		s.name(82, axis, "work")
 	}
-	s.swingAngle(pivot, lean, side)
-	s.swungArrows(pivot, lean, side, inside, left)
-	s.swungNames(pivot, post, side, inside)
+	return pivot, post, lean
 }
 
 // swingAngle draws the line of the cross slide, that of the compound and the angle between
@@ -94,7 +125,7 @@ func (s *sheet) swungArrows(pivot Point, lean, side float64, inside, left bool) 
 	s.labelFrom(74, 60, s.word("carriage"))
 }
 
-func (s *sheet) swungNames(pivot, post Point, side float64, inside bool) {
+func (s *sheet) swungNames(pivot, post Point, lean, side float64, inside bool) {
 	s.name(9, 34, "chuck")
 	compound, slide, tool := Point{pivot.X + side*22, 17}, Point{pivot.X - side*18, 16}, Point{post.X - side*14, 23}
 	across := -side
@@ -110,7 +141,7 @@ func (s *sheet) swungNames(pivot, post Point, side float64, inside bool) {
 	}
 	s.leader(slide.plus(-across, 0), Point{pivot.X + across*9, 14})
 	s.beside(slide, across, "cross-slide")
-	s.leader(compound.plus(-towards(compound.X-pivot.X), 0), pivot.away(-6, up+side*0.5).away(5.5, up+side*0.5-math.Copysign(up, compound.X-pivot.X)))
+	s.leader(compound.plus(-towards(compound.X-pivot.X), 0), pivot.away(-6, lean).away(5.5, lean-math.Copysign(up, compound.X-pivot.X)))
 	s.beside(compound, towards(compound.X-pivot.X), "compound")
 }
 

@@ -50,3 +50,28 @@ func TestSafeMarksAreShownInAnExampleAlone(t *testing.T) {
 		t.Errorf("%d marked in the example, %d in a problem", example, asked)
 	}
 }
+
+// Where facts turn a figure into its sister, the words are the sister's.
+func TestWordsFollowTheFacts(t *testing.T) {
+	for _, c := range []struct{ figure, fact, word, want string }{
+		{"compound-swung", "kind", "outside-right", "towards the tailstock"},
+		{"compound-swung", "kind", "outside-left", "towards the headstock"},
+		{"compound-swung", "kind", "inside-right", "towards the headstock"},
+		{"compound-swung", "kind", "inside-left", "towards the tailstock"},
+		{"compound-unswung", "kind", "inside-left", "boring bar"},
+		{"centre-gauge", "side", "inside", "boring bar"},
+	} {
+		d, err := drawing.Of(c.figure, drawing.Facts{Words: map[string]string{c.fact: c.word}}, shipped(t))
+		if err != nil || !strings.Contains(d.Twin, c.want) {
+			t.Errorf("%s for %s: %v %s", c.figure, c.word, err, d.Twin)
+		}
+		apart(t, c.figure+" "+c.word, d)
+		for _, s := range d.Shapes {
+			for _, p := range s.Points {
+				if p.X < -0.01 || p.Y < -0.01 || p.X > d.Width+0.01 || p.Y > d.Height+0.01 {
+					t.Errorf("%s for %s: something is drawn at %v, outside", c.figure, c.word, p)
+				}
+			}
+		}
+	}
+}

@@ -9,9 +9,11 @@ func centreGaugeInside(s *sheet) { s.gaugeAtWork("inside") }
 func (s *sheet) gaugeAtWork(side string) {
 	s.paper(sheetWide, 60)
 	if s.choice("side", side) == "inside" {
+		s.words = s.all["centre-gauge-inside"]
 		s.gaugeInside()
 		return
 	}
+	s.words = s.all["centre-gauge"]
 	const axis, edge = 48.0, 41.0
 	s.chuck(Point{14, axis}, 10, 11, 7)
 	s.bar(box(14, edge, 90, axis+7)...)
