@@ -35,8 +35,9 @@ type sheet struct {
 	Drawing
 	facts  Facts
 	words  content.DrawingWords
-	values map[string]string // what ${name} stands for in the title, the twin and the labels
-	lacks  bool              // a number that the figure can't do without
+	all    map[string]content.DrawingWords // for a figure that facts turn into another
+	values map[string]string               // what ${name} stands for in the title, the twin and the labels
+	lacks  bool                            // a number that the figure can't do without
 }
 
 // Names lists the figures that lessons and tasks can have.
@@ -57,7 +58,7 @@ func Of(name string, facts Facts, words map[string]content.DrawingWords) (Drawin
 }
 
 func drawn(name string, facts Facts, words map[string]content.DrawingWords, draw figure) (Drawing, error) {
-	s := sheet{facts: facts, words: words[name], values: map[string]string{}}
+	s := sheet{facts: facts, words: words[name], all: words, values: map[string]string{}}
 	draw(&s)
 	if s.lacks {
 		return Drawing{}, ErrFacts

@@ -31,6 +31,34 @@ var figures = map[string]figure{
 	"read-out":          readOut,
 	"thread-away":       threadAway,
 	"multi-start":       multiStart,
+
+	// The machine and how it is set up.
+	"lathe":                      lathe,
+	"compound-swung":             compoundSwung,
+	"compound-swung-left":        compoundSwungLeft,
+	"compound-swung-inside":      compoundSwungInside,
+	"compound-swung-inside-left": compoundSwungInsideLeft,
+	"compound-unswung":           compoundUnswung,
+	"compound-unswung-inside":    compoundUnswungInside,
+	"compound-scale":             compoundScale,
+	"thread-chasing-dial":        threadChasingDial,
+	"safe-marks":                 safeMarks,
+	"boring-bar":                 boringBar,
+	"centre-gauge":               centreGauge,
+	"centre-gauge-inside":        centreGaugeInside,
+	"tool-height":                toolHeight,
+	"stop-the-spindle":           stopTheSpindle,
+	"gear-train":                 gearTrain,
+	"between-centres":            betweenCentres,
+	"centre-hole":                centreHole,
+	"steady-and-follow-rest":     rests,
+
+	// How a pass goes.
+	"one-pass":    onePass,
+	"wrong-line":  wrongLine,
+	"run-out":     runOut,
+	"infeed-ways": infeedWays,
+	"pass-chart":  passChart,
 }
 
 // The sheet of most figures: as wide as the half of a wide terminal, so that a question
