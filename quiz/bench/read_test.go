@@ -32,7 +32,7 @@ func TestParseJob(t *testing.T) {
 		"cuts right-hand threads":          func(w *content.Job) { w.Thread = "1 1/4-12 UNF-2B-LH" },
 		"flat of the tool":                 func(w *content.Job) { w.Flat = "0.030 in" },
 		"flat and nose: give one":          func(w *content.Job) { w.Round = "0.010 in" },
-		"is an inside thread by its class": func(w *content.Job) { w.Side = "outside" },
+		"is an internal thread by its class": func(w *content.Job) { w.Side = "outside" },
 		`lathe "wood": give inch or metric`: func(w *content.Job) {
 			w.Lathe = "wood"
 		},
