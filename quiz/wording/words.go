@@ -161,7 +161,11 @@ func (w *Words) KeyText(p *problem.Problem) string {
 
 // KeyNumber prints the right response: of options their numbers.
 func (w *Words) KeyNumber(p *problem.Problem) string {
-	return p.Expected.Join(w.inWords(p.Expected.PrintKey()), w.Phrases["between-readings"])
+	key := p.Expected.Join(w.inWords(p.Expected.PrintKey()), w.Phrases["between-readings"])
+	for _, pair := range p.Expected.Free { // the key is one of the orders that are right
+		key += content.FillPairs(w.Phrases["key-either"], "a", p.Expected.Number(pair[0]), "b", p.Expected.Number(pair[1]))
+	}
+	return key
 }
 
 // inWords puts the trade's word for each name that stands in a printed response, as in
