@@ -2,7 +2,7 @@ package calc
 
 import "math"
 
-// Side tells an outside thread (screw) from an inside thread (nut).
+// Side tells an external thread (screw) from an internal thread (nut).
 type Side int
 
 // The two sides.
@@ -11,12 +11,30 @@ const (
 	Inside
 )
 
-// String returns "outside" or "inside".
+// String returns "outside" or "inside": the names that files, flags and JSON had first.
 func (s Side) String() string {
 	if s == Inside {
 		return "inside"
 	}
 	return "outside"
+}
+
+// Word returns the word of the trade for the side, as people read it.
+func (s Side) Word() string {
+	if s == Inside {
+		return "internal"
+	}
+	return "external"
+}
+
+// ParseSide reads a side by either of its names.
+func ParseSide(text string) (s Side, ok bool) {
+	for _, s := range []Side{Outside, Inside} {
+		if text == s.String() || text == s.Word() {
+			return s, true
+		}
+	}
+	return Outside, false
 }
 
 // TipPastPitchLine returns how far the tip of the tool stands past the pitch line
@@ -63,7 +81,7 @@ func checkFlat(side Side, pitch, flat Length) error {
 	if flat >= 0 && flat <= widest+Thou.Times(0.5) {
 		return nil
 	}
-	return badLength("tool flat", flat, LengthText(0)+" to "+LengthText(widest)+" for an "+side.String()+" thread of this pitch; a wider tip can't make it")
+	return badLength("tool flat", flat, LengthText(0)+" to "+LengthText(widest)+" for an "+side.Word()+" thread of this pitch; a wider tip can't make it")
 }
 
 // RadialDepth returns how far the tool goes in, straight, from first touch to a

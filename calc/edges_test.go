@@ -202,3 +202,17 @@ func TestFractionText(t *testing.T) {
 		}
 	}
 }
+
+// A side is read by the trade's word and by the name that files had first, and by no other.
+func TestParseSide(t *testing.T) {
+	for text, want := range map[string]calc.Side{"outside": calc.Outside, "external": calc.Outside, "inside": calc.Inside, "internal": calc.Inside} {
+		if got, ok := calc.ParseSide(text); !ok || got != want {
+			t.Errorf("%q is read as %v, %v", text, got, ok)
+		}
+	}
+	for _, text := range []string{"", "nut", "External"} {
+		if got, ok := calc.ParseSide(text); ok {
+			t.Errorf("%q is read as %v", text, got)
+		}
+	}
+}

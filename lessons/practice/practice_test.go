@@ -115,7 +115,7 @@ func TestDrillAgainstTheClock(t *testing.T) {
 	}
 	log := l.Log.String()
 	// A question takes three looks at the clock: shown, answered, told. The fourth is up at 72 s and answered at 88 s.
-	if n := strings.Count(log, "seconds left"); n != 8 || len(answers) != 8 {
+	if n := strings.Count(log, "Seconds left"); n != 8 || len(answers) != 8 {
 		t.Errorf("%d questions, %d answers\n%s", n, len(answers), log)
 	}
 	if !strings.Contains(log, "Second round against the first: +0 right.") {

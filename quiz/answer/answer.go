@@ -56,7 +56,8 @@ type Expected struct {
 	Low     float64 // a size inside limits: anything between is right
 	High    float64
 	Scrap   ScrapSide
-	Options []string // what is offered, in the order shown
+	Options []string    // what is offered, in the order shown
+	Free    [][2]string // steps of an order that may stand either way round
 
 	Tolerance      float64   // how far from the key is still right, held units
 	Safe           SafeSide  // the side of the key on which numbers are right

@@ -9,7 +9,7 @@ import (
 )
 
 // Designation is a thread's designation taken apart: diameter, pitch or threads per
-// inch, inside or outside, hand. Numbers stand where numbers belong, words anywhere.
+// inch, external or internal, hand. Numbers stand where numbers belong, words anywhere.
 var Designation Kind = designation{}
 
 type designation struct{ common }
@@ -94,7 +94,7 @@ func designationExample(e *Expected) string {
 	for _, f := range e.Key.Fields {
 		switch f[0] {
 		case "side":
-			parts = append(parts, "outside")
+			parts = append(parts, calc.Outside.Word())
 		case "hand":
 			parts = append(parts, "right")
 		case "pitch":

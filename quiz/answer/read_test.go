@@ -192,7 +192,7 @@ func TestReadDesignations(t *testing.T) {
 	}
 	inch := &answer.Expected{Kind: answer.Designation, Unit: machine.InchUnit, Key: fields("diameter", "tpi", "starts", "side", "hand")}
 	metric := &answer.Expected{Kind: answer.Designation, Unit: machine.MMUnit, Key: fields("diameter", "pitch", "side")}
-	const refused = "want-reading example=0.25, 20, 1, outside, right"
+	const refused = "want-reading example=0.25, 20, 1, external, right"
 	for text, want := range map[string]string{
 		"0.5, 13, 1, outside, right": "0.5 13 1 outside right", "1/2 13 1 outside right": "0.5 13 1 outside right", "outside 0.5 right 13 1": "0.5 13 1 outside right",
 		"0.5 in, 13 tpi, 1 start, internal, LH": "0.5 13 1 inside left", "0.5in 13tpi 2 starts nut left-hand": "0.5 13 2 inside left", "0.50000, 13.0, 1, ext, rh thread": "0.5 13 1 outside right",
@@ -208,7 +208,7 @@ func TestReadDesignations(t *testing.T) {
 			t.Errorf("%.30q is %s, want %s", text, got, want)
 		}
 	}
-	for text, want := range map[string]string{"10mm, 1.5, outside": "10 1.5 outside", "10": "want-reading example=10, 1.5, outside"} {
+	for text, want := range map[string]string{"10mm, 1.5, outside": "10 1.5 outside", "10": "want-reading example=10, 1.5, external"} {
 		if got := understood(metric, text); got != want {
 			t.Errorf("%q is %s, want %s", text, got, want)
 		}

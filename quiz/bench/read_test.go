@@ -22,17 +22,17 @@ func TestParseJob(t *testing.T) {
 		t.Fatal(err)
 	}
 	for want, change := range map[string]func(*content.Job){
-		"thread:":                          func(w *content.Job) { w.Thread = "9-9-9" },
-		`bore "1.167": give a size with`:   func(w *content.Job) { w.Bore = "1.167" },
-		"blank \"1 in\": that is for":      func(w *content.Job) { w.Blank = "1 in" },
-		`end "wall": give shoulder`:        func(w *content.Job) { w.End = "wall" },
-		"end shoulder: a bore ends":        func(w *content.Job) { w.End = Shoulder },
-		"take a thinner bar":               func(w *content.Job) { w.Bar = "1.0 in" },
-		"cuts threads with one start":      func(w *content.Job) { w.Thread = "1 1/4-12 UNF-2B 2 STARTS" },
-		"cuts right-hand threads":          func(w *content.Job) { w.Thread = "1 1/4-12 UNF-2B-LH" },
-		"flat of the tool":                 func(w *content.Job) { w.Flat = "0.030 in" },
-		"flat and nose: give one":          func(w *content.Job) { w.Round = "0.010 in" },
-		"is an inside thread by its class": func(w *content.Job) { w.Side = "outside" },
+		"thread:":                            func(w *content.Job) { w.Thread = "9-9-9" },
+		`bore "1.167": give a size with`:     func(w *content.Job) { w.Bore = "1.167" },
+		"blank \"1 in\": that is for":        func(w *content.Job) { w.Blank = "1 in" },
+		`end "wall": give shoulder`:          func(w *content.Job) { w.End = "wall" },
+		"end shoulder: a bore ends":          func(w *content.Job) { w.End = Shoulder },
+		"take a thinner bar":                 func(w *content.Job) { w.Bar = "1.0 in" },
+		"cuts threads with one start":        func(w *content.Job) { w.Thread = "1 1/4-12 UNF-2B 2 STARTS" },
+		"cuts right-hand threads":            func(w *content.Job) { w.Thread = "1 1/4-12 UNF-2B-LH" },
+		"flat of the tool":                   func(w *content.Job) { w.Flat = "0.030 in" },
+		"flat and nose: give one":            func(w *content.Job) { w.Round = "0.010 in" },
+		"is an internal thread by its class": func(w *content.Job) { w.Side = "outside" },
 		`lathe "wood": give inch or metric`: func(w *content.Job) {
 			w.Lathe = "wood"
 		},

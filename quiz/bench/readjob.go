@@ -48,12 +48,12 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 		size("bore", w.Bore, &j.Start)
 		size("bar", w.Bar, &j.Bar)
 		size("reach", w.Reach, &j.Reach)
-		unused(say, "blank", w.Blank, "an outside thread; an inside one has a bore")
+		unused(say, "blank", w.Blank, "an external thread; an internal one has a bore")
 	} else {
 		size("blank", w.Blank, &j.Start)
-		unused(say, "bore", w.Bore, "an inside thread; an outside one has a blank")
-		unused(say, "bar", w.Bar, "an inside thread")
-		unused(say, "reach", w.Reach, "an inside thread")
+		unused(say, "bore", w.Bore, "an internal thread; an external one has a blank")
+		unused(say, "bar", w.Bar, "an internal thread")
+		unused(say, "reach", w.Reach, "an internal thread")
 	}
 	size("length", w.Length, &j.Length)
 	size("gap", w.Gap, &j.Gap)
@@ -92,20 +92,16 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 // gets the usual one.
 func (j *Job) side(written string) error {
 	side, known := j.Thread.Side()
+	said, read := calc.ParseSide(written)
 	switch {
 	case written == "" && !known:
-		return errors.New("side: the thread has no class that tells; give outside or inside")
-	case written != "" && written != calc.Outside.String() && written != calc.Inside.String():
-		return &calc.InputError{What: "side", Got: calc.Quoted(written), Want: "outside or inside"}
-	case written == calc.Inside.String():
-		if known && side == calc.Outside {
-			return fmt.Errorf("side: %s is an outside thread by its class", j.Thread)
-		}
-		side = calc.Inside
-	case written == calc.Outside.String():
-		if known && side == calc.Inside {
-			return fmt.Errorf("side: %s is an inside thread by its class", j.Thread)
-		}
+		return errors.New("side: the thread has no class that tells; give external or internal")
+	case written != "" && !read:
+		return &calc.InputError{What: "side", Got: calc.Quoted(written), Want: "external or internal"}
+	case read && known && said != side:
+		return fmt.Errorf("side: %s is an %s thread by its class", j.Thread, side.Word())
+	case read:
+		side = said
 	}
 	j.Side = side
 	if !known {

@@ -39,12 +39,16 @@ func (v *Values) Check() error {
 	return nil
 }
 
+// sideWords puts the trade's words for the names that sides of a thread had first. Both
+// are read.
+var sideWords = strings.NewReplacer(calc.Outside.String(), calc.Outside.Word(), calc.Inside.String(), calc.Inside.Word())
+
 // Wants says what may stand for the input.
 func (in Input) Wants(s machine.System) string {
 	u := in.Unit(s)
 	switch in.Type {
 	case InputWord:
-		return strings.Join(in.Words, " or ")
+		return sideWords.Replace(strings.Join(in.Words, " or "))
 	case InputThread:
 		return "a thread such as 1/2-13 UNC-2A or M12x1.75-6g"
 	case InputCuts:
@@ -60,10 +64,11 @@ func (v *Values) Read(name, text string) error {
 	refuse := func(err error) error { return fmt.Errorf("--%s: %w", name, err) }
 	switch in.Type {
 	case InputWord:
-		if !slices.Contains(in.Words, text) {
+		i := slices.IndexFunc(in.Words, func(word string) bool { return text == word || text == sideWords.Replace(word) })
+		if i < 0 {
 			return refuse(&calc.InputError{What: "can't use", Got: calc.Quoted(text), Want: in.Wants(v.System)})
 		}
-		v.SetWord(name, text)
+		v.SetWord(name, in.Words[i])
 		return nil
 	case InputThread:
 		d, err := calc.ParseDesignation(text)

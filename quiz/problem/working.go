@@ -223,6 +223,12 @@ func (w *Working) Order(keys ...string) (Working, error) {
 	return w.end(answer.Expected{Kind: answer.Order, Key: answer.Response{Keys: keys}})
 }
 
+// OrderWith is Order where the trade allows some pairs of steps either way round: the key
+// shown is one of the orders that are right.
+func (w *Working) OrderWith(free [][2]string, keys ...string) (Working, error) {
+	return w.end(answer.Expected{Kind: answer.Order, Key: answer.Response{Keys: keys}, Free: free})
+}
+
 // Reading ends a working whose answer is a designation taken apart.
 func (w *Working) Reading(fields ...[2]string) (Working, error) {
 	return w.end(answer.Expected{Kind: answer.Designation, Key: answer.Response{Fields: fields}})

@@ -185,6 +185,9 @@ func optionCases(p *problem.Problem, chance *rand.Rand) []answered {
 			try(true, options[chance.IntN(len(options))])
 		case "order":
 			try(false, shuffled(options)...)
+			for _, r := range p.Expected.SameOrders(p.Expected.Key) { // steps that are free, the other way round
+				try(false, r.Keys...)
+			}
 		case "several":
 			try(false, shuffled(options)[:chance.IntN(len(options)+1)]...)
 			try(false, shuffled(p.Expected.Key.Keys)[:chance.IntN(len(p.Expected.Key.Keys)+1)]...)

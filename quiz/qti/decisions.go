@@ -120,7 +120,8 @@ func (d *draft) onlyFitting() *node {
 }
 
 // Order writes an item whose steps are put in order. Its steps are numbered, because the
-// feedback calls them by number.
+// feedback calls them by number. Where steps are free of each other, every order that is
+// right is listed: QTI knows of no other way to say so.
 func (d *draft) Order() error {
 	p := d.Problem
 	if err := d.offered(); err != nil {
@@ -134,10 +135,21 @@ func (d *draft) Order() error {
 	d.say(d.Words.Question(p))
 	d.interact(el("orderInteraction", "responseIdentifier", response, "shuffle", "false", "orientation", "vertical"), d.pack.Words.Order, options, placeIDs(len(options)))
 	d.unread(response)
-	d.rule(match(variable(response), correct(response)), p.MarkResponse(p.Expected.Key), true)
-	err := d.errorRules(func(r answer.Response) *node { return match(variable(response), d.container("ordered", r)) }, nil)
+	right := []*node{match(variable(response), correct(response))}
+	right = append(right, d.orders(p.Expected.SameOrders(p.Expected.Key)[1:])...)
+	d.rule(anyOf(right...), p.MarkResponse(p.Expected.Key), true)
+	err := d.errorRules(func(r answer.Response) *node { return anyOf(d.orders(p.Expected.SameOrders(r))...) }, nil)
 	d.otherwise()
 	return err
+}
+
+// orders are the conditions that the response is one of some orders.
+func (d *draft) orders(all []answer.Response) []*node {
+	var nodes []*node
+	for _, r := range all {
+		nodes = append(nodes, match(variable(response), d.container("ordered", r)))
+	}
+	return nodes
 }
 
 // container is a response as QTI compares it.

@@ -156,7 +156,7 @@ func TestBodyHoldsNoKey(t *testing.T) {
 		for _, label := range sentences.Fields {
 			known = append(known, label)
 		}
-		known = append(known, "outside", "inside", "right", "left")
+		known = append(known, "external", "internal", "right", "left")
 		for _, s := range known {
 			left = strings.ReplaceAll(left, clean(s), " ")
 		}

@@ -10,7 +10,7 @@ import (
 
 // Designation writes an item that takes a designation apart: a box for each number, a
 // list for each word. Words are picked from a list, so that nobody is wrong for writing
-// "external".
+// "outside".
 func (d *draft) Designation() error {
 	p, key := d.Problem, d.Problem.Expected.Key
 	d.say(d.Words.Question(p))
@@ -31,7 +31,11 @@ func (d *draft) Designation() error {
 		d.ask(ids[i], "single", "identifier", f[1])
 		list := el("inlineChoiceInteraction", "responseIdentifier", ids[i], "shuffle", "false")
 		for _, w := range words {
-			list.add(leaf("inlineChoice", w, "identifier", w))
+			said := w
+			if word, ok := d.Words.Phrases["word-"+w]; ok { // the trade's word; the identifier keeps its name
+				said = word
+			}
+			list.add(leaf("inlineChoice", said, "identifier", w))
 		}
 		d.body = append(d.body, el("p").add(text(label+" "), list))
 	}

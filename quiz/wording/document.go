@@ -42,11 +42,12 @@ type StepDocument struct {
 // AnswerDocument is the key. Low and High are what is still right; they are null
 // where an answer is not a number.
 type AnswerDocument struct {
-	Kind  string   `json:"kind"`
-	Value string   `json:"value"`
-	Unit  string   `json:"unit"`
-	Low   *float64 `json:"low"`
-	High  *float64 `json:"high"`
+	Kind   string      `json:"kind"`
+	Value  string      `json:"value"`
+	Unit   string      `json:"unit"`
+	Low    *float64    `json:"low"`
+	High   *float64    `json:"high"`
+	Either [][2]string `json:"either,omitempty"` // numbers of steps of an order that may stand either way round
 }
 
 // SlipDocument is what a common error gives.
@@ -85,6 +86,9 @@ func (w *Words) Document(p *problem.Problem, key bool) ProblemDocument {
 func (w *Words) answerDocument(p *problem.Problem) *AnswerDocument {
 	e := &p.Expected
 	doc := &AnswerDocument{Kind: e.Kind.Name(), Value: w.bare(e.Kind.Print(e, e.Key)), Unit: e.Unit.Name}
+	for _, pair := range e.Free {
+		doc.Either = append(doc.Either, [2]string{e.Number(pair[0]), e.Number(pair[1])})
+	}
 	if low, high, ok := e.Bounds(); ok {
 		low, high = calc.Round(low*e.Unit.Factor, 6), calc.Round(high*e.Unit.Factor, 6)
 		doc.Low, doc.High = &low, &high

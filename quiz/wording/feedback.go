@@ -142,7 +142,7 @@ func (w *Words) filled(p *problem.Problem, text string) string {
 func (w *Words) Moves(p *problem.Problem, given answer.Response) []string {
 	lines := make([]string, len(p.Expected.Key.Keys))
 	marked := false
-	for i, key := range p.Expected.Key.Keys {
+	for i, key := range p.Expected.Follow(p.Expected.Key, given).Keys {
 		text, _ := w.fill(p, w.Task.Options[key])
 		lines[i] = p.Expected.Number(key) + ") " + text
 		if !marked && i < len(given.Keys) && given.Keys[i] != key {

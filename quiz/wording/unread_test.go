@@ -95,7 +95,7 @@ func TestUnreadTexts(t *testing.T) {
 		{answer.Expected{Kind: answer.Several, Options: []string{"1", "2"}}, "the numbers of all that fit with commas between them, such as 1, 3, or all, or none"},
 		{answer.Expected{Kind: answer.Order, Options: []string{"a", "b", "c", "d"}}, "the numbers of all the steps in order, such as 2 1 3 4"},
 		{row, "2 numbers with a space between them, such as 0.0030 0.0030"},
-		{answer.Expected{Kind: answer.Designation, Unit: machine.MMUnit, Key: named}, "all parts in order, such as 10, 1.5, outside"},
+		{answer.Expected{Kind: answer.Designation, Unit: machine.MMUnit, Key: named}, "all parts in order, such as 10, 1.5, external"},
 	} {
 		for typed, want := range map[string]string{"": "nothing was typed: give " + c.want, "no idea": `can't read "no idea": give ` + c.want} {
 			m := c.e.Mark(typed)

@@ -148,7 +148,7 @@ func (w *Words) Shown(p *problem.Problem, r answer.Response) string {
 
 // Numbered prints a response: of options their numbers.
 func (w *Words) Numbered(p *problem.Problem, r answer.Response) string {
-	return p.Expected.Join(p.Expected.PrintGiven(r), w.Phrases["between-readings"])
+	return p.Expected.Join(w.inWords(p.Expected.PrintGiven(r)), w.Phrases["between-readings"])
 }
 
 // KeyText prints the right response in words.
@@ -161,7 +161,27 @@ func (w *Words) KeyText(p *problem.Problem) string {
 
 // KeyNumber prints the right response: of options their numbers.
 func (w *Words) KeyNumber(p *problem.Problem) string {
-	return p.Expected.Join(p.Expected.PrintKey(), w.Phrases["between-readings"])
+	key := p.Expected.Join(w.inWords(p.Expected.PrintKey()), w.Phrases["between-readings"])
+	for _, pair := range p.Expected.Free { // the key is one of the orders that are right
+		key += content.FillPairs(w.Phrases["key-either"], "a", p.Expected.Number(pair[0]), "b", p.Expected.Number(pair[1]))
+	}
+	return key
+}
+
+// inWords puts the trade's word for each name that stands in a printed response, as in
+// the parts of a callout.
+func (w *Words) inWords(parts []string) []string {
+	said := make([]string, len(parts))
+	for i, part := range parts {
+		fields := strings.Split(part, ", ")
+		for j, field := range fields {
+			if word, ok := w.Phrases["word-"+field]; ok {
+				fields[j] = word
+			}
+		}
+		said[i] = strings.Join(fields, ", ")
+	}
+	return said
 }
 
 // PaperKey is the right response as it is looked for on paper: of one option the number

@@ -141,7 +141,7 @@ func TestExpects(t *testing.T) {
 		"cross-slide-return@1-0001":  {"Answer with the readings in order and a space between them.", "Write one reading on each line."},
 		"square-the-tool@1-0001":     {"Answer with the number of one line.", "Write the number of one line."},
 		"one-full-pass@1-0001":       {"Answer with the numbers in the right order and a space between them.", "Write the numbers in the right order, with spaces between them."},
-		"metric-designation@1m-0001": {"Answer in that order with commas between the parts, such as 10, 1.5, outside.", "Write all parts in that order, with commas between them."},
+		"metric-designation@1m-0001": {"Answer in that order with commas between the parts, such as 10, 1.5, external.", "Write all parts in that order, with commas between them."},
 	} {
 		p := remake(t, code)
 		w := words(t, p.Task.Name)

@@ -1,6 +1,8 @@
 package fitting
 
 import (
+	"math"
+
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
@@ -19,19 +21,20 @@ var _ = shared.Register(problem.Task{
 	},
 	Scrap:     answer.ScrapHigh,
 	Tolerance: answer.Tolerance{Inch: 0.0003, MM: 0.0075},
-	Sources:   []string{"arithmetic", "dial-marking"},
+	Sources:   []string{"arithmetic", "dial-marking", "b1-1", "iso-965", "common-practice"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
-		plug, err := middlePitchDiameter(d, v, shared.FirstThread(d))
-		if err != nil {
+		t := shared.FirstThread(d)
+		plug, err := middlePitchDiameter(d, v, t)
+		if err != nil || t.Nominal < leastBored {
 			return problem.Values{}
 		}
-		clearance := drawSteps(d, 0.0015, 0.003, 0.0005, 0.03, 0.08, 0.01)
+		clearance := usualClearance(d, t)
 		left := clearance.Times(2) + drawSteps(d, 0.001, 0.006, 0.0001, 0.02, 0.15, 0.01)
 		if d.Level == problem.NumbersGiven {
 			v.SetLength("clearance", clearance)
 		} else {
-			each := drawSteps(d, 0.0005, 0.001, 0.0005, 0.01, 0.02, 0.01)
+			each := drawSteps(d, 0.0005, 0.0005, 0.0005, 0.01, 0.01, 0.01)
 			v.SetLength("least-clearance", shared.AsPrinted(d, clearance-each))
 			v.SetLength("most-clearance", shared.AsPrinted(d, clearance+each))
 		}
@@ -75,6 +78,27 @@ var _ = shared.Register(problem.Task{
 		{Name: "minus", Work: func(v problem.Values) answer.Response { return onDial(v, growth(v, -1)) }},
 	},
 })
+
+// leastBored is the smallest thread for a plug that a first bore thread is cut for: no
+// boring bar with its tool goes into less and is stiff enough. Common practice.
+const leastBored = calc.Inch / 2
+
+// usualClearance draws a clearance as shops give it: from the least that the usual class
+// leaves, the allowance of 2A or 6g, to about twice that, in half thousandths or hundredths
+// of a millimetre. Sources: ASME B1.1 and ISO 965-1 for the allowance.
+func usualClearance(d *problem.Draw, t calc.Designation) calc.Length {
+	t.Class = "2A"
+	if t.Metric {
+		t.Class = "6g"
+	}
+	l, _ := calc.LimitsOf(t) // its pitch diameter has been found
+	step := calc.Inch / 2000
+	if d.System == machine.Metric {
+		step = calc.Millimetres(0.01)
+	}
+	least := max(2, int(math.Round(l.Allowance.Over(step))))
+	return step.Times(float64(d.Between(least, 2*least)))
+}
 
 // clearanceOf is the clearance, given or in the middle between two.
 func clearanceOf(v problem.Values) calc.Length {

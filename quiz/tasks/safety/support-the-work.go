@@ -19,7 +19,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "diameter", Symbol: "d", Type: problem.InputLength, Low: 0.05, High: 20, Group: "diameter"},
 		{Name: "thread", Symbol: "thread", Type: problem.InputThread, Group: "diameter"},
 	},
-	Sources: []string{"common-practice"},
+	Sources: []string{"lathe-manual", "common-practice"},
 	Draw: func(d *problem.Draw) problem.Values {
 		thick := d.IntN(2) == 0 // as often a part that needs no centre as one that does
 		for range 60 {

@@ -16,7 +16,7 @@ var _ = shared.Register(problem.Task{
 		shared.LengthInput("bar", "b", 0.05, 6), shared.LengthInput("tool", "q", 0, 3), shared.LengthInput("withdraw", "w", 0, 1),
 	},
 	Tolerance: answer.Tolerance{Inch: 0.004, MM: 0.1},
-	Sources:   []string{"arithmetic"},
+	Sources:   []string{"arithmetic", "common-practice"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		if d.Level == problem.NumbersGiven {
@@ -24,17 +24,17 @@ var _ = shared.Register(problem.Task{
 		} else {
 			d.TellAs(&v, d.Thread(calc.Inch/16, calc.Inch/7), calc.Inside, "callout")
 		}
-		v.SetLength("tool", d.Length(90, 160, 220, 400))
-		v.SetLength("withdraw", d.Length(70, 120, 180, 300))
-		step, low, high := calc.Inch/16, 0.40, 0.62
-		if d.System == machine.Metric {
-			step = calc.Millimetres(1)
-		}
+		tool, withdraw, bar := d.Length(90, 160, 220, 400), d.Length(70, 120, 180, 300), problem.Pick(d, barsOf(d.System)...)
 		bore := boreOf(v)
-		v.SetLength("bar", step.Times(float64(d.Between(int(bore.Times(low).Over(step)), int(bore.Times(high).Over(step))))))
-		if room := bore - v.Length("bar") - v.Length("tool") - v.Length("withdraw"); room < 0.02 || bore < 0.65 {
+		if room := bore - bar - tool - withdraw; room < 0.02 || bore < 0.65 || bar < bore.Times(0.35) || bar > bore.Times(0.62) {
 			return problem.Values{}
 		}
+		if tool < deepest(v)+clear || withdraw < deepest(v)+clear/2 { // neither bar nor tip would clear the crests
+			return problem.Values{}
+		}
+		v.SetLength("tool", tool)
+		v.SetLength("withdraw", withdraw)
+		v.SetLength("bar", bar)
 		d.Job(&v, calc.Inside)
 		return v
 	},
@@ -67,6 +67,34 @@ var _ = shared.Register(problem.Task{
 		}},
 	},
 })
+
+// clear is how much further than the thread is deep the tool stands out at least.
+const clear = calc.Inch / 50
+
+// deepest is how deep the thread can get: from its basic bore with a sharp tool. It is
+// nothing where no thread is told; the prompt then says that the tool stands out further.
+func deepest(v problem.Values) calc.Length {
+	if !v.Has("thread") {
+		return 0
+	}
+	depth, _ := calc.DepthFromBore.Of(v.Thread("thread").Pitch, 0) // Work reports the error
+	return depth
+}
+
+// barsOf are the boring bars that are sold, by the diameter of their shank.
+func barsOf(s machine.System) []calc.Length {
+	var bars []calc.Length
+	for _, size := range map[machine.System][]float64{
+		machine.Imperial: {0.25, 0.3125, 0.375, 0.5, 0.625, 0.75, 1}, machine.Metric: {6, 8, 10, 12, 16, 20, 25},
+	}[s] {
+		if s == machine.Metric {
+			bars = append(bars, calc.Millimetres(size))
+			continue
+		}
+		bars = append(bars, calc.Inches(size))
+	}
+	return bars
+}
 
 // boreOf is the bore that was told, or the basic one of the thread.
 func boreOf(v problem.Values) calc.Length {

@@ -7,8 +7,12 @@ import (
 	"scratchpass/quiz/tasks/internal/shared"
 )
 
-// feedToThread is the order of going over from the power feed to threading.
-var feedToThread = []string{"feed-off", "stop", "lever", "start", "watch", "close"}
+// feedToThread is the order of going over from the power feed to threading. Once the
+// spindle stands still, gearbox and speed are set in either order.
+var (
+	feedToThread  = []string{"feed-off", "stop", "lever", "speed", "start", "watch", "close"}
+	leverAndSpeed = [][2]string{{"lever", "speed"}}
+)
 
 var _ = shared.Register(problem.Task{
 	Name: "feed-off-before-half-nut", Stage: problem.SetUp, Kind: answer.Order,
@@ -21,12 +25,15 @@ var _ = shared.Register(problem.Task{
 		d.Job(&v, side)
 		return v
 	},
-	Work: func(v problem.Values) (problem.Working, error) { return v.Working().Order(feedToThread...) },
+	Work: func(v problem.Values) (problem.Working, error) {
+		return v.Working().OrderWith(leverAndSpeed, feedToThread...)
+	},
 	Errors: []problem.CommonError{
-		{Name: "both", Work: shared.InOrder("stop", "lever", "start", "watch", "close", "feed-off")},
-		{Name: "lever-run", Work: shared.InOrder("feed-off", "lever", "stop", "start", "watch", "close")},
-		{Name: "trust-lock", Work: shared.InOrder("stop", "lever", "start", "feed-off", "watch", "close")},
-		{Name: "lever-late", Work: shared.InOrder("feed-off", "stop", "start", "lever", "watch", "close")},
-		{Name: "no-wait", Work: shared.InOrder("feed-off", "stop", "lever", "start", "close", "watch")},
+		{Name: "both", Work: shared.InOrder("stop", "lever", "speed", "start", "watch", "close", "feed-off")},
+		{Name: "lever-run", Work: shared.InOrder("feed-off", "lever", "speed", "stop", "start", "watch", "close")},
+		{Name: "lever-first", Work: shared.InOrder("feed-off", "lever", "stop", "speed", "start", "watch", "close")},
+		{Name: "trust-lock", Work: shared.InOrder("stop", "lever", "speed", "start", "feed-off", "watch", "close")},
+		{Name: "lever-late", Work: shared.InOrder("feed-off", "stop", "speed", "start", "lever", "watch", "close")},
+		{Name: "no-wait", Work: shared.InOrder("feed-off", "stop", "lever", "speed", "start", "close", "watch")},
 	},
 })

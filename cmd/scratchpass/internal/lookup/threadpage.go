@@ -68,8 +68,8 @@ func (t *threadLines) form(d calc.Designation, doc thread.Document) {
 		t.fine("lead", doc.Lead)
 	}
 	t.line("hand", doc.Hand)
-	if doc.Side != nil {
-		t.line("side", *doc.Side)
+	if side, known := d.Side(); known {
+		t.line("side", side.Word())
 	}
 }
 

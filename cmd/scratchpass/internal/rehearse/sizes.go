@@ -23,7 +23,7 @@ type jobFlag struct {
 func flagsOf(w *content.Job) []jobFlag {
 	return []jobFlag{
 		{"thread", &w.Thread, "`THREAD` to cut, such as \"3/4-10 UNC-2A\""},
-		{"side", &w.Side, "outside or inside, where the class does not tell"},
+		{"side", &w.Side, "external or internal, where the class does not tell"},
 		{"blank", &w.Blank, "`SIZE` of the blank, with its unit"},
 		{"bore", &w.Bore, "`SIZE` of the bore"},
 		{"length", &w.Length, "`SIZE`: how long the thread is"},

@@ -15,20 +15,21 @@ func sideOf(d calc.Designation, otherwise string) string {
 }
 
 // wrongSide is the error for a thread of the other side than a task is about.
-func wrongSide(d calc.Designation, wanted string) error {
-	return &calc.InputError{What: "thread", Got: calc.Quoted(d.String()), Want: "an " + wanted + " thread; this one is " + sideOf(d, "")}
+func wrongSide(d calc.Designation, wanted calc.Side) error {
+	is, _ := d.Side()
+	return &calc.InputError{What: "thread", Got: calc.Quoted(d.String()), Want: "an " + wanted.Word() + " thread; this one is " + is.Word()}
 }
 
 // OnlySide refuses a designation of the other side.
 func OnlySide(v problem.Values, side calc.Side) error {
 	if v.Has("thread") && sideOf(v.Thread("thread"), side.String()) != side.String() {
-		return wrongSide(v.Thread("thread"), side.String())
+		return wrongSide(v.Thread("thread"), side)
 	}
 	return nil
 }
 
 // Handed are the inputs of the tasks that turn on the hand of a thread, and on
-// whether it is an outside or an inside one.
+// whether it is an external or an internal one.
 var Handed = []problem.Input{
 	{Name: "kind", Symbol: "kind", Type: problem.InputWord, Words: []string{"outside-right", "outside-left", "inside-right", "inside-left"}},
 	{Name: "thread", Symbol: "thread", Type: problem.InputThread, Extra: true},
