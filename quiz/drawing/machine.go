@@ -2,11 +2,6 @@ package drawing
 
 import "math"
 
-// box is an upright rectangle between two corners.
-func box(x0, y0, x1, y1 float64) []Point {
-	return []Point{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}
-}
-
 // turned is a rectangle along a direction in radians, so wide, from so far before a place
 // to so far behind it.
 func turned(middle Point, before, behind, wide, to float64) []Point {
