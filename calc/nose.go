@@ -20,6 +20,20 @@ func largestNose(side Side, pitch Length) (Length, error) {
 	return pitch.Times(HeightOfSharpV / 6), nil
 }
 
+// finestPitch is largestNose turned round: the finest pitch whose largest nose this is, 0.2 mm
+// to 1 in.
+func finestPitch(side Side, nose Length) (Length, error) {
+	share := 6 / HeightOfSharpV
+	if side == Inside {
+		share = 12 / HeightOfSharpV
+	}
+	pitch := nose.Times(share)
+	if err := checkPitch(pitch); err != nil {
+		return 0, badLength("nose radius", nose, LengthText(FinestPitch.Times(1/share))+" to "+LengthText(CoarsestPitch.Times(1/share)))
+	}
+	return pitch, nil
+}
+
 // depthWithNose is the depth with a round nose. A flat takes 0.866025 of its width off the
 // sharp point; the nose takes off its radius, for its tip stands r above that point.
 func depthWithNose(side Side, pitch, nose Length) (Length, error) {
@@ -38,8 +52,8 @@ func depthWithNose(side Side, pitch, nose Length) (Length, error) {
 }
 
 // The formulas of a tool with a round nose of radius r, straight in to the basic pitch
-// diameter: from a blank of nominal size, from a bore of basic size, and the largest nose
-// for either. P is the pitch.
+// diameter: from a blank of nominal size, from a bore of basic size; then the largest nose
+// for either, and the finest pitch for a nose. P is the pitch.
 var (
 	NoseDepthFromNominal = Formula[func(pitch, nose Length) (Length, error)]{"0.757772 x P - r",
 		func(pitch, nose Length) (Length, error) { return depthWithNose(Outside, pitch, nose) }}
@@ -52,4 +66,10 @@ var (
 
 	LargestNoseInside = Formula[func(pitch Length) (Length, error)]{"0.072169 x P",
 		func(pitch Length) (Length, error) { return largestNose(Inside, pitch) }}
+
+	FinestPitchOutside = Formula[func(nose Length) (Length, error)]{"6.928203 x r",
+		func(nose Length) (Length, error) { return finestPitch(Outside, nose) }}
+
+	FinestPitchInside = Formula[func(nose Length) (Length, error)]{"13.856406 x r",
+		func(nose Length) (Length, error) { return finestPitch(Inside, nose) }}
 )

@@ -14,6 +14,8 @@ var formulaRowsOfNose = []formulaRow{
 	row("NoseDepthFromBore", calc.NoseDepthFromBore, both, pitchAndNose(0.072)),
 	row("LargestNoseOutside", calc.LargestNoseOutside, both, onlyPitch),
 	row("LargestNoseInside", calc.LargestNoseInside, both, onlyPitch),
+	row("FinestPitchOutside", calc.FinestPitchOutside, both, onlyNose),
+	row("FinestPitchInside", calc.FinestPitchInside, both, onlyNose),
 }
 
 func pitchAndNose(share float64) func(*rand.Rand) ([]any, map[string]any) {
@@ -22,6 +24,11 @@ func pitchAndNose(share float64) func(*rand.Rand) ([]any, map[string]any) {
 		nose := p.Times(from(r, 0, share))
 		return []any{p, nose}, symbols{"P": p, "r": nose}
 	}
+}
+
+func onlyNose(r *rand.Rand) ([]any, map[string]any) {
+	nose := inches(r, 0.0015, 0.07)
+	return []any{nose}, symbols{"r": nose}
 }
 
 // An insert maker's total infeeds for internal threads with noses of three sizes.

@@ -29,6 +29,8 @@ var formulas = map[string]string{
 	"external-depth":            calc.ExternalDepth.Text,
 	"fastest-speed":             calc.FastestSpeed.Text,
 	"fed-by-cuts":               calc.FedByCuts.Text,
+	"finest-pitch-inside":       calc.FinestPitchInside.Text,
+	"finest-pitch-outside":      calc.FinestPitchOutside.Text,
 	"fit-inside":                calc.FitInside.Text,
 	"fit-inside-on-travel":      calc.FitInsideOnTravel.Text,
 	"flank-width":               calc.FlankWidth.Text,

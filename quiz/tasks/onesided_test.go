@@ -15,6 +15,7 @@ var oneSided = map[string]answer.SafeSide{
 	"fastest-for-the-gap":    answer.Below,
 	"threading-speed":        answer.Below,
 	"threading-speed-metric": answer.Below,
+	"finest-pitch-for-nose":  answer.Above,
 	"relief-groove-width":    answer.Above,
 	"room-to-start":          answer.Above,
 }
