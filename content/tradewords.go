@@ -14,11 +14,11 @@ import (
 var tradeWords = []string{
 	"17/24", "allowance", "apron", "backlash", "basic bore", "best wire", "blank", "boring bar", "burr", "callout", "cam-lock",
 	"carbide", "carriage", "centre gauge", "chamfer", "change gears", "chatter", "chuck", "class of fit", "clearance", "collet",
-	"compound", "compound rest", "crest", "cross slide", "depth of cut", "dog", "drawbar", "drive plate",
+	"compound", "compound rest", "crest", "cross slide", "cutting fluid", "depth of cut", "dog", "drawbar", "drive plate",
 	"external thread", "faceplate", "feed-reverse lever", "fishtail", "flank", "full profile", "gib", "go ring", "go plug", "half-nut", "half-nut lever",
 	"headstock", "high-speed steel", "idler", "infeed", "insert", "internal thread", "lead angle", "lead screw", "leading flank", "major diameter", "mating part",
 	"minor diameter", "mixed pair", "nominal diameter", "nose radius", "not-go", "overhang", "partial profile", "pitch diameter", "pitch line", "plug gauge", "power feed",
-	"quick-change gearbox", "rake", "relief angle", "relief groove", "ring gauge", "root", "saddle", "scratch pass", "screw pitch gauge", "sharp height",
+	"quick-change gearbox", "rake", "relief angle", "relief groove", "ring gauge", "root", "saddle", "safety data sheet", "scratch pass", "screw pitch gauge", "sharp height",
 	"shoulder", "single depth", "spindle nose", "spring pass", "swarf", "tailstock", "thread chasing dial", "thread dial", "threads per inch",
 	"three wires", "tolerance", "tool post", "touch-off", "trailing flank", "tumbler lever", "undercut",
 }

@@ -25,5 +25,36 @@ func init() {
 			height := g.x("nose-radius").times(cosOf(n(30))).over(tanOf(n(30))).times(n(8)).over(eighths)
 			return height.over(cosOf(n(30)))
 		},
+		// The slow ends of the table as they are printed, and a quarter of the turns.
+		"speed-from-the-table": func(g given) number {
+			slow := map[string]number{"mild-steel": n(80), "stainless": n(40), "cast-iron": n(50), "brass": n(150), "aluminium": n(150)}
+			inches := n(12)
+			if g.metric {
+				slow = map[string]number{"mild-steel": n(24), "stainless": n(12), "cast-iron": n(15), "brass": n(46), "aluminium": n(46)}
+				inches = n(1000)
+			}
+			return slow[g.words["material"]].times(inches).over(pi.times(g.diameter())).over(n(4))
+		},
+		"which-spindle-speed": func(g given) number {
+			limit := g.x("by-stopping")
+			if cut := g.cuttingLimit(); cut.less(limit) {
+				limit = cut
+			}
+			set := n(0)
+			for _, name := range []string{"speed-1", "speed-2", "speed-3", "speed-4", "speed-5", "speed-6"} {
+				if s := g.x(name); !limit.less(s) {
+					set = s
+				}
+			}
+			return set
+		},
 	})
+}
+
+// cuttingLimit is the speed that the cutting speed allows, given or a quarter of turning.
+func (g given) cuttingLimit() number {
+	if g.has("turning") {
+		return g.x("turning").over(n(4))
+	}
+	return g.x("by-cutting")
 }
