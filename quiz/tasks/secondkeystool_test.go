@@ -48,6 +48,17 @@ func init() {
 			}
 			return set
 		},
+		"feed-from-thread-micrometer": func(g given) number {
+			size := g.x("reading")
+			if g.has("reads-high") {
+				size = size.minus(g.x("reads-high"))
+			}
+			feed := size.plus(size).minus(g.x("largest")).minus(g.x("least")).over(n(4))
+			if g.has("angle") {
+				feed = feed.over(cosOf(g.x("angle")))
+			}
+			return feed
+		},
 	})
 }
 
