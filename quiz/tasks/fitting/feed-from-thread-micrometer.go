@@ -89,6 +89,9 @@ var _ = shared.Register(problem.Task{
 		{Name: "to-the-largest", Work: func(v problem.Values) answer.Response {
 			return answer.LengthResponse(fedFor(v, truePitchDiameter(v)-v.Length("largest")))
 		}},
+		{Name: "to-the-least", Work: func(v problem.Values) answer.Response {
+			return answer.LengthResponse(fedFor(v, truePitchDiameter(v)-v.Length("least")))
+		}},
 		{Name: "zero-left-in", Work: func(v problem.Values) answer.Response {
 			if !v.Has("reads-high") {
 				return answer.NoResponse
