@@ -12,6 +12,9 @@ const (
 	Aluminium
 )
 
+// MaterialNames are the names of the metals in files, in their order.
+var MaterialNames = []string{MildSteel: "mild-steel", StainlessSteel: "stainless", CastIron: "cast-iron", Brass: "brass", Aluminium: "aluminium"}
+
 // turningSpeeds are the slowest and the fastest turning speed for tools of high-speed steel
 // that published tables give for a material, in feet a minute. Every end is one table's;
 // testdata/published/speeds.csv has the tables.

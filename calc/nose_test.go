@@ -102,7 +102,6 @@ func TestLargestNoseTouchesTheMate(t *testing.T) {
 
 // The range of a material holds every published row, and each of its ends is one's.
 func TestTurningSpeedsAgainstPublishedRows(t *testing.T) {
-	names := map[string]calc.Material{"mild steel": calc.MildSteel, "stainless steel": calc.StainlessSteel, "cast iron": calc.CastIron, "brass": calc.Brass, "aluminium": calc.Aluminium}
 	least, most := map[string]float64{}, map[string]float64{}
 	for _, row := range publishedRows(t, "speeds.csv") {
 		low, err1 := strconv.ParseFloat(row["low"], 64)
@@ -116,11 +115,14 @@ func TestTurningSpeedsAgainstPublishedRows(t *testing.T) {
 		}
 		most[name] = max(most[name], high)
 	}
-	for name, m := range names {
-		low, high := m.TurningSpeeds()
+	for i, name := range calc.MaterialNames {
+		low, high := calc.Material(i).TurningSpeeds()
 		if low.InFeet() != least[name] || high.InFeet() != most[name] {
 			t.Errorf("%s: %v to %v, published %v to %v", name, low, high, least[name], most[name])
 		}
+	}
+	if len(least) != len(calc.MaterialNames) {
+		t.Error("rows of other metals:", least)
 	}
 	if low, high := calc.Material(9).TurningSpeeds(); low != 0 || high != 0 {
 		t.Error("a material that is none has a speed")

@@ -42,14 +42,11 @@ func (a *arguments) count(i, otherwise int) int {
 	return n
 }
 
-// metals are the words for calc's materials, in their order.
-var metals = []string{"mild-steel", "stainless", "cast-iron", "brass", "aluminium"}
-
 // metal reads the word for a material.
 func (a *arguments) metal(i int) calc.Material {
-	m := slices.Index(metals, a.words[i])
+	m := slices.Index(calc.MaterialNames, a.words[i])
 	if m < 0 {
-		a.keep(&calc.InputError{What: "can't read", Got: calc.Quoted(a.words[i]), Want: "one of " + strings.Join(metals, ", ")})
+		a.keep(&calc.InputError{What: "can't read", Got: calc.Quoted(a.words[i]), Want: "one of " + strings.Join(calc.MaterialNames, ", ")})
 	}
 	return calc.Material(max(0, m))
 }

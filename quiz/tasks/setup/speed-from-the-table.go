@@ -11,10 +11,6 @@ import (
 	"scratchpass/quiz/tasks/internal/shared"
 )
 
-// tableRows are the rows of the table that a problem shows, in the order of calc's
-// materials.
-var tableRows = []string{"mild-steel", "stainless", "cast-iron", "brass", "aluminium"}
-
 // otherRow is the row that the eye slips to, by row.
 var otherRow = map[string]string{"mild-steel": "stainless", "stainless": "cast-iron", "cast-iron": "stainless", "brass": "mild-steel", "aluminium": "mild-steel"}
 
@@ -22,7 +18,7 @@ var _ = shared.Register(problem.Task{
 	Name: "speed-from-the-table", Stage: problem.SetUp, Kind: answer.Quantity,
 	Inputs: []problem.Input{
 		shared.LengthInput("diameter", "D", 0.1, 12),
-		{Name: "material", Symbol: "material", Type: problem.InputWord, Words: tableRows},
+		{Name: "material", Symbol: "material", Type: problem.InputWord, Words: calc.MaterialNames},
 	},
 	Scrap: answer.ScrapHigh, Tolerance: answer.Tolerance{Relative: 0.05, Safe: answer.Below, Reach: 0.1},
 	Sources: []string{"speed-tables", "tm-1-420", "common-practice"},
@@ -30,11 +26,11 @@ var _ = shared.Register(problem.Task{
 		v := d.Values()
 		rule := ruleIn(d.System)
 		v.SetLength("diameter", rule.size(rule.diameters.draw(d)))
-		v.SetWord("material", problem.Pick(d, tableRows...))
+		v.SetWord("material", problem.Pick(d, calc.MaterialNames...))
 		if limit, err := tableSpeed(v, v.Word("material"), false); err != nil || limit > fastestFirstThread {
 			return problem.Values{}
 		}
-		for _, row := range tableRows {
+		for _, row := range calc.MaterialNames {
 			low, high := rowOf(d.System, row)
 			v.Say(row+"-low", calc.Shortest(low, 0))
 			v.Say(row+"-high", calc.Shortest(high, 0))
@@ -95,7 +91,7 @@ func ruleIn(s machine.System) turningRule {
 
 // rowOf is a row of the table, as it is printed: whole feet or metres a minute.
 func rowOf(s machine.System, row string) (low, high float64) {
-	slow, fast := calc.Material(slices.Index(tableRows, row)).TurningSpeeds()
+	slow, fast := calc.Material(slices.Index(calc.MaterialNames, row)).TurningSpeeds()
 	if s == machine.Metric {
 		return calc.Round(slow.InMetres(), 0), calc.Round(fast.InMetres(), 0)
 	}
