@@ -117,7 +117,7 @@ var formulaRows = append(append([]formulaRow{
 		p, screw := pitchOf(r), from(r, 2, 20)
 		return []any{p, calc.Inches(1 / screw)}, symbols{"P": p, "N": screw}
 	}),
-}, formulaRowsOfSizes...), formulaRowsOfSpeed...)
+}, formulaRowsOfSizes...), append(formulaRowsOfSpeed, formulaRowsOfNose...)...)
 
 func onlyPitch(r *rand.Rand) ([]any, map[string]any) {
 	p := pitchOf(r)

@@ -20,6 +20,9 @@ func MetresPerMinute(x float64) SurfaceSpeed { return SurfaceSpeed(x * 1000 / Mi
 // InFeet returns the speed in feet per minute.
 func (s SurfaceSpeed) InFeet() float64 { return float64(s) }
 
+// InMetres returns the speed in metres per minute.
+func (s SurfaceSpeed) InMetres() float64 { return float64(s) * 12 * MillimetresPerInch / 1000 }
+
 // ThreadingShare is how much of the turning speed is usual for threading: common
 // practice, no source. State it wherever it is used.
 const ThreadingShare = 0.25

@@ -2,6 +2,7 @@ package figures
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"scratchpass/calc"
@@ -39,6 +40,15 @@ func (a *arguments) count(i, otherwise int) int {
 	}
 	a.keep(err)
 	return n
+}
+
+// metal reads the word for a material.
+func (a *arguments) metal(i int) calc.Material {
+	m := slices.Index(calc.MaterialNames, a.words[i])
+	if m < 0 {
+		a.keep(&calc.InputError{What: "can't read", Got: calc.Quoted(a.words[i]), Want: "one of " + strings.Join(calc.MaterialNames, ", ")})
+	}
+	return calc.Material(max(0, m))
 }
 
 // length reads a length, in inches where it has no unit.

@@ -50,6 +50,8 @@ func TestFigure(t *testing.T) {
 		"marks-that-fit 0.5in 8 16 8":    "4",
 		"threads-between 13 8 16 8 4":    "13",
 		"driver-on-127 1.5mm 8":          "60",
+		"slow-speed stainless":           "40",
+		"fast-speed aluminium":           "300",
 		"passes 0.0600 0.0150":           "16",
 		"even-load 0.0600 4 16":          "0.0300",
 		"equal-feeds 0.0600 4 16":        "0.0150",

@@ -39,6 +39,10 @@ var latheFigures = []figure{
 			ratio, err := calc.GearsMetric.Of(a.pitch(0), screw)
 			return ratio * 127, err
 		}},
+	{"slow-speed METAL", "slow end of the turning speeds for high-speed steel, ft/min", "slow-speed mild-steel", plainly,
+		func(a *arguments) (float64, error) { low, _ := a.metal(0).TurningSpeeds(); return low.InFeet(), nil }},
+	{"fast-speed METAL", "their fast end, ft/min", "fast-speed brass", plainly,
+		func(a *arguments) (float64, error) { _, high := a.metal(0).TurningSpeeds(); return high.InFeet(), nil }},
 	{"passes TOTAL FIRST", "passes of even load that a first cut calls for", "passes 0.0600 0.0150", plainly,
 		func(a *arguments) (float64, error) {
 			n, err := calc.PassesForFirstCut(a.length(0), a.length(1))

@@ -13,8 +13,10 @@ import (
 // oneSided are the tasks that ask for a limit, and the side that keeps it.
 var oneSided = map[string]answer.SafeSide{
 	"fastest-for-the-gap":    answer.Below,
+	"speed-from-the-table":   answer.Below,
 	"threading-speed":        answer.Below,
 	"threading-speed-metric": answer.Below,
+	"finest-pitch-for-nose":  answer.Above,
 	"relief-groove-width":    answer.Above,
 	"room-to-start":          answer.Above,
 }
