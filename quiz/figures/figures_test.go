@@ -95,7 +95,7 @@ func TestWhatCannotBeGiven(t *testing.T) {
 		"factor externl":           `no factor is called "externl"; they are bore, external`,
 		"pipe-e0 5/8":              `no pipe size is called "5/8"; they are 1/8, 1/4`,
 		"formula":                  "write the formula's name behind it; the formulas are acme-allowance-2g, ",
-		"formula depth":            `no formula is called "depth"; they are acme-pitch-line, `,
+		"formula depth":            `no formula is called "depth"; they are acme-allowance-2g, `,
 		"formula pitch-of-tpi P=p": `no "P" stands in 1 / n`,
 		"formula pitch-of-tpi n":   `can't read "n": write the symbol, =, and the word for it, such as P=pitch`,
 		"set-over -3":              "distance between centres -3.0000 in: give",
