@@ -12,5 +12,24 @@ func init() {
 			}
 			return depth.over(root3) // the tangent of 30 degrees is one over the root of 3
 		},
+		"acme-depth": func(g given) number {
+			return g.pitch().over(n(2)).plus(acmeRoom(g.pitch()))
+		},
+		"acme-tip": func(g given) number { // 0.0052 and 0.0026 are twice the clearance, times the tangent of 14.5 degrees, rounded
+			return g.pitch().times(dec("0.3707")).minus(acmeRoom(g.pitch()).times(dec("0.52")))
+		},
+		"acme-nut-bore": func(g given) number { return g.x("nominal").minus(g.pitch()) },
+		"acme-allowance": func(g given) number {
+			thousandths := map[string]float64{"2G": 8, "3G": 6, "4G": 4}[g.words["class"]]
+			return g.x("nominal").minus(g.pitch().over(n(2))).minus(g.x("nominal").sqrt().times(n(thousandths)).over(n(1000)))
+		},
 	})
+}
+
+// acmeRoom is the clearance at the root of an Acme screw, in inches.
+func acmeRoom(pitch number) number {
+	if pitch.less(dec("0.0999")) {
+		return dec("0.005")
+	}
+	return dec("0.010")
 }
