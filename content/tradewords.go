@@ -15,11 +15,11 @@ var tradeWords = []string{
 	"17/24", "acme", "allowance", "alternate flank", "apron", "backlash", "basic bore", "best wire", "between centres", "blank", "boring bar", "burr", "callout", "cam-lock",
 	"carriage", "centralizing", "centre drill", "centre gauge", "centre hole", "chamfer", "change gears", "chatter", "chuck", "class of fit", "clearance", "collet",
 	"compound", "compound rest", "crest", "cross slide", "cross-slide stop", "dead centre", "depth of cut", "dog", "drawbar", "drive plate",
-	"external thread", "faceplate", "feed-reverse lever", "fishtail", "flank", "flank infeed", "follow rest", "four-jaw chuck", "general purpose", "gib", "go ring", "go plug", "half-nut", "half-nut lever",
+	"external thread", "faceplate", "feed-reverse lever", "fishtail", "flank", "flank infeed", "follow rest", "four-jaw chuck", "general purpose", "gib", "go ring", "go plug", "half-nut", "half-nut lever", "hand-tight",
 	"headstock", "idler", "infeed", "internal thread", "lead angle", "lead screw", "leading flank", "live centre", "major diameter", "mating part",
 	"minor diameter", "mixed pair", "modified flank", "nominal diameter", "not-go", "overhang", "pitch diameter", "pitch line", "plug gauge", "plunge", "power feed",
-	"quick-change gearbox", "relief groove", "ring gauge", "root", "saddle", "scratch pass", "screw pitch gauge", "sharp height",
-	"shoulder", "single depth", "spindle nose", "spring pass", "steady rest", "swarf", "tailstock", "thread chasing dial", "thread dial", "threads per inch",
+	"quick-change gearbox", "relief groove", "ring gauge", "root", "saddle", "scratch pass", "screw pitch gauge", "set-over", "sharp height",
+	"shoulder", "single depth", "spindle nose", "spring pass", "steady rest", "swarf", "tailstock", "taper attachment", "thread chasing dial", "thread dial", "threads per inch",
 	"three wires", "three-jaw chuck", "tolerance", "tool post", "touch-off", "trailing flank", "tumbler lever", "undercut",
 }
 

@@ -23,6 +23,11 @@ func init() {
 			thousandths := map[string]float64{"2G": 8, "3G": 6, "4G": 4}[g.words["class"]]
 			return g.x("nominal").minus(g.pitch().over(n(2))).minus(g.x("nominal").sqrt().times(n(thousandths)).over(n(1000)))
 		},
+		"taper-pipe-depth": func(g given) number { return g.pitch().times(n(4)).over(n(5)).minus(g.x("done")) },
+		"taper-set-over":   func(g given) number { return g.x("between-centres").over(n(16)).over(n(2)) },
+		"pipe-gauge-turns": func(g given) number { // what 3/4 in to the foot is on one side
+			return g.pitch().times(g.x("turns")).times(dec("0.75")).over(n(12)).over(n(2))
+		},
 	})
 }
 
