@@ -28,6 +28,9 @@ func init() {
 		"pipe-gauge-turns": func(g given) number { // what 3/4 in to the foot is on one side
 			return g.pitch().times(g.x("turns")).times(dec("0.75")).over(n(12)).over(n(2))
 		},
+		"starts-by-compound": func(g given) number {
+			return g.x("start").plus(g.pitch().times(g.x("which").minus(n(1)))).mod(g.x("turn"))
+		},
 	})
 }
 
