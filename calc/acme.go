@@ -1,5 +1,7 @@
 package calc
 
+import "math"
+
 // AcmeAngle is the angle between the flanks of an Acme thread; the compound stands at
 // half of it.
 const AcmeAngle Angle = 29
@@ -67,10 +69,52 @@ func acmePitchDiameter(nominal, pitch Length) (Length, error) {
 	return nominal - pitch.Times(0.5), nil
 }
 
+// acmeNutBore returns the basic bore of the nut of a general purpose Acme thread, the
+// smallest its minor diameter may be:
+//
+//	D1 = D - P
+//
+// Source: basic form, depth half a pitch on each side; that ASME B1.5 takes it for general
+// purpose nuts is from memory.
+func acmeNutBore(nominal, pitch Length) (Length, error) {
+	if err := firstError(between("Acme pitch", pitch, 0.05, 1), checkNominal(nominal, pitch)); err != nil {
+		return 0, err
+	}
+	return nominal - pitch, nil
+}
+
+// acmeAllowance returns how far the pitch diameter of an Acme screw of a class stays below
+// the basic one, in inches:
+//
+//	2G    0.008 sqrt(D)
+//	3G    0.006 sqrt(D)
+//	4G    0.004 sqrt(D)
+//
+// nominal is 0.1 to 5 in. The standard's table gives one value for a range of sizes, worked
+// out at its middle: at most sizes it is this one, but not at 5/16, 7/16, 1-3/4 and 3.
+// Source: ASME B1.5-1988, as Machinery's Handbook 27th ed. prints its table (p. 1841).
+func acmeAllowance(factor float64) func(nominal Length) (Length, error) {
+	return func(nominal Length) (Length, error) {
+		if err := between("nominal diameter", nominal, 0.1, 5); err != nil {
+			return 0, err
+		}
+		return Inches(factor * math.Sqrt(nominal.Inches())), nil
+	}
+}
+
 // The formulas of an Acme thread. P is the pitch, 0.05 to 1 in, and D the nominal diameter.
-// The tip of the tool is in inches: AcmeTip for 10 threads per inch and coarser,
-// AcmeTipFine for finer ones. AcmePitchLine is the basic pitch diameter.
+// The tip of the tool and the depth are in inches: AcmeTip and AcmeFullDepth for 10 threads
+// per inch and coarser, AcmeTipFine and AcmeFullDepthFine for finer ones. AcmePitchLine is
+// the basic pitch diameter, AcmeNutBore the basic bore. The allowances of the three classes
+// take D in inches.
 var (
+	AcmeFullDepth     = Formula[func(pitch Length) (Length, error)]{"P / 2 + 0.010", AcmeDepth}
+	AcmeFullDepthFine = Formula[func(pitch Length) (Length, error)]{"P / 2 + 0.005", AcmeDepth}
+	AcmeNutBore       = Formula[func(nominal, pitch Length) (Length, error)]{"D - P", acmeNutBore}
+	AcmeAllowance2G   = Formula[func(nominal Length) (Length, error)]{"0.008 x sqrt(D)", acmeAllowance(0.008)}
+	AcmeAllowance3G   = Formula[func(nominal Length) (Length, error)]{"0.006 x sqrt(D)", acmeAllowance(0.006)}
+	AcmeAllowance4G   = Formula[func(nominal Length) (Length, error)]{"0.004 x sqrt(D)", acmeAllowance(0.004)}
+
 	AcmeTip       = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0052", AcmeToolFlat}
 	AcmeTipFine   = Formula[func(pitch Length) (Length, error)]{"0.3707 x P - 0.0026", AcmeToolFlat}
 	AcmePitchLine = Formula[func(nominal, pitch Length) (Length, error)]{"D - P / 2", acmePitchDiameter}

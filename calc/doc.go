@@ -29,7 +29,8 @@
 //	chatter                      chatter                         textbook limit, from memory
 //	chip width                   chip                            geometry
 //	pass schedules, fit          schedule                        geometry
-//	Acme                         acme                            F. D. Jones, 1914; Machinery's Data Sheets, 1910
+//	Acme                         acme                            F. D. Jones, 1914; Machinery's Data Sheets, 1910;
+//	                                                             ASME B1.5-1988 by the handbook
 //	taper pipe                   pipe                            ASME B1.20.1-1983 as quoted
 //	the groove as a polygon      groove                          geometry
 //	reading of numbers           parsenumber, parsequantity      -
@@ -50,6 +51,8 @@
 //	                                      and prints 0.8085
 //	lead angle of 3/4-10                  2.66035 at the unrounded pitch diameter; the handout takes
 //	                                      0.6850 and prints 2.6605, which comes out with 0.6850
+//	3/4-6 Acme 2G, pitch maximum          0.6597 here; the table takes the allowance to four places first
+//	                                      and prints 0.6598
 //	compound feed at 29 degrees, 13 TPI   0.0571 here; the table prints 0.0570
 //
 // Rows marked "from memory" in testdata stay so marked. Metric tolerances of every grade

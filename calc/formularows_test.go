@@ -42,6 +42,22 @@ var formulaRows = append(append([]formulaRow{
 		d := nominalOver(r, p)
 		return []any{d, p}, symbols{"D": d, "P": p}
 	}),
+	row("AcmeFullDepth", calc.AcmeFullDepth, inch, func(r *rand.Rand) ([]any, map[string]any) {
+		p := inches(r, 0.1, 1)
+		return []any{p}, symbols{"P": p}
+	}),
+	row("AcmeFullDepthFine", calc.AcmeFullDepthFine, inch, func(r *rand.Rand) ([]any, map[string]any) {
+		p := inches(r, 0.05, 0.0999)
+		return []any{p}, symbols{"P": p}
+	}),
+	row("AcmeNutBore", calc.AcmeNutBore, both, func(r *rand.Rand) ([]any, map[string]any) {
+		p := inches(r, 0.05, 0.5)
+		d := nominalOver(r, p)
+		return []any{d, p}, symbols{"D": d, "P": p}
+	}),
+	row("AcmeAllowance2G", calc.AcmeAllowance2G, inch, onlyNominal),
+	row("AcmeAllowance3G", calc.AcmeAllowance3G, inch, onlyNominal),
+	row("AcmeAllowance4G", calc.AcmeAllowance4G, inch, onlyNominal),
 	row("TimesStiffer", calc.TimesStiffer, both, func(r *rand.Rand) ([]any, map[string]any) {
 		long, short := inches(r, 1, 10), inches(r, 1, 10)
 		return []any{long, short}, symbols{"r": float64(long / short)}
@@ -118,6 +134,11 @@ var formulaRows = append(append([]formulaRow{
 		return []any{p, calc.Inches(1 / screw)}, symbols{"P": p, "N": screw}
 	}),
 }, formulaRowsOfSizes...), append(formulaRowsOfSpeed, formulaRowsOfNose...)...)
+
+func onlyNominal(r *rand.Rand) ([]any, map[string]any) {
+	d := inches(r, 0.1, 5)
+	return []any{d}, symbols{"D": d}
+}
 
 func onlyPitch(r *rand.Rand) ([]any, map[string]any) {
 	p := pitchOf(r)

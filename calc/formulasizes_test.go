@@ -16,6 +16,18 @@ var formulaRowsOfSizes = []formulaRow{
 		d, n := inches(r, 0.4, 3), calc.ThreadsPerInch(from(r, 8, 30))
 		return []any{d, n}, symbols{"D": d, "P": 1 / n.Number()}
 	}),
+	row("PipeHeight", calc.PipeHeight, both, func(r *rand.Rand) ([]any, map[string]any) {
+		n := tpiOf(r)
+		return []any{n}, symbols{"P": calc.Inches(1 / n.Number())}
+	}),
+	row("PipeAlong", calc.PipeAlong, both, func(r *rand.Rand) ([]any, map[string]any) {
+		turns, n := from(r, 0, 6), tpiOf(r)
+		return []any{turns, n}, symbols{"t": turns, "P": calc.Inches(1 / n.Number())}
+	}),
+	row("PipeDepthForAlong", calc.PipeDepthForAlong, both, func(r *rand.Rand) ([]any, map[string]any) {
+		w := inches(r, 0, 1)
+		return []any{w}, symbols{"w": w}
+	}),
 	row("PipeSetOver", calc.PipeSetOver, both, func(r *rand.Rand) ([]any, map[string]any) {
 		l := inches(r, 4, 60)
 		return []any{l}, symbols{"L": l}

@@ -14,8 +14,8 @@ type PipeSize struct {
 	L1      Length // length of engagement by hand
 }
 
-// PipeSizes are the sizes of NPT from 1/8 to 2. Source: ASME B1.20.1; the row of
-// 1/2-14 was seen in a pipe-thread table, the others are from memory.
+// PipeSizes are the sizes of NPT from 1/8 to 2. Source: ASME B1.20.1, as two pipe-thread
+// tables give it; the outside diameters are from memory, but for that of 1/2.
 var PipeSizes = []PipeSize{
 	{"1/8", 0.405, 27, 0.1615}, {"1/4", 0.540, 18, 0.2278}, {"3/8", 0.675, 18, 0.240}, {"1/2", 0.840, 14, 0.320},
 	{"3/4", 1.050, 14, 0.339}, {"1", 1.315, 11.5, 0.400}, {"1-1/4", 1.660, 11.5, 0.420}, {"1-1/2", 1.900, 11.5, 0.420}, {"2", 2.375, 11.5, 0.436},
@@ -66,6 +66,44 @@ func setOver(betweenCentres Length) (Length, error) {
 	return betweenCentres.Times(PipeTaper / 2), nil
 }
 
+// pipeHeight returns the height of a pipe thread, measured straight in, as the standard
+// allows it at most:
+//
+//	h = 0.8 P
+//
+// The sharp form is 0.866 P high. Crest and root are cut off by 0.033 P each, or more.
+// n is 2 to 80 threads per inch. Source: ASME B1.20.1-2013, 2.4.
+func pipeHeight(n ThreadsPerInch) (Length, error) {
+	pitch, err := n.Pitch()
+	return pitch.Times(0.8), err
+}
+
+// pipeAlong returns how far a taper gauge moves along in so many turns:
+//
+//	along = t P
+//
+// turns are -20 to 20.
+func pipeAlong(turns float64, n ThreadsPerInch) (Length, error) {
+	pitch, err := n.Pitch()
+	if err := firstError(err, inRange("turns", turns, -20, 20)); err != nil {
+		return 0, err
+	}
+	return pitch.Times(turns), nil
+}
+
+// pipeDepthForAlong returns how far straight in a tool goes for a gauge to stand further
+// on: each side of a pipe thread slopes 1 in 32.
+//
+//	depth = along / 32
+//
+// along is -4 to 4 in.
+func pipeDepthForAlong(along Length) (Length, error) {
+	if err := between("way of a gauge", along, -4, 4); err != nil {
+		return 0, err
+	}
+	return along.Times(PipeTaper / 2), nil
+}
+
 // The formulas of a taper pipe thread. D is the outside diameter of the pipe and P the
 // pitch, both in inches, L the distance between centres.
 var (
@@ -75,6 +113,14 @@ var (
 			p, err := PipeThread(outside, n, 0)
 			return p.E0, err
 		}}
+
+	// PipeHeight is the most that a pipe thread is high, straight in.
+	PipeHeight = Formula[func(n ThreadsPerInch) (Length, error)]{"0.8 x P", pipeHeight}
+
+	// PipeAlong is how far a taper gauge moves along in t turns, and PipeDepthForAlong how
+	// far straight in the tool goes for that; w is the distance along.
+	PipeAlong         = Formula[func(turns float64, n ThreadsPerInch) (Length, error)]{"t x P", pipeAlong}
+	PipeDepthForAlong = Formula[func(along Length) (Length, error)]{"w / 32", pipeDepthForAlong}
 
 	// PipeSetOver is how far a tailstock is set over to turn a pipe taper between centres;
 	// L is 0 to 100 in.

@@ -1,5 +1,7 @@
 package calc
 
+import "slices"
+
 // ThreadDial is the dial on the apron that shows when the half-nut may be closed:
 // a worm gear of so many teeth runs on the lead screw and turns a face with
 // evenly spaced marks.
@@ -70,6 +72,31 @@ func (d ThreadDial) SafeMarks(lead Length) ([]int, error) {
 		}
 	}
 	return safe, nil
+}
+
+// OtherStarts returns the marks that put the tool into another start of a thread than the
+// one that was cut on the first cut's mark (0), counted from it as in SafeMarks:
+//
+//	mark k is one where T k / (N L) / pitch is a whole number,
+//	and T k / (N L) / lead is not
+//
+// Empty where a mark means another groove each time it comes round, because a turn of the
+// dial is no whole number of leads, and where every mark that meets a groove meets the same
+// one. starts is 1 to 12, pitch is that from groove to groove.
+// Source: the geometry of the drive; TM 1-420, 1940, names the dial as a way to the next start.
+func (d ThreadDial) OtherStarts(pitch Length, starts int) ([]int, error) {
+	if err := inRange("starts", float64(starts), 1, 12); err != nil {
+		return nil, err
+	}
+	same, err := d.SafeMarks(pitch.Times(float64(starts)))
+	if err != nil || len(same) == 0 {
+		return nil, err
+	}
+	grooves, err := d.SafeMarks(pitch)
+	if err != nil {
+		return nil, err
+	}
+	return slices.DeleteFunc(grooves, func(k int) bool { return slices.Contains(same, k) }), nil
 }
 
 // AnyMoment reports whether the half-nut may be closed without looking at the

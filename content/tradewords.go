@@ -12,15 +12,22 @@ import (
 // tradeWords are words of the trade that the glossary must explain where a lesson or a
 // task uses them. A term's own name or another name of it will do.
 var tradeWords = []string{
-	"17/24", "allowance", "anvil", "apron", "backlash", "basic bore", "best wire", "blank", "boring bar", "burr", "callout", "cam-lock",
-	"carbide", "carriage", "centre gauge", "chamfer", "change gears", "chatter", "chuck", "class of fit", "clearance", "collet",
-	"compound", "compound rest", "crest", "cross slide", "cutting fluid", "depth of cut", "dog", "drawbar", "drive plate",
-	"external thread", "faceplate", "feed-reverse lever", "fishtail", "flank", "full profile", "gib", "go ring", "go plug", "half-nut", "half-nut lever",
-	"headstock", "high-speed steel", "idler", "infeed", "insert", "internal thread", "lead angle", "lead screw", "leading flank", "major diameter", "mating part",
-	"minor diameter", "mixed pair", "nominal diameter", "nose radius", "not-go", "overhang", "partial profile", "pitch diameter", "pitch line", "plug gauge", "power feed",
-	"quick-change gearbox", "rake", "relief angle", "relief groove", "ring gauge", "root", "saddle", "safety data sheet", "scratch pass", "screw pitch gauge", "setting gauge", "sharp height",
-	"shoulder", "single depth", "spindle nose", "spring pass", "swarf", "tailstock", "thread chasing dial", "thread dial", "thread micrometer", "threads per inch",
-	"three wires", "tolerance", "tool post", "touch-off", "trailing flank", "tumbler lever", "undercut",
+	"17/24", "acme", "allowance", "alternate flank", "anvil", "apron", "backlash", "basic bore", "best wire",
+	"between centres", "blank", "boring bar", "burr", "callout", "cam-lock", "carbide", "carriage", "centralizing",
+	"centre drill", "centre gauge", "centre hole", "chamfer", "change gears", "chatter", "chuck", "class of fit",
+	"clearance", "collet", "compound", "compound rest", "crest", "cross slide", "cross-slide stop", "cutting fluid",
+	"dead centre", "depth of cut", "dog", "drawbar", "drive plate", "external thread", "faceplate", "feed-
+	reverse lever", "fishtail", "flank", "flank infeed", "follow rest", "four-jaw chuck", "full profile",
+	"general purpose", "gib", "go plug", "go ring", "half-nut", "half-nut lever", "hand-tight", "headstock", "high-
+	speed steel", "idler", "infeed", "insert", "internal thread", "lead angle", "lead screw", "leading flank",
+	"live centre", "major diameter", "mating part", "minor diameter", "mixed pair", "modified flank",
+	"nominal diameter", "nose radius", "not-go", "overhang", "partial profile", "pitch diameter", "pitch line",
+	"plug gauge", "plunge", "power feed", "quick-change gearbox", "rake", "relief angle", "relief groove",
+	"ring gauge", "root", "saddle", "safety data sheet", "scratch pass", "screw pitch gauge", "set-over",
+	"setting gauge", "sharp height", "shoulder", "single depth", "spindle nose", "spring pass", "steady rest",
+	"swarf", "tailstock", "taper attachment", "thread chasing dial", "thread dial", "thread micrometer",
+	"threads per inch", "three wires", "three-jaw chuck", "tolerance", "tool post", "touch-off", "trailing flank",
+	"tumbler lever", "undercut",
 }
 
 // oldWords are words that the trade does not use today, with those that it does.

@@ -77,8 +77,8 @@ func TestFigure(t *testing.T) {
 // What can't be given is an error that quotes it and says what would work.
 func TestWhatCannotBeGiven(t *testing.T) {
 	for asked, want := range map[string]string{
-		"":                         `${}: the name is missing: write one of acme-angle, `,
-		"ptich 8":                  `${ptich 8}: no figure is called "ptich"; they are acme-angle, `,
+		"":                         `${}: the name is missing: write one of acme-allowance, `,
+		"ptich 8":                  `${ptich 8}: no figure is called "ptich"; they are acme-allowance, `,
 		"pitch":                    "${pitch}: write it as ${pitch THREAD}, such as ${pitch 8}",
 		"pitch 8 9":                "write it as ${pitch THREAD}",
 		"lead-angle 1-8 2 3":       "write it as ${lead-angle NAME [STARTS]}",
@@ -96,8 +96,8 @@ func TestWhatCannotBeGiven(t *testing.T) {
 		"equal-feeds 0.06 17 16":   `pass "17": give 1 to 16`,
 		"factor externl":           `no factor is called "externl"; they are bore, external`,
 		"pipe-e0 5/8":              `no pipe size is called "5/8"; they are 1/8, 1/4`,
-		"formula":                  "write the formula's name behind it; the formulas are acme-pitch-line, ",
-		"formula depth":            `no formula is called "depth"; they are acme-pitch-line, `,
+		"formula":                  "write the formula's name behind it; the formulas are acme-allowance-2g, ",
+		"formula depth":            `no formula is called "depth"; they are acme-allowance-2g, `,
 		"formula pitch-of-tpi P=p": `no "P" stands in 1 / n`,
 		"formula pitch-of-tpi n":   `can't read "n": write the symbol, =, and the word for it, such as P=pitch`,
 		"set-over -3":              "distance between centres -3.0000 in: give",

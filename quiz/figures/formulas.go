@@ -12,6 +12,12 @@ import (
 // formulas are the texts of calc's formulas by name: that of the value in calc, in small
 // letters with hyphens. A test reads calc's source and wants every one here.
 var formulas = map[string]string{
+	"acme-allowance-2g":         calc.AcmeAllowance2G.Text,
+	"acme-allowance-3g":         calc.AcmeAllowance3G.Text,
+	"acme-allowance-4g":         calc.AcmeAllowance4G.Text,
+	"acme-full-depth":           calc.AcmeFullDepth.Text,
+	"acme-full-depth-fine":      calc.AcmeFullDepthFine.Text,
+	"acme-nut-bore":             calc.AcmeNutBore.Text,
 	"acme-pitch-line":           calc.AcmePitchLine.Text,
 	"acme-tip":                  calc.AcmeTip.Text,
 	"acme-tip-fine":             calc.AcmeTipFine.Text,
@@ -52,6 +58,9 @@ var formulas = map[string]string{
 	"nose-depth-from-bore":      calc.NoseDepthFromBore.Text,
 	"nose-depth-from-nominal":   calc.NoseDepthFromNominal.Text,
 	"numbered-size":             calc.NumberedSize.Text,
+	"pipe-along":                calc.PipeAlong.Text,
+	"pipe-depth-for-along":      calc.PipeDepthForAlong.Text,
+	"pipe-height":               calc.PipeHeight.Text,
 	"pipe-set-over":             calc.PipeSetOver.Text,
 	"pipe-small-end":            calc.PipeSmallEnd.Text,
 	"pitch-diameter":            calc.PitchDiameter.Text,

@@ -28,6 +28,11 @@ var latheFigures = []figure{
 			safe, err := a.dial(1).SafeMarks(a.pitch(0))
 			return float64(len(safe)), err
 		}},
+	{"other-starts THREAD SCREW TEETH MARKS STARTS", "marks that meet another start", "other-starts 10 8 32 8 2", plainly,
+		func(a *arguments) (float64, error) {
+			marks, err := a.dial(1).OtherStarts(a.pitch(0), a.count(4, 1))
+			return float64(len(marks)), err
+		}},
 	{"threads-between THREAD SCREW TEETH MARKS K", "threads to the K-th mark on", "threads-between 13 8 32 8 2", plainly,
 		func(a *arguments) (float64, error) { return a.dial(1).ThreadsBetween(a.pitch(0), a.count(4, 1)) }},
 	{"driver-on-127 THREAD SCREW", "teeth of the driver to a driven gear of 127", "driver-on-127 1.5mm 8", plainly,
@@ -69,6 +74,11 @@ var latheFigures = []figure{
 		}},
 }
 
+var feedFigures = []figure{
+	{"shift INFEED ANGLE", "shift along the bed that keeps one flank, in", "shift 0.0100 30", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.ShiftForDepth.Of(a.length(0), a.angle(1))) }},
+}
+
 var acmeFigures = []figure{
 	{"acme-angle", "angle between the flanks of an Acme thread, degrees", "acme-angle", plainly,
 		func(*arguments) (float64, error) { return degrees(calc.AcmeAngle, nil) }},
@@ -91,6 +101,10 @@ var acmeFigures = []figure{
 			crest, _ := calc.AcmeCrestFlat(a.pitch(0)) // of the same range
 			return (crest - tip).Inches(), err
 		}},
+	{"acme-nut-bore NOMINAL THREAD", "basic bore of an Acme nut, in", "acme-nut-bore 1 5", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.AcmeNutBore.Of(a.length(0), a.pitch(1))) }},
+	{"acme-allowance NOMINAL", "allowance of an Acme screw of class 2G, in", "acme-allowance 1", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.AcmeAllowance2G.Of(a.length(0))) }},
 	{"acme-pitch-diameter NOMINAL THREAD", "pitch diameter of an Acme thread, in", "acme-pitch-diameter 1 5", inInches,
 		func(a *arguments) (float64, error) { return inches(calc.AcmePitchLine.Of(a.length(0), a.pitch(1))) }},
 }
@@ -112,6 +126,16 @@ var pipeFigures = []figure{
 			s := a.pipe(0)
 			p, err := calc.PipeThread(s.Outside, s.TPI, s.L1)
 			return p.E1.Inches(), err
+		}},
+	{"pipe-height SIZE", "height of the thread, in", "pipe-height 1/2", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.PipeHeight.Of(a.pipe(0).TPI)) }},
+	{"pipe-turn SIZE", "one turn of a gauge along the pipe, in", "pipe-turn 1/2", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.PipeAlong.Of(1, a.pipe(0).TPI)) }},
+	{"pipe-turn-depth SIZE", "depth straight in that is one turn of a gauge, in", "pipe-turn-depth 1/2", inInches,
+		func(a *arguments) (float64, error) {
+			along, err := calc.PipeAlong.Of(1, a.pipe(0).TPI)
+			depth, _ := calc.PipeDepthForAlong.Of(along) // of the same range
+			return depth.Inches(), err
 		}},
 	{"pipe-taper", "length for a taper of 1 on the diameter", "pipe-taper", plainly,
 		func(*arguments) (float64, error) { return 1 / calc.PipeTaper, nil }},
