@@ -12,7 +12,7 @@ import (
 // reach them all. TestEverythingIsListed keeps it whole.
 var everything = map[string]any{
 	"Inches": nil, "Millimetres": nil, "Degrees": nil, "DegreesMinutes": nil, "FeetPerMinute": nil, "MetresPerMinute": nil, // hold what they are given
-	"ParseNumber": nil, "ParseFraction": nil, "ParseLength": nil, "LengthOf": nil, "ParseAngle": nil, "ParseDesignation": nil, "Quoted": nil, // fuzzed as texts
+	"ParseNumber": nil, "ParseFraction": nil, "ParseLength": nil, "LengthOf": nil, "ParseAngle": nil, "ParseDesignation": nil, "ParseAcme": nil, "IsAcme": nil, "Quoted": nil, // fuzzed as texts
 	"Round": calc.Round, "Fixed": calc.Fixed, "Shortest": calc.Shortest, "Within": calc.Within, "NearRoundingEdge": calc.NearRoundingEdge,
 	"AngleOfSlope": calc.AngleOfSlope, "LengthText": calc.LengthText, "FractionText": calc.FractionText,
 	"TPI": calc.TPI, "Lead": calc.Lead, "RadialDepthOfForm": calc.RadialDepthOfForm, "BasicPitchDiameter": calc.BasicPitchDiameter,

@@ -115,7 +115,7 @@ func TestParseDesignation(t *testing.T) {
 		"M12x1.75-2A":                        "class 2A: give 4g6g, 6g, 6h, 6H or 6G",
 		"3/4-.0625P-.15L UNS-2A":             "a lead of .15 in is not a whole number of pitches of .0625 in",
 		"3/4-.0625P-.125L UNS-2A (3 STARTS)": "3 starts and a lead of .125 in contradict each other",
-		"2.875-0.4P-0.8L-ACME-2G":            "the lesson acme-threads has its depth",
+		"2.875-0.4P-0.8L-ACME-2G":            "the lesson acme-threads why",
 		"1-5 ACME-2G (2 STARTS)":             "an angle of 29 degrees",
 		"M12x1.75-9g":                        "class 9g: give 4g6g, 6g, 6h, 6H or 6G", // the major diameter has grades 4, 6 and 8
 		"M12x1.75-6g6":                       "not a thread",
