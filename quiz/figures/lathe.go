@@ -65,6 +65,24 @@ var latheFigures = []figure{
 		}},
 }
 
+// formsFigures are of plating and of other forms than the 60-degree one.
+var formsFigures = []figure{
+	{"plating-growth THICKNESS", "what plating adds to a pitch diameter, in", "plating-growth 0.0003", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.PitchDiameterGrowth(a.length(0))) }},
+	{"nut-travel LEAD TURNS", "how far a nut goes, in", "nut-travel 0.25 3", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.NutTravel.Of(a.length(0), a.number(1))) }},
+	{"draw-out-room CLEAR LEAD TURNS", "where before a shoulder the tool comes out, in", "draw-out-room 0.05 0.1 1.5", inInches,
+		func(a *arguments) (float64, error) {
+			return inches(calc.DrawOutRoom.Of(a.length(0), a.length(1), a.number(2)))
+		}},
+	{"whitworth-angle", "angle between the flanks of a Whitworth thread, degrees", "whitworth-angle", plainly,
+		func(*arguments) (float64, error) { return degrees(calc.WhitworthAngle, nil) }},
+	{"whitworth-depth THREAD", "single depth of a Whitworth thread, in", "whitworth-depth 14", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.WhitworthDepth.Of(a.pitch(0))) }},
+	{"read-out SET DEPTH", "read-out in diameter at full depth, external, in", "read-out 0.75 0.0613", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.ReadOutDiameter.Of(a.length(0), a.length(1))) }},
+}
+
 var acmeFigures = []figure{
 	{"acme-angle", "angle between the flanks of an Acme thread, degrees", "acme-angle", plainly,
 		func(*arguments) (float64, error) { return degrees(calc.AcmeAngle, nil) }},
