@@ -30,6 +30,7 @@
 //	chip width                   chip                            geometry
 //	pass schedules, fit          schedule                        geometry
 //	Acme                         acme, parseacme                 F. D. Jones, 1914; Machinery's Data Sheets, 1910
+//	length of engagement         engagement                      Machinery's Handbook p. 1792
 //	plating                      plating                         ASME B1.1 section 7, as quoted
 //	Whitworth                    whitworth                       BS 84, as thread tables quote it
 //	turns of a nut, run-out      runout                          arithmetic

@@ -60,8 +60,8 @@ var formulaRows = append(append([]formulaRow{
 		return []any{l, k}, symbols{"l": l, "k": k}
 	}),
 	row("DrawOutRoom", calc.DrawOutRoom, both, func(r *rand.Rand) ([]any, map[string]any) {
-		o, l, k := inches(r, 0, 0.3), pitchOf(r), from(r, 0.25, 3)
-		return []any{o, l, k}, symbols{"o": o, "l": l, "k": k}
+		o, p, k := inches(r, 0, 0.3), pitchOf(r), from(r, 0.25, 3)
+		return []any{o, p, k}, symbols{"o": o, "P": p, "k": k}
 	}),
 	row("ReadOutDiameter", calc.ReadOutDiameter, both, readOutAndDepth),
 	row("ReadOutDiameterInside", calc.ReadOutDiameterInside, both, readOutAndDepth),

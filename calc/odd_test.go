@@ -34,7 +34,7 @@ var everything = map[string]any{
 	"AcmeDepth": calc.AcmeDepth, "AcmeCrestFlat": calc.AcmeCrestFlat, "AcmeToolFlat": calc.AcmeToolFlat, "PipeThread": calc.PipeThread,
 	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
 	"CountedWidth": calc.CountedWidth, "DepthAfterPass": calc.DepthAfterPass,
-	"PitchDiameterGrowth": calc.PitchDiameterGrowth, "NewGroove": calc.NewGroove, "UnifiedSizes": nil,
+	"PitchDiameterGrowth": calc.PitchDiameterGrowth, "NormalEngagement": calc.NormalEngagement, "NewGroove": calc.NewGroove, "UnifiedSizes": nil,
 }
 
 var oddNumbers = []float64{0, math.Copysign(0, -1), 1, -1, 0.1, 0.05, 0.75, 29.5, 60, 90, 1e-9, 1e9, -1e9, 1e300, math.SmallestNonzeroFloat64,

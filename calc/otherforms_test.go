@@ -51,3 +51,16 @@ func TestPlatingMovesThePitchLine(t *testing.T) {
 		}
 	}
 }
+
+// Machinery's Handbook 27th ed. p. 1792: M12x1.75 over 6 to 18 mm, M20x2.5 over 10 to 30, M30x3.5 over 15 to 45.
+func TestNormalEngagement(t *testing.T) {
+	for _, c := range []struct{ d, p, short, long float64 }{{12, 1.75, 6, 18}, {20, 2.5, 10, 30}, {30, 3.5, 15, 45}, {10, 1.5, 5, 15}, {45, 4.5, 21, 63}} {
+		short, long, ok := calc.NormalEngagement(calc.Millimetres(c.d), calc.Millimetres(c.p))
+		if !ok || !calc.Within(short.Millimetres(), c.short, 1e-9) || !calc.Within(long.Millimetres(), c.long, 1e-9) {
+			t.Errorf("M%vx%v: over %v to %v (%v), want %v to %v", c.d, c.p, short, long, ok, c.short, c.long)
+		}
+	}
+	if _, _, ok := calc.NormalEngagement(calc.Millimetres(5), calc.Millimetres(0.8)); ok {
+		t.Error("the table at hand does not begin until 5.6 mm")
+	}
+}

@@ -1,0 +1,28 @@
+package tasks_test
+
+import (
+	"maps"
+	"strings"
+)
+
+// The tasks on callouts, on the ends of a thread, on other forms and on read-outs.
+func init() {
+	maps.Copy(second, map[string]func(g given) number{
+		"nut-travel-from-callout": func(g given) number {
+			_, p := g.thread()
+			return p.times(g.starts()).times(g.x("turns"))
+		},
+		"pitch-diameter-before-plating": func(g given) number {
+			// a layer on a flank of 30 degrees moves the pitch line by t / sin 30, on two sides
+			growth := g.x("plating").over(dec("0.5")).times(n(2))
+			inside := g.words["side"] == "inside"
+			if name, called := g.words["thread"]; called {
+				inside = strings.ContainsAny(name[strings.LastIndex(name, "-"):], "BHG")
+			}
+			if inside {
+				return g.x("after").plus(growth)
+			}
+			return g.x("after").minus(growth)
+		},
+	})
+}
