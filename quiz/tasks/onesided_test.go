@@ -17,6 +17,8 @@ var oneSided = map[string]answer.SafeSide{
 	"threading-speed-metric": answer.Below,
 	"relief-groove-width":    answer.Above,
 	"room-to-start":          answer.Above,
+
+	"incomplete-thread-at-the-end": answer.Above,
 }
 
 // limitWords ask for a limit when they stand in a question.

@@ -12,6 +12,7 @@ func init() {
 			_, p := g.thread()
 			return p.times(g.starts()).times(g.x("turns"))
 		},
+		"incomplete-thread-at-the-end": func(g given) number { return g.pitch().times(g.x("turns")).plus(g.x("clear")) },
 		"pitch-diameter-before-plating": func(g given) number {
 			// a layer on a flank of 30 degrees moves the pitch line by t / sin 30, on two sides
 			growth := g.x("plating").over(dec("0.5")).times(n(2))
