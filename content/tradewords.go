@@ -19,7 +19,7 @@ var tradeWords = []string{
 	"headstock", "idler", "infeed", "internal thread", "lead angle", "lead screw", "leading flank", "major diameter", "mating part",
 	"minor diameter", "mixed pair", "nominal diameter", "not-go", "overhang", "pitch diameter", "pitch line", "plug gauge", "power feed",
 	"quick-change gearbox", "relief groove", "ring gauge", "root", "saddle", "scratch pass", "screw pitch gauge", "sharp height",
-	"shoulder", "blunt start", "die nut", "incomplete thread", "plating", "thread file", "length of engagement", "tolerance class", "single depth", "spindle nose", "spring pass", "swarf", "tailstock", "thread chasing dial", "thread dial", "threads per inch",
+	"shoulder", "acme thread", "blunt start", "british pipe", "buttress", "electronic lead screw", "encoder", "read-out", "square thread", "trapezoidal", "whitworth", "die nut", "incomplete thread", "plating", "thread file", "length of engagement", "tolerance class", "single depth", "spindle nose", "spring pass", "swarf", "tailstock", "thread chasing dial", "thread dial", "threads per inch",
 	"three wires", "tolerance", "tool post", "touch-off", "trailing flank", "tumbler lever", "undercut",
 }
 

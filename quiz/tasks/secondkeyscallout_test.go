@@ -13,6 +13,20 @@ func init() {
 			return p.times(g.starts()).times(g.x("turns"))
 		},
 		"incomplete-thread-at-the-end": func(g given) number { return g.pitch().times(g.x("turns")).plus(g.x("clear")) },
+		"whitworth-depth": func(g given) number {
+			// two thirds of the height of a triangle of 55 degrees on one pitch
+			return g.pitch().over(n(2)).over(tanOf(dec("27.5"))).times(n(2)).over(n(3))
+		},
+		"read-out-at-full-depth": func(g given) number {
+			change := g.x("depth")
+			if g.words["reads"] == "diameter" {
+				change = change.plus(change)
+			}
+			if g.words["side"] == "inside" {
+				return g.x("set").plus(change)
+			}
+			return g.x("set").minus(change)
+		},
 		"pitch-diameter-before-plating": func(g given) number {
 			// a layer on a flank of 30 degrees moves the pitch line by t / sin 30, on two sides
 			growth := g.x("plating").over(dec("0.5")).times(n(2))
