@@ -27,7 +27,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "is-acme", Work: shared.OptionUnlessIn("form", "is-acme", "acme", "unified", "metric", "whitworth", "npt", "bspt")},
 		{Name: "is-square", Work: shared.OptionUnlessIn("form", "is-square", "square", "unified", "metric", "whitworth", "npt", "bspt")},
 		{Name: "is-buttress", Work: shared.OptionUnlessIn("form", "is-buttress", "buttress", "unified", "metric", "whitworth", "npt", "bspt")},
-		{Name: "is-npt", Work: shared.OptionUnlessIn("form", "is-npt", "npt", "metric", "trapezoidal", "acme", "square", "buttress")},
-		{Name: "is-bspt", Work: shared.OptionUnlessIn("form", "is-bspt", "bspt", "metric", "trapezoidal", "acme", "square", "buttress")},
+		{Name: "is-npt", Work: shared.OptionUnlessIn("form", "is-npt", "npt", "trapezoidal", "acme", "square", "buttress")},
+		{Name: "is-bspt", Work: shared.OptionUnlessIn("form", "is-bspt", "bspt", "trapezoidal", "acme", "square", "buttress")},
 	},
 })

@@ -21,7 +21,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "take-off-play", Work: shared.OptionUnlessIn("event", "take-off-play", "compound-fed", "power-lost", "new-tool", "unit-key")},
 		{Name: "trust-it", Work: shared.OptionUnlessIn("event", "trust-it", "wound-back")},
 		{Name: "feed-again", Work: shared.OptionUnlessIn("event", "feed-again", "wound-back", "power-lost", "new-tool", "unit-key")},
-		{Name: "dial-only", Work: shared.OptionUnlessIn("event", "dial-only", "compound-fed", "bar-gives")},
+		{Name: "dial-only", Work: shared.OptionUnlessIn("event", "dial-only", "bar-gives")},
 		{Name: "old-number", Work: shared.OptionUnlessIn("event", "old-number", "wound-back", "compound-fed", "bar-gives", "unit-key")},
 		{Name: "touch-new", Work: shared.OptionUnlessIn("event", "touch-new", "new-tool", "power-lost", "compound-fed", "unit-key")},
 		{Name: "work-it-out", Work: shared.OptionUnlessIn("event", "work-it-out", "wound-back", "compound-fed", "power-lost", "new-tool", "bar-gives")},
