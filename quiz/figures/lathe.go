@@ -71,7 +71,7 @@ var formsFigures = []figure{
 		func(a *arguments) (float64, error) { return inches(calc.PitchDiameterGrowth(a.length(0))) }},
 	{"nut-travel LEAD TURNS", "how far a nut goes, in", "nut-travel 0.25 3", inInches,
 		func(a *arguments) (float64, error) { return inches(calc.NutTravel.Of(a.length(0), a.number(1))) }},
-	{"draw-out-room CLEAR THREAD TURNS", "where before a shoulder to draw out, in", "draw-out-room 0.05 10 1.5", inInches,
+	{"draw-out-room GAP THREAD TURNS", "where to begin drawing out, in", "draw-out-room 0.05 10 1.5", inInches,
 		func(a *arguments) (float64, error) {
 			return inches(calc.DrawOutRoom.Of(a.length(0), a.pitch(1), a.number(2)))
 		}},
