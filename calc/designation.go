@@ -52,14 +52,14 @@ func (d Designation) Side() (side Side, ok bool) {
 }
 
 // String prints the designation in its standard form: 1/2-13 UNC-2A-LH,
-// M12x1.75-6g, 3/4-16 UNF-2A 2 STARTS, M16xL3-P1.5.
+// M12x1.75-6g, 3/4-16 UNF-2A 2 STARTS, and as ISO 965-1 has it M16xPh3P1.5.
 func (d Designation) String() string {
 	var b strings.Builder
 	if d.Metric {
 		pitch := Shortest(d.Pitch.Millimetres(), 4)
 		b.WriteString("M" + d.Size + "x")
 		if d.Starts > 1 {
-			b.WriteString("L" + Shortest(d.Lead().Millimetres(), 4) + "-P")
+			b.WriteString("Ph" + Shortest(d.Lead().Millimetres(), 4) + "P")
 		}
 		b.WriteString(pitch)
 	} else {

@@ -31,6 +31,12 @@
 //	pass schedules, fit          schedule                        geometry
 //	Acme                         acme                            F. D. Jones, 1914; Machinery's Data Sheets, 1910;
 //	                                                             ASME B1.5-1988 by the handbook
+//	Acme                         acme, parseacme                 F. D. Jones, 1914; Machinery's Data Sheets, 1910
+//	length of engagement         engagement                      Machinery's Handbook p. 1792
+//	plating                      plating                         ASME B1.1 section 7, as quoted
+//	Whitworth                    whitworth                       BS 84, as thread tables quote it
+//	turns of a nut, run-out      runout                          arithmetic
+//	read-out of the cross slide  readout                         arithmetic
 //	taper pipe                   pipe                            ASME B1.20.1-1983 as quoted
 //	the groove as a polygon      groove                          geometry
 //	reading of numbers           parsenumber, parsequantity      -

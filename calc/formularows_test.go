@@ -27,6 +27,16 @@ const (
 	mm   = "mm"
 )
 
+func underPlating(r *rand.Rand) ([]any, map[string]any) {
+	e, t := inches(r, 0.1, 3), inches(r, 0, 0.005)
+	return []any{e, t}, symbols{"E": e, "t": t}
+}
+
+func readOutAndDepth(r *rand.Rand) ([]any, map[string]any) {
+	set, h := inches(r, 0.2, 3), inches(r, 0.01, 0.15)
+	return []any{set, h}, symbols{"r0": set, "h": h}
+}
+
 // formulaRows are all formulas.
 var formulaRows = append(append([]formulaRow{
 	row("AcmeTip", calc.AcmeTip, inch, func(r *rand.Rand) ([]any, map[string]any) {
@@ -58,6 +68,21 @@ var formulaRows = append(append([]formulaRow{
 	row("AcmeAllowance2G", calc.AcmeAllowance2G, inch, onlyNominal),
 	row("AcmeAllowance3G", calc.AcmeAllowance3G, inch, onlyNominal),
 	row("AcmeAllowance4G", calc.AcmeAllowance4G, inch, onlyNominal),
+	row("BeforePlating", calc.BeforePlating, both, underPlating),
+	row("BeforePlatingInside", calc.BeforePlatingInside, both, underPlating),
+	row("WhitworthDepth", calc.WhitworthDepth, both, onlyPitch),
+	row("NutTravel", calc.NutTravel, both, func(r *rand.Rand) ([]any, map[string]any) {
+		l, k := pitchOf(r), from(r, 0.5, 12)
+		return []any{l, k}, symbols{"l": l, "k": k}
+	}),
+	row("DrawOutRoom", calc.DrawOutRoom, both, func(r *rand.Rand) ([]any, map[string]any) {
+		o, p, k := inches(r, 0, 0.3), pitchOf(r), from(r, 0.25, 3)
+		return []any{o, p, k}, symbols{"o": o, "P": p, "k": k}
+	}),
+	row("ReadOutDiameter", calc.ReadOutDiameter, both, readOutAndDepth),
+	row("ReadOutDiameterInside", calc.ReadOutDiameterInside, both, readOutAndDepth),
+	row("ReadOutRadius", calc.ReadOutRadius, both, readOutAndDepth),
+	row("ReadOutRadiusInside", calc.ReadOutRadiusInside, both, readOutAndDepth),
 	row("TimesStiffer", calc.TimesStiffer, both, func(r *rand.Rand) ([]any, map[string]any) {
 		long, short := inches(r, 1, 10), inches(r, 1, 10)
 		return []any{long, short}, symbols{"r": float64(long / short)}

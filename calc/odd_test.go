@@ -12,7 +12,7 @@ import (
 // reach them all. TestEverythingIsListed keeps it whole.
 var everything = map[string]any{
 	"Inches": nil, "Millimetres": nil, "Degrees": nil, "DegreesMinutes": nil, "FeetPerMinute": nil, "MetresPerMinute": nil, // hold what they are given
-	"ParseNumber": nil, "ParseFraction": nil, "ParseLength": nil, "LengthOf": nil, "ParseAngle": nil, "ParseDesignation": nil, "ParseSide": nil, "Quoted": nil, // fuzzed as texts
+	"ParseNumber": nil, "ParseFraction": nil, "ParseLength": nil, "LengthOf": nil, "ParseAngle": nil, "ParseDesignation": nil, "ParseSide": nil, "ParseAcme": nil, "IsAcme": nil, "Quoted": nil, // fuzzed as texts
 	"Round": calc.Round, "Fixed": calc.Fixed, "Shortest": calc.Shortest, "Within": calc.Within, "NearRoundingEdge": calc.NearRoundingEdge,
 	"AngleOfSlope": calc.AngleOfSlope, "LengthText": calc.LengthText, "FractionText": calc.FractionText,
 	"TPI": calc.TPI, "Lead": calc.Lead, "RadialDepthOfForm": calc.RadialDepthOfForm, "BasicPitchDiameter": calc.BasicPitchDiameter,
@@ -34,7 +34,7 @@ var everything = map[string]any{
 	"AcmeDepth": calc.AcmeDepth, "AcmeCrestFlat": calc.AcmeCrestFlat, "AcmeToolFlat": calc.AcmeToolFlat, "PipeThread": calc.PipeThread,
 	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
 	"CountedWidth": calc.CountedWidth, "DepthAfterPass": calc.DepthAfterPass,
-	"NewGroove": calc.NewGroove, "UnifiedSizes": nil,
+	"PitchDiameterGrowth": calc.PitchDiameterGrowth, "NormalEngagement": calc.NormalEngagement, "NewGroove": calc.NewGroove, "UnifiedSizes": nil,
 }
 
 var oddNumbers = []float64{0, math.Copysign(0, -1), 1, -1, 0.1, 0.05, 0.75, 29.5, 60, 90, 1e-9, 1e9, -1e9, 1e300, math.SmallestNonzeroFloat64,

@@ -81,8 +81,8 @@ func TestParseDesignation(t *testing.T) {
 		"m12 x 1.75 - 6H":             "M12x1.75-6H",
 		"M20":                         "M20x2.5",
 		"M8X1-LH":                     "M8x1-LH",
-		"M16xL3-P1.5":                 "M16xL3-P1.5",
-		"M16xL3-P1.5 (TWO STARTS)":    "M16xL3-P1.5",
+		"M16xL3-P1.5":                 "M16xPh3P1.5", // ASME B1.13M once
+		"M16xL3-P1.5 (TWO STARTS)":    "M16xPh3P1.5",
 		"M10-4g6g":                    "M10x1.5-4g6g",
 		"1-1/4-8 UNS-2A (3 STARTS)":   "1-1/4-8 UNS-2A 3 STARTS",
 		".375-24 UNF-3A 3-START":      "3/8-24 UNF-3A 3 STARTS",
@@ -92,11 +92,11 @@ func TestParseDesignation(t *testing.T) {
 		"2-.2222P-.4444L UNC-2A-LH":   "2-4.5 UNC-2A-LH 2 STARTS",
 		"M12-6g":                      "M12x1.75-6g", // ISO 965-1: without a pitch, the coarse one
 		"M12-6H-LH":                   "M12x1.75-6H-LH",
-		"M24xPh3P1.5-6g":              "M24xL3-P1.5-6g", // ISO 965-1, several starts
-		"M24x Ph3P1.5":                "M24xL3-P1.5",
-		"m24 x ph 3 p 1.5 - 6g - LH":  "M24xL3-P1.5-6g-LH",
-		"M16×Ph3P1.5-6H (TWO STARTS)": "M16xL3-P1.5-6H",
-		"m16xl3-p1.5-6g":              "M16xL3-P1.5-6g", // the class keeps its small letter
+		"M24xPh3P1.5-6g":              "M24xPh3P1.5-6g", // ISO 965-1, several starts
+		"M24x Ph3P1.5":                "M24xPh3P1.5",
+		"m24 x ph 3 p 1.5 - 6g - LH":  "M24xPh3P1.5-6g-LH",
+		"M16×Ph3P1.5-6H (TWO STARTS)": "M16xPh3P1.5-6H",
+		"m16xl3-p1.5-6g":              "M16xPh3P1.5-6g", // the class keeps its small letter
 		"M1":                          "M1x0.25",
 		"M20x2-7g6g":                  "M20x2-7g6g",
 		"M20x2-4H5H":                  "M20x2-4H5H",
@@ -115,7 +115,7 @@ func TestParseDesignation(t *testing.T) {
 		"M12x1.75-2A":                        "class 2A: give 4g6g, 6g, 6h, 6H or 6G",
 		"3/4-.0625P-.15L UNS-2A":             "a lead of .15 in is not a whole number of pitches of .0625 in",
 		"3/4-.0625P-.125L UNS-2A (3 STARTS)": "3 starts and a lead of .125 in contradict each other",
-		"2.875-0.4P-0.8L-ACME-2G":            "the lesson acme-threads has its depth",
+		"2.875-0.4P-0.8L-ACME-2G":            "the lesson acme-threads why",
 		"1-5 ACME-2G (2 STARTS)":             "an angle of 29 degrees",
 		"M12x1.75-9g":                        "class 9g: give 4g6g, 6g, 6h, 6H or 6G", // the major diameter has grades 4, 6 and 8
 		"M12x1.75-6g6":                       "not a thread",

@@ -23,33 +23,13 @@ func ParseDesignation(text string) (Designation, error) {
 	fail := func(err error) (Designation, error) {
 		return Designation{}, fmt.Errorf("%s: %w", Quoted(text), err)
 	}
-	d := Designation{Starts: 1}
-	s := strings.Join(strings.Fields(wordBreaks.Replace(text)), " ")
-	s = strings.NewReplacer("×", "x", "*", "x").Replace(s)
-	if len(text) > longestInput || s == "" {
-		return fail(fmt.Errorf("not a thread: give %s", designationWant))
+	upper, hand, starts, err := handAndStarts(text)
+	if err != nil {
+		return fail(err)
 	}
-	upper := strings.ToUpper(s) // class letters of metric threads are read from s
-	for range 2 {               // hand and starts stand in either order
-		if m := startsForm().FindStringSubmatch(upper); m != nil {
-			d.Starts = map[string]int{"TWO": 2, "THREE": 3, "FOUR": 4}[m[1]]
-			if d.Starts == 0 {
-				d.Starts, _ = strconv.Atoi(m[1])
-			}
-			upper = strings.TrimSuffix(upper, m[0])
-		}
-		if m := handForm().FindStringSubmatch(upper); m != nil {
-			if m[1] == "LH" {
-				d.Hand = LeftHand
-			}
-			upper = strings.TrimSuffix(upper, m[0])
-		}
-	}
-	if d.Starts < 1 || d.Starts > 12 {
-		return fail(fmt.Errorf("starts %d: give 1 to 12", d.Starts))
-	}
+	d := Designation{Starts: starts, Hand: hand}
+	s := plainCallout(text) // class letters of metric threads are read from s
 	s = s[:min(len(s), len(upper))]
-	var err error
 	if strings.HasPrefix(upper, "M") {
 		d, err = metricDesignation(d, s)
 	} else {
@@ -61,23 +41,66 @@ func ParseDesignation(text string) (Designation, error) {
 	return d, nil
 }
 
+// plainCallout is a callout with single spaces and one kind of sign for "by".
+func plainCallout(text string) string {
+	s := strings.Join(strings.Fields(wordBreaks.Replace(text)), " ")
+	return strings.NewReplacer("×", "x", "*", "x").Replace(s)
+}
+
+// handAndStarts takes hand and number of starts off the end of a callout, and returns
+// what stands before them in capitals.
+func handAndStarts(text string) (upper string, hand Hand, starts int, err error) {
+	starts = 1
+	s := plainCallout(text)
+	if len(text) > longestInput || s == "" {
+		return "", hand, starts, fmt.Errorf("not a thread: give %s", designationWant)
+	}
+	upper = strings.ToUpper(s)
+	for range 2 { // hand and starts stand in either order
+		if m := startsForm().FindStringSubmatch(upper); m != nil {
+			starts = map[string]int{"TWO": 2, "THREE": 3, "FOUR": 4}[m[1]]
+			if starts == 0 {
+				starts, _ = strconv.Atoi(m[1])
+			}
+			upper = strings.TrimSuffix(upper, m[0])
+		}
+		if m := handForm().FindStringSubmatch(upper); m != nil {
+			if m[1] == "LH" {
+				hand = LeftHand
+			}
+			upper = strings.TrimSuffix(upper, m[0])
+		}
+	}
+	if starts < 1 || starts > 12 {
+		return "", hand, starts, fmt.Errorf("starts %d: give 1 to 12", starts)
+	}
+	return upper, hand, starts, nil
+}
+
+// threadsAndStarts are the threads per inch and the starts of an inch callout: of the threads
+// it writes, or of its pitch and lead, which must not contradict the starts it counts.
+func threadsAndStarts(threads, pitch, lead string, counted int) (ThreadsPerInch, int, error) {
+	if pitch == "" {
+		n, err := ParseNumber(threads)
+		return ThreadsPerInch(n), counted, err
+	}
+	n, starts, err := pitchAndLead(pitch, lead)
+	if err == nil && counted > 1 && counted != starts {
+		err = fmt.Errorf("%d starts and a lead of %s in contradict each other; give one of them", counted, lead)
+	}
+	return n, starts, err
+}
+
 func inchDesignation(d Designation, upper string) (Designation, error) {
 	m := inchForm().FindStringSubmatch(upper)
-	if m == nil && strings.Contains(upper, "ACME") {
-		return d, fmt.Errorf("an Acme thread has an angle of 29 degrees, and only threads of 60 are read here: the lesson acme-threads has its depth and tool flat")
+	if m == nil && IsAcme(upper) {
+		return d, fmt.Errorf("an Acme thread has an angle of 29 degrees, and only threads of 60 are read here: scratchpass thread has its depth and tool flat, the lesson acme-threads why")
 	}
 	if m == nil {
 		return d, fmt.Errorf("not a thread: give %s", designationWant)
 	}
-	n, err := ParseNumber(m[2])
-	d.TPI = ThreadsPerInch(n)
-	if m[3] != "" {
-		counted := d.Starts
-		d.TPI, d.Starts, err = pitchAndLead(m[3], m[4])
-		if err == nil && counted > 1 && counted != d.Starts {
-			err = fmt.Errorf("%d starts and a lead of %s in contradict each other; give one of them", counted, m[4])
-		}
-	}
+	var err error
+	d.TPI, d.Starts, err = threadsAndStarts(m[2], m[3], m[4], d.Starts)
 	if err != nil {
 		return d, err
 	}

@@ -12,22 +12,24 @@ import (
 // tradeWords are words of the trade that the glossary must explain where a lesson or a
 // task uses them. A term's own name or another name of it will do.
 var tradeWords = []string{
-	"17/24", "acme", "allowance", "alternate flank", "anvil", "apron", "backlash", "basic bore", "best wire",
-	"between centres", "blank", "boring bar", "burr", "callout", "cam-lock", "carbide", "carriage", "centralizing",
-	"centre drill", "centre gauge", "centre hole", "chamfer", "change gears", "chatter", "chuck", "class of fit",
-	"clearance", "collet", "compound", "compound rest", "crest", "cross slide", "cross-slide stop", "cutting fluid",
-	"dead centre", "depth of cut", "dog", "drawbar", "drive plate", "external thread", "faceplate", "feed-
-	reverse lever", "fishtail", "flank", "flank infeed", "follow rest", "four-jaw chuck", "full profile",
-	"general purpose", "gib", "go plug", "go ring", "half-nut", "half-nut lever", "hand-tight", "headstock", "high-
-	speed steel", "idler", "infeed", "insert", "internal thread", "lead angle", "lead screw", "leading flank",
-	"live centre", "major diameter", "mating part", "minor diameter", "mixed pair", "modified flank",
-	"nominal diameter", "nose radius", "not-go", "overhang", "partial profile", "pitch diameter", "pitch line",
-	"plug gauge", "plunge", "power feed", "quick-change gearbox", "rake", "relief angle", "relief groove",
-	"ring gauge", "root", "saddle", "safety data sheet", "scratch pass", "screw pitch gauge", "set-over",
-	"setting gauge", "sharp height", "shoulder", "single depth", "spindle nose", "spring pass", "steady rest",
-	"swarf", "tailstock", "taper attachment", "thread chasing dial", "thread dial", "thread micrometer",
-	"threads per inch", "three wires", "three-jaw chuck", "tolerance", "tool post", "touch-off", "trailing flank",
-	"tumbler lever", "undercut",
+	"17/24", "acme", "acme thread", "allowance", "alternate flank", "anvil", "apron", "backlash", "basic bore",
+	"best wire", "between centres", "blank", "blunt start", "boring bar", "british pipe", "burr", "buttress",
+	"callout", "cam-lock", "carbide", "carriage", "centralizing", "centre drill", "centre gauge", "centre hole",
+	"chamfer", "change gears", "chatter", "chuck", "class of fit", "clearance", "collet", "compound", "compound rest",
+	"crest", "cross slide", "cross-slide stop", "cutting fluid", "dead centre", "depth of cut", "die nut", "dog",
+	"drawbar", "drive plate", "electronic lead screw", "encoder", "external thread", "faceplate",
+	"feed-reverse lever", "fishtail", "flank", "flank infeed", "follow rest", "four-jaw chuck", "full profile",
+	"general purpose", "gib", "go plug", "go ring", "half-nut", "half-nut lever", "hand-tight", "headstock",
+	"high-speed steel", "idler", "incomplete thread", "infeed", "insert", "internal thread", "lead angle",
+	"lead screw", "leading flank", "length of engagement", "live centre", "major diameter", "mating part",
+	"minor diameter", "mixed pair", "modified flank", "nominal diameter", "nose radius", "not-go", "overhang",
+	"partial profile", "pitch diameter", "pitch line", "plating", "plug gauge", "plunge", "power feed",
+	"quick-change gearbox", "rake", "read-out", "relief angle", "relief groove", "ring gauge", "root", "saddle",
+	"safety data sheet", "scratch pass", "screw pitch gauge", "set-over", "setting gauge", "sharp height", "shoulder",
+	"single depth", "spindle nose", "spring pass", "square thread", "steady rest", "swarf", "tailstock",
+	"taper attachment", "thread chasing dial", "thread dial", "thread file", "thread micrometer", "threads per inch",
+	"three wires", "three-jaw chuck", "tolerance", "tolerance class", "tool post", "touch-off", "trailing flank",
+	"trapezoidal", "tumbler lever", "undercut", "whitworth",
 }
 
 // oldWords are words that the trade does not use today, with those that it does.

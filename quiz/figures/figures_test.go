@@ -56,6 +56,13 @@ func TestFigure(t *testing.T) {
 		"even-load 0.0600 4 16":          "0.0300",
 		"equal-feeds 0.0600 4 16":        "0.0150",
 		"left-on 0.0050 0.3 1, 5 places": "0.00045",
+		"engagement-over M12x1.75":       "6",
+		"engagement-to M12x1.75":         "18",
+		"plating-growth 0.0003":          "0.0012", // 2 x 0.0003 / sin 30
+		"nut-travel 0.25 3":              "0.7500",
+		"draw-out-room 0.05 10 1.5":      "0.2000", // 0.05 + 1.5 x 0.1
+		"whitworth-depth 14":             "0.0457", // 2/3 x 0.960491 / 14
+		"read-out 0.75 0.0613":           "0.6274", // 0.75 - 0.1226
 		"acme-depth 12":                  "0.0467", // 0.083333 / 2 + 0.005
 		"acme-tip-less 12":               "0.0026",
 		"acme-pitch-diameter 1 5":        "0.9000",

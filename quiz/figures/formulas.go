@@ -23,6 +23,8 @@ var formulas = map[string]string{
 	"acme-tip-fine":             calc.AcmeTipFine.Text,
 	"angle-of-scale":            calc.AngleOfScale.Text,
 	"basic-bore":                calc.BasicBore.Text,
+	"before-plating":            calc.BeforePlating.Text,
+	"before-plating-inside":     calc.BeforePlatingInside.Text,
 	"best-wire":                 calc.BestWire.Text,
 	"carriage-speed":            calc.CarriageSpeed.Text,
 	"carriage-speed-one-start":  calc.CarriageSpeedOneStart.Text,
@@ -31,6 +33,7 @@ var formulas = map[string]string{
 	"depth-from-nominal":        calc.DepthFromNominal.Text,
 	"depth-of-travel":           calc.DepthOfTravel.Text,
 	"diameter-over-wires":       calc.DiameterOverWires.Text,
+	"draw-out-room":             calc.DrawOutRoom.Text,
 	"even-load":                 calc.EvenLoad.Text,
 	"external-depth":            calc.ExternalDepth.Text,
 	"fastest-speed":             calc.FastestSpeed.Text,
@@ -61,6 +64,7 @@ var formulas = map[string]string{
 	"pipe-along":                calc.PipeAlong.Text,
 	"pipe-depth-for-along":      calc.PipeDepthForAlong.Text,
 	"pipe-height":               calc.PipeHeight.Text,
+	"nut-travel":                calc.NutTravel.Text,
 	"pipe-set-over":             calc.PipeSetOver.Text,
 	"pipe-small-end":            calc.PipeSmallEnd.Text,
 	"pitch-diameter":            calc.PitchDiameter.Text,
@@ -68,6 +72,10 @@ var formulas = map[string]string{
 	"pitch-of-starts":           calc.PitchOfStarts.Text,
 	"pitch-of-tpi":              calc.PitchOfTPI.Text,
 	"pitch-of-tpi-mm":           calc.PitchOfTPIMM.Text,
+	"read-out-diameter":         calc.ReadOutDiameter.Text,
+	"read-out-diameter-inside":  calc.ReadOutDiameterInside.Text,
+	"read-out-radius":           calc.ReadOutRadius.Text,
+	"read-out-radius-inside":    calc.ReadOutRadiusInside.Text,
 	"reading-over-wires":        calc.ReadingOverWires.Text,
 	"reading-past-zero":         calc.ReadingPastZero.Text,
 	"room-to-stop":              calc.RoomToStop.Text,
@@ -91,6 +99,7 @@ var formulas = map[string]string{
 	"travel-for-depth":          calc.TravelForDepth.Text,
 	"turning-speed":             calc.TurningSpeed.Text,
 	"turning-speed-mm":          calc.TurningSpeedMM.Text,
+	"whitworth-depth":           calc.WhitworthDepth.Text,
 }
 
 // formulaText writes a formula, with words in place of symbols where the sentence wants

@@ -79,6 +79,39 @@ var feedFigures = []figure{
 		func(a *arguments) (float64, error) { return inches(calc.ShiftForDepth.Of(a.length(0), a.angle(1))) }},
 }
 
+// formsFigures are of plating and of other forms than the 60-degree one.
+var formsFigures = []figure{
+	{"plating-growth THICKNESS", "what plating adds to a pitch diameter, in", "plating-growth 0.0003", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.PitchDiameterGrowth(a.length(0))) }},
+	{"nut-travel LEAD TURNS", "how far a nut goes, in", "nut-travel 0.25 3", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.NutTravel.Of(a.length(0), a.number(1))) }},
+	{"draw-out-room GAP THREAD TURNS", "where to begin drawing out, in", "draw-out-room 0.05 10 1.5", inInches,
+		func(a *arguments) (float64, error) {
+			return inches(calc.DrawOutRoom.Of(a.length(0), a.pitch(1), a.number(2)))
+		}},
+	{"engagement-over NAME", "normal length of engagement, over so many mm", "engagement-over M12x1.75", plainly,
+		func(a *arguments) (float64, error) {
+			over, _, err := engagement(a.named(0))
+			return millimetres(over, err)
+		}},
+	{"engagement-to NAME", "normal length of engagement, up to so many mm", "engagement-to M12x1.75", plainly,
+		func(a *arguments) (float64, error) { _, to, err := engagement(a.named(0)); return millimetres(to, err) }},
+	{"whitworth-angle", "angle between the flanks of a Whitworth thread, degrees", "whitworth-angle", plainly,
+		func(*arguments) (float64, error) { return degrees(calc.WhitworthAngle, nil) }},
+	{"whitworth-depth THREAD", "single depth of a Whitworth thread, in", "whitworth-depth 14", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.WhitworthDepth.Of(a.pitch(0))) }},
+	{"read-out SET DEPTH", "read-out in diameter at full depth, external, in", "read-out 0.75 0.0613", inInches,
+		func(a *arguments) (float64, error) { return inches(calc.ReadOutDiameter.Of(a.length(0), a.length(1))) }},
+}
+
+func engagement(t calc.Designation) (over, to calc.Length, err error) {
+	over, to, ok := calc.NormalEngagement(t.Nominal, t.Pitch)
+	if !ok {
+		err = &calc.InputError{What: "thread", Got: t.String(), Want: "one that the table of engagement has"}
+	}
+	return over, to, err
+}
+
 var acmeFigures = []figure{
 	{"acme-angle", "angle between the flanks of an Acme thread, degrees", "acme-angle", plainly,
 		func(*arguments) (float64, error) { return degrees(calc.AcmeAngle, nil) }},

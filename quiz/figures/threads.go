@@ -16,7 +16,7 @@ func perInch(n calc.ThreadsPerInch, err error) (float64, error) { return n.Numbe
 
 // figures are all that can be asked for, but for the formulas. Formula.Of works each out
 // where there is one, so that the number and the formula beside it are of one piece.
-var figures = slices.Concat(threadFigures, formFigures, latheFigures, feedFigures, acmeFigures, pipeFigures)
+var figures = slices.Concat(threadFigures, formFigures, latheFigures, feedFigures, formsFigures, acmeFigures, pipeFigures)
 
 var threadFigures = []figure{
 	{"pitch THREAD", "pitch, in", "pitch 8", inInches,

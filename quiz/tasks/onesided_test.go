@@ -19,6 +19,8 @@ var oneSided = map[string]answer.SafeSide{
 	"finest-pitch-for-nose":  answer.Above,
 	"relief-groove-width":    answer.Above,
 	"room-to-start":          answer.Above,
+
+	"incomplete-thread-at-the-end": answer.Above,
 }
 
 // limitWords ask for a limit when they stand in a question.

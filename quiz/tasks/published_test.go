@@ -74,6 +74,9 @@ func TestPublishedValues(t *testing.T) {
 		{"gear-ratio", "tpi=5; lead-screw=2", 4, "0.4000", "American Mechanic: 40 : 100"},
 		{"marks-that-fit", "tpi=10; lead-screw=6; gear=24; marks=8", 0, "8", "F. D. Jones, Turning and Boring, 1914"},
 		{"bar-stiffness", "overhang=4; new-overhang=2", 3, "8.000", "E. Isakov, 2019: give grows with the cube of the overhang"},
+		{"whitworth-depth", "tpi=14", 4, "0.0457", "table of British Standard Whitworth threads (Sheartak), 7/16-14"},
+		{"whitworth-depth", "tpi=7", 4, "0.0915", "the same, 1-1/8-7"},
+		{"pitch-diameter-before-plating", "side=outside; after=.4500; plating=.000375", 4, "0.4485", "ASTM F1941: 1/2-13, plating .000375 takes up an allowance of .0015"},
 		{"acme-compound-angle", "form=acme", 1, "14.5", "Acme flanks at 14.5 degrees, F. D. Jones, 1914"},
 	} {
 		p := worked(t, c.task, c.inputs, machine.Imperial)

@@ -30,6 +30,8 @@ func TestLengthsLieOnTheWork(t *testing.T) {
 		"time-to-shoulder":    func(p *problem.Problem) float64 { return 3 * p.Values.X("gap") },
 		"fastest-for-the-gap": func(p *problem.Problem) float64 { return 3 * p.Values.X("gap") },
 		"relief-groove-width": func(p *problem.Problem) float64 { return 3 * p.Expected.Key.X },
+
+		"incomplete-thread-at-the-end": func(p *problem.Problem) float64 { return 3 * p.Expected.Key.X },
 	} {
 		task := find(t, name)
 		for _, s := range []machine.System{machine.Imperial, machine.Metric} {

@@ -59,7 +59,8 @@ func (g given) thread() (d, p number) {
 	text := g.words["thread"]
 	if rest, ok := strings.CutPrefix(text, "M"); ok {
 		size, pitch, _ := strings.Cut(rest, "x")
-		if _, p, several := strings.Cut(pitch, "-P"); several { // M16xL3-P1.5
+		if _, p, several := strings.Cut(pitch, "P"); several { // Ph3P1.5
+			_, p, _ = strings.Cut(p, "P")
 			pitch = p
 		}
 		pitch, _, _ = strings.Cut(pitch, "-")
@@ -103,8 +104,8 @@ func (g given) starts() number {
 	if front, ok := strings.CutSuffix(text, " STARTS"); ok {
 		return dec(front[strings.LastIndex(front, " ")+1:])
 	}
-	if _, rest, ok := strings.Cut(text, "xL"); ok {
-		lead, pitch, _ := strings.Cut(rest, "-P")
+	if _, rest, ok := strings.Cut(text, "xPh"); ok {
+		lead, pitch, _ := strings.Cut(rest, "P")
 		pitch, _, _ = strings.Cut(pitch, "-")
 		return dec(lead).over(dec(pitch))
 	}

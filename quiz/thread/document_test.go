@@ -75,7 +75,7 @@ func TestSizesOfAThread(t *testing.T) {
 	for name, want := range map[string]string{
 		"1/2-13 UNC-2A-LH":       "0.5 0.076923 0.076923 1 left outside 2A in",
 		"3/4-16 UNF-2A 2 STARTS": "0.75 0.0625 0.125 2 right outside 2A in",
-		"M16xL3-P1.5":            "16 1.5 3 2 right - - mm",
+		"M16xPh3P1.5":            "16 1.5 3 2 right - - mm",
 		"M10x1.5-6H":             "10 1.5 1.5 1 right inside 6H mm",
 	} {
 		doc := of(t, name)

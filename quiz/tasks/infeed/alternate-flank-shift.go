@@ -20,7 +20,7 @@ var _ = shared.Register(problem.Task{
 		{Name: "dial-reads", Symbol: "dial", Type: problem.InputWord, Words: []string{"diameter", "radius"}},
 	},
 	Tolerance: answer.Tolerance{Inch: 0.0001, MM: 0.0025},
-	Sources:   []string{"geometry", "insert-makers", "dial-marking"},
+	Sources:   []string{"geometry", "insert-makers-infeed", "dial-marking"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
 		v.SetWord("dial-reads", shared.DialReads(d))

@@ -10,7 +10,7 @@ import (
 var _ = shared.Register(problem.Task{
 	Name: "way-to-feed-in", Stage: problem.Infeed, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "thread-is", Symbol: "thread-is", Type: problem.InputWord, Words: []string{"fine", "coarse", "rubbing", "both-edges", "along-bed"}}},
-	Sources: []string{"navy", "insert-makers", "common-practice"},
+	Sources: []string{"navy", "insert-makers-infeed", "common-practice"},
 	Draw:    shared.DrawSituation("thread-is", calc.Outside, "fine", "coarse", "rubbing", "both-edges", "along-bed"),
 	Work: shared.Decide("thread-is", map[string]string{
 		"fine": "straight", "coarse": "compound", "rubbing": "less", "both-edges": "alternate", "along-bed": "straight",

@@ -10,7 +10,7 @@ import (
 var _ = shared.Register(problem.Task{
 	Name: "centre-runs-hot", Stage: problem.Passes, Kind: answer.Choice,
 	Inputs:  []problem.Input{{Name: "seen", Symbol: "seen", Type: problem.InputWord, Words: []string{"dry", "grown", "cooled", "live", "headstock"}}},
-	Sources: []string{"lathe-manual", "common-practice"},
+	Sources: []string{"lathe-manual-centres", "common-practice"},
 	Draw: shared.DrawSituationWith("seen", calc.Outside, func(_ *problem.Draw, v *problem.Values) {
 		v.Phrase("job", "job-pump-part") // how it is held stands in the situation
 	}, "dry", "grown", "cooled", "live", "headstock"),

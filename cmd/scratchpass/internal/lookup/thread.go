@@ -14,9 +14,12 @@ func threadCommand(r *cli.Run) *cobra.Command {
 	return &cobra.Command{
 		Use:   "thread DESIGNATION",
 		Short: "Everything about one thread",
-		Long:  `Everything about one thread, such as "1/2-13 UNC-2A", 10-32, "M12x1.75-6g" or M20.`,
+		Long:  `Everything about one thread, such as "1/2-13 UNC-2A", 10-32, "M12x1.75-6g", M20 or "1-5 ACME-2G".`,
 		Args:  cli.OneArgument(`one thread, such as "1/2-13 UNC-2A"`),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if calc.IsAcme(args[0]) {
+				return acme(cmd.Context(), r, args[0])
+			}
 			d, err := calc.ParseDesignation(args[0])
 			if err != nil {
 				return cli.UsageError(err)
