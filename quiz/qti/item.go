@@ -126,8 +126,7 @@ func (d *draft) feedbackOf(m answer.Mark, exact bool) string {
 		f.Reason = d.pack.Words.WrongUnit
 	}
 	if !exact {
-		m.Passed = true
-		f.Verdict = d.Words.Feedback(d.Problem, m).Line()
+		f.Given = ""
 	}
 	return f.Text()
 }

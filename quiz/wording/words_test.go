@@ -210,12 +210,12 @@ func TestMoves(t *testing.T) {
 	}
 }
 
-// Who passes is told the answer and the way to it, and no wrong road.
+// Who passes is told the answer and the way to it, and no wrong turning.
 func TestFeedbackOfAPass(t *testing.T) {
 	p := remake(t, "single-depth@1-0001")
 	w := words(t, p.Task.Name)
 	f := w.Feedback(p, answer.Mark{Verdict: answer.Wrong, Passed: true})
-	if f.Verdict != "The answer is "+p.Expected.Text()+"." || f.Reason != "" || len(f.Working) == 0 || f.Lathe != "" {
+	if f.Answer != "The answer is "+p.Expected.Text()+"." || f.Verdict != "No answer given." || f.Reason != "" || len(f.Working) == 0 || f.Lathe != "" {
 		t.Errorf("%+v", f)
 	}
 	far := w.Feedback(p, p.MarkResponse(answer.NumberResponse(9)))

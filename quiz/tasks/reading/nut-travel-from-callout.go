@@ -28,6 +28,9 @@ var _ = shared.Register(problem.Task{
 		}
 		v.SetThread("thread", t)
 		v.Set("turns", d.Steps(1.5, 9.5, 0.5))
+		if t.Lead().Times(v.X("turns")) > calc.Millimetres(mostNutTravel) {
+			return problem.Values{}
+		}
 		d.Job(&v, calc.Outside)
 		return v
 	},
@@ -70,3 +73,6 @@ func nutTravel(of func(t calc.Designation, turns float64) calc.Length) func(prob
 		return answer.LengthResponse(of(t, v.X("turns")))
 	}
 }
+
+// mostNutTravel is as far as anyone turns a nut by hand to see, in mm.
+const mostNutTravel = 100

@@ -11,7 +11,7 @@ var _ = shared.Register(problem.Task{
 	Name: "whitworth-depth", Stage: problem.Shape, Kind: answer.Quantity,
 	Inputs:    problem.ThreadInputs[:2], // a callout of this form would not be read
 	Scrap:     answer.ScrapHigh,
-	Tolerance: answer.Tolerance{Inch: 0.0005, MM: 0.012},
+	Tolerance: answer.Tolerance{Relative: 0.007},
 	Sources:   []string{"bs84"},
 	Draw: func(d *problem.Draw) problem.Values {
 		v := d.Values()
