@@ -7,6 +7,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/arithmetic"
+	"scratchpass/quiz/drawing"
 )
 
 // mostTerms is how many terms a word explains at the most.
@@ -49,6 +50,11 @@ func (s *Session) explained(word string) page.Page {
 	var p page.Page
 	for _, name := range found[:min(len(found), mostTerms)] {
 		p = append(p, page.Paragraph{Text: s.Say("say-term", "term", name, "means", terms[name].Means)})
+	}
+	if d, ok := drawing.LathePart(found[0], s.drawings); ok {
+		f := s.Figure(d)
+		f.Caption = ""
+		p = append(p, f)
 	}
 	return p
 }

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"strings"
 
 	"scratchpass/content"
 )
@@ -183,8 +184,9 @@ func LatheParts() []string {
 }
 
 // LathePart returns the lathe with one part marked and named alone, and whether it is a
-// part of a lathe.
-func LathePart(key string, words map[string]content.DrawingWords) (Drawing, bool) {
+// part of a lathe. The name may be a term of the glossary or the part's key.
+func LathePart(name string, words map[string]content.DrawingWords) (Drawing, bool) {
+	key := strings.ReplaceAll(name, " ", "-")
 	for _, p := range latheParts {
 		if p.key == key && key != "" {
 			d, err := Of("lathe", Facts{Words: map[string]string{"part": key}}, words)

@@ -10,6 +10,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
 	"scratchpass/lessons/page"
+	"scratchpass/quiz/drawing"
 )
 
 // termsDocument is the glossary as JSON shows it.
@@ -40,6 +41,9 @@ func termsCommand(r *cli.Run) *cobra.Command {
 			}
 			word := strings.Join(args, " ")
 			found := content.FindTerms(all, word)
+			if len(found) == 0 { // a hyphen saves the quotes
+				found = content.FindTerms(all, strings.ReplaceAll(word, "-", " "))
+			}
 			if len(found) == 0 {
 				names := slices.Sorted(maps.Keys(all))
 				return cli.Usagef("no term has %q in it%s (terms lists all)", word, content.DidYouMean(word, names))
@@ -52,9 +56,25 @@ func termsCommand(r *cli.Run) *cobra.Command {
 			if r.JSON {
 				return r.PrintJSON(termsDocument{docs})
 			}
-			return r.ShowPage(cmd.Context(), termsPage(docs))
+			words, err := lib.Drawings()
+			if err != nil {
+				return err
+			}
+			return r.ShowPage(cmd.Context(), append(termsPage(docs), partPage(docs, words)...))
 		},
 	}
+}
+
+// partPage shows where on a lathe a part is, if one term is that of a part.
+func partPage(docs []termDocument, words map[string]content.DrawingWords) page.Page {
+	if len(docs) != 1 {
+		return nil
+	}
+	d, ok := drawing.LathePart(docs[0].Term, words)
+	if !ok {
+		return nil
+	}
+	return page.Page{page.Figure{Pictures: []drawing.Drawing{d}, Twin: d.Twin}}
 }
 
 func termsPage(docs []termDocument) page.Page {
