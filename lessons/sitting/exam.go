@@ -1,6 +1,9 @@
 package sitting
 
 import (
+	"slices"
+
+	"scratchpass/lessons/page"
 	"scratchpass/quiz/problem"
 	"scratchpass/quiz/wording"
 )
@@ -49,10 +52,15 @@ func (st *Sitting) AskTheRestThenTell(n int, next Next, given map[string]string,
 		}
 		f := one.w.Feedback(one.p, one.a.Mark)
 		f.Verdict = st.Say("say-problem", "i", i+1, "of", len(all)) + ", " + one.w.Task.Title + ". " + f.Verdict
-		if err := st.Show(st.Feedback(f, one.a.Mark, st.workingOf(one.p, one.w))); err != nil {
+		told := st.Feedback(f, one.a.Mark, st.workingOf(one.p, one.w))
+		asks := !one.a.Mark.Correct() && i < len(all)-1 // one at a time: it is there to be read
+		if asks {
+			told = slices.DeleteFunc(told, func(b page.Block) bool { return b == page.Block(page.Pause{}) })
+		}
+		if err := st.Show(told); err != nil {
 			return got, err
 		}
-		if !one.a.Mark.Correct() && i < len(all)-1 { // one at a time: it is there to be read
+		if asks {
 			if err := st.GoOn("say-next"); err != nil {
 				return got, err
 			}

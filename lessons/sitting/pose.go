@@ -61,14 +61,35 @@ func (st *Sitting) Answer(p *problem.Problem, w *wording.Words, asked page.Page,
 		}
 		word, _ := page.Typed(reply, page.Anywhere)
 		if m := MarkOf(p, reply); m.Verdict != answer.Unread && !page.Aid(word) {
-			a.Mark = m
-			return st.answered(p, w, a, reply, began, rules)
+			kept, err := st.kept(p, prompt, reply, m, rules)
+			if err != nil {
+				return a, err
+			}
+			a.Mark = MarkOf(p, kept)
+			return st.answered(p, w, a, kept, began, rules)
 		}
 		a.Hint = a.Hint || word == page.WordHint && !rules.NoHints
 		if err := st.Show(st.aid(p, w, asked, reply, word, rules)); err != nil {
 			return a, err
 		}
 	}
+}
+
+// kept lets a choice be taken back in a test, where nothing is told at once: a digit is
+// soon typed wrong. Enter keeps it.
+func (st *Sitting) kept(p *problem.Problem, q page.Prompt, reply string, m answer.Mark, rules Rules) (string, error) {
+	for rules.AtTheEnd && st.Attended && p.Task.Kind.Guessable() && !m.Passed {
+		q.Text = st.Say("say-keep", "given", reply)
+		again, err := st.Ask(q)
+		if err != nil || again == "" {
+			return reply, err
+		}
+		word, _ := page.Typed(again, page.Anywhere)
+		if next := MarkOf(p, again); next.Verdict != answer.Unread && !page.Aid(word) {
+			reply, m = again, next
+		}
+	}
+	return reply, nil
 }
 
 // wordsAt are the words that help at a question.
