@@ -140,14 +140,19 @@ func verdict(v page.Verdict, width int, t *theme) []string {
 }
 
 // working has each step with what its letter means at its right where there is room, else
-// below it. The meanings stand below each other as far as they can.
+// below it. The meanings stand below each other if all of them can.
 func working(w page.Working, width int, t *theme) []string {
 	all := text.Lines(page.Page{w}, false)
-	column := 0
+	column, means := 0, 0
 	for _, l := range all {
-		if l.Role == text.Figures {
+		if wide := lipgloss.Width(strings.TrimSpace(l.Text)); l.Role == text.Figures {
 			column = max(column, lipgloss.Width(l.Text)+gutter)
+		} else {
+			means = max(means, wide)
 		}
+	}
+	if column+means > width {
+		column = 0
 	}
 	var lines []string
 	for _, l := range all {
@@ -175,17 +180,15 @@ func working(w page.Working, width int, t *theme) []string {
 // question is a problem with its figure: beside it where there is room, else above it as
 // large as leaves the text in view, else only when one asks to look.
 func (l layout) question(q page.Question) []string {
-	words := q
-	words.Figure = nil
 	if q.Figure == nil {
-		return l.words(words, l.width)
+		return l.asks(q, l.width)
 	}
 	figure := q.Figure.Pictures[0]
 	if wide := figure.Columns(); l.width >= besideFrom {
 		room := l.width - wide - gutter
-		return beside(l.words(words, room), l.theme.cells(figure.Cells(wide)), min(room, widest)+gutter)
+		return beside(l.asks(q, room), l.theme.cells(figure.Cells(wide)), min(room, widest)+gutter)
 	}
-	below := l.words(words, l.width)
+	below := l.asks(q, l.width)
 	for wide := min(figure.Columns(), l.width); wide >= leastFigure; wide -= 2 {
 		if cells := figure.Cells(wide); len(cells)+1+len(below) <= l.room {
 			return append(append(l.theme.cells(cells), ""), below...)
@@ -193,6 +196,33 @@ func (l layout) question(q page.Question) []string {
 	}
 	return below
 }
+
+// asks are the words of a question: what is asked in its last line stands out, and what
+// there is to choose from stands apart.
+func (l layout) asks(q page.Question, width int) []string {
+	width = min(width, widest)
+	told, asked := "", strings.TrimRight(q.Text, "\n")
+	if at := strings.LastIndexByte(asked, '\n'); at >= 0 {
+		told, asked = asked[:at], asked[at+1:]
+	}
+	var lines []string
+	if told != "" {
+		lines = styled(text.Line{Text: told}, width, l.theme)
+	}
+	for _, line := range styled(text.Line{Text: asked}, width, l.theme) {
+		lines = append(lines, l.theme.key.Render(line))
+	}
+	if len(q.Lines) == 0 {
+		return lines
+	}
+	if l.room > lowRoom {
+		lines = append(lines, "")
+	}
+	return append(lines, blockLines(page.Question{Lines: q.Lines}, width, l.theme)[1:]...) // without the empty line of no text
+}
+
+// lowRoom is how many lines are too few to leave one empty.
+const lowRoom = 16
 
 // leastFigure is the least width at which the labels of a figure stand apart.
 const leastFigure = 36

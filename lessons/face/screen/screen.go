@@ -46,12 +46,15 @@ func (s *Screen) Show(p page.Page) error {
 			s.program.Send(now)
 		}
 	}
-	if !slices.Contains(p, page.Block(page.Pause{})) {
+	if !pauses(p) {
 		return nil
 	}
 	_, err := s.Ask(page.Prompt{Takes: page.GoOn{}})
 	return err
 }
+
+// pauses tells a page that is to be read before anything else comes.
+func pauses(p page.Page) bool { return slices.Contains(p, page.Block(page.Pause{})) }
 
 // Ask shows what has come, and asks.
 func (s *Screen) Ask(q page.Prompt) (string, error) {

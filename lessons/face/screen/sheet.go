@@ -46,12 +46,14 @@ func (s *sheet) add(p page.Page) {
 	if len(p) > 0 && begins(p[0]) {
 		s.old = nil
 	}
-	for _, b := range p {
+	for i, b := range p {
 		switch b := b.(type) {
 		case page.Where:
 			s.where = b
 		case page.Heading:
-			s.title = b.Text
+			if s.title = b.Text; i == 0 || !begins(p[i-1]) { // what was said of where one is was of another page
+				s.where = page.Where{}
+			}
 		}
 	}
 	s.fresh = append(s.fresh, p...)
