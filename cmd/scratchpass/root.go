@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"scratchpass/cmd/scratchpass/internal/browse"
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/cmd/scratchpass/internal/desk"
 	"scratchpass/cmd/scratchpass/internal/learner"
@@ -14,6 +15,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/problems"
 	"scratchpass/cmd/scratchpass/internal/progress"
 	"scratchpass/cmd/scratchpass/internal/rehearse"
+	"scratchpass/lessons/home"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/sitting"
 )
@@ -27,6 +29,11 @@ type group struct {
 var groups = []group{
 	{[]string{"learn", "quiz", "drill", "lathe"}, func(r *cli.Run, _ []string) []*cobra.Command {
 		return learner.Commands(r, problems.AskAndMark(r)...)
+	}},
+	{[]string{"browse"}, func(r *cli.Run, _ []string) []*cobra.Command {
+		return []*cobra.Command{browse.Command(r, func(ctx context.Context, s *sitting.Session, rec *record.Record) home.Doors {
+			return learner.HomeDoors(ctx, r, s, rec, doors(r))
+		})}
 	}},
 	{[]string{"work"}, func(r *cli.Run, args []string) []*cobra.Command { return []*cobra.Command{problems.Work(r, args)} }},
 	{[]string{"progress"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{progress.Command(r)} }},

@@ -5,6 +5,8 @@ type Prompt struct {
 	Text  string // one line: what to type
 	Takes Takes
 	Words []string // that may be typed instead of an answer
+
+	Beside bool // = and a sum is worked out here, and ? and a word explained
 }
 
 // Takes is what an answer may be: one of the types below. The answer itself is always

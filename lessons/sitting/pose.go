@@ -48,7 +48,7 @@ func (st *Sitting) Answer(p *problem.Problem, w *wording.Words, asked page.Page,
 	began := st.Now()
 	for {
 		prompt := PromptOf(p, w)
-		prompt.Words = st.wordsAt(w, asked, rules)
+		prompt.Words, prompt.Beside = wordsAt(w, asked, rules), true
 		reply, err := st.Ask(prompt)
 		if err != nil {
 			return a, err
@@ -93,7 +93,7 @@ func (st *Sitting) kept(p *problem.Problem, q page.Prompt, reply string, m answe
 }
 
 // wordsAt are the words that help at a question.
-func (st *Sitting) wordsAt(w *wording.Words, asked page.Page, rules Rules) []string {
+func wordsAt(w *wording.Words, asked page.Page, rules Rules) []string {
 	var words []string
 	if !rules.NoHints && w.Task.Hint != "" {
 		words = append(words, page.WordHint)
@@ -101,7 +101,7 @@ func (st *Sitting) wordsAt(w *wording.Words, asked page.Page, rules Rules) []str
 	if figureOf(asked) != nil {
 		words = append(words, page.WordLook)
 	}
-	return append(words, page.WordPass, page.WordStop, st.Say("screen-sum"), st.Say("screen-word"))
+	return append(words, page.WordPass, page.WordStop)
 }
 
 // figureOf is the figure of the question on a page; nil for none.

@@ -73,6 +73,9 @@ func (m *model) keys() []string {
 		}
 	default:
 		keys = append(append(keys, m.words.Answer), m.now.Words...)
+		if m.now.Beside {
+			keys = append(keys, m.words.Beside...)
+		}
 	}
 	return keys
 }

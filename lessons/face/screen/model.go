@@ -17,7 +17,8 @@ type Words struct {
 	Menu   string // the keys of a menu
 	Back   string // and of one whose last line leads back
 	GoOn   string
-	Answer string // the keys of a line to type on
+	Answer string   // the keys of a line to type on
+	Beside []string // what may be typed there besides an answer
 }
 
 // asking is what the flow asks: the pages since the last answer, a prompt, and where

@@ -105,7 +105,7 @@ func TestScreensAreThoseThatWereLookedAt(t *testing.T) {
 		for _, run := range screens {
 			who := &person{turns: run.turns, seen: seen}
 			face := screen.NewStill(size.columns, size.rows, size.look, screen.Words{Name: words["screen-name"], More: words["screen-more"],
-				Menu: words["screen-menu"], Back: words["screen-back"], GoOn: words["screen-go-on"], Answer: words["screen-answer"]})
+				Menu: words["screen-menu"], Back: words["screen-back"], GoOn: words["screen-go-on"], Answer: words["screen-answer"], Beside: []string{words["screen-sum"], words["screen-word"]}})
 			face.Answer, who.Face = who.answer, face
 			s, err := sitting.NewSession(who, lib, machine.Imperial, machine.DefaultLathe(machine.Imperial), func() sitting.Seeds { return sitting.Seeds{Seed: 4, Short: true} })
 			if err != nil {

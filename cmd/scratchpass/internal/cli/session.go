@@ -26,6 +26,19 @@ func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error
 	return s, rec, err
 }
 
+// OpenAt is Open with a face of another kind than the terminal's.
+func (r *Run) OpenAt(ctx context.Context, face page.Face) (*sitting.Session, *record.Record, error) {
+	s, err := r.session(face)
+	if err != nil {
+		return nil, nil, err
+	}
+	s, rec, err := r.withRecord(s, false)
+	if err == nil && rec != nil && rec.ReadOnly {
+		err = fmt.Errorf("%w, or --record none", record.ErrReadOnly)
+	}
+	return s, rec, err
+}
+
 // OpenToRead is Open for a look at a record, which may be one that may only be read. With
 // whole the whole file is looked through, whenever that was done last.
 func (r *Run) OpenToRead(ctx context.Context, whole bool) (*sitting.Session, *record.Record, error) {
@@ -33,6 +46,11 @@ func (r *Run) OpenToRead(ctx context.Context, whole bool) (*sitting.Session, *re
 	if err != nil {
 		return nil, nil, err
 	}
+	return r.withRecord(s, whole)
+}
+
+// withRecord opens the learner's record for a session.
+func (r *Run) withRecord(s *sitting.Session, whole bool) (*sitting.Session, *record.Record, error) {
 	rec, err := r.openRecord(whole)
 	if rec == nil || err != nil {
 		return s, nil, err
@@ -57,15 +75,24 @@ func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	lathe, system, err := r.Lathe()
-	if err != nil {
-		return nil, err
-	}
 	screens, err := lib.Screens()
 	if err != nil {
 		return nil, err
 	}
-	s, err := sitting.NewSession(r.terminal(r.UntilStopped(ctx), screens), lib, system, lathe, r.Seeds())
+	return r.session(r.terminal(r.UntilStopped(ctx), screens))
+}
+
+// session begins a session at a face.
+func (r *Run) session(face page.Face) (*sitting.Session, error) {
+	lib, err := r.Library()
+	if err != nil {
+		return nil, err
+	}
+	lathe, system, err := r.Lathe()
+	if err != nil {
+		return nil, err
+	}
+	s, err := sitting.NewSession(face, lib, system, lathe, r.Seeds())
 	if err != nil {
 		return nil, err
 	}
@@ -79,7 +106,7 @@ func (r *Run) terminal(ctx context.Context, words map[string]string) page.Face {
 	if r.AtTerminal() && !r.Plain && !dumb() {
 		s := &screen.Screen{Stop: ctx, In: r.In, Out: r.Out, Size: r.size, Look: sync.OnceValue(r.Look), Words: screen.Words{
 			Name: words["screen-name"], More: words["screen-more"], Menu: words["screen-menu"], Back: words["screen-back"],
-			GoOn: words["screen-go-on"], Answer: words["screen-answer"]}}
+			GoOn: words["screen-go-on"], Answer: words["screen-answer"], Beside: []string{words["screen-sum"], words["screen-word"]}}}
 		r.AtEnd(s.Close)
 		return s
 	}

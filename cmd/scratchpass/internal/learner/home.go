@@ -26,11 +26,16 @@ func Home(ctx context.Context, r *cli.Run, doors Doors) error {
 	if err != nil {
 		return err
 	}
+	return home.Run(s, HomeDoors(ctx, r, s, rec, doors))
+}
+
+// HomeDoors are the doors of the home screen for a session.
+func HomeDoors(ctx context.Context, r *cli.Run, s *sitting.Session, rec *record.Record, doors Doors) home.Doors {
 	h := home.Doors{SaveLathe: r.KeepLathe, Rehearse: func() error { return doors.Rehearse(s) }}
 	if rec != nil {
 		h.Progress = func() error { return doors.Progress(ctx, s, rec) }
 	}
-	return home.Run(s, h)
+	return h
 }
 
 // run runs a flow as a sitting.

@@ -1,0 +1,111 @@
+// Package browse serves one learner's pages to a browser on this computer.
+package browse
+
+import (
+	"context"
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/face/web"
+	"scratchpass/lessons/home"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/sitting"
+)
+
+// Doors opens what the home page leads to.
+type Doors func(ctx context.Context, s *sitting.Session, rec *record.Record) home.Doors
+
+// Command is browse.
+func Command(r *cli.Run, doors Doors) *cobra.Command {
+	listen := "127.0.0.1:0"
+	cmd := &cobra.Command{
+		Use:   "browse",
+		Short: "The same lessons and practice in a browser on this computer",
+		Long: `Serves the home page, lessons, practice, progress and the rehearsal to a browser on this
+computer, for one learner and with the same record as at the terminal. The first line that it
+prints is the link to open. It is private: who has it, answers as you.`,
+		Args: cli.NoArguments,
+		RunE: func(cmd *cobra.Command, _ []string) error { return serve(cmd.Context(), r, listen, doors) },
+	}
+	cmd.Flags().StringVar(&listen, "listen", listen, "`HOST:PORT` to serve at; port 0 takes a free one")
+	return cmd
+}
+
+// serve serves until the learner leaves or the program is stopped.
+func serve(ctx context.Context, r *cli.Run, listen string, doors Doors) error {
+	host, _, err := net.SplitHostPort(listen)
+	if err != nil {
+		return cli.Usagef("--listen %q: give HOST:PORT, such as 127.0.0.1:8080", listen)
+	}
+	ctx = r.UntilStopped(ctx)
+	talk := web.NewTalk(ctx)
+	s, rec, err := r.OpenAt(ctx, talk)
+	if err != nil {
+		return err
+	}
+	s.Attended = true
+	l, err := net.Listen("tcp", listen)
+	if err != nil {
+		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", listen, err)
+	}
+	key := rand.Text()
+	handler := web.Handler(talk, web.Options{Key: key, Hosts: hosts(host, l.Addr()), Words: words(s)})
+	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second}
+	served := make(chan error, 1)
+	go func() { served <- server.Serve(l) }()
+	fmt.Fprintf(r.Out, "http://%s/?key=%s\n%s\n", address(host, l.Addr()), key, s.Say("browse-how"))
+	left := make(chan error, 1)
+	go func() { left <- home.Run(s, doors(ctx, s, rec)) }()
+	var end error
+	select {
+	case end = <-left:
+		talk.End()
+		talk.Seen(ctx) // the last page
+	case end = <-served:
+	case <-ctx.Done():
+		end = <-left
+	}
+	quietly, cancel := context.WithTimeout(context.Background(), 2*time.Second)
+	defer cancel()
+	if err := server.Shutdown(quietly); err != nil && !errors.Is(err, context.DeadlineExceeded) {
+		return errors.Join(end, err)
+	}
+	return end
+}
+
+// address is what stands in the link: where it listens everywhere, this computer.
+func address(host string, at net.Addr) string {
+	_, port, _ := net.SplitHostPort(at.String()) // an address that is listened at has a port
+	if host == "" || net.ParseIP(host) != nil && net.ParseIP(host).IsUnspecified() {
+		host = "127.0.0.1"
+	}
+	return net.JoinHostPort(host, port)
+}
+
+// hosts are the names it may be asked for under: the one that was given, and this computer.
+func hosts(host string, at net.Addr) []string {
+	_, port, _ := net.SplitHostPort(at.String())
+	names := []string{address(host, at), net.JoinHostPort("localhost", port), net.JoinHostPort("127.0.0.1", port)}
+	if own, err := net.InterfaceAddrs(); err == nil && address(host, at) != net.JoinHostPort(host, port) {
+		for _, a := range own {
+			if ip, ok := a.(*net.IPNet); ok {
+				names = append(names, net.JoinHostPort(ip.IP.String(), port))
+			}
+		}
+	}
+	return names
+}
+
+// words are what the pages say around a sheet.
+func words(s *sitting.Session) web.Words {
+	return web.Words{Lang: "en", Name: s.Say("screen-name"), Skip: s.Say("web-skip"), Send: s.Say("web-send"), GoOn: s.Say("web-go-on"),
+		Sum: s.Say("web-sum"), SumLabel: s.Say("web-sum-label"), Term: s.Say("web-term"), TermLabel: s.Say("web-term-label"),
+		Words: s.Say("web-words"), Units: s.Say("web-units"), None: s.Say("web-none"), Gone: s.Say("web-gone"), Ended: s.Say("web-ended"), Order: s.Say("web-order")}
+}

@@ -1,0 +1,119 @@
+package web
+
+import (
+	"bytes"
+	"crypto/subtle"
+	"io/fs"
+	"net/http"
+	"slices"
+	"strconv"
+	"strings"
+
+	"scratchpass/lessons/page"
+)
+
+// Options are how a talk is served.
+type Options struct {
+	Key   string   // who has the link has it
+	Hosts []string // host and port that it is served under; any other name is refused
+	Words Words
+}
+
+// mostTyped is how many bytes a form may have.
+const mostTyped = 16 << 10
+
+// cookie keeps the key in the browser.
+const cookie = "scratchpass"
+
+// Handler serves a talk to whoever has its key. Pages ask nothing of any other host, run no
+// script but the program's own, and can't be framed; forms of other sites are refused.
+func Handler(t *Talk, o Options) http.Handler {
+	files, err := fs.Sub(static, "static")
+	if err != nil {
+		panic("web: the files are part of the program: " + err.Error())
+	}
+	mux := http.NewServeMux()
+	mux.Handle("GET /static/", http.StripPrefix("/static/", http.FileServerFS(files)))
+	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) { serve(w, r, t, o) })
+	mux.HandleFunc("POST /answer", func(w http.ResponseWriter, r *http.Request) { answer(w, r, t) })
+	return guarded(http.NewCrossOriginProtection().Handler(mux), o)
+}
+
+// guarded refuses other names of this host, and who has no key.
+func guarded(next http.Handler, o Options) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Referrer-Policy", "no-referrer")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		switch {
+		case !slices.Contains(o.Hosts, r.Host):
+			http.Error(w, "this program is not served under that name", http.StatusMisdirectedRequest)
+		case same(r.URL.Query().Get("key"), o.Key):
+			http.SetCookie(w, &http.Cookie{Name: cookie, Value: o.Key, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
+			http.Redirect(w, r, "/", http.StatusSeeOther)
+		case strings.HasPrefix(r.URL.Path, "/static/") || has(r, o.Key):
+			next.ServeHTTP(w, r)
+		default:
+			http.Error(w, o.Words.Gone, http.StatusForbidden)
+		}
+	})
+}
+
+func has(r *http.Request, key string) bool {
+	c, err := r.Cookie(cookie)
+	return err == nil && same(c.Value, key)
+}
+
+func same(a, b string) bool { return subtle.ConstantTimeCompare([]byte(a), []byte(b)) == 1 }
+
+// serve writes the page that is to be seen now.
+func serve(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
+	var b bytes.Buffer
+	v := t.View(r.Context())
+	if v.Ended {
+		defer t.once.Do(func() { close(t.seen) })
+	}
+	if err := Render(&b, v, o.Words); err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.Header().Set("Cache-Control", "no-store")
+	_, _ = w.Write(b.Bytes()) // who has gone needs no page
+}
+
+// answer takes a form, and leads back to the page when the flow has gone on.
+func answer(w http.ResponseWriter, r *http.Request, t *Talk) {
+	r.Body = http.MaxBytesReader(w, r.Body, mostTyped)
+	if err := r.ParseForm(); err != nil {
+		http.Error(w, "the form can't be read: "+err.Error(), http.StatusBadRequest)
+		return
+	}
+	n, err := strconv.Atoi(r.PostForm.Get("prompt"))
+	if err != nil {
+		http.Error(w, "the form has no prompt", http.StatusBadRequest)
+		return
+	}
+	t.Answer(n, typed(r.PostForm, t.View(r.Context()).Prompt))
+	t.View(r.Context())
+	http.Redirect(w, r, "/", http.StatusSeeOther)
+}
+
+// typed is the answer as someone would have typed it.
+func typed(form map[string][]string, q page.Prompt) string {
+	first := func(name string) string { return strings.TrimSpace(strings.Join(form[name], " ")) }
+	switch {
+	case first("word") != "":
+		return first("word")
+	case first("sum") != "":
+		return "= " + first("sum")
+	case first("term") != "":
+		return "? " + first("term")
+	}
+	if _, several := q.Takes.(page.SeveralOf); several {
+		return strings.Join(form["answer"], ", ")
+	}
+	return first("answer")
+}

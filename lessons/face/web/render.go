@@ -1,0 +1,144 @@
+package web
+
+import (
+	"embed"
+	"fmt"
+	"html/template"
+	"io"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"scratchpass/content"
+	"scratchpass/lessons/face/text"
+	"scratchpass/lessons/page"
+	"scratchpass/quiz/drawing"
+)
+
+//go:embed page.gohtml
+var source string
+
+//go:embed static
+var static embed.FS
+
+// Words are what the page around a sheet says.
+type Words struct {
+	Lang, Name, Skip, Send, GoOn, Sum, SumLabel, Term, TermLabel, Words, Units, None, Gone, Ended, Order string
+}
+
+// pages are the templates, read when the first page is written.
+var pages = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("web").Funcs(template.FuncMap{
+		"kind": kind, "svg": svg, "printable": content.Printable, "number": number, "add": func(a, b int) int { return a + b },
+		"lines": lines, "told": told, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "percent": percent,
+		"trim": strings.TrimSpace, "last": last, "before": before,
+	}).Parse(source))
+})
+
+// kind is the name of a block's or a prompt's type.
+func kind(b any) string {
+	if b == nil {
+		return ""
+	}
+	return reflect.TypeOf(b).Name()
+}
+
+func svg(d drawing.Drawing) template.HTML { return template.HTML(d.SVG()) } // it escapes its texts
+
+func number(n int) string { return strconv.Itoa(n) }
+
+func percent(m page.Meter) int { return 100 * m.Done / max(m.Of, 1) }
+
+// lines are a block's lines as every face that writes lines has them, without pictures.
+func lines(b page.Block) []string {
+	var all []string
+	for _, l := range text.Lines(page.Page{b}, false) {
+		if l.Role != text.Picture && strings.TrimSpace(l.Text) != "" {
+			all = append(all, content.Printable(strings.TrimRight(l.Text, "\n")))
+		}
+	}
+	return all
+}
+
+// told are a block's lines in the words of a narrow face.
+func told(b page.Block) []string {
+	var all []string
+	for _, l := range text.Lines(page.Page{b}, true) {
+		if l.Role != text.Picture {
+			all = append(all, content.Printable(l.Text))
+		}
+	}
+	return all
+}
+
+// last is the last line of a question, which asks; before is what stands before it.
+func last(s string) string {
+	s = strings.TrimSpace(s)
+	return s[strings.LastIndexByte(s, '\n')+1:]
+}
+
+func before(s string) string {
+	s = strings.TrimSpace(s)
+	return s[:max(strings.LastIndexByte(s, '\n'), 0)]
+}
+
+// document is what a page is made from.
+type document struct {
+	View
+	Words Words
+	Help  []string // words that can be sent instead of an answer
+	Units []string // that can be put behind a number
+}
+
+// Render writes the page of a view.
+func Render(w io.Writer, v View, words Words) error {
+	v.Body = withoutOptions(v.Body, v.Prompt)
+	d := document{View: v, Words: words, Help: v.Prompt.Words, Units: unitsOf(v.Prompt)}
+	if err := pages().ExecuteTemplate(w, "page", d); err != nil {
+		return fmt.Errorf("the page can't be written: %w", err)
+	}
+	return nil
+}
+
+// withoutOptions leaves the options of the question at hand out where each is a button or a
+// box of the form.
+func withoutOptions(p page.Page, q page.Prompt) page.Page {
+	var options []string
+	switch takes := q.Takes.(type) {
+	case page.OneOf:
+		options = takes.Options
+	case page.SeveralOf:
+		options = takes.Options
+	default:
+		return p
+	}
+	for i := len(p) - 1; i >= 0; i-- {
+		if asked, ok := p[i].(page.Question); ok && slices.Equal(asked.Lines, options) {
+			asked.Lines = nil
+			p = slices.Clone(p)
+			p[i] = asked
+			break
+		}
+	}
+	return p
+}
+
+// unitsOf are the units in which a number may be typed.
+func unitsOf(q page.Prompt) []string {
+	unit := ""
+	switch takes := q.Takes.(type) {
+	case page.Number:
+		unit = takes.Unit
+	case page.Readings:
+		unit = takes.Unit
+	}
+	switch unit {
+	case "in", "mm":
+		return []string{"in", "thou", "mm"}
+	case "":
+		return nil
+	}
+	return []string{unit}
+}
