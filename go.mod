@@ -24,9 +24,14 @@ require (
 	modernc.org/sqlite v1.62.0
 )
 
-require github.com/gofrs/flock v0.13.2
+require (
+	github.com/chromedp/cdproto v0.159.0
+	github.com/chromedp/chromedp v0.23.0
+	github.com/expr-lang/expr v1.17.8
+	github.com/gofrs/flock v0.13.2
+)
 
-require github.com/expr-lang/expr v1.17.8 // indirect
+require github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 
 require (
 	github.com/atotto/clipboard v0.1.4 // indirect
