@@ -14,7 +14,11 @@ func dialBefore(s *sheet) { s.slideDial(calc.Inches(0.036)) }
 func dialAfter(s *sheet) { s.slideDial(calc.Inches(0.013)) }
 
 func (s *sheet) slideDial(example calc.Length) {
-	reading := s.needed("start", "reading", example)
+	shows := "start"
+	if _, given := s.facts.Lengths["dial"]; given { // what it reads now
+		shows = "dial"
+	}
+	reading := s.needed(shows, "reading", example)
 	turn := s.needed("turn", "turn", calc.Inches(0.1))
 	s.values["reading"], s.values["turn"] = s.measured(reading), s.measured(turn)
 	unit, label := s.dialUnit()

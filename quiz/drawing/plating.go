@@ -12,9 +12,17 @@ func platingOnFlank(s *sheet) {
 	s.paper(sheetWide, 58)
 	s.length("plating", "t", calc.Inches(0.0003))
 	const pitch, layer, middle, left, right = 44.0, 4.5, 38.0, 4.0, 72.0
+	twice := s.word("twice")
+	if !s.facts.Example {
+		s.variant("asked")
+		twice = "?"
+	}
 	out, surface, edge := 1.0, 40.0, 4.0
 	if s.inside() {
 		s.variant("inside")
+		if !s.facts.Example {
+			s.variant("inside-asked")
+		}
 		out, surface, edge = -1, 18, 54
 	}
 	const depth = veeDepth * pitch
@@ -44,7 +52,7 @@ func platingOnFlank(s *sheet) {
 		s.draw(Centre, Measure, Point{left, y}, Point{right + 8, y})
 	}
 	s.between(Point{right + 6, line}, Point{right + 6, line + out*2*layer})
-	s.labelFrom(right+9, line+out*layer, s.word("twice"))
+	s.labelFrom(right+9, line+out*layer, twice)
 	s.labelFrom(right+2, line+out*(2*layer+12), s.word("after"))
 	s.labelFrom(right+2, line-out*13, s.word("before"))
 	s.name(middle, surface+out*10, "plating")

@@ -13,8 +13,8 @@ var tan30 = math.Tan(math.Pi / 6)
 // Example numbers of the figures of a thread: 10 threads per inch, a tool with a flat of a
 // sixth of the pitch, from the nominal blank.
 const (
-	exampleTPI   calc.ThreadsPerInch = 10
-	exampleAngle                     = 29.5
+	exampleTPI   = calc.ThreadsPerInch(10)
+	exampleAngle = 29.5
 )
 
 var examplePitch = must(exampleTPI.Pitch())
@@ -47,6 +47,9 @@ func (s *sheet) groove(wide float64) groove {
 		flat = pitch.Times(part) // a question about a tool that does not fit shows one that does
 	}
 	h := s.derived("h", must(depth(pitch, flat)))
+	if _, given := s.facts.Lengths["depth"]; given {
+		s.length("depth", "h", h)
+	}
 	g.depth, g.flat = h.Over(pitch)*wide, flat.Over(pitch)*wide
 	return g
 }

@@ -21,6 +21,7 @@ func (s *sheet) chasingDial(safe []int) {
 	s.paper(sheetWide, 64)
 	marks := int(s.number("marks", "M", 8, 0))
 	teeth := int(s.number("gear", "T", 16, 0))
+	first := s.number("first", "k", 1, 0) - 1 // the mark under the index
 	if !s.facts.Example {
 		safe = nil // a problem asks for them
 	}
@@ -36,7 +37,7 @@ func (s *sheet) chasingDial(safe []int) {
 		every *= 2
 	}
 	for k := range marks {
-		to := up - 2*math.Pi*float64(k)/float64(marks)
+		to := up - 2*math.Pi*(float64(k)-first)/float64(marks)
 		inner := radius - 2.5
 		if k%every == 0 {
 			inner = radius - 4
