@@ -71,5 +71,4 @@ func stickOut(s *sheet) {
 	s.between(Point{at, axis + high/2}, Point{at, axis - high/2})
 	s.labelFrom(at+5, axis+high/2+5, "${d}")
 	s.draw(Thin, Measure, Point{at, axis + high/2}, Point{at, axis + high/2 + 5}, Point{at + 4, axis + high/2 + 5})
-	s.name(9, 4, "chuck")
 }

@@ -39,7 +39,8 @@ func (s *sheet) chasingDial(safe []int) {
 	for k := range marks {
 		to := up - 2*math.Pi*(float64(k)-first)/float64(marks)
 		inner := radius - 2.5
-		if k%every == 0 {
+		named := (k-int(first))%every == 0 // the one under the index among them
+		if named {
 			inner = radius - 4
 		}
 		s.draw(Thin, Machine, middle.away(inner, to), middle.away(radius, to))
@@ -48,7 +49,7 @@ func (s *sheet) chasingDial(safe []int) {
 				s.area(Outline, Solid, Marked, turned(middle.away(radius-2, to), 2, 2, 1, to)...)
 			}
 		}
-		if at := middle.away(radius-7, to); k%every == 0 {
+		if at := middle.away(radius-7, to); named {
 			s.label(at.X, at.Y, strconv.Itoa(k+1))
 		}
 	}
