@@ -27,8 +27,8 @@ func ruleOnThread(s *sheet) {
 	crests = max(crests, 2)
 	const surface, foot, first, last, edge = 22.0, 6.0, 10.0, 86.0, 28.0
 	pitch := (last - first) / float64(crests-1)
-	deep := veeDepth * pitch
-	deep = min(deep, 9)
+	deep := min(veeDepth*pitch, 9)
+	dense := pitch < 6.5 // not each crest has room for its number
 	piece := func(from, to float64) {
 		line := vees(from, to, first+pitch/2, surface, pitch, deep)
 		s.section(Work, append(line, Point{to, foot}, Point{from, foot})...)
@@ -49,7 +49,7 @@ func ruleOnThread(s *sheet) {
 		switch {
 		case asked && i == crests-1:
 			text = "?"
-		case asked && i == crests-2, pitch < 4.5 && i%2 == 1 && i < crests-1, pitch < 4.5 && i == crests-2:
+		case asked && i == crests-2, dense && i < crests-1 && (i%2 == 1 || i == crests-2):
 			continue
 		}
 		s.label(x, surface+3, text)
