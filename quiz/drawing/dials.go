@@ -91,7 +91,8 @@ func slidePlaces(turn, unit calc.Length, label func(calc.Length) string) []place
 	return placesEvery(step, step.Times(0.5), turn, label)
 }
 
-// placesEvery has a number at each step, of which a line is a part.
+// placesEvery has a number at each step, of which a line is a part. The last has none where
+// it would run into the zero.
 func placesEvery(step, line, turn calc.Length, label func(calc.Length) string) []place {
 	var places []place
 	each := int(math.Round(step.Over(line)))
@@ -101,7 +102,7 @@ func placesEvery(step, line, turn calc.Length, label func(calc.Length) string) [
 			break
 		}
 		p := place{share: at.Over(turn)}
-		if i%each == 0 {
+		if i%each == 0 && (i == 0 || turn-at > step.Times(0.6)) {
 			p.label = label(at)
 		}
 		places = append(places, p)

@@ -104,7 +104,7 @@ func threadProfile(s *sheet) {
 		up, surface, edge = -1, 26, 53
 	}
 	if g.nose > 0 { // it goes deeper than a flat
-		edge -= up * 4
+		edge -= up * 3
 	}
 	const middle = 42.0
 	work := clip(g.profile(middle-g.pitch, surface, 3), 0, 88)
