@@ -51,7 +51,7 @@ func acmeForm(s *sheet) {
 	s.draw(Thin, Measure, Point{22 - root, surface - depth - extGap}, Point{22 - root, 11})
 	s.draw(Thin, Measure, Point{22 + root, surface - depth - extGap}, Point{22 + root, 11})
 	s.between(Point{22 - root, 13}, Point{22 + root, 13})
-	s.labelFrom(36, 13, "${f}")
+	s.labelFrom(39, 13, "${f}")
 	s.leader(Point{76, 10}, Point{58, surface - wide/2 - 1})
 	s.labelFrom(74, 9, s.word("clearance"))
 }

@@ -3,7 +3,14 @@ package drawing
 import "scratchpass/calc"
 
 // externalThread names the parts of an external thread on a bar with its axis.
-func externalThread(s *sheet) { anatomy(s, calc.Outside) }
+func externalThread(s *sheet) {
+	if s.inside() { // a problem about an internal thread
+		s.words = s.all["internal-thread"]
+		anatomy(s, calc.Inside)
+		return
+	}
+	anatomy(s, calc.Outside)
+}
 
 // internalThread names the parts of an internal thread: the metal lies outside the bore.
 func internalThread(s *sheet) { anatomy(s, calc.Inside) }

@@ -12,7 +12,7 @@ func boringBar(s *sheet) {
 	s.length("overhang", "L", calc.Inches(3))
 	s.length("withdraw", "w", calc.Inches(0.1))
 	near := axis - wide/2
-	foot := near + min(max(tool.Over(bore), 0.12), 0.3)*wide
+	foot := near + min(max(tool.Over(bore), 0.2), 0.3)*wide
 	top := foot + min(max(bar.Over(bore), 0.3), 0.62)*wide
 	for _, y := range []float64{near - 6, near + wide} {
 		s.section(Work, box(24, y, 64, y+6)...)

@@ -14,7 +14,11 @@ func dialBefore(s *sheet) { s.slideDial(calc.Inches(0.036)) }
 func dialAfter(s *sheet) { s.slideDial(calc.Inches(0.013)) }
 
 func (s *sheet) slideDial(example calc.Length) {
-	reading := s.needed("start", "reading", example)
+	shows := "start"
+	if _, given := s.facts.Lengths["dial"]; given { // what it reads now
+		shows = "dial"
+	}
+	reading := s.needed(shows, "reading", example)
 	turn := s.needed("turn", "turn", calc.Inches(0.1))
 	s.values["reading"], s.values["turn"] = s.measured(reading), s.measured(turn)
 	unit, label := s.dialUnit()
@@ -87,7 +91,8 @@ func slidePlaces(turn, unit calc.Length, label func(calc.Length) string) []place
 	return placesEvery(step, step.Times(0.5), turn, label)
 }
 
-// placesEvery has a number at each step, of which a line is a part.
+// placesEvery has a number at each step, of which a line is a part. The last has none where
+// it would run into the zero.
 func placesEvery(step, line, turn calc.Length, label func(calc.Length) string) []place {
 	var places []place
 	each := int(math.Round(step.Over(line)))
@@ -97,7 +102,7 @@ func placesEvery(step, line, turn calc.Length, label func(calc.Length) string) [
 			break
 		}
 		p := place{share: at.Over(turn)}
-		if i%each == 0 {
+		if i%each == 0 && (i == 0 || turn-at > step.Times(0.6)) {
 			p.label = label(at)
 		}
 		places = append(places, p)

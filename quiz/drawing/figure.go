@@ -131,7 +131,7 @@ func (s *sheet) degrees(name, symbol string, example float64) calc.Angle {
 }
 
 // number returns a number of the facts, or one for example, shown with so many decimals at
-// most.
+// most; one that the question does not print is drawn alone.
 func (s *sheet) number(name, symbol string, example float64, places int) float64 {
 	x, given := s.facts.Numbers[name]
 	if !given {
@@ -141,7 +141,7 @@ func (s *sheet) number(name, symbol string, example float64, places int) float64
 	if !printed {
 		text = calc.Shortest(x, places)
 	}
-	s.tell(symbol, text, given)
+	s.tell(symbol, text, given && printed)
 	return x
 }
 

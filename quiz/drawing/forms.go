@@ -46,6 +46,12 @@ func fiveForms(s *sheet) {
 	}
 }
 
+// calloutMetric is a metric one.
+func calloutMetric(s *sheet) {
+	s.words, s.facts.Metric = s.all["callout"], true
+	callout(s)
+}
+
 // callout is a thread callout taken apart.
 func callout(s *sheet) {
 	s.paper(sheetWide, 48)

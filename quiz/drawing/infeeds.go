@@ -80,3 +80,42 @@ func passChart(s *sheet) {
 		s.name(left+27, 4, key+"-chip")
 	}
 }
+
+// alternateFlank shows two cuts in turn, deeper each time by a depth, with a step along the
+// bed that keeps the flank at one side.
+func alternateFlank(s *sheet) {
+	s.paper(sheetWide, 60)
+	const surface, foot, flat, fed, wide = 38.0, 7.0, 4.0, 10.0, 20.0
+	before := cut{0, 8}
+	for i, x := range []float64{24, 70} {
+		way := float64(2*i - 1) // the first step goes left
+		after := cut{before.across + way*fed*tan30, before.depth + fed}
+		at := func(c cut) []Point {
+			return groove{depth: c.depth, flat: flat}.profile(x+c.across, surface, 1)
+		}
+		work := append([]Point{{x - wide, surface}}, at(after)...)
+		s.section(Work, append(work, Point{x + wide, surface}, Point{x + wide, foot}, Point{x - wide, foot})...)
+		s.area(Thin, Tint, Tool, at(after)...)
+		s.area(Thin, Clear, Tool, at(before)...)
+		s.draw(Outline, Work, at(after)...)
+		was, is := Point{x + before.across, surface - before.depth}, Point{x + after.across, surface - after.depth}
+		// The tool where it was, dashed, and where it is.
+		for k, tip := range []Point{was, is} {
+			high := surface + 6 - tip.Y
+			out := flat/2 + high*tan30
+			s.draw([]Pen{Hidden, Outline}[k], Tool, tip.plus(-out, high), tip.plus(-flat/2, 0), tip.plus(flat/2, 0), tip.plus(out, high))
+			s.draw(Centre, Measure, tip, Point{tip.X, 51})
+		}
+		s.between(Point{was.X, 50}, Point{is.X, 50})
+		s.label(max(was.X, is.X)+11, 50, "b")
+		s.arrow(Marked, Point{x - way*6, 56}, Point{x + way*6, 56})
+		s.name(x, 3, []string{"left", "right"}[i])
+		if i == 0 {
+			s.draw(Thin, Measure, was.plus(flat/2+extGap, 0), Point{48, was.Y})
+			s.draw(Thin, Measure, is.plus(flat/2+extGap, 0), Point{48, is.Y})
+			s.between(Point{47, was.Y}, Point{47, is.Y})
+			s.label(47, was.Y-fed/2, "h")
+		}
+		before = after
+	}
+}

@@ -10,7 +10,7 @@ import (
 // short one. The slope is drawn steeper than it is.
 func leadAngle(s *sheet) {
 	s.paper(sheetWide, 62)
-	starts := min(max(s.number("starts", "z", 2, 0), 1), 3)
+	starts := min(max(s.number("starts", "z", 2, 0), 1), 4)
 	pitch := s.length("pitch", "P", examplePitch)
 	e := s.length("pitch-diameter", "E", must(calc.BasicPitchDiameter(calc.Inches(1), examplePitch)))
 	lead := s.derived("l", pitch.Times(starts))

@@ -13,8 +13,8 @@ var tan30 = math.Tan(math.Pi / 6)
 // Example numbers of the figures of a thread: 10 threads per inch, a tool with a flat of a
 // sixth of the pitch, from the nominal blank.
 const (
-	exampleTPI   calc.ThreadsPerInch = 10
-	exampleAngle                     = 29.5
+	exampleTPI   = calc.ThreadsPerInch(10)
+	exampleAngle = 29.5
 )
 
 var examplePitch = must(exampleTPI.Pitch())
@@ -22,6 +22,7 @@ var examplePitch = must(exampleTPI.Pitch())
 // groove is one thread groove in units of a drawing, so many to a pitch.
 type groove struct {
 	pitch, depth, flat float64
+	nose               float64 // radius of a round nose; its flanks meet the root as a flat's would
 	side               calc.Side
 }
 
@@ -43,10 +44,21 @@ func (s *sheet) groove(wide float64) groove {
 		part, depth = 1.0/8, calc.RadialDepthFromBasicBore
 	}
 	flat := s.length("tool-flat", "f", pitch.Times(part))
+	if nose, given := s.facts.Lengths["nose-radius"]; given {
+		s.length("nose-radius", "r", nose)
+		share := 0.06 // of the pitch, where that is asked for
+		if _, known := s.facts.Lengths["pitch"]; known {
+			share = min(max(nose.Over(pitch), 0.03), 0.1)
+		}
+		g.nose, flat = share*wide, pitch.Times(2*share*tan30)
+	}
 	if widest, err := calc.WidestFlat(g.side, pitch); err != nil || flat > widest {
 		flat = pitch.Times(part) // a question about a tool that does not fit shows one that does
 	}
 	h := s.derived("h", must(depth(pitch, flat)))
+	if _, given := s.facts.Lengths["depth"]; given {
+		s.length("depth", "h", h)
+	}
 	g.depth, g.flat = h.Over(pitch)*wide, flat.Over(pitch)*wide
 	return g
 }
@@ -64,9 +76,22 @@ func (g groove) profile(first, surface float64, n int) []Point {
 	var points []Point
 	for i := range n {
 		x := first + float64(i)*g.pitch
-		points = append(points, Point{x - g.half(), surface}, Point{x - g.flat/2, root}, Point{x + g.flat/2, root}, Point{x + g.half(), surface})
+		points = append(append(points, Point{x - g.half(), surface}), g.tip(x, root)...)
+		points = append(points, Point{x + g.half(), surface})
 	}
 	return points
+}
+
+// tip is the root of a groove from left to right: a flat, or the arc of a round nose.
+func (g groove) tip(x, root float64) []Point {
+	if g.nose == 0 {
+		return []Point{{x - g.flat/2, root}, {x + g.flat/2, root}}
+	}
+	out := 1.0
+	if g.side == calc.Inside {
+		out = -1
+	}
+	return round(Point{x, root + out*g.nose}, g.nose, -out*5*math.Pi/6, -out*math.Pi/6)
 }
 
 // threadProfile is the section of the work with the tool in the middle groove.
@@ -78,14 +103,17 @@ func threadProfile(s *sheet) {
 	if g.side == calc.Inside {
 		up, surface, edge = -1, 26, 53
 	}
+	if g.nose > 0 { // it goes deeper than a flat
+		edge -= up * 3
+	}
 	const middle = 42.0
 	work := clip(g.profile(middle-g.pitch, surface, 3), 0, 88)
 	root := surface - up*g.depth
 	s.section(Work, append(work, Point{work[len(work)-1].X, edge}, Point{work[0].X, edge})...)
 	high := 14 + g.depth
 	wide := g.flat/2 + high*tan30
-	s.area(Outline, Tint, Tool, Point{middle - wide, root + up*high}, Point{middle - g.flat/2, root}, Point{middle + g.flat/2, root},
-		Point{middle + wide, root + up*high})
+	tool := append([]Point{{middle - wide, root + up*high}}, g.tip(middle, root)...)
+	s.area(Outline, Tint, Tool, append(tool, Point{middle + wide, root + up*high})...)
 	s.name(middle, surface+up*8, "tool")
 	s.name(22, (root+edge)/2, "work")
 	s.extension(Point{middle - g.pitch, root}, Point{middle - g.pitch, surface + up*18})
@@ -97,7 +125,12 @@ func threadProfile(s *sheet) {
 	s.between(Point{91, surface}, Point{91, root})
 	s.labelTo(96, surface+up*4, s.word("depth"))
 	s.leader(Point{middle + 12, (root + edge) / 2}, Point{middle + g.flat/4, root - up*1})
-	s.labelFrom(middle+12, (root+edge)/2, s.word("flat"))
+	tip := "flat"
+	if g.nose > 0 {
+		s.variant("nose")
+		tip = "nose"
+	}
+	s.labelFrom(middle+12, (root+edge)/2, s.word(tip))
 }
 
 // Thread returns the profile of one thread with a tool in it whose flat is that of

@@ -33,3 +33,53 @@ func multiStart(s *sheet) {
 		s.name(middle.X, 3, []string{"two", "three"}[i])
 	}
 }
+
+// nextStart is a thread whose first start is cut. The compound along the bed takes the tool
+// on by one pitch: an example alone shows to where.
+func nextStart(s *sheet) {
+	s.paper(sheetWide, 58)
+	starts := min(max(s.number("starts", "z", 2, 0), 2), 4)
+	s.values["P"] = "P"
+	lead := 36.0
+	s.values["l"] = "l"
+	if s.facts.Example {
+		s.length("pitch", "P", examplePitch)
+		s.derived("l", examplePitch.Times(starts))
+	} else {
+		s.variant("asked")
+	}
+	const surface, foot, first, left, right = 32.0, 8.0, 24.0, 2.0, 94.0
+	g := groove{pitch: lead, flat: lead / 2 / 6, depth: veeDepth * lead / 2}
+	work := clip(g.profile(first-lead, surface, 4), left, right)
+	s.section(Work, append(work, Point{right, foot}, Point{left, foot})...)
+	tip := Point{first, surface - g.depth}
+	high := g.depth + 7
+	if s.facts.Example {
+		wide := g.flat/2 + high*tan30
+		s.draw(Hidden, Tool, tip.plus(-wide, high), tip.plus(-g.flat/2, 0), tip.plus(g.flat/2, 0), tip.plus(wide, high))
+		step := lead / starts
+		over := Point{first + step, surface + 2}
+		s.tool(over, g.flat/2, 9)
+		s.draw(Centre, Measure, over, Point{over.X, 51})
+		s.draw(Centre, Measure, tip, Point{tip.X, 51})
+		s.between(Point{first, 48}, Point{over.X, 48})
+		s.labelTo(first+step/2+5, 51.5, s.word("move"))
+		for n := 1.0; n < starts; n++ {
+			for k := -1.0; k < 3; k++ {
+				next := clip(g.profile(first+k*lead+n*step, surface, 1), left, right)
+				if len(next) > 1 {
+					s.draw(Hidden, Marked, next...)
+				}
+			}
+		}
+	} else {
+		s.tool(tip, g.flat/2, high)
+		s.name(tip.X, surface+3, "tool")
+	}
+	s.draw(Thin, Measure, Point{first, surface - g.depth - extGap}, Point{first, 2})
+	s.draw(Thin, Measure, Point{first + lead, surface - g.depth - extGap}, Point{first + lead, 2})
+	s.between(Point{first, 4}, Point{first + lead, 4})
+	s.labelFrom(first+lead+3, 4, s.word("lead"))
+	s.labelFrom(66, 48, s.word("along"))
+	s.arrow(Marked, Point{66, 42}, Point{84, 42})
+}

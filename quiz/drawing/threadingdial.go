@@ -21,6 +21,7 @@ func (s *sheet) chasingDial(safe []int) {
 	s.paper(sheetWide, 64)
 	marks := int(s.number("marks", "M", 8, 0))
 	teeth := int(s.number("gear", "T", 16, 0))
+	first := s.number("first", "k", 1, 0) - 1 // the mark under the index
 	if !s.facts.Example {
 		safe = nil // a problem asks for them
 	}
@@ -36,9 +37,10 @@ func (s *sheet) chasingDial(safe []int) {
 		every *= 2
 	}
 	for k := range marks {
-		to := up - 2*math.Pi*float64(k)/float64(marks)
+		to := up - 2*math.Pi*(float64(k)-first)/float64(marks)
 		inner := radius - 2.5
-		if k%every == 0 {
+		named := (k-int(first))%every == 0 // the one under the index among them
+		if named {
 			inner = radius - 4
 		}
 		s.draw(Thin, Machine, middle.away(inner, to), middle.away(radius, to))
@@ -47,7 +49,7 @@ func (s *sheet) chasingDial(safe []int) {
 				s.area(Outline, Solid, Marked, turned(middle.away(radius-2, to), 2, 2, 1, to)...)
 			}
 		}
-		if at := middle.away(radius-7, to); k%every == 0 {
+		if at := middle.away(radius-7, to); named {
 			s.label(at.X, at.Y, strconv.Itoa(k+1))
 		}
 	}

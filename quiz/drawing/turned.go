@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -23,6 +24,21 @@ func (s *sheet) variant(name string) {
 		s.words.Twin = t
 	}
 }
+
+// as draws another figure with a word of the facts set, in that figure's words.
+func (s *sheet) as(name, fact, word string, draw figure) {
+	s.words = s.all[name]
+	s.facts.Words = maps.Clone(s.facts.Words)
+	if s.facts.Words == nil {
+		s.facts.Words = map[string]string{}
+	}
+	s.facts.Words[fact] = word
+	draw(s)
+}
+
+// The internal forms of figures that are drawn for both.
+func gaugesInside(s *sheet)   { s.as("gauges", "side", calc.Inside.String(), gauges) }
+func boreWithGroove(s *sheet) { s.as("blank-and-groove", "side", calc.Inside.String(), blankAndGroove) }
 
 // inside says whether the problem is about an internal thread.
 func (s *sheet) inside() bool { return s.choice("side", calc.Outside.String()) == calc.Inside.String() }

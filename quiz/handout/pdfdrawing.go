@@ -7,13 +7,16 @@ import (
 )
 
 // picture draws a drawing so large that its labels are as easy to read as small
-// type, but never wider or higher than it may be.
+// type, but never wider or higher than it may be. Where it is smaller, so are its labels:
+// they were placed for letters of a width.
 func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
 	const letter = 0.62 // of the size of the type, for an average letter
-	scale := pt(small.size) * letter * float64(d.Columns()) / d.Width
-	scale = min(scale, pt(width)/d.Width, pt(height)/d.Height)
+	full := pt(small.size) * letter * float64(d.Columns()) / d.Width
+	scale := min(full, pt(width)/d.Width, pt(height)/d.Height)
+	letters := small
+	letters.size = max(hundredthsOf(pt(small.size)*scale/full), smallest)
 	const air = 10 * point
-	high, low := extent(d, pt(small.size)*0.6/scale)
+	high, low := extent(d, pt(letters.size)*0.6/scale)
 	return row{hundredthsOf((high-low)*scale) + 2*air, func(top int) {
 		at := func(q drawing.Point) (x, y int) {
 			return left + hundredthsOf(q.X*scale), top + air + hundredthsOf((high-q.Y)*scale)
@@ -26,10 +29,13 @@ func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
 		p.doc.SetFillColor(255, 255, 255)
 		for _, l := range d.Labels {
 			x, y := at(l.At)
-			p.label(l, x, y, left, width)
+			p.label(l, letters, x, y, left, width)
 		}
 	}}
 }
+
+// smallest is the size of type below which labels on paper are hard to read.
+const smallest = 7 * point
 
 // shape draws a run of straight pieces; one point makes none.
 func (p *pdf) shape(s drawing.Shape, at func(drawing.Point) (x, y int)) {
@@ -73,8 +79,7 @@ func (p *pdf) shape(s drawing.Shape, at func(drawing.Point) (x, y int)) {
 
 // label writes a label at x, as it is aligned. It stands on white, so that no line runs
 // through the letters, and stays on the page.
-func (p *pdf) label(l drawing.Label, x, y, left, width int) {
-	f := small
+func (p *pdf) label(l drawing.Label, f face, x, y, left, width int) {
 	w := p.measure(f)(l.Text)
 	if w > width { // wider than the page
 		f.size = f.size * width / w

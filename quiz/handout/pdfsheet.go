@@ -139,7 +139,7 @@ func (p *pdf) item(it Item) block {
 		b.add(space(2 * point))
 	}
 	if it.Drawing != nil && len(it.Options) > 0 { // options want no working; with working it stands beside that
-		b.add(p.picture(it.Drawing, left, width, p.paper.height/6))
+		b.add(p.picture(it.Drawing, left, width, p.paper.height/4))
 	}
 	if it.Expects != "" {
 		b.add(space(3 * point))
@@ -165,7 +165,10 @@ func (p *pdf) box(it Item, left, right int) []row {
 		free := space(working)
 		if it.Drawing != nil { // beside the working: it is looked at while writing, and saves half a page
 			part := (right - left) * 55 / 100
-			picture := p.picture(it.Drawing, right-part, part, p.paper.height/6)
+			if it.Drawing.Columns() > 48 { // a wide one
+				part = (right - left) * 65 / 100
+			}
+			picture := p.picture(it.Drawing, right-part, part, p.paper.height/5)
 			free = row{max(working, picture.height), picture.paint}
 		}
 		rows = append(rows, free)

@@ -21,7 +21,16 @@ func (v *Values) Facts() drawing.Facts {
 		case InputWord:
 			f.Words[in.Name] = v.values[i].word
 			continue
-		case InputCuts, InputThread:
+		case InputThread: // what a figure looks like, none of its numbers
+			d := v.values[i].thread
+			if side, ok := d.Side(); ok && f.Words["side"] == "" {
+				f.Words["side"] = side.String()
+			}
+			if _, given := f.Numbers["starts"]; !given {
+				f.Numbers["starts"] = float64(d.Starts)
+			}
+			continue
+		case InputCuts:
 			continue
 		default:
 			f.Numbers[in.Name] = v.values[i].x

@@ -5,11 +5,9 @@ import (
 	"strings"
 	"testing"
 
-	"scratchpass/content"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
-	"scratchpass/quiz/tasks"
 )
 
 // The JSON of a problem as others read it: with the key, and without a trace of it.
@@ -86,51 +84,5 @@ func TestMarkDocument(t *testing.T) {
 	text, err := json.Marshal(doc)
 	if err != nil || !strings.Contains(string(text), `"verdict":"slip","slip":"no-angle","points":0`) {
 		t.Errorf("%s, %v", text, err)
-	}
-}
-
-// A sheet shows a drawing with letters, a dial at the starting reading, or nothing; the
-// number that is asked for is never on it.
-func TestDrawings(t *testing.T) {
-	labels, err := content.Shipped().Drawings()
-	if err != nil {
-		t.Fatal(err)
-	}
-	drawn := 0
-	for _, task := range tasks.All() {
-		w := words(t, task.Name)
-		for _, s := range []machine.System{machine.Imperial, machine.Metric} {
-			if !task.Allows(s) {
-				continue
-			}
-			p, err := problem.New(task, problem.NewCode(task.Name, 1, s, 3, machine.DefaultLathe(s)))
-			if err != nil {
-				t.Fatal(err)
-			}
-			d, err := w.Drawing(p, labels)
-			if err != nil || (d == nil) != (w.Task.Drawing == "") {
-				t.Errorf("%s: %v, %v", p.Code, d, err)
-			}
-			if d == nil {
-				continue
-			}
-			drawn++
-			svg := string(d.SVG())
-			if key := p.Expected.Unit.Fixed(p.Expected.Key.X); strings.Contains(svg, key) {
-				t.Errorf("%s: the answer %s is on the drawing", p.Code, key)
-			}
-		}
-	}
-	if drawn < 10 {
-		t.Errorf("%d drawings", drawn)
-	}
-	w := words(t, "dial-past-a-turn")
-	w.Task.Drawing = "no such drawing"
-	if _, err := w.Drawing(remake(t, "dial-past-a-turn@1-0001"), labels); err == nil {
-		t.Error("a drawing that is not there was drawn")
-	}
-	w.Task.Drawing = "dial-face"
-	if d, err := w.Drawing(remake(t, "single-depth@1-0001"), labels); d != nil || err != nil {
-		t.Errorf("a task without a dial draws %v, %v", d, err)
 	}
 }
