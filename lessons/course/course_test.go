@@ -42,7 +42,8 @@ type fading struct{ task string }
 func (fading) Name() string                        { return "fading" }
 func (fading) Farewell(st *sitting.Sitting) string { return st.Stopped() }
 func (f fading) Run(st *sitting.Sitting) error {
-	return run{Sitting: st}.examplesAndFading(f.task, problem.DeriveFirst)
+	_, err := run{Sitting: st}.examplesAndFading(f.task, problem.DeriveFirst)
+	return err
 }
 
 // One right answer takes a step of help away, two wrong ones bring it back.

@@ -12,7 +12,7 @@ import (
 
 // Doors are what the home screen opens that other groups of commands hold.
 type Doors struct {
-	Progress func(context.Context, *sitting.Session, *record.Record) error
+	Progress func(*sitting.Session, *record.Record) error
 	Rehearse func(*sitting.Session) error
 }
 
@@ -28,7 +28,7 @@ func Home(ctx context.Context, r *cli.Run, doors Doors) error {
 	}
 	h := home.Doors{SaveLathe: r.KeepLathe, Rehearse: func() error { return doors.Rehearse(s) }}
 	if rec != nil {
-		h.Progress = func() error { return doors.Progress(ctx, s, rec) }
+		h.Progress = func() error { return doors.Progress(s, rec) }
 	}
 	return home.Run(s, h)
 }
