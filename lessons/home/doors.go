@@ -1,6 +1,9 @@
 package home
 
 import (
+	"time"
+	"unicode/utf8"
+
 	"scratchpass/lessons/course"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/practice"
@@ -16,15 +19,15 @@ type door struct {
 // page is what stands above the menu: on a first visit where to start, else the plan.
 func (h *home) page(opened bool) page.Page {
 	p := page.Page{page.Heading{Text: h.Say("home-title")}}
-	if opened {
-		p = append(p, page.Paragraph{Text: h.Say("home-what")})
+	if opened && (h.plan == nil || h.plan.First) {
+		p = append(p, page.Paragraph{Text: h.Say("home-what")}, page.Gap{})
 	}
 	switch {
 	case h.plan == nil:
 	case h.plan.First && h.plan.Next != nil:
-		p = append(p, page.Gap{}, page.Paragraph{Text: h.Say("home-first", "title", h.plan.Next.Title, "minutes", h.plan.Next.Minutes)})
+		p = append(p, page.Paragraph{Text: h.Say("home-first", "title", h.plan.Next.Title, "minutes", h.plan.Next.Minutes)})
 	default:
-		p = append(p, page.Gap{}, page.Paragraph{Text: h.plan.Today(h.Say, h.Clock())}, h.plan.Readiness(h.Say))
+		p = append(p, page.Paragraph{Text: h.plan.Today(h.Say, h.Clock())}, h.plan.Readiness(h.Say))
 		if text := h.lastTime(); text != "" {
 			p = append(p, page.Aside{Text: text})
 		}
@@ -32,19 +35,27 @@ func (h *home) page(opened bool) page.Page {
 	return append(p, h.Rehearsal())
 }
 
-// mostNamed is how many tasks are named in a row.
-const mostNamed = 3
+// What was gained is told by name, so many names as fit a line.
+const (
+	mostNamed = 3
+	lastWide  = 76
+)
 
 // lastTime says what the last day with answers has brought.
 func (h *home) lastTime() string {
 	if h.plan.Last.IsZero() {
 		return ""
 	}
-	date := h.plan.Last.In(h.Clock().Location()).Format("2006-01-02")
-	if len(h.plan.Gained) > 0 {
-		return h.Say("plan-last", "date", date, "tasks", course.Titles(h.Session, h.plan.Gained, mostNamed))
+	date := h.plan.Last.In(h.Clock().Location()).Format(time.DateOnly)
+	if len(h.plan.Gained) == 0 {
+		return h.Say("plan-last-none", "date", date, "n", len(h.plan.Worked))
 	}
-	return h.Say("plan-last-none", "date", date, "tasks", course.Titles(h.Session, h.plan.Worked, mostNamed))
+	for most := mostNamed; ; most-- {
+		text := h.Say("plan-last", "date", date, "tasks", course.Titles(h.Session, h.plan.Gained, most))
+		if most == 1 || utf8.RuneCountInString(text) <= lastWide {
+			return text
+		}
+	}
 }
 
 func (h *home) doors() []door {
@@ -88,7 +99,11 @@ func (h *home) best() (door, course.Step) {
 
 // lesson is a door to a lesson.
 func (h *home) lesson(phrase string, l course.LessonAt) door {
-	return door{h.Say(phrase, "title", course.Title(l.Lesson), "part", l.Part+1, "of", len(l.Parts)),
+	title := l.Title
+	if l.State == course.Untouched {
+		title = course.Title(l.Lesson) // with its length
+	}
+	return door{h.Say(phrase, "title", title, "part", l.Part+1, "of", len(l.Parts)),
 		func() error { return h.sit(course.Lesson{Lesson: l.Name}) }}
 }
 

@@ -10,10 +10,11 @@ import (
 	"scratchpass/quiz/drawing"
 )
 
-// So much of a list fits one screen of 80 by 24 with the rest.
+// So much of a list fits one screen of 80 by 24 with the rest: one mistake less for each
+// other line about what goes wrong.
 const (
-	mostSlips = 2
-	mostNamed = 2
+	mostSlips = 3
+	mostNamed = 1
 )
 
 // builder puts a page together.
@@ -51,9 +52,14 @@ func (p Progress) Page(w Speaker, plan course.Plan, now time.Time) page.Page {
 	if p.Answers == 0 {
 		return b.page
 	}
-	b.page = append(b.page, p.bars(w), page.Gap{}, page.Paragraph{Text: plan.Today(course.Say(w.Say), now)})
-	p.wrong(&b, mostSlips, mostNamed)
-	b.gap()
+	b.page = append(b.page, p.bars(w), page.Paragraph{Text: plan.Today(course.Say(w.Say), now)})
+	slips := mostSlips
+	for _, others := range [][]string{p.SureWrong, p.Stuck} {
+		if len(others) > 0 {
+			slips--
+		}
+	}
+	p.wrong(&b, slips, mostNamed)
 	if len(p.Begun) > 0 {
 		b.line("progress-more", "n", len(p.Begun))
 	} else {
@@ -151,9 +157,9 @@ func (p Progress) begun(b *builder) {
 // closing says whether it is time to ask.
 func (p Progress) closing(w Speaker) page.Block {
 	if p.Ready {
-		return page.Caution{Text: w.Say("progress-ready-see")}
+		return page.Paragraph{Text: w.Say("progress-ready-see")}
 	}
-	return page.Caution{Text: w.Say("progress-not-yet")}
+	return page.Paragraph{Text: w.Say("progress-not-yet")}
 }
 
 // chart shows how much was right from day to day.

@@ -19,7 +19,7 @@ type Ready struct {
 }
 
 // mostMissing is how many tasks of a list are named where it is folded.
-const mostMissing = 3
+const mostMissing = 2
 
 // Page words it on one screen: what is missing first, of long lists the beginning. The
 // most it ever says is "ready to ask your instructor".
@@ -27,15 +27,15 @@ func (r Ready) Page(w Speaker) page.Page {
 	b := builder{Speaker: w, page: r.top(w)}
 	r.missing(&b, mostMissing, false)
 	b.line("ready-shown-folded", "gate", len(r.SafetyCriticalShown), "core", len(r.CoreShown))
-	return r.end(b)
+	return append(b.page, page.Caution{Text: w.Say("ready-not-tested")})
 }
 
 // Whole is the page with every list in full, as it is printed and signed.
 func (r Ready) Whole(w Speaker) page.Page {
 	b := builder{Speaker: w, page: r.top(w)}
 	r.missing(&b, -1, true)
-	b.gap()
-	return r.end(b)
+	return append(b.page, page.Gap{}, page.Caution{Text: w.Say("ready-not-tested")}, page.Caution{Text: w.Say("rehearsal")},
+		page.Gap{}, page.Paragraph{Text: w.Say("ready-sign")})
 }
 
 // top is the verdict, and how many evenings are left.
@@ -63,11 +63,12 @@ func (r Ready) missing(b *builder, most int, shown bool) {
 		if len(tasks) == 0 {
 			return
 		}
+		said, names := b.Say(phrase, "n", len(tasks)), b.named(tasks, most)+"."
 		if most < 0 {
-			b.gap()
+			b.page = append(b.page, page.Gap{}, page.Paragraph{Text: said}, page.Paragraph{Text: names})
+			return
 		}
-		b.line(phrase, "n", len(tasks))
-		b.page = append(b.page, page.Paragraph{Text: b.named(tasks, most) + "."})
+		b.page = append(b.page, page.Paragraph{Text: said + " " + names})
 	}
 	list("ready-sure", r.SureWrong)
 	list("ready-gate-open", r.SafetyCriticalOpen)
@@ -83,10 +84,4 @@ func (r Ready) missing(b *builder, most int, shown bool) {
 	} else {
 		b.line("ready-test-none")
 	}
-}
-
-// end is what this does not test, and where the instructor signs.
-func (r Ready) end(b builder) page.Page {
-	return append(b.page, page.Caution{Text: b.Say("ready-not-tested")}, page.Caution{Text: b.Say("rehearsal")},
-		page.Gap{}, page.Paragraph{Text: b.Say("ready-sign")})
 }
