@@ -47,13 +47,9 @@ func (r run) examplesAndFading(task string, level problem.Level) (asked int, err
 			return 0, err
 		}
 		switch {
-		case a.Mark.Correct() && (shown >= 2 || !a.Hint):
+		case a.Mark.Correct() && (blanks > 1 || shown >= 2 || !a.Hint):
 			blanks, wrong = blanks+1, 0
-		case shown < 2: // the first answer shows that one was not enough
-			if err := another(); err != nil {
-				return 0, err
-			}
-		case wrong == 1 && blanks == 1: // nothing to go back to but another example
+		case blanks == 1 && (shown < 2 || wrong == 1): // nothing to go back to but another example
 			wrong = 0
 			if err := another(); err != nil {
 				return 0, err
