@@ -57,7 +57,7 @@ func Titles(s *sitting.Session, names []string, most int) string {
 	}
 	said := strings.Join(all, "; ")
 	if more := len(names) - most; more > 0 {
-		said += s.Say("gains-more", "n", more)
+		said += " " + s.Say("gains-more", "n", more)
 	}
 	return said
 }

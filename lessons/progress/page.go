@@ -40,7 +40,7 @@ func (w Speaker) named(tasks []string, most int) string {
 	}
 	said := strings.Join(all, "; ")
 	if more := len(tasks) - most; more > 0 {
-		said += w.Say("gains-more", "n", more)
+		said += " " + w.Say("gains-more", "n", more)
 	}
 	return said
 }
