@@ -17,6 +17,7 @@ type Book interface {
 	Places() ([]record.Left, error)
 	AddTest(t record.Test) error
 	LastTest() (t record.Test, ok bool, err error)
+	Situations(task string, n int) ([]string, error) // of the last answers, the latest first
 	Summaries() (of map[string]record.Summary, answers int, err error)
 }
 

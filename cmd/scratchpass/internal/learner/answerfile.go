@@ -142,6 +142,13 @@ func (b answerFile) LastTest() (t record.Test, ok bool, err error) {
 	return b.Book.LastTest()
 }
 
+func (b answerFile) Situations(task string, n int) ([]string, error) {
+	if b.Book == nil {
+		return nil, nil
+	}
+	return b.Book.Situations(task, n)
+}
+
 func (b answerFile) AddTest(t record.Test) error {
 	if b.Book == nil {
 		return nil
