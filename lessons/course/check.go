@@ -30,6 +30,9 @@ func (r run) check() error {
 		if len(again) > 1 {
 			closing = r.Say("say-check-parts", "n", len(again), "part", goOnAt+1, "title", l.Parts[goOnAt].Title)
 		}
+		if r.Book != nil {
+			closing += " " + r.Say("say-check-goes-on")
+		}
 	} else if got < n { // what went wrong is from another lesson
 		closing = r.Say("say-check-again")
 	}

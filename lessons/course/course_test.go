@@ -201,7 +201,7 @@ func TestTheEndOfALesson(t *testing.T) {
 		t.Fatal(err)
 	}
 	log := l.Log.String()
-	if want := "Take part 2 again: " + lesson.Parts[1].Title + "."; !strings.Contains(log, want) {
+	if want := `Take part 2 again, "` + lesson.Parts[1].Title + `". Next time`; !strings.Contains(strings.Join(strings.Fields(log), " "), want) {
 		t.Errorf("no %q in\n%s", want, log[max(0, len(log)-900):])
 	}
 	if !strings.Contains(log, "Newly shown today: ") || !strings.Contains(log, "Due tomorrow: ") {
