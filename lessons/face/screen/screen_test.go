@@ -31,7 +31,7 @@ func TestLayKeepsTheWords(t *testing.T) {
 		page.Figure{Pictures: []drawing.Drawing{drawing.Curve("", []float64{1, 2}, 0, 0)}},
 		page.Caution{Text: "CAUTION: stop."},
 		page.Meter{Done: 1, Begun: 2, Of: 9, Text: "1 of 9 shown"},
-		page.Meters{{Name: "Safety", Meter: page.Meter{Done: 1, Of: 9, Text: "1 of 9 shown"}}, {Name: "Passes", Meter: page.Meter{Text: "0 of 0 shown"}}},
+		page.Meters{{Name: "Safety", Meter: page.Meter{Done: 1, Of: 9, Text: "1 of 9 shown"}}, {Name: "Passes", Meter: page.Meter{Text: "3 of 7 shown"}}},
 	}
 	for _, width := range []int{text.NarrowestWidth, 39, 70, 98} {
 		var words []string
