@@ -158,10 +158,15 @@ func TestOneProblemOnAScreen(t *testing.T) {
 func TestHomeScreen(t *testing.T) {
 	c := start(t, 80, 60)
 	c.waitFor("What would you like to do?")
-	c.press("7", "> 7)")
+	c.press("3", "> 3)") // a first visit: the whole menu
+	c.send("\r")
+	c.waitFor("--record FILE")
+	c.press("8", "> 8)")
 	c.send("\r")
 	c.waitFor("Never hold cloth")
-	c.press("8", "> 8)")
+	c.waitFor("Enter go on")
+	c.press("\r", "What would you like to do?")
+	c.press("9", "> 9)")
 	c.send("\r")
 	if code := c.exit(); code != cli.ExitDone {
 		t.Errorf("exit code %d", code)

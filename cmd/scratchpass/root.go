@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"runtime/debug"
 	"slices"
 
@@ -89,8 +88,8 @@ and your instructor come first.`,
 // doors are what the home screen opens of other groups of commands.
 func doors(r *cli.Run) learner.Doors {
 	return learner.Doors{
-		Progress: func(ctx context.Context, s *sitting.Session, rec *record.Record) error {
-			return progress.Show(ctx, r, s, rec)
+		Progress: func(s *sitting.Session, rec *record.Record) error {
+			return progress.Show(r, s, rec)
 		},
 		Rehearse: func(s *sitting.Session) error { return rehearse.FromHome(r, s) },
 	}

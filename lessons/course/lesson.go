@@ -32,7 +32,7 @@ func (l Lesson) Run(st *sitting.Sitting) error {
 	if err != nil {
 		return err
 	}
-	r := run{st, lesson}
+	r := run{Sitting: st, lesson: lesson, known: map[string]bool{}}
 	first, err := r.leftOff()
 	if err != nil {
 		return err
@@ -57,16 +57,14 @@ func (l Lesson) Run(st *sitting.Sitting) error {
 			return err
 		}
 	}
-	if err := r.check(); err != nil {
-		return err
-	}
-	return r.remember(-1)
+	return r.check()
 }
 
 // run is one run of a lesson.
 type run struct {
 	*sitting.Sitting
 	lesson content.Lesson
+	known  map[string]bool // tasks that were right, without a hint, before they were taught
 }
 
 // leftOff returns the part to begin with: where the learner left off, if that is
@@ -94,7 +92,7 @@ func (r run) leftOff() (int, error) {
 	return part, nil
 }
 
-// remember keeps where in a lesson the learner is; below 0 that it is finished.
+// remember keeps where in a lesson the learner is; behind its last part it is finished.
 func (r run) remember(part int) error {
 	if r.Book == nil {
 		return nil
@@ -143,6 +141,7 @@ func (r run) preCheck() (skip bool, err error) {
 		}
 		if a.Mark.Correct() && !a.Hint {
 			got++
+			r.known[a.Task] = true
 		}
 	}
 	if got < 2 {
@@ -182,25 +181,28 @@ func (r run) part(part content.Part, place string, skip bool) error {
 		return err
 	}
 	level := levelOf(part.Level)
+	whole, asked := max(part.Whole, 1), 0
 	if !skip {
-		if err := r.GoOn("say-to-examples"); err != nil {
-			return err
-		}
-		if err := r.examplesAndFading(part.Task, level); err != nil {
+		var err error
+		if asked, err = r.examplesAndFading(part.Task, level); err != nil {
 			return err
 		}
 	}
-	whole := max(part.Whole, 1)
-	for i := range whole {
-		p, w, err := r.Problem(part.Task, level, nil)
-		if err != nil {
-			return err
-		}
-		if _, err := r.Pose(p, w, r.Problems(i, whole), r.Rules); err != nil {
+	for i := asked; i < whole; i++ {
+		if _, err := r.whole(part.Task, level, i, whole); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// whole asks a problem with no step of it given, the i-th of so many.
+func (r run) whole(task string, level problem.Level, i, of int) (sitting.Answered, error) {
+	p, w, err := r.Problem(task, level, nil)
+	if err != nil {
+		return sitting.Answered{}, err
+	}
+	return r.Pose(p, w, r.Problems(i, of), r.Rules)
 }
 
 // explain turns one block of a lesson into blocks of a page.
@@ -214,29 +216,6 @@ func (r run) explain(b content.Block) (page.Page, error) {
 	}
 	text, err := figures.Fill(b.Text)
 	return page.Page{page.Paragraph{Text: text}}, err
-}
-
-// check asks mixed problems without a word in between and tells at the end.
-func (r run) check() error {
-	l := r.lesson
-	if err := r.Show(page.Page{page.Heading{Text: r.Say("say-check")}, page.Paragraph{Text: r.Say("say-check-rules", "n", len(l.Check.Tasks))}}); err != nil {
-		return err
-	}
-	rules := r.Rules
-	rules.AtTheEnd = true
-	got, err := r.AskAllThenTell(len(l.Check.Tasks), r.OneOfEach(l.Check.Tasks, levelOf(l.Check.Level)), rules)
-	if err != nil {
-		return err
-	}
-	closing := "say-check-again"
-	if got == len(l.Check.Tasks) {
-		closing = "say-check-passed"
-	}
-	return r.Show(page.Page{
-		page.Heading{Text: r.Say("say-check-result", "right", got, "of", len(l.Check.Tasks))},
-		page.Paragraph{Text: r.Say(closing, "lesson", l.Name)},
-		r.Rehearsal(),
-	})
 }
 
 // Title returns the title of a lesson for a menu, with its length.

@@ -24,22 +24,20 @@ type Doors struct {
 
 // Run shows the home screen until the learner is done.
 func Run(s *sitting.Session, d Doors) error {
-	h := &home{Session: s, Doors: d}
-	if err := s.Face.Show(page.Page{
-		page.Heading{Text: s.Say("home-title")},
-		page.Paragraph{Text: s.Say("home-what")},
-		s.Rehearsal(),
-		page.Aside{Text: s.Say("home-lathe", "lathe", s.Lathe.Name)},
-	}); err != nil {
-		return err
-	}
-	for {
+	h := &home{Session: s, Doors: d, course: course.Load(s.Library)}
+	for first := true; ; first = false {
+		if err := h.look(); err != nil {
+			return err
+		}
+		if err := s.Face.Show(h.page(first)); err != nil {
+			return err
+		}
 		doors := h.doors()
 		var labels []string
 		for _, d := range doors {
 			labels = append(labels, d.label)
 		}
-		i, err := h.choose("home-ask", labels)
+		i, err := h.choose("home-ask", labels, false)
 		if err != nil {
 			return page.Farewell(err, s.Say("say-stopped", "done", s.Done(h.answers)))
 		}
@@ -56,7 +54,20 @@ func Run(s *sitting.Session, d Doors) error {
 type home struct {
 	*sitting.Session
 	Doors
+	course  course.Course
+	plan    *course.Plan       // nil where no record is kept
+	looked  bool               // someone who is here for the first time wants the whole menu
 	answers []sitting.Answered // of all sittings since the program was opened
+}
+
+// look makes the plan from what the record holds now.
+func (h *home) look() error {
+	if h.Book == nil {
+		return nil
+	}
+	p, err := h.course.Plan(h.Book, h.System, h.Clock())
+	h.plan = &p
+	return err
 }
 
 // sit runs a flow as a sitting of its own.
@@ -66,56 +77,11 @@ func (h *home) sit(f sitting.Flow) error {
 	return err
 }
 
-// door is a line of the home menu and where it leads; the last leads out.
-type door struct {
-	label string
-	open  func() error
-}
-
-func (h *home) doors() []door {
-	var doors []door
-	add := func(phrase string, open func() error) {
-		if open != nil {
-			doors = append(doors, door{h.Say(phrase), open})
-		}
-	}
-	if h.Book != nil {
-		add("home-best", func() error { return h.sit(practice.Best{Level: problem.NumbersGiven}) })
-	}
-	add("home-learn", h.chooseLesson)
-	add("home-progress", h.Progress)
-	add("home-practise", h.choosePractice)
-	add("bench-door", h.Rehearse)
-	add("home-lathe-door", h.describeAndKeep)
-	add("home-safety", func() error { return h.Face.Show(h.SafetyPage()) })
-	return append(doors, door{h.Say("home-leave"), nil})
-}
-
 // errBack leaves a menu for the one before.
 var errBack = errors.New("back")
 
-func (h *home) choose(ask string, options []string) (int, error) {
-	return sitting.Choose(h.Session, h.Face, h.Say(ask), page.Menu{Options: options, Back: true})
-}
-
-func (h *home) chooseLesson() error {
-	names := h.Library.LessonNames()
-	var titles []string
-	for _, name := range names {
-		l, err := h.Library.Lesson(name)
-		if err != nil {
-			return err
-		}
-		titles = append(titles, course.Title(l))
-	}
-	i, err := h.choose("home-which-lesson", append(titles, h.Say("home-back")))
-	if err != nil {
-		return err
-	}
-	if i == len(names) {
-		return errBack
-	}
-	return h.sit(course.Lesson{Lesson: names[i]})
+func (h *home) choose(ask string, options []string, back bool) (int, error) {
+	return sitting.Choose(h.Session, h.Face, h.Say(ask), page.Menu{Options: options, Back: back})
 }
 
 // homePractice is how many problems a session from the home screen has.
@@ -130,7 +96,7 @@ func (h *home) choosePractice() error {
 			choices = append(choices, names)
 		}
 	}
-	i, err := h.choose("home-which-stage", append(options, h.Say("home-back")))
+	i, err := h.choose("home-which-stage", append(options, h.Say("home-back")), true)
 	if err != nil {
 		return err
 	}

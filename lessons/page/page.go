@@ -110,6 +110,15 @@ type Meter struct {
 	Text            string
 }
 
+// Meters are several of them, a row each, with a name for what each is of.
+type Meters []NamedMeter
+
+// NamedMeter is one of them.
+type NamedMeter struct {
+	Name string
+	Meter
+}
+
 // Moves are things that can be done now, numbered from 1.
 type Moves []string
 
@@ -152,6 +161,7 @@ func (Caution) block()   {}
 func (Figure) block()    {}
 func (Score) block()     {}
 func (Meter) block()     {}
+func (Meters) block()    {}
 func (Moves) block()     {}
 func (Log) block()       {}
 func (Table) block()     {}

@@ -11,9 +11,6 @@ import (
 	"scratchpass/quiz/problem"
 )
 
-// bestMinutes is how long a session of what is best to practise lasts at most.
-const bestMinutes = 12
-
 // Best practises what the record says is best now, and says why each comes.
 type Best struct {
 	Level problem.Level `json:"level"`
@@ -39,7 +36,7 @@ type chosen struct {
 func (f Best) Run(st *sitting.Sitting) error {
 	rules := st.Rules
 	rules.Certainty = sitting.AskedIfCritical
-	if err := st.Show(page.Page{page.Heading{Text: st.Say("say-best", "minutes", bestMinutes)}, page.Typeable{Text: st.Say("say-words")}}); err != nil {
+	if err := st.Show(page.Page{page.Heading{Text: st.Say("say-best", "minutes", course.ReviewMinutes)}, page.Typeable{Text: st.Say("say-words")}}); err != nil {
 		return err
 	}
 	items := course.Order(st.Library, st.System)
@@ -49,7 +46,7 @@ func (f Best) Run(st *sitting.Sitting) error {
 		if err != nil {
 			return err
 		}
-		if minutes += c.Minutes; c.Task == "" || minutes > bestMinutes {
+		if minutes += c.Minutes; c.Task == "" || minutes > course.ReviewMinutes {
 			break
 		}
 		recent = append(recent, c.Task)
@@ -67,12 +64,21 @@ func (f Best) Run(st *sitting.Sitting) error {
 		if err != nil {
 			return err
 		}
-		why := st.Say("say-why-"+string(c.Reason), "task", w.Task.Title, "run", c.Summary.Run.Length)
+		why := whyNow(st, c, w.Task.Title)
 		if _, err := st.Pose(p, w, page.Where{Text: why}, rules); err != nil {
 			return err
 		}
 	}
-	return st.Show(summary(st))
+	return closing(st)
+}
+
+// whyNow says why a task comes. Of a run that has not begun it says nothing.
+func whyNow(st *sitting.Sitting, c chosen, title string) string {
+	phrase := "say-why-" + string(c.Reason)
+	if c.Summary.Run.Length == 0 && (c.Reason == schedule.InProgress || c.Reason == schedule.AnotherDay) {
+		phrase += "-none"
+	}
+	return st.Say(phrase, "task", title, "run", c.Summary.Run.Length)
 }
 
 // next is what is best now.

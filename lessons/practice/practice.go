@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"scratchpass/lessons/course"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/answer"
@@ -50,7 +51,16 @@ func (f Practice) Run(st *sitting.Sitting) error {
 			return err
 		}
 	}
-	return st.Show(summary(st))
+	return closing(st)
+}
+
+// closing says what the sitting came to, and what the day has gained.
+func closing(st *sitting.Sitting) error {
+	gains, err := course.Gains(st)
+	if err != nil {
+		return err
+	}
+	return st.Show(append(append(summary(st), gains...), st.Rehearsal()))
 }
 
 // summary lists how each task went and the common errors that were made.
@@ -80,7 +90,7 @@ func summary(st *sitting.Sitting) page.Page {
 			p = append(p, page.Item{Text: w.Task.Slips[name], Inner: true})
 		}
 	}
-	return append(p, st.Rehearsal())
+	return p
 }
 
 // Resolve turns the names of tasks and stages into tasks. An unknown name is an

@@ -2,12 +2,16 @@ package practice
 
 import (
 	"errors"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"scratchpass/lessons/internal/scripted"
 	"scratchpass/lessons/page"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 )
@@ -65,6 +69,36 @@ func TestNumbersAndSituationsChange(t *testing.T) {
 		}
 		if len(l.Posed) != n {
 			t.Errorf("%s: %d problems", task, len(l.Posed))
+		}
+	}
+}
+
+// A decision does not come in the situation of the sitting before, nor of the one before
+// that, where a record is kept.
+func TestSituationsChangeFromSittingToSitting(t *testing.T) {
+	r, err := record.Open(filepath.Join(t.TempDir(), "r.db"), "Ada")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Close()
+	book, err := schedule.NewBook(r, machine.Imperial)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var last []string
+	for range 12 {
+		l := scripted.NewLearner(t, 2, machine.Imperial, (*scripted.Learner).Key) // the same seeds each time
+		l.Session.KeepIn(book, r.Sittings())
+		if _, err := l.Session.Run(Practice{Tasks: []string{"when-to-leave-compound"}, Level: problem.NumbersGiven, Count: 1}); err != nil {
+			t.Fatal(err)
+		}
+		now := l.Posed[0].Values.Situation()
+		if slices.Contains(last[max(0, len(last)-2):], now) {
+			t.Errorf("%s comes again after %v", now, last)
+		}
+		last = append(last, now)
+		if !strings.Contains(l.Log.String(), "Newly shown today: ") || !strings.Contains(l.Log.String(), "Due tomorrow: ") {
+			t.Error(l.Log.String())
 		}
 	}
 }

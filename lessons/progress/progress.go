@@ -3,16 +3,13 @@
 package progress
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
 	"time"
 
-	"scratchpass/lessons/page"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz/drawing"
 	"scratchpass/quiz/problem"
 )
 
@@ -147,78 +144,4 @@ type Speaker struct {
 	Say   func(phrase string, pairs ...any) string
 	Title func(task string) string
 	Slip  func(task, slip string) string
-}
-
-// Page words the progress.
-func (p Progress) Page(w Speaker) page.Page {
-	text := page.Page{page.Heading{Text: w.Say("progress-title", "learner", p.Learner)}}
-	if p.Answers == 0 {
-		return append(text, page.Paragraph{Text: w.Say("progress-none")})
-	}
-	line := func(phrase string, pairs ...any) { text = append(text, page.Paragraph{Text: w.Say(phrase, pairs...)}) }
-	item := func(said string) { text = append(text, page.Item{Text: said}) }
-	line("progress-sum", "n", p.Answers, "minutes", fmt.Sprintf("%.0f", p.Minutes))
-	line("progress-stages")
-	for _, s := range p.Stages {
-		text = append(text, page.Meter{Done: s.Shown, Begun: s.Begun, Of: s.Of,
-			Text: w.Say("progress-stage", "stage", w.Say("stage-"+string(s.Stage)), "shown", s.Shown, "begun", s.Begun, "of", s.Of)})
-	}
-	list := func(phrase string, tasks []string) {
-		if len(tasks) == 0 {
-			return
-		}
-		line(phrase)
-		for _, task := range tasks {
-			item(w.Title(task))
-		}
-	}
-	if len(p.Begun) > 0 {
-		line("progress-begun")
-		for _, b := range p.Begun {
-			phrase := "progress-begun-line"
-			if b.OneDay {
-				phrase = "progress-one-day"
-			}
-			item(w.Say(phrase, "task", w.Title(b.Task), "run", b.Run))
-		}
-		line("progress-why")
-	}
-	list("progress-due", p.Due)
-	if len(p.Next) > 0 {
-		line("progress-next")
-		for _, n := range p.Next {
-			item(w.Say("progress-next-line", "task", w.Title(n.Task), "date", n.Date))
-		}
-	}
-	list("progress-stuck", p.Stuck)
-	list("progress-sure", p.SureWrong)
-	if len(p.Slips) > 0 {
-		line("progress-slips")
-		for _, s := range p.Slips[:min(5, len(p.Slips))] {
-			item(w.Say("progress-slip", "task", w.Title(s.Task), "times", s.Times, "slip", w.Slip(s.Task, s.Slip)))
-		}
-	}
-	text = append(text, p.chart(w)...)
-	closing := "progress-not-yet"
-	if p.Ready {
-		closing = "progress-ready"
-	}
-	return append(text, page.Caution{Text: w.Say(closing)})
-}
-
-// chart shows how much was right from day to day.
-func (p Progress) chart(w Speaker) page.Page {
-	if len(p.Days) < 2 {
-		return nil
-	}
-	var percent []float64
-	for _, d := range p.Days {
-		percent = append(percent, 100*float64(d.Right)/float64(d.Answers))
-	}
-	first, last := p.Days[0], p.Days[len(p.Days)-1]
-	return page.Page{page.Figure{
-		Pictures: []drawing.Drawing{drawing.Curve(first.Date+" - "+last.Date, percent, 100, 0)},
-		Twin: w.Say("progress-chart", "first", fmt.Sprintf("%.0f", percent[0]), "from", first.Date,
-			"last", fmt.Sprintf("%.0f", percent[len(percent)-1]), "to", last.Date, "days", len(p.Days)),
-	}}
 }

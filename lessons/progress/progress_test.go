@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"scratchpass/lessons/course"
 	"scratchpass/lessons/mastery"
 	"scratchpass/lessons/progress"
 	"scratchpass/lessons/record"
@@ -38,7 +39,7 @@ func TestProgressOfARecord(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return printed(t, p.Page(speaker(t)))
+		return printed(t, p.Page(speaker(t), course.Plan{}, now))
 	}
 	how := "scratchpass progress why"
 	if got := page(); strings.Contains(got, how) {
@@ -77,7 +78,7 @@ func TestProgressOfARecord(t *testing.T) {
 // What is not held is listed on the page that says what stands between someone and asking.
 func TestReadinessPageListsWhatIsNotHeld(t *testing.T) {
 	r := schedule.Readiness{NotHeld: []string{"single-depth", "pitch-from-tpi"}}
-	got := printed(t, progress.ReadinessPage("Ada", 9, now, r, speaker(t)))
+	got := printed(t, progress.Ready{Readiness: r, Learner: "Ada", Answers: 9, Date: now}.Whole(speaker(t)))
 	if !strings.Contains(got, "Shown, and not yet right again on a later day, or wrong since (2):") || !strings.Contains(got, "Single depth by the book; ") {
 		t.Error(got)
 	}

@@ -151,6 +151,23 @@ func byTime(q queryer, learner string, sinceMS int64) iter.Seq2[Answer, error] {
 // first. An error is the last that comes.
 func (r *Record) Answers() iter.Seq2[Answer, error] { return inOrder(r.db, r.Learner) }
 
+// Situations are those of the last answers to a task, so many of them, the latest first.
+func (r *Record) Situations(task string, n int) (all []string, err error) {
+	rows, err := r.db.Query("SELECT form FROM answers WHERE learner = ? AND task = ? ORDER BY at_ms DESC, n DESC LIMIT ?", r.Learner, task, n)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var situation string
+		if err := rows.Scan(&situation); err != nil {
+			return nil, err
+		}
+		all = append(all, situation)
+	}
+	return all, rows.Err()
+}
+
 // Day is what was answered on one day.
 type Day struct {
 	Date           string // 2026-11-25, where it was

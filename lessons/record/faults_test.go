@@ -43,6 +43,8 @@ var reads = map[string]func(r *record.Record) error{
 	"export":       func(r *record.Record) error { _, err := r.Export(&bytes.Buffer{}); return err },
 	"days":         func(r *record.Record) error { _, err := r.Days(time.Unix(0, 0)); return err },
 	"place":        func(r *record.Record) error { _, _, err := r.Place("dial-book"); return err },
+	"situations":   func(r *record.Record) error { _, err := r.Situations("single-depth", 2); return err },
+	"places":       func(r *record.Record) error { _, err := r.Places(); return err },
 	"last test":    func(r *record.Record) error { _, _, err := r.LastTest(); return err },
 	"needs refold": func(r *record.Record) error { _, err := r.NeedsRefold(rule); return err },
 }

@@ -1,6 +1,10 @@
 package record_test
 
-import "testing"
+import (
+	"testing"
+
+	"scratchpass/lessons/record"
+)
 
 func TestPlaces(t *testing.T) {
 	r := fresh(t, 0)
@@ -22,6 +26,10 @@ func TestPlaces(t *testing.T) {
 	set("dial-book", 3)
 	set("thread-shape", 1)
 	want(3, true, "the newest counts, and that of this lesson")
+	set("dial-book", 3)
+	if all, err := r.Places(); len(all) != 2 || all[0] != (record.Left{Lesson: "dial-book", Part: 3}) || err != nil {
+		t.Errorf("%v, %v: both lessons, the latest first", all, err)
+	}
 	r.Learner = "Ben"
 	want(0, false, "another learner")
 	r.Learner = "Ada"

@@ -14,7 +14,10 @@ type Book interface {
 	Keep(a record.Answer) error
 	Place(lesson string) (part int, ok bool, err error)
 	SetPlace(lesson string, part int) error
+	Places() ([]record.Left, error)
 	AddTest(t record.Test) error
+	LastTest() (t record.Test, ok bool, err error)
+	Situations(task string, n int) ([]string, error) // of the last answers, the latest first
 	Summaries() (of map[string]record.Summary, answers int, err error)
 }
 

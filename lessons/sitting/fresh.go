@@ -2,6 +2,7 @@ package sitting
 
 import (
 	"fmt"
+	"slices"
 
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
@@ -11,12 +12,18 @@ import (
 
 // freshness remembers what has been shown in a sitting.
 type freshness struct {
-	seen   map[string]int    // when numbers and situations were shown last, in problems
-	lastOf map[string]string // situation last shown, by task
-	count  int               // problems so far
+	seen   map[string]int      // when numbers and situations were shown last, in problems
+	lastOf map[string][]string // the situations shown last, by task, the latest at the end
+	count  int                 // problems so far
 }
 
-func newFreshness() freshness { return freshness{seen: map[string]int{}, lastOf: map[string]string{}} }
+func newFreshness() freshness {
+	return freshness{seen: map[string]int{}, lastOf: map[string][]string{}}
+}
+
+// scenesKept is how many of the situations of a task that were shown last come not at once
+// again: two of four or more leave enough to choose from that none can be foreseen.
+const scenesKept = 2
 
 // Problem makes a fresh problem of a task for this learner. A task that makes sense only
 // in the other system of units is asked in that one. wants, where it is not nil, tells
@@ -34,6 +41,9 @@ func (st *Sitting) Problem(task string, level problem.Level, wants func(*problem
 	if !t.Allows(system) {
 		system = t.Systems[0]
 		lathe = machine.DefaultLathe(system)
+	}
+	if err := st.recall(t); err != nil {
+		return nil, nil, err
 	}
 	var best *problem.Problem
 	bestAge := 0
@@ -57,6 +67,28 @@ func (st *Sitting) Problem(task string, level problem.Level, wants func(*problem
 	return best, words, nil
 }
 
+// recall reads once which situations of a task the last sittings have shown.
+func (st *Sitting) recall(t *problem.Task) error {
+	if _, known := st.fresh.lastOf[t.Name]; known || st.Book == nil || !t.Situations() {
+		return nil
+	}
+	scenes, err := Fact(st, func() ([]string, error) { return st.Book.Situations(t.Name, scenesKept) })
+	if err != nil {
+		return err
+	}
+	st.fresh.lastOf[t.Name] = []string{}
+	for _, scene := range slices.Backward(scenes) { // the latest comes first
+		st.fresh.shown(t.Name, t.Name+" case "+scene)
+	}
+	return nil
+}
+
+// shown notes the situation that a task was shown in last.
+func (f *freshness) shown(task, situation string) {
+	last := append(f.lastOf[task], situation)
+	f.lastOf[task] = last[max(0, len(last)-scenesKept):]
+}
+
 // neverSeen is the age of a problem that is new in numbers and situation.
 const neverSeen = 1 << 30
 
@@ -68,8 +100,7 @@ const freshTries = 16
 func (f *freshness) add(p *problem.Problem) {
 	f.count++
 	f.seen[numbers(p)] = f.count
-	f.seen[situation(p)] = f.count
-	f.lastOf[p.Task.Name] = situation(p)
+	f.shown(p.Task.Name, situation(p))
 }
 
 // age is how long ago a problem like this one was shown: one with the same numbers,
@@ -79,10 +110,15 @@ func (f *freshness) age(p *problem.Problem) int {
 	if at := f.seen[numbers(p)]; at > 0 {
 		age = f.count - at + 1
 	}
-	if at := f.seen[situation(p)]; at > 0 && situation(p) != "" {
-		// Situations come back; what counts is that it is not the one just seen.
-		if f.lastOf[p.Task.Name] == situation(p) {
-			age = 0
+	last := f.lastOf[p.Task.Name]
+	if p.Values.Situation() == "" && len(last) > 1 { // of answers alone there are too few to keep two away
+		last = last[len(last)-1:]
+	}
+	if of := situation(p); of != "" { // situations come back, but not at once
+		for i, one := range last {
+			if one == of { // 0 for the one just seen
+				age = min(age, len(last)-1-i)
+			}
 		}
 	}
 	return age

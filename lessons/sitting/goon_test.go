@@ -73,6 +73,19 @@ func (m *memory) AddTest(t record.Test) error {
 	})
 }
 
+func (m *memory) Places() ([]record.Left, error)       { return nil, nil }
+func (m *memory) LastTest() (record.Test, bool, error) { return record.Test{}, false, nil }
+
+func (m *memory) Situations(task string, n int) ([]string, error) {
+	var all []string
+	for _, a := range slices.Backward(m.answers) {
+		if a.Task == task && len(all) < n {
+			all = append(all, a.Situation)
+		}
+	}
+	return all, nil
+}
+
 func (m *memory) Place(lesson string) (int, bool, error) {
 	part, ok := m.places[lesson]
 	return part, ok, nil

@@ -52,7 +52,7 @@ func (l layout) page(p page.Page) []string {
 // airBefore tells the blocks that begin something.
 func airBefore(b page.Block) bool {
 	switch b.(type) {
-	case page.Heading, page.Question, page.Verdict, page.Mistake, page.Caution, page.Working, page.Figure, page.Meter, page.Givens:
+	case page.Heading, page.Question, page.Verdict, page.Mistake, page.Caution, page.Working, page.Figure, page.Meter, page.Meters, page.Givens:
 		return true
 	}
 	return false
@@ -66,6 +66,10 @@ func (l layout) block(b page.Block) []string {
 		return l.question(b)
 	case page.Givens:
 		return givens(b, l.width, l.theme)
+	case page.Meter:
+		return meter(b, min(l.width, widest), l.theme)
+	case page.Meters:
+		return meters(b, min(l.width, widest), l.theme)
 	case page.Verdict:
 		return verdict(b, min(l.width, widest), l.theme)
 	case page.Working:

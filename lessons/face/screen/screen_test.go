@@ -30,6 +30,8 @@ func TestLayKeepsTheWords(t *testing.T) {
 		page.Working{{Symbol: "h", Line: "h = 0.649519 x P - 0.866025 x f = 0.649519 x 0.1667 - 0.866025 x 0.0290 = 0.083160 in", Means: "h: depth straight in"}, {Symbol: "P", Line: "P = 1 in", Means: "P: pitch"}},
 		page.Figure{Pictures: []drawing.Drawing{drawing.Curve("", []float64{1, 2}, 0, 0)}},
 		page.Caution{Text: "CAUTION: stop."},
+		page.Meter{Done: 1, Begun: 2, Of: 9, Text: "1 of 9 shown"},
+		page.Meters{{Name: "Safety", Meter: page.Meter{Done: 1, Of: 9, Text: "1 of 9 shown"}}, {Name: "Passes", Meter: page.Meter{Text: "3 of 7 shown"}}},
 	}
 	for _, width := range []int{text.NarrowestWidth, 39, 70, 98} {
 		var words []string
@@ -39,7 +41,7 @@ func TestLayKeepsTheWords(t *testing.T) {
 				t.Errorf("width %d: a line of %d: %q", width, utf8.RuneCountInString(plain), plain)
 			}
 			if !strings.ContainsFunc(plain, func(r rune) bool { return r >= 0x2800 && r < 0x2900 }) {
-				words = append(words, strings.Fields(strings.NewReplacer("✗", "", "▌", "").Replace(plain))...)
+				words = append(words, strings.Fields(strings.NewReplacer("✗", "", "▌", "", "█", "", "▒", "", "░", "").Replace(plain))...)
 			}
 		}
 		got := strings.Join(words, " ")

@@ -108,6 +108,10 @@ func compound(b page.Block, narrow bool) []Line {
 		all = append(all, figure(b)...)
 	case page.Meter:
 		all = append(all, Line{Role: Picture, Draw: func(int) []string { return []string{Bar(b)} }}, Line{Text: b.Text})
+	case page.Meters:
+		for _, m := range b {
+			all = append(all, Line{Text: m.Name + ": " + m.Text})
+		}
 	case page.Moves:
 		all = append(all, Line{Role: Figures, Text: sideBySide(b)})
 	case page.Table:

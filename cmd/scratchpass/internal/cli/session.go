@@ -172,6 +172,19 @@ func (r *Run) LearnersRecord() (learner, path string, err error) {
 	return learner, path, nil
 }
 
+// HasRecord reports whether there is a record to look at: one is kept, and has been begun.
+func (r *Run) HasRecord() bool {
+	if r.RecordFile == NoRecord {
+		return false
+	}
+	_, path, err := r.LearnersRecord()
+	if err != nil {
+		return false
+	}
+	_, err = os.Stat(path)
+	return err == nil
+}
+
 // NoteExport notes a file that the learner's answers are about to be written to, where a record
 // is kept and anything can be noted: who forgets is told of it.
 func (r *Run) NoteExport(to string) error {

@@ -128,6 +128,27 @@ func (b answerFile) SetPlace(lesson string, part int) error {
 	return b.Book.SetPlace(lesson, part)
 }
 
+func (b answerFile) Places() ([]record.Left, error) {
+	if b.Book == nil {
+		return nil, nil
+	}
+	return b.Book.Places()
+}
+
+func (b answerFile) LastTest() (t record.Test, ok bool, err error) {
+	if b.Book == nil {
+		return t, false, nil
+	}
+	return b.Book.LastTest()
+}
+
+func (b answerFile) Situations(task string, n int) ([]string, error) {
+	if b.Book == nil {
+		return nil, nil
+	}
+	return b.Book.Situations(task, n)
+}
+
 func (b answerFile) AddTest(t record.Test) error {
 	if b.Book == nil {
 		return nil

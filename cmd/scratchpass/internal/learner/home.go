@@ -12,7 +12,7 @@ import (
 
 // Doors are what the home screen opens that other groups of commands hold.
 type Doors struct {
-	Progress func(context.Context, *sitting.Session, *record.Record) error
+	Progress func(*sitting.Session, *record.Record) error
 	Rehearse func(*sitting.Session) error
 }
 
@@ -33,7 +33,7 @@ func Home(ctx context.Context, r *cli.Run, doors Doors) error {
 func HomeDoors(ctx context.Context, r *cli.Run, s *sitting.Session, rec *record.Record, doors Doors) home.Doors {
 	h := home.Doors{SaveLathe: r.KeepLathe, Rehearse: func() error { return doors.Rehearse(s) }}
 	if rec != nil {
-		h.Progress = func() error { return doors.Progress(ctx, s, rec) }
+		h.Progress = func() error { return doors.Progress(s, rec) }
 	}
 	return h
 }

@@ -1,6 +1,7 @@
 package learner
 
 import (
+	"context"
 	"fmt"
 
 	"github.com/spf13/cobra"
@@ -39,7 +40,7 @@ func learnCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			if len(args) == 0 {
-				return listLessons(r, lib)
+				return listLessons(cmd.Context(), r, lib)
 			}
 			if r.JSON {
 				return cli.Usagef("learn %q talks with you; --json is for the list, learn --json", args[0])
@@ -62,7 +63,7 @@ func learnCommand(r *cli.Run) *cobra.Command {
 	return cmd
 }
 
-func listLessons(r *cli.Run, lib *content.Library) error {
+func listLessons(ctx context.Context, r *cli.Run, lib *content.Library) error {
 	docs := []lessonDocument{}
 	for _, name := range lib.LessonNames() {
 		l, err := lib.Lesson(name)
@@ -78,10 +79,43 @@ func listLessons(r *cli.Run, lib *content.Library) error {
 	if r.JSON {
 		return r.PrintJSON(lessonsDocument{docs})
 	}
-	for _, d := range docs {
-		if _, err := fmt.Fprintln(r.Out, content.OneLine(fmt.Sprintf("%-24s %s (%d min)", d.Name, d.Title, d.Minutes))); err != nil {
-			return err
+	say, plan, err := planOf(ctx, r, lib)
+	if err != nil {
+		return err
+	}
+	for _, special := range []bool{false, true} {
+		if special {
+			if _, err := fmt.Fprintln(r.Out, say("lessons-special")); err != nil {
+				return err
+			}
+		}
+		for _, l := range plan.Lessons {
+			if l.Special != special {
+				continue
+			}
+			next := plan.Next != nil && plan.Next.Name == l.Name
+			if _, err := fmt.Fprintln(r.Out, content.OneLine(fmt.Sprintf("%-24s %s", l.Name, l.Label(say, next)))); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
+}
+
+// planOf is the plan of the learner's record, and where there is none that of someone who
+// has not begun: to list the lessons makes no record.
+func planOf(ctx context.Context, r *cli.Run, lib *content.Library) (course.Say, course.Plan, error) {
+	if r.HasRecord() {
+		s, rec, err := r.OpenToRead(ctx, false)
+		if err != nil {
+			return nil, course.Plan{}, err
+		}
+		p, err := course.Load(lib).Plan(rec, s.System, r.Now())
+		return s.Say, p, err
+	}
+	s, err := r.OpenUnrecorded(ctx)
+	if err != nil {
+		return nil, course.Plan{}, err
+	}
+	return s.Say, course.Load(lib).NoPlan(), nil
 }

@@ -3,11 +3,12 @@
 package progress
 
 import (
-	"context"
+	"time"
 
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/page"
 	"scratchpass/lessons/progress"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/sitting"
@@ -15,6 +16,7 @@ import (
 
 // Command is progress, with the commands below it.
 func Command(r *cli.Run) *cobra.Command {
+	var all bool
 	cmd := &cobra.Command{
 		Use:   "progress",
 		Short: "What you can do, what is due, and what keeps going wrong",
@@ -24,29 +26,50 @@ func Command(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return v.show(cmd.Context(), r)
+			p, err := progress.Of(v.record, v.items, v.special, r.Now())
+			if err != nil {
+				return err
+			}
+			if r.JSON {
+				return r.PrintJSON(p)
+			}
+			shown, err := v.page(p, r.Now(), all)
+			if err != nil {
+				return err
+			}
+			return r.ShowPage(cmd.Context(), shown)
 		},
 	}
+	cmd.Flags().BoolVar(&all, "all", false, "every list in full, and the chart")
 	cmd.AddCommand(readyCommand(r), whyCommand(r), exportCommand(r), importCommand(r), forgetCommand(r))
 	return cmd
 }
 
 // Show shows what a record comes to, in a session that is open.
-func Show(ctx context.Context, r *cli.Run, s *sitting.Session, rec *record.Record) error {
+func Show(r *cli.Run, s *sitting.Session, rec *record.Record) error {
 	v, err := viewOf(s, rec)
 	if err != nil {
 		return err
 	}
-	return v.show(ctx, r)
-}
-
-func (v view) show(ctx context.Context, r *cli.Run) error {
 	p, err := progress.Of(v.record, v.items, v.special, r.Now())
 	if err != nil {
 		return err
 	}
-	if r.JSON {
-		return r.PrintJSON(p)
+	shown, err := v.page(p, r.Now(), false)
+	if err != nil {
+		return err
 	}
-	return r.ShowPage(ctx, p.Page(v.speaker()))
+	return s.Face.Show(append(shown, page.Pause{}))
+}
+
+// page is the progress on one screen, or with every list in full.
+func (v view) page(p progress.Progress, now time.Time, all bool) (page.Page, error) {
+	plan, err := v.course.Plan(v.record, v.session.System, now)
+	if err != nil {
+		return nil, err
+	}
+	if all {
+		return p.Whole(v.speaker(), plan, now), nil
+	}
+	return p.Page(v.speaker(), plan, now), nil
 }

@@ -17,6 +17,7 @@ import (
 
 // readyFlags are where the page is to go.
 type readyFlags struct {
+	all   bool   // every list in full
 	pdf   string // a file, or empty
 	paper string
 }
@@ -43,6 +44,7 @@ func readyCommand(r *cli.Run) *cobra.Command {
 			return v.showReady(cmd.Context(), r, f)
 		},
 	}
+	cmd.Flags().BoolVar(&f.all, "all", false, "every list in full")
 	cmd.Flags().StringVar(&f.pdf, "pdf", "", "write it as a PDF to `FILE`")
 	cmd.Flags().StringVar(&f.paper, "paper", "A4", "A4 or Letter")
 	return cmd
@@ -71,16 +73,23 @@ func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
 	if err != nil {
 		return err
 	}
-	shown := progress.ReadinessPage(v.record.Learner, answers, r.Now(), ready, v.speaker())
-	if f.pdf == "" {
-		return r.ShowPage(ctx, shown)
+	pace, err := progress.PaceOf(v.record, ready, r.Now())
+	if err != nil {
+		return err
+	}
+	shown := progress.Ready{Readiness: ready, Learner: v.record.Learner, Answers: answers, Date: r.Now(), Pace: pace}
+	switch {
+	case f.pdf == "" && f.all:
+		return r.ShowPage(ctx, shown.Whole(v.speaker()))
+	case f.pdf == "":
+		return r.ShowPage(ctx, shown.Page(v.speaker()))
 	}
 	if missing := handout.Missing(v.record.Learner); len(missing) > 0 {
 		fmt.Fprintln(r.Err, v.session.Say("ready-letters", "letters", string(missing), "name", v.record.Learner))
 	}
 	say := v.session.Say
 	o := handout.Options{Paper: handout.Paper(f.paper), Title: say("ready-title", "learner", v.record.Learner), Date: r.Now(), Words: handout.Words{Lang: "en", Page: say("set-page")}}
-	printed := report.Printed(shown, v.record.Learner, say("rehearsal"))
+	printed := report.Printed(shown.Whole(v.speaker()), v.record.Learner, say("rehearsal"))
 	if err := files.WriteWhole(f.pdf, func(file *os.File) error { return handout.ReportPDF(file, printed, o) }); err != nil {
 		return err
 	}

@@ -17,6 +17,7 @@ import (
 type view struct {
 	session *sitting.Session
 	record  *record.Record
+	course  course.Course
 	items   []schedule.Item
 	special map[string]bool
 	words   map[string]content.TaskWords
@@ -37,7 +38,8 @@ func open(ctx context.Context, r *cli.Run, whole bool) (view, error) {
 
 // viewOf joins a session's record with the words for its tasks.
 func viewOf(s *sitting.Session, rec *record.Record) (v view, err error) {
-	v = view{s, rec, course.Order(s.Library, s.System), course.Special(s.Library), map[string]content.TaskWords{}}
+	lessons := course.Load(s.Library)
+	v = view{s, rec, lessons, lessons.Order(s.System), lessons.Special(), map[string]content.TaskWords{}}
 	for _, it := range v.items {
 		if v.words[it.Task], err = s.Library.Task(it.Task); err != nil {
 			return v, err
