@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"runtime/debug"
 	"slices"
 
