@@ -50,6 +50,9 @@ const (
 	wordBack  = "back"
 )
 
+// footWords are the words that a face shows beside the keys.
+var footWords = []string{wordMoves, wordLook, page.WordHint, wordLog, page.WordHelp, wordLeave}
+
 // Run lets the learner work at the bench until the part is done or something is broken,
 // and tells what came of it.
 func (s Flow) Run(r *Rehearsal) error { return page.Farewell(s.run(r), s.Say("bench-stopped")) }
@@ -73,16 +76,10 @@ func (s Flow) run(r *Rehearsal) error {
 // atTheBench asks for one move and makes it.
 func (s Flow) atTheBench(r *Rehearsal) error {
 	offers := r.Bench.Offers()
-	status := s.status(r.Bench)
-	text := page.Page{page.Paragraph{Text: status}}
-	if place := placeOf(offers); place != r.place { // the list is shown once for each place
-		r.place = place
-		text = append(text, s.offered(offers)...)
-	}
-	if err := s.Show(text); err != nil {
+	if err := s.Show(page.Page{s.panel(r, offers)}); err != nil {
 		return err
 	}
-	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{}})
+	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{Moves: true}, Words: footWords})
 	if err != nil {
 		return err
 	}
@@ -126,11 +123,11 @@ func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Even
 		o := offers[i-1]
 		reply = o.Text
 		if o.Takes != "" {
-			figure, err := s.Ask(page.Prompt{Text: s.Say("bench-figure", "move", o.Text, "write", s.written(r, o.Verb)), Takes: page.Words{}})
+			figure, err := s.Ask(page.Prompt{Text: s.Say("bench-figure", "move", o.Text, "write", s.written(r, o.Verb)), Takes: page.Words{Back: wordBack, Moves: true}})
 			if err != nil {
 				return bench.Event{}, err
 			}
-			if word, _ := page.Typed(figure, []string{"", wordLeave, page.WordRepeat, page.WordHelp, wordMoves}); word != "" || figure == "" {
+			if word, _ := page.Typed(figure, []string{"", wordBack, wordLeave, page.WordRepeat, page.WordHelp, wordMoves}); word != "" || figure == "" {
 				return bench.Event{}, nil // thought better of it
 			}
 			reply += " " + strings.TrimSpace(strings.TrimPrefix(figure, o.Text))
@@ -190,9 +187,12 @@ func (s Flow) takeBack(r *Rehearsal, before bench.Bench) error {
 	if r.Bench.Outcome == nil || r.Bench.Outcome.Why == "done" {
 		return nil
 	}
+	if err := s.Show(page.Page{s.machine(r.Bench)}); err != nil {
+		return err
+	}
 	var word string
 	for known := false; !known; { // a rehearsal does not end of a mistyped word
-		reply, err := s.Ask(page.Prompt{Text: s.Say("bench-take-back"), Takes: page.Words{}})
+		reply, err := s.Ask(page.Prompt{Text: s.Say("bench-take-back"), Takes: page.Words{Back: wordBack, Moves: true}})
 		if errors.Is(err, page.ErrStopped) {
 			return nil // the end: the debrief follows
 		}

@@ -19,29 +19,32 @@ import (
 func (s Flow) look(r *Rehearsal) error {
 	b := r.Bench
 	l := b.Job.Lathe
-	var all []drawing.Drawing
 	var err error
-	picture := func(d drawing.Drawing, e error) {
-		all, err = append(all, d), errors.Join(err, e)
+	var sight page.Sight
+	picture := func(of *[]page.Figure, d drawing.Drawing, e error) {
+		*of, err = append(*of, s.Figure(d)), errors.Join(err, e)
 	}
-	picture(drawing.SlideDial(s.Say("bench-word-cross"), b.CrossReading(), l.Cross.Turn, l.Metric, s.Drawings()))
-	picture(drawing.SlideDial(s.Say("bench-word-compound"), b.CompoundReading(), l.Compound.Turn, l.Metric, s.Drawings()))
+	d, e := drawing.SlideDial(s.Say("bench-word-cross"), b.CrossReading(), l.Cross.Turn, l.Metric, s.Drawings())
+	picture(&sight.Dials, d, e)
+	d, e = drawing.SlideDial(s.Say("bench-word-compound"), b.CompoundReading(), l.Compound.Turn, l.Metric, s.Drawings())
+	picture(&sight.Dials, d, e)
 	if at, ok := b.Mark(); ok {
-		picture(drawing.ThreadDial(at, l.DialMarks, s.Drawings()))
+		d, e = drawing.ThreadDial(at, l.DialMarks, s.Drawings())
+		picture(&sight.Dials, d, e)
 	}
-	picture(s.section(b))
+	d, e = s.section(b)
+	picture(&sight.Work, d, e)
 	if err != nil {
 		return err
 	}
-	for _, d := range all {
-		if err := s.showDrawing(d, nil); err != nil {
-			return err
-		}
+	text := page.Page{page.Heading{Text: s.Say("bench-look")}, sight}
+	if len(b.Passes) > 1 {
+		chart := s.depthChart(b)
+		text = append(text, page.Heading{Text: chart.Caption})
+		chart.Caption = ""
+		text = append(text, chart)
 	}
-	if len(b.Passes) < 2 {
-		return nil
-	}
-	return s.Show(s.depthChart(b))
+	return s.Show(text)
 }
 
 // section is the groove near the start of the thread, with the tool.
@@ -68,7 +71,7 @@ func (s Flow) showDrawing(d drawing.Drawing, err error) error {
 }
 
 // depthChart shows the depth over the passes, and the width of the chips.
-func (s Flow) depthChart(b bench.Bench) page.Page {
+func (s Flow) depthChart(b bench.Bench) page.Figure {
 	u := b.Job.System().Length()
 	var depths, widths []float64
 	for _, p := range b.Passes {
@@ -99,7 +102,7 @@ func (s Flow) depthChart(b bench.Bench) page.Page {
 	}
 	figure.Twin = s.Say(twin, "n", len(b.Passes), "first", u.Text(first.Depth.Inches()), "last", u.Text(last.Depth.Inches()),
 		"widest", u.Text(widest.Inches()), "at", at)
-	return page.Page{figure}
+	return figure
 }
 
 // Debrief tells what came of a rehearsal: the part against its limits, the passes, each
@@ -123,7 +126,7 @@ func (s Flow) Debrief(b bench.Bench, words content.BenchWords, takenBack []bench
 	}
 	text = append(text, page.Paragraph{Text: s.Say("bench-sum", "passes", len(b.Passes), "minutes", calc.Fixed(b.Clock/60, 0), "mistakes", s.counted(b.Mistakes, takenBack))})
 	if len(b.Passes) > 1 {
-		text = append(text, s.depthChart(b)...)
+		text = append(text, s.depthChart(b))
 	}
 	text = append(text, s.mistakes(b, words, takenBack)...)
 	return append(text, s.Rehearsal())

@@ -55,15 +55,7 @@ func (s Flow) status(b bench.Bench) string {
 
 // offered lists the moves that one might think of now, by number.
 func (s Flow) offered(offers []bench.Offer) page.Page {
-	var moves page.Moves
-	for _, o := range offers {
-		move := o.Text
-		if o.Takes != "" {
-			move += " ..."
-		}
-		moves = append(moves, move)
-	}
-	return page.Page{page.Aside{Text: s.Say("bench-moves")}, moves}
+	return page.Page{page.Aside{Text: s.Say("bench-moves")}, moves(offers)}
 }
 
 // allMoves explains every move.

@@ -71,8 +71,22 @@ func (m *model) keys() []string {
 		if takes.Back {
 			keys = append(keys, m.words.Back)
 		}
+	case page.Words:
+		keys = append(keys, m.doing(takes)...)
 	default:
 		keys = append(append(keys, m.words.Answer), m.now.Words...)
 	}
 	return keys
+}
+
+// doing are the keys of a line on which any words are typed.
+func (m *model) doing(takes page.Words) []string {
+	keys := []string{m.words.Answer}
+	if takes.Moves {
+		keys[0] = m.words.Do
+	}
+	if takes.Back != "" {
+		keys = append(keys, m.words.Back)
+	}
+	return append(keys, m.now.Words...)
 }

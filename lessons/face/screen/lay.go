@@ -66,6 +66,14 @@ func (l layout) block(b page.Block) []string {
 		return l.question(b)
 	case page.Givens:
 		return givens(b, l.width, l.theme)
+	case page.Moves:
+		return l.moves(b)
+	case page.Sight:
+		return l.sight(b)
+	case page.Figure:
+		if len(b.Pictures) > 1 {
+			return l.pictures(b)
+		}
 	case page.Verdict:
 		return verdict(b, min(l.width, widest), l.theme)
 	case page.Working:
