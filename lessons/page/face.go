@@ -58,9 +58,11 @@ type Motion interface {
 
 // Scene is one moment of a picture that moves.
 type Scene struct {
+	Title string
 	Dial  *drawing.Drawing // nil where the lathe has none
 	Track Track
-	Lines []string // what can be seen, and what the keys do; each may be wrapped
+	Lines []string // what can be seen; each may be wrapped
+	Keys  string   // what the keys do now
 }
 
 // Track is the way of the tool from the start of the thread to what lies behind it, in

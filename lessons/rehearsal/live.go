@@ -110,7 +110,7 @@ func (p *pass) Done() bool { return p.ended }
 // Scene is the thread dial, the way of the tool and what the keys do.
 func (p *pass) Scene() page.Scene {
 	b := p.now
-	scene := page.Scene{Track: trackOf(b), Lines: []string{p.s.status(b), p.s.Say("bench-track")}}
+	scene := page.Scene{Title: p.s.Say("bench-title", "title", b.Job.Title), Track: trackOf(b), Lines: []string{p.s.status(b), p.s.Say("bench-track")}}
 	if at, ok := b.Mark(); ok {
 		if d, err := drawing.ThreadDial(at, b.Job.Lathe.DialMarks, p.s.Drawings()); err == nil {
 			scene.Dial = &d
@@ -130,7 +130,7 @@ func (p *pass) Scene() page.Scene {
 	case b.Nut:
 		key = "bench-key-out"
 	}
-	scene.Lines = append(scene.Lines, p.s.Say(key))
+	scene.Keys = p.s.Say(key)
 	return scene
 }
 

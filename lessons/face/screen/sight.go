@@ -20,7 +20,7 @@ func (l layout) sight(b page.Sight) []string {
 	for _, f := range b.Dials {
 		faces = append(faces, f.Pictures...)
 	}
-	row := l.row(faces, l.room*9/20)
+	row := l.row(faces, l.room*9/20, true)
 	if row == nil { // too narrow: a picture after the other
 		for _, f := range append(append([]page.Figure{}, b.Dials...), b.Work...) {
 			lines = append(lines, l.words(f, l.width)...)
@@ -44,7 +44,7 @@ func (l layout) sight(b page.Sight) []string {
 
 // pictures are those of one figure, side by side where there is room.
 func (l layout) pictures(f page.Figure) []string {
-	row := l.row(f.Pictures, l.room)
+	row := l.row(f.Pictures, l.room, false)
 	if len(row) == 0 {
 		return l.words(f, l.width)
 	}
@@ -54,9 +54,9 @@ func (l layout) pictures(f page.Figure) []string {
 	return append(lines, l.words(page.Paragraph{Text: f.Twin}, l.width)...)
 }
 
-// row puts pictures side by side, no more than so many lines high; nil where they would be
-// too small to be read.
-func (l layout) row(all []drawing.Drawing, high int) []string {
+// row puts pictures side by side, no more than so many lines high, with their names or
+// without; nil where they would be too small to be read.
+func (l layout) row(all []drawing.Drawing, high int, named bool) []string {
 	if len(all) == 0 {
 		return nil
 	}
@@ -67,8 +67,11 @@ func (l layout) row(all []drawing.Drawing, high int) []string {
 	for {
 		var lines []string
 		for i, d := range all {
-			name := l.theme.faint.Render(shorten(d.Title, each))
-			lines = beside(lines, append([]string{name}, l.theme.cells(d.Cells(each))...), i*(each+gutter))
+			picture := l.theme.cells(d.Cells(each))
+			if named {
+				picture = append([]string{l.theme.faint.Render(shorten(d.Title, each))}, picture...)
+			}
+			lines = beside(lines, picture, i*(each+gutter))
 		}
 		if len(lines) <= high || each <= leastBeside {
 			return lines

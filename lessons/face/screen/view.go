@@ -16,7 +16,7 @@ func (m *model) View() string {
 		return ""
 	}
 	if m.picture != nil {
-		return m.picture.view(m.theme, m.columns, m.rows)
+		return m.picture.view(m)
 	}
 	top := m.header()
 	var middle []string
