@@ -2,6 +2,7 @@ package screen
 
 import (
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/lipgloss"
 
@@ -16,7 +17,12 @@ type rule struct{ page.Gap }
 const meterWide = 12
 
 // header is the top of the frame: the program and what this is, and where one is in it.
-func (m *model) header() []string { return m.headed(m.sheet.title, m.sheet.where) }
+func (m *model) header() []string {
+	if m.time.says != nil {
+		return m.headed(m.sheet.title, m.time.left(time.Now()))
+	}
+	return m.headed(m.sheet.title, m.sheet.where)
+}
 
 func (m *model) headed(title string, where page.Where) []string {
 	left := m.theme.title.Render(m.words.Name)

@@ -45,6 +45,7 @@ type model struct {
 	pinned        pinned   // what stays over and under it
 	from          int      // the first line of it that is seen
 	picture       *player
+	time          countdown
 	said          string // while nothing is asked: what takes its time
 }
 
@@ -71,6 +72,15 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case play:
 		m.picture = newPlayer(msg)
 		return m, nextFrame()
+	case countdown:
+		m.time = msg
+		if msg.says != nil {
+			return m, msg.beat()
+		}
+	case second:
+		if m.time.says != nil && m.time.ends.Equal(msg.ends) { // the header is drawn anew with every message
+			return m, m.time.beat()
+		}
 	case frame:
 		if m.picture != nil {
 			return m, m.picture.tick(m, msg)
