@@ -13,9 +13,6 @@ import (
 func (s Flow) happenings(j bench.Job, words content.BenchWords, happened []bench.Happening) page.Page {
 	var p page.Page
 	for _, h := range happened {
-		if strings.HasPrefix(h.Name, "verdict-") { // the debrief begins with it
-			continue
-		}
 		name, wrong := h.Mistake()
 		if !wrong {
 			p = append(p, page.Paragraph{Text: h.Text(words)})
