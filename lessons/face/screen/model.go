@@ -253,8 +253,13 @@ func (m *model) back() bool {
 
 // goBack is Esc where it leads back.
 func (m *model) goBack() tea.Cmd {
-	if len(m.waiting) > 0 {
+	if last := len(m.waiting) - 1; last >= 0 { // over all that is still to be read
 		m.sheet.read(m.now, "")
+		for _, p := range m.waiting[:last] {
+			m.sheet.add(p)
+			m.sheet.read(m.now, "")
+		}
+		m.waiting = m.waiting[last:]
 		m.next()
 		return nil
 	}

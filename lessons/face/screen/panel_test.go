@@ -73,7 +73,7 @@ func TestEscLeadsBackToThePanel(t *testing.T) {
 	m := at(80, 24)
 	m.asks(move, panelOf(0))
 	m.types("help", "enter")
-	answer := m.asks(move, page.Heading{Text: "Moves"}, page.Paragraph{Text: "All of them."}, panelOf(1))
+	answer := m.asks(move, page.Heading{Text: "Moves"}, page.Paragraph{Text: "All of them."}, page.Heading{Text: "More moves"}, page.Paragraph{Text: strings.Repeat("more\n", 30)}, panelOf(1))
 	if seen := m.seen(); strings.Contains(seen, "Spindle") || !strings.Contains(seen, "All of them.") {
 		t.Error(seen)
 	}

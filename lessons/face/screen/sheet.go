@@ -2,6 +2,7 @@ package screen
 
 import (
 	"slices"
+	"strings"
 
 	"scratchpass/lessons/page"
 )
@@ -97,6 +98,8 @@ func (s *sheet) read(q page.Prompt, echo string) {
 	case turned && s.panel == nil:
 		s.old = nil
 	case turned:
+		s.old = append(s.old, s.fresh...)
+	case s.panel != nil && strings.TrimSpace(echo) == ">": // nothing was typed
 		s.old = append(s.old, s.fresh...)
 	default:
 		s.old = append(append(s.old, s.fresh...), page.Paragraph{Text: echo})
