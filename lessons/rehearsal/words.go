@@ -14,6 +14,10 @@ func (s Flow) happenings(j bench.Job, words content.BenchWords, happened []bench
 	var p page.Page
 	for _, h := range happened {
 		name, wrong := h.Mistake()
+		if h.Name == "scrapped" || h.Name == "verdict-"+string(bench.Scrap) {
+			p = append(p, page.Mistake{Text: h.Text(words)})
+			continue
+		}
 		if !wrong {
 			p = append(p, page.Paragraph{Text: h.Text(words)})
 			continue

@@ -78,14 +78,14 @@ type SpoilDocument struct {
 
 // PartDocument is the part. A pitch diameter that is not there yet is null.
 type PartDocument struct {
-	Verdict       string   `json:"verdict"` // fits, binds or scrap; empty while the rehearsal goes on
-	Reasons       []string `json:"reasons"`
+	Verdict string   `json:"verdict"` // fits, binds or scrap; empty while the rehearsal goes on
+	Reasons []string `json:"reasons"`
 
-	Spoiled []SpoilDocument `json:"spoiled"` // which moves made it scrap, the first of each reason
-	PitchDiameter *float64 `json:"pitch_diameter"`
-	AtTheEnd      *float64 `json:"pitch_diameter_at_the_end"`
-	Max           float64  `json:"max"`
-	Min           float64  `json:"min"`
+	Spoiled       []SpoilDocument `json:"spoiled"` // which moves made it scrap, the first of each reason
+	PitchDiameter *float64        `json:"pitch_diameter"`
+	AtTheEnd      *float64        `json:"pitch_diameter_at_the_end"`
+	Max           float64         `json:"max"`
+	Min           float64         `json:"min"`
 }
 
 // Document returns the result with its words. job is the name of the job.

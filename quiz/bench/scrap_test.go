@@ -90,8 +90,9 @@ func TestWhyNothingIsCut(t *testing.T) {
 	for moves, why := range map[string]string{
 		set + "compound in 0.004, compound out 0.002, compound in 0.0025, " + onePass: "", // the play is only what is left of it
 		set + "compound out 0.01, compound in 0.011, " + onePass:                      "",
-		set + onePass:                          "clear-short",
-		set + "compound out 0.005, " + onePass: "fed-away",
+		set + onePass: "clear-short",
+		set + "compound in 0.005, " + onePass + ", " + backs + onePass:                                             "clear-out",
+		set + "compound out 0.005, " + onePass:                                                                     "fed-away",
 		strings.Replace(set, "zero cross, ", "cross out 0.1, zero cross, ", 1) + "compound in 0.002, " + onePass:   "clear-no-touch",
 		set + "compound in 0.005, " + onePass + ", " + backs + "pass 0.005, pass 0.005, cross in 0.19, " + onePass: "short-of-groove",
 		set + "compound in 0.005, " + onePass + ", " + backs + strings.Repeat("spring, ", 9) + "spring":            "cuts-no-more",

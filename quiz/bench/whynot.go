@@ -7,6 +7,8 @@ func (s *step) whyClear() {
 	switch {
 	case !s.AtTouch:
 		s.say("clear-no-touch")
+	case len(s.Passes) > 0 && s.crossOut():
+		s.say("clear-out")
 	case s.compoundTravel() < 0:
 		s.say("fed-away", "deeper", deeper)
 	case reads > hair && s.Depth() <= hair:
