@@ -101,7 +101,7 @@ func (f Drill) Run(st *sitting.Sitting) error {
 			return err
 		}
 		if err := st.Show(page.Page{page.Score{Text: fmt.Sprintf("%d/%d", r.right, r.asked)},
-			page.Verdict{Right: true, Text: st.Say("drill-score", "player", player, "right", r.right, "of", r.asked)}}); err != nil {
+			page.Paragraph{Text: st.Say("drill-score", "player", player, "right", r.right, "of", r.asked)}}); err != nil {
 			return err
 		}
 	}

@@ -77,6 +77,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if msg.says != nil {
 			return m, msg.beat()
 		}
+		m.sheet.where = page.Where{} // it said how much was left
 	case second:
 		if m.time.says != nil && m.time.ends.Equal(msg.ends) { // the header is drawn anew with every message
 			return m, m.time.beat()
