@@ -37,6 +37,14 @@ func Farewell(err error, text string) error {
 	return err
 }
 
+// Timer is a face that lets one see how the time runs out. It has its own clock: a flow
+// says how much is left, and asks its own clock whether an answer came too late.
+type Timer interface {
+	// Countdown shows what says makes of the whole seconds that are left, from now on, down to
+	// 0 and there on. With no says it ends.
+	Countdown(seconds float64, says func(left int) string)
+}
+
 // Animator is a face that can show a picture that moves and take single keys.
 type Animator interface {
 	// Run shows m until it is done. The learner may leave it: ErrStopped.
@@ -58,9 +66,11 @@ type Motion interface {
 
 // Scene is one moment of a picture that moves.
 type Scene struct {
+	Title string
 	Dial  *drawing.Drawing // nil where the lathe has none
 	Track Track
-	Lines []string // what can be seen, and what the keys do; each may be wrapped
+	Lines []string // what can be seen; each may be wrapped
+	Keys  string   // what the keys do now
 }
 
 // Track is the way of the tool from the start of the thread to what lies behind it, in

@@ -22,8 +22,12 @@ type Menu struct {
 // GoOn takes Enter and nothing else.
 type GoOn struct{}
 
-// Words takes any text.
-type Words struct{}
+// Words takes any text. A question inside another has a way back to it: Back is what
+// leads there. Moves says that what is typed is done, and not marked.
+type Words struct {
+	Back  string
+	Moves bool
+}
 
 // Number takes a number, with its unit or in the unit that is asked for.
 type Number struct {

@@ -93,13 +93,15 @@ func (f Drill) Run(st *sitting.Sitting) error {
 		if err := st.GoOn("drill-start"); err != nil {
 			return err
 		}
+		seen := f.timer(st)
 		r, err := f.round(st)
+		seen.Countdown(0, nil)
 		rounds = append(rounds, r)
 		if err != nil {
 			return err
 		}
 		if err := st.Show(page.Page{page.Score{Text: fmt.Sprintf("%d/%d", r.right, r.asked)},
-			page.Verdict{Right: true, Text: st.Say("drill-score", "player", player, "right", r.right, "of", r.asked)}}); err != nil {
+			page.Paragraph{Text: st.Say("drill-score", "player", player, "right", r.right, "of", r.asked)}}); err != nil {
 			return err
 		}
 	}
@@ -116,6 +118,26 @@ func (f Drill) Run(st *sitting.Sitting) error {
 	}
 	return st.Show(append(p, st.Rehearsal()))
 }
+
+// timer lets the time of a round be seen, where the face can do that.
+func (f Drill) timer(st *sitting.Sitting) page.Timer {
+	t, ok := st.Face.(page.Timer)
+	if !ok {
+		return unseen{}
+	}
+	t.Countdown(f.Length.Seconds(), func(left int) string {
+		if left <= 0 {
+			return st.Say("drill-late")
+		}
+		return st.Say("drill-left", "seconds", left)
+	})
+	return t
+}
+
+// unseen is the timer of a face that shows none.
+type unseen struct{}
+
+func (unseen) Countdown(float64, func(int) string) {}
 
 // untimedOf is how many problems a round has when the clock is off.
 const untimedOf = 10
@@ -148,14 +170,15 @@ func (f Drill) round(st *sitting.Sitting) (r round, err error) {
 		switch {
 		case err != nil:
 			return r, err
+		case !r.untimed && st.Now().Sub(began) > f.Length: // whatever was typed: it came too late
+			return r, st.Show(page.Page{page.Paragraph{Text: st.Say("drill-over")}})
 		case off:
 			r.untimed = true
+			f.timer(st).Countdown(0, nil)
 			if err := st.Show(page.Page{page.Paragraph{Text: st.Say("drill-clock-off")}}); err != nil {
 				return r, err
 			}
 			continue
-		case !r.untimed && st.Now().Sub(began) > f.Length:
-			return r, st.Show(page.Page{page.Paragraph{Text: st.Say("drill-over")}})
 		}
 		r.asked++
 		if a.Mark.Correct() {

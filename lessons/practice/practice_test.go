@@ -175,6 +175,42 @@ func TestDrillTooLate(t *testing.T) {
 	}
 }
 
+// A face with a clock is told how much is left at the start of a round and when it is over;
+// whatever is typed too late ends the round, a word too.
+func TestDrillTellsTheTime(t *testing.T) {
+	l := scripted.NewLearner(t, 11, machine.Imperial, nil)
+	l.Answer = func(q page.Prompt) (string, error) {
+		if strings.Contains(q.Text, "Enter") {
+			return "", nil
+		}
+		return "t", nil
+	}
+	l.Session.Clock = clock(25 * time.Second)
+	watched := &watched{Learner: l}
+	l.Session.Face = watched
+	answers, err := l.Session.Run(Drill{Tasks: []string{"infeed-left"}, Players: []string{"Ada", "Ben"}, Length: 40 * time.Second, Level: problem.NumbersGiven})
+	if err != nil || len(answers) != 0 || strings.Contains(l.Log.String(), "clock is off") {
+		t.Errorf("%v, %d answers\n%s", err, len(answers), l.Log.String())
+	}
+	if got := strings.Join(watched.told, ", "); got != "Seconds left: 7, Time is over. This one does not count., -, Seconds left: 7, Time is over. This one does not count., -" {
+		t.Error(got)
+	}
+}
+
+// watched is a face with a clock.
+type watched struct {
+	*scripted.Learner
+	told []string
+}
+
+func (w *watched) Countdown(seconds float64, says func(left int) string) {
+	if says == nil {
+		w.told = append(w.told, "-")
+		return
+	}
+	w.told = append(w.told, says(7), says(0))
+}
+
 // With the clock off the question at hand stays, and a round has ten.
 func TestDrillUntimed(t *testing.T) {
 	off := false

@@ -12,20 +12,6 @@ import (
 	"scratchpass/quiz/bench"
 )
 
-// ChooseJob lets the learner choose one of the jobs that ship.
-func (s Flow) ChooseJob() (string, error) {
-	names := s.Library.JobNames()
-	var titles []string
-	for _, name := range names {
-		titles = append(titles, JobTitle(s.Library, name))
-	}
-	i, err := sitting.Choose(s.Session, s, s.Say("bench-which"), page.Menu{Options: titles})
-	if err != nil {
-		return "", err
-	}
-	return names[i], nil
-}
-
 // GoOnWith asks whether to go on with a rehearsal that was broken off.
 func (s Flow) GoOnWith(job string, moves int) (bool, error) {
 	i, err := sitting.Choose(s.Session, s, s.Say("bench-go-on", "job", job, "n", moves), page.Menu{Options: []string{s.Say("bench-yes"), s.Say("bench-no")}})

@@ -3,7 +3,6 @@
 package rehearsal
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -37,8 +36,12 @@ type Rehearsal struct {
 	TakenBack []bench.Mistake // what was done and taken back
 
 	words content.BenchWords
-	place string // where the list of moves was last shown
+	done  []bench.Bench // the bench before each of the last moves, the last at the end
+	place string        // where the list of moves was last shown
 }
+
+// mostUndone is how many moves can be taken back one after the other.
+const mostUndone = 50
 
 // Words that can be typed at the bench besides moves. stop is a move here: it stops the
 // spindle.
@@ -48,7 +51,11 @@ const (
 	wordLog   = "log"
 	wordMoves = "moves"
 	wordBack  = "back"
+	wordCard  = "card"
 )
+
+// footWords are the words that a face shows beside the keys.
+var footWords = []string{wordMoves, wordLook, page.WordHint, bench.Undo, wordCard, wordLog, page.WordHelp, wordLeave}
 
 // Run lets the learner work at the bench until the part is done or something is broken,
 // and tells what came of it.
@@ -73,20 +80,14 @@ func (s Flow) run(r *Rehearsal) error {
 // atTheBench asks for one move and makes it.
 func (s Flow) atTheBench(r *Rehearsal) error {
 	offers := r.Bench.Offers()
-	status := s.status(r.Bench)
-	text := page.Page{page.Paragraph{Text: status}}
-	if place := placeOf(offers); place != r.place { // the list is shown once for each place
-		r.place = place
-		text = append(text, s.offered(offers)...)
-	}
-	if err := s.Show(text); err != nil {
+	if err := s.Show(page.Page{s.panel(r, offers)}); err != nil {
 		return err
 	}
-	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{}})
+	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{Moves: true}, Words: footWords})
 	if err != nil {
 		return err
 	}
-	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves}); word {
+	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, wordCard, wordBack, bench.Undo}); word {
 	case wordLeave:
 		return page.ErrStopped
 	case page.WordHelp:
@@ -97,6 +98,10 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 		return s.Show(s.jobPage(r))
 	case page.WordHint:
 		return s.tell(s.hintAtTheBench(r))
+	case wordBack, bench.Undo:
+		return s.undo(r)
+	case wordCard:
+		return s.card(r.Bench.Job)
 	case wordLook:
 		return s.look(r)
 	case wordLog:
@@ -126,11 +131,11 @@ func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Even
 		o := offers[i-1]
 		reply = o.Text
 		if o.Takes != "" {
-			figure, err := s.Ask(page.Prompt{Text: s.Say("bench-figure", "move", o.Text, "write", s.written(r, o.Verb)), Takes: page.Words{}})
+			figure, err := s.Ask(page.Prompt{Text: s.Say("bench-figure", "move", o.Text, "write", s.written(r, o.Verb)), Takes: page.Words{Back: wordBack, Moves: true}})
 			if err != nil {
 				return bench.Event{}, err
 			}
-			if word, _ := page.Typed(figure, []string{"", wordLeave, page.WordRepeat, page.WordHelp, wordMoves}); word != "" || figure == "" {
+			if word, _ := page.Typed(figure, []string{"", wordBack, wordLeave, page.WordRepeat, page.WordHelp, wordMoves}); word != "" || figure == "" {
 				return bench.Event{}, nil // thought better of it
 			}
 			reply += " " + strings.TrimSpace(strings.TrimPrefix(figure, o.Text))
@@ -140,9 +145,6 @@ func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Even
 	if err != nil {
 		if word, ok := page.Typed(reply, []string{"quit", "exit", "q", "bye", "end"}); ok {
 			return bench.Event{}, s.tell(s.Say("bench-meant-leave", "word", word))
-		}
-		if word, ok := page.Typed(reply, []string{wordBack, bench.Undo}); ok {
-			return bench.Event{}, s.tell(s.Say("bench-meant-back", "word", word))
 		}
 		return bench.Event{}, s.tell(s.Say("bench-unread", "problem", strings.TrimSuffix(err.Error(), "?")))
 	}
@@ -168,6 +170,7 @@ func (s Flow) make(r *Rehearsal, e bench.Event) error {
 	}
 	var happened []bench.Happening
 	r.Bench, happened = r.Bench.Step(e)
+	r.remember(before)
 	if r.Keep != nil && len(r.Bench.Log) > len(before.Log) {
 		if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
 			return err
@@ -178,55 +181,17 @@ func (s Flow) make(r *Rehearsal, e bench.Event) error {
 			return err
 		}
 	}
-	if err := s.Show(s.happenings(r.Bench.Job, r.words, happened)); err != nil {
+	if e.Verb == "done" { // the debrief begins with the verdict
+		happened = happened[:len(happened)-1]
+	}
+	said := s.happenings(r.Bench.Job, r.words, happened)
+	if len(r.Bench.Spoiled) > len(before.Spoiled) && !r.Bench.Over {
+		said = append(said, page.Aside{Text: s.Say("bench-offer-back")})
+	}
+	if err := s.Show(said); err != nil {
 		return err
 	}
 	return s.takeBack(r, before)
-}
-
-// takeBack lets a move be taken back that broke something: it was a rehearsal. What
-// happened stays in the debrief.
-func (s Flow) takeBack(r *Rehearsal, before bench.Bench) error {
-	if r.Bench.Outcome == nil || r.Bench.Outcome.Why == "done" {
-		return nil
-	}
-	var word string
-	for known := false; !known; { // a rehearsal does not end of a mistyped word
-		reply, err := s.Ask(page.Prompt{Text: s.Say("bench-take-back"), Takes: page.Words{}})
-		if errors.Is(err, page.ErrStopped) {
-			return nil // the end: the debrief follows
-		}
-		if err != nil {
-			return err
-		}
-		word, known = page.Typed(reply, []string{"", wordBack, bench.Undo, wordLeave})
-	}
-	if word == "" {
-		return nil
-	}
-	r.TakenBack = append(r.TakenBack, r.Bench.Mistakes[len(before.Mistakes):]...)
-	r.Bench = before
-	if r.Keep != nil {
-		if err := r.Keep(bench.Undo); err != nil {
-			return err
-		}
-	}
-	if word == wordLeave { // without the broken move, so that it can be gone on with
-		return page.ErrStopped
-	}
-	return nil
-}
-
-// hintAtTheBench says what to think of now.
-func (s Flow) hintAtTheBench(r *Rehearsal) string {
-	if missing := r.Bench.Missing(); r.Bench.PassesDone() == 0 && len(missing) > 0 {
-		var moves []string
-		for _, verb := range missing {
-			moves = append(moves, r.words.Moves[verb].Does)
-		}
-		return s.Say("bench-hint-missing", "what", strings.Join(moves, "; "))
-	}
-	return s.Say("bench-hint-" + r.Bench.Status().Place)
 }
 
 // written is how a move is written in the units of the lathe.

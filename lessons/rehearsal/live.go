@@ -1,7 +1,6 @@
 package rehearsal
 
 import (
-	"errors"
 	"fmt"
 
 	"scratchpass/calc"
@@ -110,7 +109,7 @@ func (p *pass) Done() bool { return p.ended }
 // Scene is the thread dial, the way of the tool and what the keys do.
 func (p *pass) Scene() page.Scene {
 	b := p.now
-	scene := page.Scene{Track: trackOf(b), Lines: []string{p.s.status(b), p.s.Say("bench-track")}}
+	scene := page.Scene{Title: p.s.Say("bench-title", "title", b.Job.Title), Track: trackOf(b), Lines: []string{p.s.status(b), p.s.Say("bench-track")}}
 	if at, ok := b.Mark(); ok {
 		if d, err := drawing.ThreadDial(at, b.Job.Lathe.DialMarks, p.s.Drawings()); err == nil {
 			scene.Dial = &d
@@ -130,7 +129,7 @@ func (p *pass) Scene() page.Scene {
 	case b.Nut:
 		key = "bench-key-out"
 	}
-	scene.Lines = append(scene.Lines, p.s.Say(key))
+	scene.Keys = p.s.Say(key)
 	return scene
 }
 
@@ -203,6 +202,7 @@ func (s Flow) byTheClock(r *Rehearsal, face page.Animator) error {
 	}
 	before := r.Bench
 	r.Bench = p.base
+	r.remember(before)
 	for _, e := range p.events {
 		if r.Keep != nil {
 			if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
@@ -217,11 +217,14 @@ func (s Flow) byTheClock(r *Rehearsal, face page.Animator) error {
 	if p.ended {
 		text = append(text, page.Paragraph{Text: s.endOfPass(r.Bench)})
 	}
+	if len(r.Bench.Spoiled) > len(before.Spoiled) && !r.Bench.Over {
+		text = append(text, page.Aside{Text: s.Say("bench-offer-back")})
+	}
 	if err := s.Show(text); err != nil {
 		return err
 	}
 	if r.Bench.Over {
-		return s.takeBackAll(r, before, len(p.events))
+		return s.takeBack(r, before)
 	}
 	if !p.ended { // left in the middle of it
 		return s.tell(s.Say("bench-live-left"))
@@ -230,20 +233,6 @@ func (s Flow) byTheClock(r *Rehearsal, face page.Animator) error {
 		return nil
 	}
 	return s.make(r, bench.Event{Verb: "return"})
-}
-
-// takeBackAll is takeBack for all the events of a pass.
-func (s Flow) takeBackAll(r *Rehearsal, before bench.Bench, events int) error {
-	left := s.takeBack(r, before)
-	if left != nil && !errors.Is(left, page.ErrStopped) || r.Bench.Over || r.Keep == nil {
-		return left
-	}
-	for range events - 1 {
-		if err := r.Keep(bench.Undo); err != nil {
-			return err
-		}
-	}
-	return left
 }
 
 // endOfPass says where the pass ended.

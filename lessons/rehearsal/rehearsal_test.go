@@ -142,7 +142,7 @@ type handsOn struct {
 
 	lateAfter int  // from which pass on
 	sleep     bool // at the end: does nothing
-	openFirst bool // at the end: opens the half-nut with the tool still in
+	openFirst bool // in the thread: opens the half-nut with the tool still in
 	log       []string
 }
 
@@ -161,11 +161,10 @@ func (h *handsOn) Run(m page.Motion) error {
 				m.Advance(h.late)
 			}
 			m.Key("space")
+		case st.Nut && h.openFirst && st.Place == "thread":
+			m.Key("h")
 		case st.Nut && st.Place == "end" || st.Place == "gap" && st.Nut:
-			switch {
-			case h.openFirst:
-				m.Key("h")
-			case !h.sleep:
+			if !h.sleep {
 				m.Key("space")
 			}
 		}
@@ -261,15 +260,15 @@ func TestLiveLeftAndRefused(t *testing.T) {
 	}
 }
 
-// Live: whoever opens the half-nut with the tool still in has made that mistake and no
-// other: nobody winds the carriage back for them.
+// Live: whoever opens the half-nut in the thread with the tool still in has made that mistake,
+// and a short pass, and no other: nobody winds the carriage back for them.
 func TestLiveOpenedFirst(t *testing.T) {
 	r := liveBench(t, &handsOn{mark: 1, openFirst: true}, "close", "cross out 0.2", "return")
 	var made []string
 	for _, m := range r.Bench.Mistakes {
 		made = append(made, string(m.Name))
 	}
-	if strings.Join(made, " ") != "opened-first" || r.Bench.Status().Place != "start" {
+	if strings.Join(made, " ") != "short opened-first" || r.Bench.Status().Place != "start" {
 		t.Errorf("%v, at %s", made, r.Bench.Status().Place)
 	}
 }

@@ -13,10 +13,11 @@ import (
 func (s Flow) happenings(j bench.Job, words content.BenchWords, happened []bench.Happening) page.Page {
 	var p page.Page
 	for _, h := range happened {
-		if strings.HasPrefix(h.Name, "verdict-") { // the debrief begins with it
+		name, wrong := h.Mistake()
+		if h.Name == "scrapped" || h.Name == "verdict-"+string(bench.Scrap) {
+			p = append(p, page.Mistake{Text: h.Text(words)})
 			continue
 		}
-		name, wrong := h.Mistake()
 		if !wrong {
 			p = append(p, page.Paragraph{Text: h.Text(words)})
 			continue
@@ -55,15 +56,7 @@ func (s Flow) status(b bench.Bench) string {
 
 // offered lists the moves that one might think of now, by number.
 func (s Flow) offered(offers []bench.Offer) page.Page {
-	var moves page.Moves
-	for _, o := range offers {
-		move := o.Text
-		if o.Takes != "" {
-			move += " ..."
-		}
-		moves = append(moves, move)
-	}
-	return page.Page{page.Aside{Text: s.Say("bench-moves")}, moves}
+	return page.Page{page.Aside{Text: s.Say("bench-moves")}, moves(offers)}
 }
 
 // allMoves explains every move.

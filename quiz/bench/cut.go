@@ -114,7 +114,6 @@ func (s *step) beginPass(from calc.Length) {
 	}
 	if s.Moved {
 		s.once(mistakeUnchucked)
-		s.Torn = true
 	}
 	if !s.hasFirst && s.rightLead(s.Lead) {
 		s.first, s.hasFirst, s.FirstDip = s.phase(), true, s.markNow()
@@ -221,7 +220,7 @@ func (s *step) judge(p Pass) {
 		s.act(mistakeChatter, "width", s.text(p.Counted), "quiet", s.text(p.Quiet))
 		s.whyChatter()
 	case !p.Cuts():
-		s.say("cuts-no-more")
+		s.whyNothing(p)
 	case p.Spring:
 		s.say("springs-off")
 	default:

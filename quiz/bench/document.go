@@ -69,14 +69,23 @@ type TestDocument struct {
 	Result string `json:"result"`
 }
 
+// SpoilDocument is what made the part scrap, and the move that did it.
+type SpoilDocument struct {
+	Reason  string `json:"reason"`
+	Event   int    `json:"event"`
+	Mistake string `json:"mistake"` // that was made there; empty for none
+}
+
 // PartDocument is the part. A pitch diameter that is not there yet is null.
 type PartDocument struct {
-	Verdict       string   `json:"verdict"` // fits, binds or scrap; empty while the rehearsal goes on
-	Reasons       []string `json:"reasons"`
-	PitchDiameter *float64 `json:"pitch_diameter"`
-	AtTheEnd      *float64 `json:"pitch_diameter_at_the_end"`
-	Max           float64  `json:"max"`
-	Min           float64  `json:"min"`
+	Verdict string   `json:"verdict"` // fits, binds or scrap; empty while the rehearsal goes on
+	Reasons []string `json:"reasons"`
+
+	Spoiled       []SpoilDocument `json:"spoiled"` // which moves made it scrap, the first of each reason
+	PitchDiameter *float64        `json:"pitch_diameter"`
+	AtTheEnd      *float64        `json:"pitch_diameter_at_the_end"`
+	Max           float64         `json:"max"`
+	Min           float64         `json:"min"`
 }
 
 // Document returns the result with its words. job is the name of the job.
@@ -109,10 +118,13 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 	for _, t := range b.Tests {
 		d.Tests = append(d.Tests, TestDocument(t))
 	}
-	d.Part = PartDocument{Reasons: []string{}, Max: shown(b.Job.Limits.Pitch.Max), Min: shown(b.Job.Limits.Pitch.Min)}
+	d.Part = PartDocument{Reasons: []string{}, Spoiled: []SpoilDocument{}, Max: shown(b.Job.Limits.Pitch.Max), Min: shown(b.Job.Limits.Pitch.Min)}
 	if b.Outcome != nil {
 		d.Part.Verdict = string(b.Outcome.Verdict)
 		d.Part.Reasons = append(d.Part.Reasons, b.Outcome.Reasons...)
+	}
+	for _, s := range b.Spoiled {
+		d.Part.Spoiled = append(d.Part.Spoiled, SpoilDocument{s.Reason, s.Event, string(s.Cause)})
 	}
 	if e, ok := b.PitchDiameter(); ok {
 		x := shown(e)

@@ -157,7 +157,7 @@ func (s *step) back(run calc.Length) {
 
 // drag looks at a tool that goes back through the thread without being drawn out.
 func (s *step) drag() {
-	if !s.inMetal() || len(s.Passes) == 0 {
+	if !s.inMetal() {
 		return
 	}
 	if s.place() > s.Job.Length-hair && s.Depth() > s.deepest()+0.01 { // deeper than any groove it meets the end wall
@@ -186,10 +186,7 @@ func (s *step) run(Event) {
 		if !s.Over {
 			if s.cutting == nil && s.Touched() {
 				s.say("runs-clear")
-				if s.AtTouch && s.compoundTravel() < 0 {
-					deeper, _ := s.Job.Ways()
-					s.say("fed-away", "deeper", deeper)
-				}
+				s.whyClear()
 			}
 			s.say("at-the-end", "gap", s.text(s.Job.Free()), "seconds", calc.Fixed(s.Job.Free().Over(s.perSecond()), 1))
 		}

@@ -44,11 +44,46 @@ func (s *step) close(e Event) {
 	s.Dip = mark
 	if mark > 0 {
 		s.say("closed-on", "mark", calc.Shortest(float64(mark), 0))
+		if !s.Job.KeepClosed() {
+			s.noMark()
+		}
 		return
 	}
 	s.say("closed")
-	if _, ok := s.Job.Lathe.ThreadDial(); ok && !s.Job.AnyMoment() && !s.Job.KeepClosed() {
-		s.act(mistakeClosedBlind)
+	if _, ok := s.Job.Lathe.ThreadDial(); !ok || s.Job.AnyMoment() || s.Job.KeepClosed() {
+		return
+	}
+	if !s.hasFirst && !s.markFinds(s.phase()) {
+		s.act(mistakeFirstOnNoMark)
+		return
+	}
+	s.act(mistakeClosedBlind)
+	s.noMark()
+}
+
+// markFinds reports whether a mark of the thread dial brings back a groove that was begun
+// at a phase.
+func (b Bench) markFinds(phase calc.Length) bool {
+	dial, ok := b.Job.Lathe.ThreadDial()
+	if !ok {
+		return false
+	}
+	for mark := range dial.Marks {
+		on, err := dial.RunToMark(-phase, mark)
+		if err != nil {
+			return false
+		}
+		if off := on.Remainder(b.Job.Thread.Pitch); min(off, b.Job.Thread.Pitch-off) < sizeSlack {
+			return true
+		}
+	}
+	return false
+}
+
+// noMark says so where the first pass was begun on no mark, and none finds it.
+func (s *step) noMark() {
+	if s.hasFirst && !s.markFinds(s.first) {
+		s.say("no-mark-finds")
 	}
 }
 
@@ -99,18 +134,22 @@ func (s *step) open(Event) {
 	if s.Over {
 		return
 	}
-	inMetal := s.inMetal()
+	inMetal := s.inMetal() && !s.inRelief()
+	free := s.inMetal() && !inMetal
 	s.endPass()
 	s.Nut = false
-	s.say("opened")
+	if free {
+		s.say("opened-in-relief")
+	} else {
+		s.say("opened")
+	}
 	if s.Job.KeepClosed() && len(s.Passes) > 0 {
 		s.act(mistakeOpenedOnMetric)
 	}
 	if inMetal && s.Turn != 0 {
-		where := "relief"
 		if s.place() < s.Job.Length-hair {
-			where, s.Torn = "thread", true
+			s.Torn = true
 		}
-		s.act(mistakeOpenedFirst, "where", where)
+		s.act(mistakeOpenedFirst)
 	}
 }

@@ -33,6 +33,7 @@ const (
 	mistakePlunged        MistakeName = "plunged"
 	mistakeFedOverWork    MistakeName = "fed-over-work"
 	mistakeClosedBlind    MistakeName = "closed-blind"
+	mistakeFirstOnNoMark  MistakeName = "first-on-no-mark"
 	mistakeWrongWayOut    MistakeName = "wrong-way-out"
 	mistakeJammed         MistakeName = "jammed"
 	mistakeChatter        MistakeName = "chatter"

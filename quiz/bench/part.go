@@ -134,7 +134,7 @@ func (b Bench) cutSo(so func(Pass) bool) bool {
 // second reports whether there is a second groove beside the first.
 func (b Bench) second() bool {
 	for _, m := range b.Mistakes {
-		if m.Name == mistakeWrongLine || m.Name == mistakeWrongGroove {
+		if m.Name == mistakeWrongLine || m.Name == mistakeWrongGroove || m.Name == mistakeUnchucked {
 			return true
 		}
 	}
@@ -178,7 +178,7 @@ func (s *step) whyShallow() []string {
 		return []string{"never-zeroed"}
 	case !s.AtTouch:
 		return []string{"zeroed-away"}
-	case len(s.Passes) == 0:
+	case len(s.Passes) == 0 && !s.Torn:
 		return []string{"never-cut"}
 	}
 	return nil
@@ -234,9 +234,8 @@ func (s *step) judgeGroove(o *Outcome) {
 func (s *step) judgeSize(o *Outcome) {
 	e, ok := s.PitchDiameter()
 	end, okEnd := s.PitchAtEnd()
-	past := ok && s.metal(e) < 0
-	o.scrapIf(past || okEnd && s.metal(end) < 0, "past-size")
-	if past {
+	o.scrapIf(s.pastSize(), "past-size")
+	if ok && s.metal(e) < 0 {
 		s.once(mistakeCutPastSize, "pitch", s.text(e))
 	}
 	o.scrapIf(s.cutSo(leaning), "leans")

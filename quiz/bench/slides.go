@@ -196,14 +196,26 @@ func (s *step) afterSlides(before calc.Length) {
 // reliefDepth is how deep there is nothing to cut behind the end of the thread: a relief
 // groove goes a little past the full depth; behind a bore that goes through is only air.
 func (b Bench) reliefDepth() calc.Length {
-	if b.Job.Side == calc.Inside && b.Job.End == Jaws {
-		return 1
-	}
 	full, err := b.Job.FullDepth()
 	if err != nil {
 		return 0
 	}
+	if b.Job.Side == calc.Inside && b.Job.End == Jaws {
+		return full + behindBore
+	}
 	return full + calc.Thou.Times(25)
+}
+
+// behindBore is how far past the full depth there is only air behind a bore that goes
+// through: there are the jaws. Chosen.
+const behindBore = calc.Length(.060)
+
+// inRelief reports whether the tip stands free of metal behind the thread, though it is
+// deeper than the crests: in a relief groove, or behind a bore that goes through. Where a
+// thread runs out in plain metal it never does.
+func (b Bench) inRelief() bool {
+	plain := b.Job.Side == calc.Outside && b.Job.End == Jaws
+	return !plain && b.place() > b.Job.Length-hair && b.Depth() < b.reliefDepth()
 }
 
 // deepest is how deep the deepest pass went.

@@ -52,6 +52,7 @@ type Bench struct {
 	Away     Event // how the tool was last taken out
 	Tests    []Test
 
+	Spoiled  []Spoil // why the part is scrap, as far as a move made it so
 	Mistakes []Mistake
 	Log      []Entry
 	Over     bool

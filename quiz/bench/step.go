@@ -27,6 +27,7 @@ func (b Bench) Step(e Event) (Bench, []Happening) {
 		return b, []Happening{{Name: "too-long"}}
 	}
 	s.do(e)
+	s.spoils(b)
 	s.Log = add(s.Log, Entry{at, e, s.happened})
 	return s.Bench, s.happened
 }

@@ -14,14 +14,15 @@ type Section struct {
 	Tip    calc.ToolTip
 	Across calc.Length // of the tool
 	Depth  calc.Length // of its tip below the surface; below 0 it stands clear
+	Inside bool        // of a bore: the work lies round the tool
 	Text   func(calc.Length) string
 }
 
 // Draw returns the section over a pitch and a half, with the tool.
 func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
 	return drawn("groove", Facts{}, words, func(d *sheet) {
-		const wide, surface, top = 120.0, 52.0, 70.0
-		d.paper(wide, 74)
+		const wide, high, surface, top = 120.0, 74.0, 52.0, 70.0
+		d.paper(wide, high)
 		d.Most = 44
 		scale := wide / (s.Pitch.Inches() * 1.5)
 		var line []Point
@@ -32,7 +33,7 @@ func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
 			}
 		}
 		line = clip(line, 0, wide)
-		foot := surface - max(s.Groove.Depth().Inches(), 0)*scale - 12
+		foot := min(0, surface-max(s.Groove.Depth().Inches(), 0)*scale-3) // the same for all usual depths, so that nothing jumps from cut to cut
 		d.section(Work, append(line, Point{wide, foot}, Point{0, foot})...)
 		// The tool, as far as the picture goes.
 		half := s.Tip.Flat.Inches() / 2
@@ -44,13 +45,30 @@ func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
 		x, y := wide/2+shift*scale, surface-max(s.Depth.Inches(), -10/scale)*scale
 		d.tool(Point{x, y}, half*scale, top-y)
 		d.name(x, top-4, "tool")
-		d.name(20, surface-8, "work")
+		d.name(20, 8, "work")
+		if s.Inside {
+			d.upsideDown(high)
+		}
 		where := s.Text(s.Depth) + " " + d.word("deep")
 		if s.Depth <= 0 {
 			where = d.word("clear")
 		}
 		d.values = map[string]string{"depth": s.Text(s.Groove.Depth()), "width": s.Text(s.Groove.WidthAt(0)), "P": s.Text(s.Pitch), "tool": where}
 	})
+}
+
+// upsideDown turns a drawing over within a height.
+func (d *Drawing) upsideDown(height float64) {
+	for i, s := range d.Shapes {
+		points := make([]Point, len(s.Points))
+		for j, p := range s.Points {
+			points[j] = Point{p.X, height - p.Y}
+		}
+		d.Shapes[i].Points = points
+	}
+	for i, l := range d.Labels {
+		d.Labels[i].At = Point{l.At.X, height - l.At.Y}
+	}
 }
 
 // tool draws a 60-degree tool from above, its tip down, so high as given.

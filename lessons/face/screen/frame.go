@@ -2,6 +2,7 @@ package screen
 
 import (
 	"strings"
+	"time"
 
 	"github.com/charmbracelet/lipgloss"
 
@@ -17,10 +18,17 @@ const meterWide = 12
 
 // header is the top of the frame: the program and what this is, and where one is in it.
 func (m *model) header() []string {
+	if m.time.says != nil {
+		return m.headed(m.sheet.title, m.time.left(time.Now()))
+	}
+	return m.headed(m.sheet.title, m.sheet.where)
+}
+
+func (m *model) headed(title string, where page.Where) []string {
 	left := m.theme.title.Render(m.words.Name)
 	room := m.columns - lipgloss.Width(left) - 3
-	right := m.whereabouts(room)
-	if title := content.Printable(m.sheet.title); title != "" && room-lipgloss.Width(right) > 12 {
+	right := m.whereabouts(where, room)
+	if title = content.Printable(title); title != "" && room-lipgloss.Width(right) > 12 {
 		left += m.theme.faint.Render(" · ") + shorten(title, max(4, room-lipgloss.Width(right)-6))
 	}
 	line := " " + left + strings.Repeat(" ", max(1, m.columns-2-lipgloss.Width(left)-lipgloss.Width(right))) + right
@@ -31,8 +39,7 @@ func (m *model) header() []string {
 }
 
 // whereabouts is where one is, with a meter if there is room for both.
-func (m *model) whereabouts(room int) string {
-	w := m.sheet.where
+func (m *model) whereabouts(w page.Where, room int) string {
 	text := m.theme.faint.Render(shorten(w.Text, room))
 	if w.Of > 0 && lipgloss.Width(text)+meterWide+2 <= room/2 {
 		done := min(w.Done*meterWide/w.Of, meterWide)
@@ -51,7 +58,11 @@ func (m *model) footer() []string {
 	if m.asked != nil {
 		keys = m.keys()
 	}
-	line := " " + m.theme.faint.Render(shorten(strings.Join(keys, " · "), m.columns-2))
+	return m.footed(strings.Join(keys, " · "))
+}
+
+func (m *model) footed(keys string) []string {
+	line := " " + m.theme.faint.Render(shorten(keys, m.columns-2))
 	if !m.framed() {
 		return []string{line}
 	}
@@ -71,6 +82,8 @@ func (m *model) keys() []string {
 		if takes.Back {
 			keys = append(keys, m.words.Back)
 		}
+	case page.Words:
+		keys = append(keys, m.doing(takes)...)
 	default:
 		keys = append(append(keys, m.words.Answer), m.now.Words...)
 		if m.now.Beside {
@@ -78,4 +91,16 @@ func (m *model) keys() []string {
 		}
 	}
 	return keys
+}
+
+// doing are the keys of a line on which any words are typed.
+func (m *model) doing(takes page.Words) []string {
+	keys := []string{m.words.Answer}
+	if takes.Moves {
+		keys[0] = m.words.Do
+	}
+	if takes.Back != "" {
+		keys = append(keys, m.words.Back)
+	}
+	return append(keys, m.now.Words...)
 }

@@ -70,6 +70,14 @@ func (l layout) block(b page.Block) []string {
 		return meter(b, min(l.width, widest), l.theme)
 	case page.Meters:
 		return meters(b, min(l.width, widest), l.theme)
+	case page.Moves:
+		return l.moves(b)
+	case page.Sight:
+		return l.sight(b)
+	case page.Figure:
+		if len(b.Pictures) > 1 {
+			return l.pictures(b)
+		}
 	case page.Verdict:
 		return verdict(b, min(l.width, widest), l.theme)
 	case page.Working:

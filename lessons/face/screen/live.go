@@ -6,7 +6,9 @@ import (
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 
+	"scratchpass/content"
 	"scratchpass/lessons/face/text"
 	"scratchpass/lessons/page"
 )
@@ -98,32 +100,48 @@ func (p *player) advance(now time.Time) {
 	}
 }
 
-func (p *player) view(t *theme, columns, rows int) string {
-	return drawFrame(p.motion.Scene(), columns, rows, t)
+func (p *player) view(m *model) string {
+	return drawFrame(p.motion.Scene(), m)
 }
 
-// leastDial is the fewest lines in which a dial can be made out.
-const leastDial = 6
+// leastDial is the fewest lines in which a dial can be made out, and sceneWords how many
+// are kept free for what is said below it: the dial keeps its size whatever that is.
+const (
+	leastDial  = 6
+	sceneWords = 7
+)
 
-// Frame draws a scene: the thread dial, as large as the lines below it leave room for,
-// the way of the tool, and what is said.
+// Frame draws a scene in the frame of every page: the thread dial, as large as the lines
+// kept free below it leave room for, the way of the tool, and what is said.
 func Frame(s page.Scene, columns, rows int, look Look) string {
-	return drawFrame(s, columns, rows, newTheme(look))
+	return drawFrame(s, &model{theme: newTheme(look), columns: columns, rows: rows})
 }
 
-func drawFrame(s page.Scene, columns, rows int, t *theme) string {
-	wide := max(columns-2, text.NarrowestWidth)
-	below := []string{"", track(s.Track, min(columns-2, 76))}
+func drawFrame(s page.Scene, m *model) string {
+	wide := max(m.wide(), text.NarrowestWidth)
+	top := m.headed(s.Title, page.Where{})
+	foot := m.footed(s.Keys)
+	rows := m.rows - len(top) - len(foot)
+	below := append([]string{""}, strings.Split(track(s.Track, min(wide, 76)), "\n")...)
 	for _, line := range s.Lines {
-		below = append(below, text.Wrap(line, wide))
+		below = append(below, strings.Split(text.Wrap(content.Printable(line), wide), "\n")...)
 	}
 	var lines []string
-	room := rows - 1 - strings.Count(strings.Join(below, "\n"), "\n")
-	if s.Dial != nil && room >= leastDial {
-		lines = t.cells(s.Dial.Cells(min(columns-2, 2*room, 34)))
+	if room := rows - sceneWords - 3; s.Dial != nil && room >= leastDial {
+		lines = m.theme.cells(s.Dial.Cells(min(wide, 2*room, 34)))
 		lines = lines[:min(len(lines), room)]
 	}
-	return strings.Join(append(lines, below...), "\n")
+	lines = append(lines, below...)
+	for len(lines) < rows {
+		lines = append(lines, "")
+	}
+	left := strings.Repeat(" ", m.margin())
+	for i, line := range lines {
+		if line != "" {
+			lines[i] = ansi.Truncate(left+line, m.columns, "")
+		}
+	}
+	return strings.Join(append(append(top, lines[:max(rows, 0)]...), foot...), "\n")
 }
 
 // track is the way of the tool from the start of the thread to what lies behind it:

@@ -1,12 +1,8 @@
 package screen
 
 import (
-	"strings"
-
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/charmbracelet/x/ansi"
 
-	"scratchpass/content"
 	"scratchpass/lessons/page"
 )
 
@@ -18,6 +14,7 @@ type Words struct {
 	Back   string // and of one whose last line leads back
 	GoOn   string
 	Answer string   // the keys of a line to type on
+	Do     string   // of one whose words are done
 	Beside []string // what may be typed there besides an answer
 }
 
@@ -46,8 +43,10 @@ type model struct {
 	now           page.Prompt // what is asked now: of a step that is not the last, to go on
 	field         *field
 	text          []string // the sheet, laid out
+	pinned        pinned   // what stays over and under it
 	from          int      // the first line of it that is seen
 	picture       *player
+	time          countdown
 	said          string // while nothing is asked: what takes its time
 }
 
@@ -74,6 +73,16 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case play:
 		m.picture = newPlayer(msg)
 		return m, nextFrame()
+	case countdown:
+		m.time = msg
+		if msg.says != nil {
+			return m, msg.beat()
+		}
+		m.sheet.where = page.Where{} // it said how much was left
+	case second:
+		if m.time.says != nil && m.time.ends.Equal(msg.ends) { // the header is drawn anew with every message
+			return m, m.time.beat()
+		}
 	case frame:
 		if m.picture != nil {
 			return m, m.picture.tick(m, msg)
@@ -96,7 +105,8 @@ func (m *model) next() {
 		was := m.sheet
 		m.sheet.add(m.waiting[0])
 		m.now = m.prompt(len(m.waiting) == 1)
-		if n > 0 && len(m.lines(m.sheet.all())) > m.room() {
+		m.pin()
+		if n > 0 && m.crowded(was) {
 			m.sheet = was
 			break
 		}
@@ -104,6 +114,15 @@ func (m *model) next() {
 	}
 	m.now = m.prompt(len(m.waiting) == 0)
 	m.lay(false)
+}
+
+// crowded tells whether the last step does not fit beside those before it. A panel comes
+// by itself after a page of another kind, and else always with what was done: that is its log.
+func (m *model) crowded(was sheet) bool {
+	if m.sheet.panel != nil {
+		return was.panel == nil && len(was.fresh) > 0
+	}
+	return len(m.lines(m.sheet.all())) > m.room()
 }
 
 // prompt is the question, or the way on to the rest of it.
@@ -120,17 +139,23 @@ func (m *model) lay(again bool) {
 	if m.asked == nil {
 		return
 	}
+	m.pin()
 	if !again || m.field == nil {
 		m.field = newField(m.now, m.wide(), max(4, m.rows/2), m.theme)
 	}
+	fresh := 0
 	m.text = m.lines(m.sheet.all())
-	old, fresh, all := m.lines(m.sheet.old), m.lines(m.sheet.fresh), len(m.text)
+	if more := m.offered(); len(more) > 0 && len(m.lines(m.sheet.fresh))+len(more) <= m.room() {
+		m.text, fresh = append(m.text, more...), len(more)
+	}
+	old, all := m.lines(m.sheet.old), len(m.text)
+	fresh += len(m.lines(m.sheet.fresh))
 	switch room := m.room(); {
 	case again:
 		m.from = min(m.from, max(0, all-room))
 	case all <= room:
 		m.from = 0
-	case len(fresh) <= room:
+	case fresh <= room:
 		m.from = all - room
 	default:
 		m.from = min(len(old), all)
@@ -151,6 +176,7 @@ func (m *model) room() int {
 	if m.framed() {
 		taken = 4
 	}
+	taken += len(m.pinned.over) + len(m.pinned.under)
 	ask := len(asked(m.now, min(m.wide(), widest)))
 	switch takes := m.now.Takes.(type) {
 	case page.GoOn:
@@ -193,8 +219,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 			return nil
 		}
 	case tea.KeyEsc:
-		m.field.goTo(len(m.now.Options()))
-		return m.done(reply{text: m.field.value()})
+		return m.goBack()
 	case tea.KeyEnter:
 		if m.more() && (m.field.input == nil || m.field.value() == "") {
 			m.scroll(page)
@@ -210,10 +235,41 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 	return m.field.key(k)
 }
 
-// back tells whether Esc leads back.
+// back tells whether Esc leads back: to the last line of a menu, to the question that this
+// one is inside of, or from a page to the panel whose place it has taken.
 func (m *model) back() bool {
-	menu, ok := m.now.Takes.(page.Menu)
-	return ok && menu.Back && m.asked != nil && len(m.waiting) == 0
+	if m.asked == nil {
+		return false
+	}
+	if len(m.waiting) > 0 {
+		return m.sheet.panel != nil || isBench(m.waiting[len(m.waiting)-1])
+	}
+	switch takes := m.now.Takes.(type) {
+	case page.Menu:
+		return takes.Back
+	case page.Words:
+		return takes.Back != ""
+	}
+	return false
+}
+
+// goBack is Esc where it leads back.
+func (m *model) goBack() tea.Cmd {
+	if last := len(m.waiting) - 1; last >= 0 { // over all that is still to be read
+		m.sheet.read(m.now, "")
+		for _, p := range m.waiting[:last] {
+			m.sheet.add(p)
+			m.sheet.read(m.now, "")
+		}
+		m.waiting = m.waiting[last:]
+		m.next()
+		return nil
+	}
+	if words, ok := m.now.Takes.(page.Words); ok {
+		return m.done(reply{text: words.Back})
+	}
+	m.field.goTo(len(m.now.Options()))
+	return m.done(reply{text: m.field.value()})
 }
 
 func (m *model) scroll(by int) {
@@ -233,44 +289,4 @@ func (m *model) done(r reply) tea.Cmd {
 	m.sheet.read(m.asked.prompt, echo)
 	m.asked, m.field, m.waiting = nil, nil, nil
 	return nil
-}
-
-// View draws the screen.
-func (m *model) View() string {
-	if m.columns == 0 {
-		return ""
-	}
-	if m.picture != nil {
-		return m.picture.view(m.theme, m.columns, m.rows)
-	}
-	top := m.header()
-	var middle []string
-	if m.asked != nil {
-		middle = append(middle, m.text[min(m.from, len(m.text)):min(m.from+m.room(), len(m.text))]...)
-		middle = append(middle, m.prompted()...)
-	}
-	foot := m.footer()
-	for len(middle) < m.rows-len(top)-len(foot) {
-		middle = append(middle, "")
-	}
-	middle = middle[:max(0, m.rows-len(top)-len(foot))]
-	left := strings.Repeat(" ", m.margin())
-	for i, line := range middle {
-		if line != "" {
-			middle[i] = ansi.Truncate(left+line, m.columns, "")
-		}
-	}
-	return strings.Join(append(append(top, middle...), foot...), "\n")
-}
-
-// prompted are the lines of what is asked, and the field.
-func (m *model) prompted() []string {
-	var lines []string
-	if _, ok := m.now.Takes.(page.GoOn); !ok {
-		lines = append(lines, "")
-	}
-	for _, line := range asked(m.now, min(m.wide(), widest)) {
-		lines = append(lines, m.theme.key.Render(content.Printable(line)))
-	}
-	return append(lines, m.field.view()...)
 }

@@ -36,6 +36,7 @@ type Screen struct {
 
 var _ page.Face = (*Screen)(nil)
 var _ page.Animator = (*Screen)(nil)
+var _ page.Timer = (*Screen)(nil)
 
 // Show puts a page on the sheet, which is seen when something is asked. One with a pause
 // waits until it has been read.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"io"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -398,7 +399,11 @@ func TestFrame(t *testing.T) {
 	for _, size := range [][2]int{{40, 24}, {80, 24}, {120, 40}, {40, 8}} {
 		scene := (&still{}).Scene()
 		scene.Dial = &dial
-		frame := Frame(scene, size[0], size[1], Look{})
+		frame := ansi.Strip(Frame(scene, size[0], size[1], Look{}))
+		scene.Lines = append(scene.Lines, "and more", strings.Repeat("of what was said ", 8))
+		if more := ansi.Strip(Frame(scene, size[0], size[1], Look{})); dots(more) != dots(frame) {
+			t.Errorf("%v: the dial has another size where more is said", size)
+		}
 		rows := strings.Split(frame, "\n")
 		if len(rows) > size[1] {
 			t.Errorf("%v: %d rows", size, len(rows))
@@ -416,6 +421,36 @@ func TestFrame(t *testing.T) {
 	if v, wall := strings.Index(rows[0], "V"), strings.Index(rows[1], "#"); v != wall || strings.Count(rows[1], "=") != 20 {
 		t.Errorf("the tool that hits stands at %d, the wall at %d\n%s", v, wall, rows[1])
 	}
+}
+
+// While time runs out the frame says how much is left, and that it is over; then nothing of
+// it stays.
+func TestCountdown(t *testing.T) {
+	m := at(80, 24)
+	m.asks(number, page.Where{Text: "Problem 1"}, page.Question{Text: "How far?"})
+	says := func(left int) string { return "left: " + strconv.Itoa(left) }
+	for _, c := range []struct {
+		seconds float64
+		says    func(int) string
+		want    string
+	}{{60, says, "left: 60"}, {0.001, says, "left: 0"}, {0, nil, "Scratchpass"}} {
+		_, beat := m.Update(countdown{time.Now().Add(time.Duration(c.seconds * float64(time.Second))), c.seconds, c.says})
+		time.Sleep(2 * time.Millisecond)
+		if seen := strings.SplitN(m.seen(), "\n", 2)[0]; c.says == nil && strings.Contains(seen, "left") || !strings.Contains(seen, c.want) || (beat != nil) != (c.says != nil) {
+			t.Errorf("%v s: %q", c.seconds, seen)
+		}
+	}
+}
+
+// dots are the rows of a frame that a picture is in.
+func dots(frame string) string {
+	var rows []string
+	for i, row := range strings.Split(frame, "\n") {
+		if strings.ContainsFunc(row, func(r rune) bool { return r >= 0x2800 && r < 0x2900 }) {
+			rows = append(rows, strconv.Itoa(i)+row)
+		}
+	}
+	return strings.Join(rows, "\n")
 }
 
 func BenchmarkView(b *testing.B) {

@@ -112,6 +112,12 @@ func compound(b page.Block, narrow bool) []Line {
 		for _, m := range b {
 			all = append(all, Line{Text: m.Name + ": " + m.Text})
 		}
+	case page.Bench:
+		all = append(all, bench(b)...)
+	case page.Sight:
+		for _, f := range append(append([]page.Figure{}, b.Dials...), b.Work...) {
+			all = append(all, figure(f)...)
+		}
 	case page.Moves:
 		all = append(all, Line{Role: Figures, Text: sideBySide(b)})
 	case page.Table:
@@ -161,6 +167,18 @@ func figure(f page.Figure) []Line {
 	}
 	if f.Twin != "" {
 		all = append(all, Line{Text: f.Twin})
+	}
+	return all
+}
+
+// bench tells where a machine stands, and the moves that were not told yet.
+func bench(b page.Bench) []Line {
+	if b.Told == "" {
+		return nil
+	}
+	all := []Line{{Text: b.Told}}
+	if b.Head != "" {
+		all = append(all, Line{Role: Faint, Text: b.Head}, Line{Role: Figures, Text: sideBySide(b.Moves)})
 	}
 	return all
 }

@@ -106,7 +106,7 @@ func (r *Run) terminal(ctx context.Context, words map[string]string) page.Face {
 	if r.AtTerminal() && !r.Plain && !dumb() {
 		s := &screen.Screen{Stop: ctx, In: r.In, Out: r.Out, Size: r.size, Look: sync.OnceValue(r.Look), Words: screen.Words{
 			Name: words["screen-name"], More: words["screen-more"], Menu: words["screen-menu"], Back: words["screen-back"],
-			GoOn: words["screen-go-on"], Answer: words["screen-answer"], Beside: []string{words["screen-sum"], words["screen-word"]}}}
+			GoOn: words["screen-go-on"], Answer: words["screen-answer"], Do: words["screen-do"], Beside: []string{words["screen-sum"], words["screen-word"]}}}
 		r.AtEnd(s.Close)
 		return s
 	}
