@@ -10,18 +10,15 @@ import (
 	"scratchpass/lessons/page"
 )
 
-// rule is a line across the sheet, between what came of an answer and what is asked next.
-type rule struct{ page.Gap }
-
 // meterWide is how many letters the meter at the top has.
 const meterWide = 12
 
 // header is the top of the frame: the program and what this is, and where one is in it.
 func (m *model) header() []string {
 	if m.time.says != nil {
-		return m.headed(m.sheet.title, m.time.left(time.Now()))
+		return m.headed(m.sheet.Title, m.time.left(time.Now()))
 	}
-	return m.headed(m.sheet.title, m.sheet.where)
+	return m.headed(m.sheet.Title, m.sheet.Where)
 }
 
 func (m *model) headed(title string, where page.Where) []string {

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"scratchpass/content"
+	"scratchpass/lessons/face/sheet"
 	"scratchpass/lessons/face/text"
 	"scratchpass/lessons/page"
 )
@@ -60,7 +61,7 @@ func airBefore(b page.Block) bool {
 
 func (l layout) block(b page.Block) []string {
 	switch b := b.(type) {
-	case rule:
+	case sheet.Rule:
 		return []string{"", l.theme.faint.Render(strings.Repeat("─", min(l.width, widest))), ""}
 	case page.Question:
 		return l.question(b)

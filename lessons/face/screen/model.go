@@ -3,6 +3,7 @@ package screen
 import (
 	tea "github.com/charmbracelet/bubbletea"
 
+	"scratchpass/lessons/face/sheet"
 	"scratchpass/lessons/page"
 )
 
@@ -37,7 +38,7 @@ type model struct {
 	theme         *theme
 	words         Words
 	columns, rows int
-	sheet         sheet
+	sheet         sheet.Sheet
 	waiting       []page.Page // steps that come after the one to be seen, which do not fit beside it
 	asked         *asking     // nil between two questions
 	now           page.Prompt // what is asked now: of a step that is not the last, to go on
@@ -78,7 +79,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if msg.says != nil {
 			return m, msg.beat()
 		}
-		m.sheet.where = page.Where{} // it said how much was left
+		m.sheet.Where = page.Where{} // it said how much was left
 	case second:
 		if m.time.says != nil && m.time.ends.Equal(msg.ends) { // the header is drawn anew with every message
 			return m, m.time.beat()
@@ -95,7 +96,7 @@ func (m *model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // once as there is room for.
 func (m *model) ask(q *asking) {
 	m.asked = q
-	m.waiting = steps(q.pages)
+	m.waiting = sheet.Steps(q.pages)
 	m.next()
 }
 
@@ -103,7 +104,7 @@ func (m *model) ask(q *asking) {
 func (m *model) next() {
 	for n := 0; len(m.waiting) > 0; n++ {
 		was := m.sheet
-		m.sheet.add(m.waiting[0])
+		m.sheet.Add(m.waiting[0])
 		m.now = m.prompt(len(m.waiting) == 1)
 		m.pin()
 		if n > 0 && m.crowded(was) {
@@ -118,11 +119,11 @@ func (m *model) next() {
 
 // crowded tells whether the last step does not fit beside those before it. A panel comes
 // by itself after a page of another kind, and else always with what was done: that is its log.
-func (m *model) crowded(was sheet) bool {
-	if m.sheet.panel != nil {
-		return was.panel == nil && len(was.fresh) > 0
+func (m *model) crowded(was sheet.Sheet) bool {
+	if m.sheet.Panel != nil {
+		return was.Panel == nil && len(was.Fresh) > 0
 	}
-	return len(m.lines(m.sheet.all())) > m.room()
+	return len(m.lines(m.sheet.All())) > m.room()
 }
 
 // prompt is the question, or the way on to the rest of it.
@@ -144,12 +145,12 @@ func (m *model) lay(again bool) {
 		m.field = newField(m.now, m.wide(), max(4, m.rows/2), m.theme)
 	}
 	fresh := 0
-	m.text = m.lines(m.sheet.all())
-	if more := m.offered(); len(more) > 0 && len(m.lines(m.sheet.fresh))+len(more) <= m.room() {
+	m.text = m.lines(m.sheet.All())
+	if more := m.offered(); len(more) > 0 && len(m.lines(m.sheet.Fresh))+len(more) <= m.room() {
 		m.text, fresh = append(m.text, more...), len(more)
 	}
-	old, all := m.lines(m.sheet.old), len(m.text)
-	fresh += len(m.lines(m.sheet.fresh))
+	old, all := m.lines(m.sheet.Old), len(m.text)
+	fresh += len(m.lines(m.sheet.Fresh))
 	switch room := m.room(); {
 	case again:
 		m.from = min(m.from, max(0, all-room))
@@ -190,7 +191,7 @@ func (m *model) room() int {
 
 // lines lays pages out. What the frame says is left out.
 func (m *model) lines(p page.Page) []string {
-	return layout{m.wide(), m.room(), m.theme}.page(body(p, m.sheet.title))
+	return layout{m.wide(), m.room(), m.theme}.page(sheet.Body(p, m.sheet.Title))
 }
 
 // more tells whether lines of the sheet are still below.
@@ -226,7 +227,7 @@ func (m *model) key(k tea.KeyMsg) tea.Cmd {
 			return nil
 		}
 		if len(m.waiting) > 0 {
-			m.sheet.read(m.now, "")
+			m.sheet.Read(m.now, "")
 			m.next()
 			return nil
 		}
@@ -242,7 +243,7 @@ func (m *model) back() bool {
 		return false
 	}
 	if len(m.waiting) > 0 {
-		return m.sheet.panel != nil || isBench(m.waiting[len(m.waiting)-1])
+		return m.sheet.Panel != nil || sheet.IsBench(m.waiting[len(m.waiting)-1])
 	}
 	switch takes := m.now.Takes.(type) {
 	case page.Menu:
@@ -256,10 +257,10 @@ func (m *model) back() bool {
 // goBack is Esc where it leads back.
 func (m *model) goBack() tea.Cmd {
 	if last := len(m.waiting) - 1; last >= 0 { // over all that is still to be read
-		m.sheet.read(m.now, "")
+		m.sheet.Read(m.now, "")
 		for _, p := range m.waiting[:last] {
-			m.sheet.add(p)
-			m.sheet.read(m.now, "")
+			m.sheet.Add(p)
+			m.sheet.Read(m.now, "")
 		}
 		m.waiting = m.waiting[last:]
 		m.next()
@@ -286,7 +287,7 @@ func (m *model) done(r reply) tea.Cmd {
 		echo = m.field.echo()
 	}
 	m.asked.answer <- r // it has room for one
-	m.sheet.read(m.asked.prompt, echo)
+	m.sheet.Read(m.asked.prompt, echo)
 	m.asked, m.field, m.waiting = nil, nil, nil
 	return nil
 }

@@ -32,7 +32,7 @@ const (
 // pin lays out what stays in its place.
 func (m *model) pin() {
 	m.pinned = pinned{}
-	b := m.sheet.panel
+	b := m.sheet.Panel
 	if b == nil {
 		return
 	}
@@ -140,7 +140,7 @@ func (l layout) moves(all page.Moves) []string {
 // offered are the moves of a panel that have come anew and have no place of their own: the
 // log shows them until the next move.
 func (m *model) offered() []string {
-	if b := m.sheet.panel; b != nil && b.Head != "" && len(m.pinned.under) == 0 {
+	if b := m.sheet.Panel; b != nil && b.Head != "" && len(m.pinned.under) == 0 {
 		return append([]string{m.theme.faint.Render(b.Head)}, layout{m.wide(), 0, m.theme}.moves(b.Moves)...)
 	}
 	return nil

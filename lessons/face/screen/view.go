@@ -24,7 +24,7 @@ func (m *model) View() string {
 	if m.asked != nil {
 		middle = append(append(middle, m.pinned.over...), m.text[min(m.from, len(m.text)):min(m.from+m.room(), len(m.text))]...)
 		below := append(slices.Clone(m.pinned.under), m.prompted()...)
-		for m.sheet.panel != nil && len(middle) < m.rows-len(top)-len(foot)-len(below) {
+		for m.sheet.Panel != nil && len(middle) < m.rows-len(top)-len(foot)-len(below) {
 			middle = append(middle, "")
 		}
 		middle = append(middle, below...)
