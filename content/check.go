@@ -189,6 +189,9 @@ func (c *checker) lesson(file string, at func(string) int, l Lesson) {
 	for _, key := range l.Sources {
 		reference(c, file, at(key), "source", key, c.sources)
 	}
+	if !slices.ContainsFunc(l.Parts, func(p Part) bool { return slices.ContainsFunc(p.Explain, func(b Block) bool { return b.Drawing != "" }) }) {
+		c.say(file, at("parts"), "the lesson has no drawing: give one where it teaches; they are %s", strings.Join(c.known.Drawings, ", "))
+	}
 	tasks := slices.Clone(l.Check.Tasks)
 	levels := []int{l.Check.Level}
 	for _, p := range l.Parts {

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"io"
-	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -13,55 +12,9 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
-	"github.com/muesli/termenv"
 
-	"scratchpass/lessons/face/text"
-	"scratchpass/lessons/internal/scripted"
 	"scratchpass/lessons/page"
-	"scratchpass/quiz/drawing"
 )
-
-// The words are the same however wide the window is; only pictures and marks are extra.
-func TestLayKeepsTheWords(t *testing.T) {
-	p := page.Page{
-		page.Heading{Text: "Part 1. How deep"},
-		page.Question{Text: "The drawing calls for 1-1/2-6 UNC-3A.", Lines: []string{"one, two; three", strings.Repeat("word ", 40)}},
-		page.Verdict{Text: "Not right.", Given: "You gave 0.0511 in.", Answer: "The answer is 0.0587 in."},
-		page.Givens{{Label: "Pitch", Symbol: "P", Value: "0.1", Unit: "in"}},
-		page.Working{{Symbol: "h", Line: "h = 0.649519 x P - 0.866025 x f = 0.649519 x 0.1667 - 0.866025 x 0.0290 = 0.083160 in", Means: "h: depth straight in"}, {Symbol: "P", Line: "P = 1 in", Means: "P: pitch"}},
-		page.Figure{Pictures: []drawing.Drawing{drawing.Curve("", []float64{1, 2}, 0, 0)}},
-		page.Caution{Text: "CAUTION: stop."},
-		page.Meter{Done: 1, Begun: 2, Of: 9, Text: "1 of 9 shown"},
-		page.Meters{{Name: "Safety", Meter: page.Meter{Done: 1, Of: 9, Text: "1 of 9 shown"}}, {Name: "Passes", Meter: page.Meter{Text: "3 of 7 shown"}}},
-	}
-	for _, width := range []int{text.NarrowestWidth, 39, 70, 98} {
-		var words []string
-		for _, line := range Lay(p, width, Look{Profile: termenv.TrueColor, Ground: Dark}) {
-			plain := ansi.Strip(line)
-			if utf8.RuneCountInString(plain) > width {
-				t.Errorf("width %d: a line of %d: %q", width, utf8.RuneCountInString(plain), plain)
-			}
-			if !strings.ContainsFunc(plain, func(r rune) bool { return r >= 0x2800 && r < 0x2900 }) {
-				words = append(words, strings.Fields(strings.NewReplacer("✗", "", "▌", "", "█", "", "▒", "", "░", "").Replace(plain))...)
-			}
-		}
-		got := strings.Join(words, " ")
-		for _, label := range []string{" 2 ", " 0 "} { // the ends of the curve's scale
-			got = strings.Replace(got, label, " ", 1)
-		}
-		if got != scripted.Words(p) {
-			t.Errorf("width %d: words changed:\n%s\n%s", width, got, scripted.Words(p))
-		}
-	}
-}
-
-func TestShorten(t *testing.T) {
-	for label, want := range map[string]string{"short": "short", "a label of twenty-one": "a label of twent...", "\x1b[2Jabc": " [2Jabc"} {
-		if got := shorten(label, 19); got != want {
-			t.Errorf("shorten(%q) = %q, want %q", label, got, want)
-		}
-	}
-}
 
 // at is a screen of a size, without a terminal.
 func at(columns, rows int) *model {
@@ -286,33 +239,6 @@ func TestResize(t *testing.T) {
 	}
 }
 
-// A figure stands beside its question where there is room, above it as large as leaves the
-// question whole, and not at all in a small window.
-func TestFiguresOfQuestions(t *testing.T) {
-	d := drawing.Curve("", []float64{1, 2, 3}, 0, 0)
-	q := page.Question{Text: "How far?", Figure: &page.Figure{Pictures: []drawing.Drawing{d}, Twin: "It goes up."}}
-	dots := func(line string) bool {
-		return strings.ContainsFunc(line, func(r rune) bool { return r >= 0x2800 && r < 0x2900 })
-	}
-	for _, c := range []struct {
-		columns, rows  int
-		beside, figure bool
-	}{{120, 40, true, true}, {80, 24, false, true}, {80, 8, false, false}, {34, 12, false, false}} {
-		m := at(c.columns, c.rows)
-		m.asks(number, q)
-		seen := m.seen()
-		line := ""
-		for _, l := range strings.Split(seen, "\n") {
-			if strings.Contains(l, "How far?") {
-				line = l
-			}
-		}
-		if line == "" || dots(seen) != c.figure || (dots(line) || strings.Contains(line, "3")) != c.beside {
-			t.Errorf("%v:\n%s", c, seen)
-		}
-	}
-}
-
 // terminal is what a screen writes to.
 type terminal struct {
 	mu   sync.Mutex
@@ -362,104 +288,5 @@ func TestScreen(t *testing.T) {
 	}
 	if said := out.said(); !strings.HasSuffix(said, "That was all.\n\n") {
 		t.Errorf("%q", said)
-	}
-}
-
-// still is a picture that is done after so many keys.
-type still struct{ keys []string }
-
-func (s *still) Advance(float64) {}
-func (s *still) Key(key string)  { s.keys = append(s.keys, key) }
-func (s *still) Done() bool      { return len(s.keys) > 1 }
-func (s *still) Scene() page.Scene {
-	return page.Scene{Track: page.Track{ThreadFrom: 0.2, ThreadTo: 0.8, Tool: 0.5}, Lines: []string{"The spindle turns.", "Space closes."}}
-}
-
-func TestRunGivesKeysToThePicture(t *testing.T) {
-	for keys, want := range map[string]string{" |s": "space,s", "x|esc": "x", "x|ctrl+c": "x"} {
-		picture, m, done := &still{}, at(80, 24), make(chan error, 1)
-		m.Update(play{picture, done})
-		if !strings.Contains(m.seen(), "The spindle turns.") {
-			t.Error(m.seen())
-		}
-		m.types(strings.Split(keys, "|")...)
-		if err := <-done; strings.Join(picture.keys, ",") != want || errors.Is(err, page.ErrStopped) != strings.HasSuffix(keys, "ctrl+c") {
-			t.Errorf("%q: %v, %v", keys, picture.keys, err)
-		}
-		if strings.Contains(m.seen(), "The spindle turns.") {
-			t.Errorf("the picture stays:\n%s", m.seen())
-		}
-	}
-}
-
-// A frame fits its window at every size, the dial only where it can be made out, and the
-// tool stands where it is on its way.
-func TestFrame(t *testing.T) {
-	dial := drawing.Curve("", []float64{1, 2}, 0, 0)
-	for _, size := range [][2]int{{40, 24}, {80, 24}, {120, 40}, {40, 8}} {
-		scene := (&still{}).Scene()
-		scene.Dial = &dial
-		frame := ansi.Strip(Frame(scene, size[0], size[1], Look{}))
-		scene.Lines = append(scene.Lines, "and more", strings.Repeat("of what was said ", 8))
-		if more := ansi.Strip(Frame(scene, size[0], size[1], Look{})); dots(more) != dots(frame) {
-			t.Errorf("%v: the dial has another size where more is said", size)
-		}
-		rows := strings.Split(frame, "\n")
-		if len(rows) > size[1] {
-			t.Errorf("%v: %d rows", size, len(rows))
-		}
-		for _, row := range rows {
-			if utf8.RuneCountInString(row) > size[0] {
-				t.Errorf("%v: a row of %d", size, utf8.RuneCountInString(row))
-			}
-		}
-		if drawn := strings.ContainsFunc(frame, func(r rune) bool { return r >= 0x2800 && r < 0x2900 }); drawn != (size[1] > 8) {
-			t.Errorf("%v: dial drawn %v", size, drawn)
-		}
-	}
-	rows := strings.Split(track(page.Track{ThreadFrom: 0.25, ThreadTo: 0.75, Tool: 1}, 42), "\n")
-	if v, wall := strings.Index(rows[0], "V"), strings.Index(rows[1], "#"); v != wall || strings.Count(rows[1], "=") != 20 {
-		t.Errorf("the tool that hits stands at %d, the wall at %d\n%s", v, wall, rows[1])
-	}
-}
-
-// While time runs out the frame says how much is left, and that it is over; then nothing of
-// it stays.
-func TestCountdown(t *testing.T) {
-	m := at(80, 24)
-	m.asks(number, page.Where{Text: "Problem 1"}, page.Question{Text: "How far?"})
-	says := func(left int) string { return "left: " + strconv.Itoa(left) }
-	for _, c := range []struct {
-		seconds float64
-		says    func(int) string
-		want    string
-	}{{60, says, "left: 60"}, {0.001, says, "left: 0"}, {0, nil, "Scratchpass"}} {
-		_, beat := m.Update(countdown{time.Now().Add(time.Duration(c.seconds * float64(time.Second))), c.seconds, c.says})
-		time.Sleep(2 * time.Millisecond)
-		if seen := strings.SplitN(m.seen(), "\n", 2)[0]; c.says == nil && strings.Contains(seen, "left") || !strings.Contains(seen, c.want) || (beat != nil) != (c.says != nil) {
-			t.Errorf("%v s: %q", c.seconds, seen)
-		}
-	}
-}
-
-// dots are the rows of a frame that a picture is in.
-func dots(frame string) string {
-	var rows []string
-	for i, row := range strings.Split(frame, "\n") {
-		if strings.ContainsFunc(row, func(r rune) bool { return r >= 0x2800 && r < 0x2900 }) {
-			rows = append(rows, strconv.Itoa(i)+row)
-		}
-	}
-	return strings.Join(rows, "\n")
-}
-
-func BenchmarkView(b *testing.B) {
-	m := at(120, 40)
-	m.theme = newTheme(Look{Profile: termenv.TrueColor, Ground: Dark})
-	d := drawing.Curve("", []float64{1, 2, 3}, 0, 0)
-	m.asks(number, page.Question{Text: strings.Repeat("word ", 60), Figure: &page.Figure{Pictures: []drawing.Drawing{d}}})
-	for b.Loop() {
-		m.Update(tea.WindowSizeMsg{Width: 120, Height: 40})
-		_ = m.View()
 	}
 }
