@@ -202,7 +202,7 @@ func (l layout) question(q page.Question) []string {
 		return beside(l.asks(q, room), l.theme.cells(figure.Cells(wide)), min(room, widest)+gutter)
 	}
 	below := l.asks(q, l.width)
-	for wide := min(figure.Columns(), l.width); wide >= leastFigure; wide -= 2 {
+	for wide := min(figure.Columns(), l.width); l.width >= text.ColumnsFrom && wide >= leastFigure; wide -= 2 {
 		if cells := figure.Cells(wide); len(cells)+1+len(below) <= l.room {
 			return append(append(l.theme.cells(cells), ""), below...)
 		}

@@ -11,8 +11,7 @@ import (
 // Still is the screen without a terminal: what would be seen is handed to whoever answers.
 // Tests keep it as a picture.
 type Still struct {
-	// Answer gets each prompt with what is to be seen then, and answers it. A step that only
-	// has to be turned over comes as page.GoOn.
+	// Answer gets each prompt with what is to be seen then, and answers it.
 	Answer func(q page.Prompt, seen string) (string, error)
 
 	m     *model
@@ -41,20 +40,17 @@ func (s *Still) Ask(q page.Prompt) (string, error) {
 	answer := make(chan reply, 1)
 	s.m.Update(asking{s.pages, q, answer})
 	s.pages = nil
-	for {
-		text, err := s.Answer(s.m.now, s.m.View())
-		switch {
-		case err != nil:
-			return "", err
-		case len(s.m.waiting) > 0:
-			s.m.from = len(s.m.text) // it has been read to its end
-			s.m.key(tea.KeyMsg{Type: tea.KeyEnter})
-			continue
-		}
-		s.put(text)
-		s.m.done(reply{text: text})
-		return text, nil
+	for len(s.m.waiting) > 0 { // a step that only has to be turned over
+		s.m.from = len(s.m.text) // it has been read to its end
+		s.m.key(tea.KeyMsg{Type: tea.KeyEnter})
 	}
+	text, err := s.Answer(s.m.now, s.m.View())
+	if err != nil {
+		return "", err
+	}
+	s.put(text)
+	s.m.done(reply{text: text})
+	return text, nil
 }
 
 // put makes an answer in the field.
