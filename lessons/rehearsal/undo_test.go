@@ -92,12 +92,12 @@ func TestHintsHaveWords(t *testing.T) {
 
 // The card of a job can be read before one is chosen, and at the bench.
 func TestCardOnTheMenu(t *testing.T) {
-	s, term, r := atBench(t, "adjusting-screw", "7", "1", "7", "7", "2")
+	s, term, _ := atBench(t, "adjusting-screw", "7", "1", "7", "7", "2")
 	name, err := s.ChooseJob()
 	if err != nil || name != "gland-nut" || !strings.Contains(term.Log.String(), "Which card?") || strings.Count(term.Log.String(), s.Say("plan-passes")) != 1 {
 		t.Errorf("%q, %v\n%s", name, err, term.Log.String())
 	}
-	s, term, r = atBench(t, "adjusting-screw", "card", "leave")
+	s, term, r := atBench(t, "adjusting-screw", "card", "leave")
 	if err := s.Run(r); !errors.Is(err, page.ErrStopped) || !strings.Contains(term.Log.String(), s.Say("plan-passes")) {
 		t.Errorf("%v\n%s", err, term.Log.String())
 	}

@@ -117,7 +117,7 @@ func TestPracticeInABrowser(t *testing.T) {
 	if !strings.Contains(at, "Right") || !strings.Contains(at, "Problem 2 of 2") {
 		t.Errorf("after a right answer:\n%s", at)
 	}
-	at = b.post(url.Values{"prompt": {promptOf(t, at)}, "answer": {"0.9 in"}})
+	b.post(url.Values{"prompt": {promptOf(t, at)}, "answer": {"0.9 in"}})
 	if err := <-ended; err != nil {
 		t.Error(err)
 	}

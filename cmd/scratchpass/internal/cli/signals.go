@@ -64,7 +64,7 @@ func (r *Run) leaver() func() {
 			_ = term.Restore(in.Fd(), state) // the program ends, whatever comes of it
 		}
 		if out, ok := terminalFile(r.Out); ok {
-			fmt.Fprint(out, ansi.ResetAltScreenSaveCursorMode, ansi.ShowCursor)
+			fmt.Fprint(out, ansi.ResetModeAltScreenSaveCursor, ansi.ShowCursor)
 		}
 	}
 }
