@@ -172,17 +172,6 @@ func lathe(s *sheet) {
 	}
 }
 
-// LatheParts lists the keys of the parts of a lathe that can be drawn alone.
-func LatheParts() []string {
-	var keys []string
-	for _, p := range latheParts {
-		if p.key != "" {
-			keys = append(keys, p.key)
-		}
-	}
-	return keys
-}
-
 // LathePart returns the lathe with one part marked and named alone, and whether it is a
 // part of a lathe. The name may be a term of the glossary or the part's key.
 func LathePart(name string, words map[string]content.DrawingWords) (Drawing, bool) {

@@ -111,12 +111,8 @@ const (
 	sceneWords = 7
 )
 
-// Frame draws a scene in the frame of every page: the thread dial, as large as the lines
+// drawFrame draws a scene in the frame of every page: the thread dial, as large as the lines
 // kept free below it leave room for, the way of the tool, and what is said.
-func Frame(s page.Scene, columns, rows int, look Look) string {
-	return drawFrame(s, &model{theme: newTheme(look), columns: columns, rows: rows})
-}
-
 func drawFrame(s page.Scene, m *model) string {
 	wide := max(m.wide(), text.NarrowestWidth)
 	top := m.headed(s.Title, page.Where{})

@@ -48,9 +48,9 @@ func TestFrame(t *testing.T) {
 	for _, size := range [][2]int{{40, 24}, {80, 24}, {120, 40}, {40, 8}} {
 		scene := (&still{}).Scene()
 		scene.Dial = &dial
-		frame := ansi.Strip(Frame(scene, size[0], size[1], Look{}))
+		frame := ansi.Strip(drawFrame(scene, at(size[0], size[1])))
 		scene.Lines = append(scene.Lines, "and more", strings.Repeat("of what was said ", 8))
-		if more := ansi.Strip(Frame(scene, size[0], size[1], Look{})); dots(more) != dots(frame) {
+		if more := ansi.Strip(drawFrame(scene, at(size[0], size[1]))); dots(more) != dots(frame) {
 			t.Errorf("%v: the dial has another size where more is said", size)
 		}
 		rows := strings.Split(frame, "\n")
