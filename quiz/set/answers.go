@@ -91,6 +91,7 @@ type table struct {
 	answers []Given
 	wrong   faults
 
+	known          []string    // columns of a row an answer; nil before the first
 	columns, sures map[int]int // of a row an apprentice; nil before the first
 }
 
@@ -102,8 +103,14 @@ func (t *table) add(head header, r line, item int, text string, sure answer.Cert
 
 // long reads a row that is an answer.
 func (t *table) long(head header, r line) error {
-	if i := slices.IndexFunc(head.names, isNumber); i >= 0 {
-		return fmt.Errorf("%s: beside the columns item and answer stands a column %s, and what stands in it would be lost: give a row an answer, or a row an apprentice", t.file, calc.Quoted(head.names[i]))
+	if t.known == nil {
+		t.known = append([]string{"code", "item", "answer", "sure"}, rowColumns...)
+		if err := t.checkLong(head); err != nil {
+			return err
+		}
+	}
+	if err := head.nameless(t.file, r); err != nil {
+		return err
 	}
 	item, err := strconv.Atoi(head.of(r, "item"))
 	sure, known := readSure(head.of(r, "sure"))
@@ -116,6 +123,22 @@ func (t *table) long(head header, r line) error {
 		t.add(head, r, item, head.of(r, "answer"), sure)
 	}
 	return nil
+}
+
+// rowColumns are those that may stand beside the answers: whose they are, and remarks, which
+// are nobody's answer.
+var rowColumns = []string{"name", "id", "form", "first name", "last name", "id number", "handed_in", "remarks"}
+
+// checkLong refuses columns in which something would be lost.
+func (t *table) checkLong(head header) error {
+	if i := slices.IndexFunc(head.names, isNumber); i >= 0 {
+		return fmt.Errorf("%s: beside the columns item and answer stands a column %s, and what stands in it would be lost: give a row an answer, or a row an apprentice", t.file, calc.Quoted(head.names[i]))
+	}
+	err := head.only(t.file, t.known)
+	if err != nil && head.has("points") {
+		err = fmt.Errorf("%w; points of your own stand in a file of decisions: code, item, points, reason", err)
+	}
+	return err
 }
 
 // isNumber reports whether the name of a column is the number of a question.
@@ -172,9 +195,9 @@ func wideColumns(file string, head header) (answers, sures map[int]int, err erro
 				return nil, nil, fmt.Errorf("%s: the columns %s and %s are one: leave one out", file, calc.Quoted(head.names[first]), calc.Quoted(head.names[i]))
 			}
 			into[n] = i
-		case strings.ContainsFunc(name, unicode.IsNumber) || strings.Contains(name, "sure"): // it was meant for one; remarks are nobody's answer
-			return nil, nil, fmt.Errorf("%s: the column %s is not known, and what stands in it would be lost: beside code give 1, 2, 3 and so on, the numbers of the questions, and 1 sure, 2 sure",
-				file, calc.Quoted(head.names[i]))
+		case name != "" && name != "code" && !slices.Contains(rowColumns, name):
+			return nil, nil, fmt.Errorf("%s: the column %s is not known, and what stands in it would be lost: beside code give 1, 2, 3 and so on, the numbers of the questions, 1 sure, 2 sure, and of %s what you like",
+				file, calc.Quoted(head.names[i]), strings.Join(rowColumns, ", "))
 		}
 	}
 	if len(answers) == 0 {
@@ -189,6 +212,9 @@ func (t *table) wide(head header, r line) (err error) {
 		if t.columns, t.sures, err = wideColumns(t.file, head); err != nil {
 			return err
 		}
+	}
+	if err := head.nameless(t.file, r); err != nil {
+		return err
 	}
 	if first, second, ok := cutInTwo(r.cells); ok {
 		t.wrong.add(rowError(t.file, r.row, "%s and %s stand in two cells: is it one number with a decimal comma? Put it into quotation marks, or part the cells by semicolons", first, second))

@@ -2,6 +2,7 @@ package set
 
 import (
 	"cmp"
+	"encoding/json"
 	"maps"
 	"regexp"
 	"slices"
@@ -46,10 +47,25 @@ type ItemResult struct {
 	Of        float64          `json:"of"`
 	Certainty answer.Certainty `json:"certainty"`
 	Gate      bool             `json:"gate"`
-	Twice     []Source         `json:"twice,omitempty"` // the answers that differ, where there are several
+	Twice     []Source         `json:"twice,omitempty"`    // the answers that differ, where there are several
+	Probably  string           `json:"probably,omitempty"` // what was typed, where a spreadsheet has made a date of it
+	Ruling    *Ruling          `json:"decision,omitempty"` // what the instructor decided
 
 	place int
 	mark  answer.Mark
+}
+
+// MarshalJSON leaves the points of an answer that waits for the instructor open: null, not zero.
+func (it ItemResult) MarshalJSON() ([]byte, error) {
+	type plain ItemResult
+	shown := struct {
+		plain
+		Points *float64 `json:"points"`
+	}{plain: plain(it)}
+	if !undecided(it.Verdict) {
+		shown.Points = &it.Points
+	}
+	return json.Marshal(shown)
 }
 
 // Source is an answer and where it stands.
@@ -68,13 +84,18 @@ type Marker struct {
 	RepeatedIn [][2]string // files of the first and of the second, each pair once, a few
 	Differ     int         // questions with answers that differ
 	Differing  []Differing // a few of them
+	Applied    int         // decisions that were applied
+	Needless   int         // decisions about answers that needed none
 
-	maker *Maker
-	class []Apprentice
-	given map[owner]map[int]Given      // by printed number
-	typed map[owner]map[string][]Given // by problem code, one of each file
-	forms map[string][]string          // who has handed in each form, in the order they came
-	has   map[owner]bool               // who is among them
+	NeedlessOnes []UselessDecision // a few of them
+
+	maker     *Maker
+	class     []Apprentice
+	given     map[owner]map[int]Given      // by printed number
+	typed     map[owner]map[string][]Given // by problem code, one of each file
+	decisions map[owner]map[int]Decision   // by printed number
+	forms     map[string][]string          // who has handed in each form, in the order they came
+	has       map[owner]bool               // who is among them
 
 	sheetOf map[string]firstTyped // by file
 	mixed   map[owner]bool        // sheets and files that have answers to them and to another sheet
@@ -120,7 +141,8 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 	o := owner{code, who}
 	items = slices.Clone(items)
 	r := Result{ID: a.ID, Name: cmp.Or(a.Name, who), Form: a.Form, Code: code, Of: k.maker.Blueprint.Points(), Items: make([]ItemResult, len(items)), items: items}
-	read := map[int]answer.Mark{} // by place, what was understood
+	r.Handed = len(k.given[o]) > 0 || len(k.typed[o]) > 0 // a blank paper too
+	read := map[int]answer.Mark{}                         // by place, what was understood
 	for i, it := range items {
 		given, differ := k.answerTo(o, it)
 		g, onScreen := given[0], given[0].typed() && given[0].Code != ""
@@ -130,7 +152,6 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 		}
 		res := ItemResult{Number: it.Number, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: g.Text, Key: it.Words.KeyNumber(it.Problem), Of: it.Points,
 			Certainty: g.Certainty, Gate: it.Problem.Task.SafetyCritical, Verdict: Blank, place: it.Place}
-		r.Handed = r.Handed || g.Text != ""
 		switch {
 		case differ:
 			k.leave(&res, r.label(), given)
@@ -139,6 +160,7 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 		default:
 			k.mark(&res, it, k.text(it, g), onScreen, read)
 		}
+		k.apply(o, &r, &res)
 		if undecided(res.Verdict) {
 			r.Open++
 		}

@@ -17,7 +17,7 @@ type owner struct{ code, who string }
 // were typed to two sheets: it is one person's, and nobody knows whose. It ends with the
 // context's error when that ends.
 func NewMarker(ctx context.Context, m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
-	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string][]Given{}, forms: map[string][]string{}, has: map[owner]bool{},
+	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string][]Given{}, forms: map[string][]string{}, has: map[owner]bool{}, decisions: map[owner]map[int]Decision{},
 		sheetOf: map[string]firstTyped{}, mixed: map[owner]bool{}, toldOf: map[string]bool{}}
 	codes, err := m.Codes(class)
 	if err != nil {

@@ -136,13 +136,18 @@ func readHeader(file string, r *csv.Reader) (header, error) {
 	}
 	h.names = cells
 	for i, c := range cells {
-		key := strings.ToLower(strings.TrimSpace(content.Printable(c)))
+		key := columnKey(c)
 		if _, twice := h.at[key]; twice && key != "" {
 			return h, fmt.Errorf("%s: the column %s stands twice", file, calc.Quoted(c))
 		}
 		h.at[key] = i
 	}
 	return h, nil
+}
+
+// columnKey is the name of a column as it is looked for.
+func columnKey(name string) string {
+	return strings.ToLower(strings.TrimSpace(content.Printable(name)))
 }
 
 // readRow reads one row and its number in the file; io.EOF where there is no more.

@@ -15,6 +15,7 @@ func markCommand(r *cli.Run) *cobra.Command {
 	var class classFlags
 	var to outFlags
 	var answers answersFlag
+	var decisions decisionsFlag
 	cmd := &cobra.Command{
 		Use:   "mark BLUEPRINT",
 		Short: "Mark the answers that came back",
@@ -29,10 +30,13 @@ func markCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			dir := cmp.Or(to.dir, m.marksFolder())
+			if err := m.decide(ctx, decisions, dir); err != nil {
+				return err
+			}
 			if r.JSON {
 				return m.printJSON(ctx, r.Out)
 			}
-			dir := cmp.Or(to.dir, m.maker.Blueprint.Set+"-marks")
 			if err := m.mend(dir); err != nil {
 				return err
 			}
@@ -44,9 +48,13 @@ func markCommand(r *cli.Run) *cobra.Command {
 	}
 	class.addTo(cmd)
 	answers.addTo(cmd)
+	decisions.addTo(cmd)
 	to.addTo(cmd, "of the feedback: pdf, html, text")
 	return cmd
 }
+
+// marksFolder is the folder of the marks where none is named.
+func (m *marking) marksFolder() string { return m.maker.Blueprint.Set + "-marks" }
 
 // printJSON writes all marks as one object.
 func (m *marking) printJSON(ctx context.Context, w io.Writer) error {
@@ -58,5 +66,6 @@ func (m *marking) printJSON(ctx context.Context, w io.Writer) error {
 		return err
 	}
 	m.tellTwice(m.run.Err)
+	m.tellDecisions(m.run.Err)
 	return j.Close()
 }

@@ -3,6 +3,7 @@ package desk
 import (
 	"context"
 	"fmt"
+	"path/filepath"
 
 	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
@@ -13,8 +14,9 @@ import (
 type markFolder struct {
 	rows     *set.MarksCSV
 	object   *set.MarksJSON
+	waiting  *set.WaitingCSV
 	feedback papers
-	ends     []func() error // of the two files, in order
+	ends     []func() error // of the files, in order
 
 	marked, handed, unread int
 }
@@ -46,9 +48,10 @@ func (m *marking) writeMarks(ctx context.Context, dir string, formats []string, 
 	}
 	fmt.Fprintln(m.run.Out, m.say("set-marked", "n", f.marked, "handed", f.handed, "where", dir))
 	if f.unread > 0 {
-		fmt.Fprintln(m.run.Out, m.say("set-unread", "n", f.unread))
+		fmt.Fprintln(m.run.Out, m.say("set-unread", "n", f.unread, "list", filepath.Join(dir, waitingList), "decisions", filepath.Join(dir, decisionList)))
 	}
 	m.tellTwice(m.run.Out)
+	m.tellDecisions(m.run.Out)
 	return nil
 }
 
@@ -61,11 +64,18 @@ func (m *marking) newMarkFolder(out *files.Staged, formats []string) (*markFolde
 	if err != nil {
 		return nil, err
 	}
+	list, endList, err := out.Create(waitingList)
+	if err != nil {
+		return nil, err
+	}
 	f := &markFolder{rows: set.NewMarksCSV(table)}
+	if f.waiting, err = set.NewWaitingCSV(list); err != nil {
+		return nil, err
+	}
 	if f.object, err = set.NewMarksJSON(object, m.maker.Blueprint); err != nil {
 		return nil, err
 	}
-	f.ends = []func() error{f.rows.Close, endTable, f.object.Close, endObject}
+	f.ends = []func() error{f.rows.Close, endTable, f.object.Close, endObject, f.waiting.Close, endList}
 	f.feedback = m.papers(out, "feedback", m.marker.People(), formats, nil)
 	return f, nil
 }
@@ -74,6 +84,9 @@ func (m *marking) newMarkFolder(out *files.Staged, formats []string) (*markFolde
 func (f *markFolder) add(ctx context.Context, r set.Result, printer *set.Printer) error {
 	f.marked++
 	if err := f.rows.Add(r); err != nil {
+		return err
+	}
+	if err := f.waiting.Add(r); err != nil {
 		return err
 	}
 	if err := f.object.Add(r); err != nil || !r.Handed {
@@ -85,7 +98,7 @@ func (f *markFolder) add(ctx context.Context, r set.Result, printer *set.Printer
 	return f.feedback.each(ctx, func(w handout.Writer) error { return w.Report(feedback) })
 }
 
-// close ends the two files, both whatever happens.
+// close ends the files, all whatever happens.
 func (f *markFolder) close() (err error) {
 	for _, end := range f.ends {
 		if e := end(); err == nil {
