@@ -95,6 +95,27 @@ type table struct {
 	columns, sures map[int]int // of a row an apprentice; nil before the first
 }
 
+// absent reports whether a row says that no paper came back; that it has answers all the same
+// is an error.
+func (t *table) absent(head header, r line) bool {
+	said := strings.ToLower(head.of(r, "handed_in"))
+	switch said {
+	case "", "yes", "y", "true", "1":
+		return false
+	case "no", "n", "false", "0":
+	default:
+		t.wrong.add(rowError(t.file, r.row, "handed_in %s: give yes, no or nothing", calc.Quoted(said)))
+		return true
+	}
+	for i, cell := range r.cells {
+		name := columnKey(head.names[i])
+		if name != "code" && name != "item" && !slices.Contains(rowColumns, name) && !blank(cell) {
+			t.wrong.add(rowError(t.file, r.row, "handed_in is no, and yet there is an answer: %s", calc.Quoted(cell)))
+		}
+	}
+	return true
+}
+
 // add takes an answer of one row.
 func (t *table) add(head header, r line, item int, text string, sure answer.Certainty) {
 	t.answers = append(t.answers, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(text), Certainty: sure,
@@ -111,6 +132,9 @@ func (t *table) long(head header, r line) error {
 	}
 	if err := head.nameless(t.file, r); err != nil {
 		return err
+	}
+	if t.absent(head, r) {
+		return nil
 	}
 	item, err := strconv.Atoi(head.of(r, "item"))
 	sure, known := readSure(head.of(r, "sure"))
@@ -215,6 +239,9 @@ func (t *table) wide(head header, r line) (err error) {
 	}
 	if err := head.nameless(t.file, r); err != nil {
 		return err
+	}
+	if t.absent(head, r) {
+		return nil
 	}
 	if first, second, ok := cutInTwo(r.cells); ok {
 		t.wrong.add(rowError(t.file, r.row, "%s and %s stand in two cells: is it one number with a decimal comma? Put it into quotation marks, or part the cells by semicolons", first, second))

@@ -82,6 +82,7 @@ type Marker struct {
 	Names      []string    // what stands in rows whose code is someone else's
 	Repeats    int         // answers that came a second time, and were no others or came later in one file; the first counts
 	RepeatedIn [][2]string // files of the first and of the second, each pair once, a few
+	Empty      []string    // sheets that came back with nothing on them, a few
 	Differ     int         // questions with answers that differ
 	Differing  []Differing // a few of them
 	Applied    int         // decisions that were applied
@@ -143,6 +144,7 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 	r := Result{ID: a.ID, Name: cmp.Or(a.Name, who), Form: a.Form, Code: code, Of: k.maker.Blueprint.Points(), Items: make([]ItemResult, len(items)), items: items}
 	r.Handed = len(k.given[o]) > 0 || len(k.typed[o]) > 0 // a blank paper too
 	read := map[int]answer.Mark{}                         // by place, what was understood
+	nothing := true
 	for i, it := range items {
 		given, differ := k.answerTo(o, it)
 		g, onScreen := given[0], given[0].typed() && given[0].Code != ""
@@ -152,11 +154,12 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 		}
 		res := ItemResult{Number: it.Number, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: g.Text, Key: it.Words.KeyNumber(it.Problem), Of: it.Points,
 			Certainty: g.Certainty, Gate: it.Problem.Task.SafetyCritical, Verdict: Blank, place: it.Place}
+		nothing = nothing && g.Text == ""
 		switch {
 		case differ:
 			k.leave(&res, r.label(), given)
 			read[it.Place] = answer.Mark{Verdict: answer.Unread} // what starts from it is left too
-		case g.Text == "", strings.EqualFold(g.Text, "pass") && onScreen: // not known, and said so
+		case blank(g.Text): // not known, or said so
 		default:
 			k.mark(&res, it, k.text(it, g), onScreen, read)
 		}
@@ -167,7 +170,18 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 		r.Points += res.Points
 		r.Items[i] = res
 	}
+	if r.Handed && nothing && len(k.Empty) < mostDiffering {
+		k.Empty = append(k.Empty, r.label())
+	}
 	return r
+}
+
+// nothings are what people write where they know no answer.
+var nothings = []string{"", "pass", "-", "--", "---", "\u2013", "\u2014", "\u2212", "?", "??", "???"}
+
+// blank reports whether a text is no try at an answer.
+func blank(text string) bool {
+	return slices.Contains(nothings, strings.ToLower(strings.TrimSpace(text)))
 }
 
 // commaDecimal is a comma before decimals; one between two numbers has a space after it.

@@ -127,9 +127,12 @@ func (m *marking) each(ctx context.Context, do func(set.Result) error) error {
 	})
 }
 
-// tellTwice says which answers came a second time: those that say the same, and those that
+// tellTwice says which sheets came back empty, and which answers came a second time: those that say the same, and those that
 // differ and are left to the instructor.
 func (m *marking) tellTwice(to io.Writer) {
+	if len(m.marker.Empty) > 0 {
+		fmt.Fprintln(to, m.say("set-empty", "names", strings.Join(m.marker.Empty, ", ")))
+	}
 	if m.marker.Repeats > 0 {
 		var in []string
 		for _, files := range m.marker.RepeatedIn {
