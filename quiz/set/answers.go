@@ -7,7 +7,6 @@ import (
 	"maps"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -49,24 +48,37 @@ const MostAnswers = 250_000
 const mostAnswerBytes = 16 << 20
 
 // ReadAnswers reads answers in one of three forms:
-//   - CSV, a row an answer: code, item, answer, and sure where it was asked
-//   - CSV, a row an apprentice: code, 1, 2, 3, ...
+//   - a table, a row an answer: code, item, answer, and sure where it was asked
+//   - a table, a row an apprentice: code, 1, 2, 3, ...
 //   - the answer file that quiz --out writes: JSON lines
-func ReadAnswers(path string) ([]Given, error) {
+func ReadAnswers(path string, note func(Note)) ([]Given, error) {
 	text, err := files.Read(path, mostAnswerBytes)
 	if err != nil {
 		return nil, err
 	}
-	return ParseAnswers(path, text)
+	return parseAnswers(path, text, note)
 }
 
 // ParseAnswers is ReadAnswers for a text.
-func ParseAnswers(file string, text []byte) ([]Given, error) {
-	if bytes.HasPrefix(bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\ufeff"))), []byte("{")) {
-		return jsonAnswers(file, text)
+func ParseAnswers(file string, text []byte) ([]Given, error) { return parseAnswers(file, text, nil) }
+
+// parseAnswers tells of what was left out, such as a row of totals.
+func parseAnswers(file string, text []byte, note func(Note)) ([]Given, error) {
+	if note == nil {
+		note = func(Note) {}
+	}
+	if !isWorkbook(text) {
+		plain, err := decoded(file, text, func(Note) {})
+		if err == nil && bytes.HasPrefix(bytes.TrimSpace(plain), []byte("{")) {
+			return jsonAnswers(file, plain)
+		}
 	}
 	t := table{file: file}
-	head, err := eachRow(file, text, MostAnswers, func(head header, r line) error {
+	head, err := eachRow(file, text, MostAnswers, note, func(head header, r line) error {
+		if head.has("code") && head.totals(r, "code") {
+			note(Note{Says: "set-note-totals", File: file, Row: r.row, Text: strings.TrimSpace(strings.Join(r.cells, " "))})
+			return nil
+		}
 		if !head.has("code", "item", "answer") {
 			return t.wide(head, r)
 		}
@@ -119,7 +131,7 @@ func (t *table) absent(head header, r line) bool {
 // add takes an answer of one row.
 func (t *table) add(head header, r line, item int, text string, sure answer.Certainty) {
 	t.answers = append(t.answers, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(text), Certainty: sure,
-		Who: head.who(r), ID: strings.TrimSpace(content.Printable(head.of(r, "id"))), Row: true, Comma: head.comma, File: t.file, Line: r.row})
+		Who: head.who(r), ID: strings.TrimSpace(content.Printable(head.theID(r))), Row: true, Comma: head.comma, File: t.file, Line: r.row})
 }
 
 // long reads a row that is an answer.
@@ -136,10 +148,10 @@ func (t *table) long(head header, r line) error {
 	if t.absent(head, r) {
 		return nil
 	}
-	item, err := strconv.Atoi(head.of(r, "item"))
+	item, isSure, ok := question(head.of(r, "item"))
 	sure, known := readSure(head.of(r, "sure"))
 	switch {
-	case err != nil || item < 1 || item > mostItems:
+	case !ok || isSure:
 		t.wrong.add(rowError(t.file, r.row, "item %s: give the number of a question", calc.Quoted(head.of(r, "item"))))
 	case !known:
 		t.wrong.add(sureError(t.file, r.row, "sure", head.of(r, "sure")))
@@ -155,7 +167,7 @@ var rowColumns = []string{"name", "id", "form", "first name", "last name", "id n
 
 // checkLong refuses columns in which something would be lost.
 func (t *table) checkLong(head header) error {
-	if i := slices.IndexFunc(head.names, isNumber); i >= 0 {
+	if i := slices.IndexFunc(head.names, func(name string) bool { _, _, ok := question(name); return ok }); i >= 0 {
 		return fmt.Errorf("%s: beside the columns item and answer stands a column %s, and what stands in it would be lost: give a row an answer, or a row an apprentice", t.file, calc.Quoted(head.names[i]))
 	}
 	err := head.only(t.file, t.known)
@@ -206,11 +218,10 @@ func wideColumns(file string, head header) (answers, sures map[int]int, err erro
 	}
 	answers, sures = map[int]int{}, map[int]int{}
 	for i, name := range head.names {
-		name = strings.ToLower(strings.TrimSpace(content.Printable(name)))
-		number, isSure := strings.CutSuffix(name, " sure")
-		n, err := strconv.Atoi(strings.TrimSpace(number))
+		name = columnKey(name)
+		n, isSure, ok := question(name)
 		switch {
-		case err == nil && n >= 1 && n <= mostItems:
+		case ok:
 			into := answers
 			if isSure {
 				into = sures

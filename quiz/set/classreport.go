@@ -170,7 +170,11 @@ func (p *Printer) itemTable(r Report) *handout.Table {
 func (p *Printer) oddLines(odd []OddAnswer) []string {
 	var lines []string
 	for _, o := range odd {
-		lines = append(lines, p.Say("set-report-odd", "name", o.Name, "n", o.Number, "task", o.Title, "given", o.Given, "key", o.Key, "code", o.Code))
+		text := p.Say("set-report-odd", "name", o.Name, "n", o.Number, "task", o.Title, "given", o.Given, "key", o.Key, "code", o.Code)
+		if o.Probably != "" {
+			text += " " + p.Say("set-report-date", "probably", o.Probably)
+		}
+		lines = append(lines, text)
 	}
 	return p.some(lines)
 }

@@ -70,7 +70,7 @@ func (m *Maker) OtherSheets(list string, class []Apprentice) ([]OtherSheet, erro
 	if err != nil {
 		return nil, err
 	}
-	head, rows, err := readCSV(list, text, mostApprentices)
+	head, rows, err := readCSV(list, text, mostApprentices, nil)
 	if err != nil {
 		return nil, err
 	}

@@ -55,7 +55,7 @@ func ReadDecisions(path string) ([]Decision, error) {
 func ParseDecisions(file string, text []byte) ([]Decision, error) {
 	var all []Decision
 	var wrong faults
-	head, err := eachRow(file, text, MostAnswers, func(head header, r line) error {
+	head, err := eachRow(file, text, MostAnswers, nil, func(head header, r line) error {
 		if err := head.only(file, decisionColumns); err != nil {
 			return err
 		}

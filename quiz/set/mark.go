@@ -160,6 +160,10 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 			k.leave(&res, r.label(), given)
 			read[it.Place] = answer.Mark{Verdict: answer.Unread} // what starts from it is left too
 		case blank(g.Text): // not known, or said so
+		case !onScreen && mangled(it.Problem, g.Text) != "":
+			res.Verdict, res.Probably = answer.Unread, mangled(it.Problem, g.Text)
+			res.mark = answer.Mark{Verdict: answer.Unread}
+			read[it.Place] = res.mark
 		default:
 			k.mark(&res, it, k.text(it, g), onScreen, read)
 		}

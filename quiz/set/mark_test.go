@@ -256,7 +256,7 @@ func TestWhoseFile(t *testing.T) {
 // Answers that a table has in a way that would lose them are an error.
 func TestAnswersThatWouldBeLost(t *testing.T) {
 	for text, want := range map[string]string{
-		"code,1,2,\uff13\nK7F-2QXM,1,2,3\n":     `the column "３" is not known, and what stands in it would be lost`,
+		"code,1,2,\u0663\nK7F-2QXM,1,2,3\n":     `the column "٣" is not known, and what stands in it would be lost`,
 		"code,item,answer,1\nK7F-2QXM,1,2,3\n":  `stands a column "1", and what stands in it would be lost`,
 		"code,1,2,3\nK7F-2QXM,0,0714\n":         "row 2: 0 and 0714 stand in two cells: is it one number with a decimal comma?",
 		"code,1,2,3\nK7F-2QXM,5,0,0714,0,05\n":  "cells where there are",

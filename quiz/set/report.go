@@ -94,10 +94,11 @@ type asked struct {
 
 // OddAnswer is an answer to look at by hand.
 type OddAnswer struct {
-	Name  string `json:"name"`
-	Task  string `json:"task"`
-	Title string `json:"title"`
-	Code  string `json:"code"`
+	Name     string `json:"name"`
+	Task     string `json:"task"`
+	Title    string `json:"title"`
+	Code     string `json:"code"`
+	Probably string `json:"probably,omitempty"` // what was typed, where a spreadsheet has made a date of it
 	asked
 }
 
@@ -173,7 +174,7 @@ func (s *Summary) item(r Result, it ItemResult, a asked) {
 		t = &TaskReport{Task: it.Task, Title: s.maker.words[it.Task].Task.Title, Gate: it.Gate}
 		s.tasks[it.Task], s.slips[it.Task] = t, map[string]int{}
 	}
-	odd := OddAnswer{r.label(), it.Task, t.Title, it.Code, a}
+	odd := OddAnswer{r.label(), it.Task, t.Title, it.Code, it.Probably, a}
 	if it.Verdict == Blank {
 		t.Blank++
 		return

@@ -107,8 +107,16 @@ func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]s
 		}
 		stems[stem] = file
 		var more []set.Given
-		if err := d.unlessStopped(ctx, func() (err error) { more, err = set.ReadAnswers(file); return err }); err != nil {
+		var notes []set.Note
+		err := d.unlessStopped(ctx, func() (err error) {
+			more, err = set.ReadAnswers(file, func(n set.Note) { notes = append(notes, n) })
+			return err
+		})
+		if err != nil {
 			return nil, usageUnlessFile(err)
+		}
+		for _, n := range notes {
+			d.note(n)
 		}
 		if answers = append(answers, more...); len(answers) > set.MostAnswers {
 			return nil, cli.Usagef("%d answers and more in --answers up to %q: give %d at most, and mark the rest apart", len(answers), file, set.MostAnswers)
