@@ -2,13 +2,13 @@ package set
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
 	"strings"
+	"unicode/utf16"
 	"unicode/utf8"
 
-	"golang.org/x/text/encoding"
 	"golang.org/x/text/encoding/charmap"
-	"golang.org/x/text/encoding/unicode"
 )
 
 // Note is something about a table that its owner should know, though it was read.
@@ -30,41 +30,64 @@ func (n Note) Where() string {
 // decoded is a text in UTF-8 without its byte-order mark, whatever a spreadsheet wrote it in:
 // UTF-8, UTF-16 or Windows-1252. An error where letters would be lost.
 func decoded(file string, text []byte, note func(Note)) ([]byte, error) {
-	if wide := utf16(text); wide != nil {
-		plain, err := wide.NewDecoder().Bytes(text)
-		plain = bytes.TrimPrefix(plain, []byte("\ufeff"))
-		if err != nil || len(text)%2 != 0 || bytes.ContainsRune(plain, utf8.RuneError) {
+	if order := wideOrder(text); order != nil {
+		plain, whole := narrowed(text, order)
+		if !whole {
 			return nil, fmt.Errorf("%s is written in UTF-16, and not whole: save it again, as CSV UTF-8", file)
 		}
-		return plain, nil
+		return bytes.TrimPrefix(plain, []byte("\ufeff")), nil
 	}
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	if utf8.Valid(text) {
 		return text, nil
 	}
-	plain, err := charmap.Windows1252.NewDecoder().Bytes(text)
-	if err != nil || bytes.ContainsFunc(plain, func(r rune) bool { return r >= 0x80 && r < 0xa0 || r == utf8.RuneError }) {
+	plain, whole := windows1252(text)
+	if !whole {
 		return nil, fmt.Errorf("%s is written in neither UTF-8, UTF-16 nor Windows-1252, so its letters would be lost: save it as CSV UTF-8", file)
 	}
 	note(Note{Says: "set-note-1252", File: file})
 	return plain, nil
 }
 
-// utf16 is the order of bytes of a text in UTF-16, by its mark or by the zeros of plain
+// windows1252 is a text of Windows-1252 in UTF-8; whole is false where a byte is no letter.
+func windows1252(text []byte) (plain []byte, whole bool) {
+	for _, b := range text {
+		r := charmap.Windows1252.DecodeByte(b)
+		if r >= 0x80 && r < 0xa0 || r == utf8.RuneError {
+			return nil, false
+		}
+		plain = utf8.AppendRune(plain, r)
+	}
+	return plain, true
+}
+
+// wideOrder is the order of bytes of a text in UTF-16, by its mark or by the zeros of plain
 // letters; nil where it is none.
-func utf16(text []byte) encoding.Encoding {
+func wideOrder(text []byte) binary.ByteOrder {
 	switch {
 	case bytes.HasPrefix(text, []byte{0xff, 0xfe}):
-		return unicode.UTF16(unicode.LittleEndian, unicode.UseBOM)
+		return binary.LittleEndian
 	case bytes.HasPrefix(text, []byte{0xfe, 0xff}):
-		return unicode.UTF16(unicode.BigEndian, unicode.UseBOM)
+		return binary.BigEndian
 	case len(text) < 4:
 	case text[0] != 0 && text[1] == 0 && text[2] != 0 && text[3] == 0:
-		return unicode.UTF16(unicode.LittleEndian, unicode.IgnoreBOM)
+		return binary.LittleEndian
 	case text[0] == 0 && text[1] != 0 && text[2] == 0 && text[3] != 0:
-		return unicode.UTF16(unicode.BigEndian, unicode.IgnoreBOM)
+		return binary.BigEndian
 	}
 	return nil
+}
+
+// narrowed is a text of UTF-16 in UTF-8; whole is false where half a letter is missing.
+func narrowed(text []byte, order binary.ByteOrder) (plain []byte, whole bool) {
+	units := make([]uint16, len(text)/2)
+	for i := range units {
+		units[i] = order.Uint16(text[2*i:])
+	}
+	for _, r := range utf16.Decode(units) {
+		plain = utf8.AppendRune(plain, r)
+	}
+	return plain, len(text)%2 == 0 && !bytes.ContainsRune(plain, utf8.RuneError)
 }
 
 // lines are the lines of a table: with line ends of its own, and without a first line that

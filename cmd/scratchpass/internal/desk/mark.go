@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"io"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -21,9 +22,12 @@ func markCommand(r *cli.Run) *cobra.Command {
 		Short: "Mark the answers that came back",
 		Args:  cli.OneArgument("a blueprint"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			formats, err := readFormats(to.formats)
+			formats, err := readFormats(to.formats, formatXLSX, formatRoster)
 			if err != nil {
 				return err
+			}
+			if class.forms > 0 && slices.Contains(formats, formatRoster) {
+				return cli.Usagef("--format oneroster wants the ids of a --roster: forms have none")
 			}
 			ctx := r.UntilStopped(cmd.Context())
 			m, err := openMarking(ctx, r, args[0], &class, answers)
@@ -49,7 +53,7 @@ func markCommand(r *cli.Run) *cobra.Command {
 	class.addTo(cmd)
 	answers.addTo(cmd)
 	decisions.addTo(cmd)
-	to.addTo(cmd, "of the feedback: pdf, html, text")
+	to.addTo(cmd, "of the feedback: pdf, html, text; of the marks also: xlsx, oneroster")
 	return cmd
 }
 
