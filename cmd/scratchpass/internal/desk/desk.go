@@ -50,6 +50,7 @@ func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, 
 		if maker, err = set.NewMaker(b, key, lib); err != nil {
 			return fmt.Errorf("%s: %w", blueprint, err)
 		}
+		maker.Seat(d.class)
 		if _, err := maker.Codes(d.class); err != nil {
 			return err
 		}
