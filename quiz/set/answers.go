@@ -58,10 +58,7 @@ func ReadAnswers(path string, note func(Note)) ([]Given, error) {
 	return parseAnswers(path, text, note)
 }
 
-// ParseAnswers is ReadAnswers for a text.
-func ParseAnswers(file string, text []byte) ([]Given, error) { return parseAnswers(file, text, nil) }
-
-// parseAnswers tells of what was left out, such as a row of totals.
+// parseAnswers is ReadAnswers for a text.
 func parseAnswers(file string, text []byte, note func(Note)) ([]Given, error) {
 	if note == nil {
 		note = func(Note) {}

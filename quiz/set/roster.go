@@ -39,9 +39,7 @@ func ReadRoster(path string, note func(Note)) ([]Apprentice, error) {
 	return parseRoster(path, text, note)
 }
 
-// ParseRoster is ReadRoster for a text.
-func ParseRoster(file string, text []byte) ([]Apprentice, error) { return parseRoster(file, text, nil) }
-
+// parseRoster is ReadRoster for a text.
 func parseRoster(file string, text []byte, note func(Note)) ([]Apprentice, error) {
 	head, rows, err := readCSV(file, text, mostApprentices, note)
 	if err != nil {
