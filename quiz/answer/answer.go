@@ -5,6 +5,7 @@
 package answer
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strconv"
@@ -92,7 +93,14 @@ const (
 )
 
 // Read understands what a learner typed. The error is an *UnreadError.
-func (e *Expected) Read(text string) (Response, error) { return e.Kind.Read(e, text) }
+func (e *Expected) Read(text string) (Response, error) {
+	r, err := e.Kind.Read(e, narrow(text))
+	var unread *UnreadError
+	if errors.As(err, &unread) && unread.Got != "" {
+		unread.Got = text // as it was typed
+	}
+	return r, err
+}
 
 // Right reports whether a response is right.
 func (e *Expected) Right(r Response) bool { return e.Kind.right(e, r) }
@@ -147,6 +155,9 @@ func (e *Expected) pick(text string) (string, bool) {
 	}
 	if slices.Contains(e.Options, text) {
 		return text, true
+	}
+	if m := numbered().FindStringSubmatch(text); m != nil {
+		return e.pick(m[1])
 	}
 	return "", false
 }

@@ -57,7 +57,11 @@ func (e *Expected) Mark(text string) Mark {
 
 // decimals counts the decimals that were typed.
 func decimals(text string) int {
-	_, after, _ := strings.Cut(strings.TrimRight(strings.TrimSpace(text), " abcdefghijklmnopqrstuvwxyz"), ".")
+	text = strings.TrimRight(strings.TrimSpace(narrow(text)), " abcdefghijklmnopqrstuvwxyz")
+	_, after, point := strings.Cut(text, ".")
+	if !point && strings.Count(text, ",") == 1 {
+		_, after, _ = strings.Cut(text, ",")
+	}
 	return len(after)
 }
 

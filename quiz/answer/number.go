@@ -16,7 +16,7 @@ func readNumber(u machine.Unit, text string) (Response, error) {
 	if len(text) > longest {
 		return Response{}, unreadNumber(u, typed)
 	}
-	text = plainNumber(text)
+	text = ungrouped(u, plainNumber(text))
 	written := text
 	switch u.Name {
 	case machine.InchUnit.Name, machine.MMUnit.Name:
@@ -62,16 +62,16 @@ var sameUnit = map[string][]string{
 	"passes": {"cuts"}, "marks": {"lines"},
 }
 
-// plainNumber takes off what people write round a number: P = 1/12 = 0.0833, about 26,
-// minus 0.0012.
+// plainNumber takes off what people write round a number: P = 1/12 = 0.0833, = 0.0556,
+// about 26, minus 0.0012.
 func plainNumber(text string) string {
 	text = strings.TrimSpace(text)
-	if parts := strings.Split(text, "="); len(parts) > 1 && strings.IndexFunc(text, unicode.IsLetter) == 0 &&
+	if parts := strings.Split(text, "="); len(parts) > 1 && (parts[0] == "" || strings.IndexFunc(text, unicode.IsLetter) == 0) &&
 		!strings.ContainsFunc(strings.Join(parts[1:len(parts)-1], ""), func(r rune) bool { return unicode.IsLetter(r) || r == ',' }) {
 		text = parts[len(parts)-1]
 	}
 	text = strings.TrimSpace(text)
-	for _, word := range []string{"about ", "approx. ", "approx ", "ca. ", "~"} {
+	for _, word := range []string{"about ", "approx. ", "approx ", "ca. ", "~", "\u2248"} {
 		if n := len(word); len(text) > n && strings.EqualFold(text[:n], word) {
 			text = strings.TrimSpace(text[n:])
 		}

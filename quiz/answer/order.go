@@ -24,7 +24,7 @@ var arrow = sync.OnceValue(func() *regexp.Regexp {
 })
 
 func (order) Read(e *Expected, text string) (Response, error) {
-	items := list(arrow().ReplaceAllString(text, "$1 ")) // 6-4-1, 6 > 4 > 1
+	items := list(arrow().ReplaceAllString(bareNumbers(text), "$1 ")) // 6-4-1, 6 > 4 > 1
 	if n := len(e.Options); len(items) == 1 && len(items[0]) == n && n < 10 {
 		items = strings.Split(items[0], "") // 6412753
 	}

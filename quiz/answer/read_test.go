@@ -65,7 +65,7 @@ func TestReadNumbers(t *testing.T) {
 			"0.0556 in": "0.0556 in", `0.0556"`: "0.0556 in", "0.0556 INCHES.": "0.0556 in", "55.6 thou": "0.0556 thou", "2.54 mm": "0.1 mm", "2.54millimetres": "0.1 mm",
 			"P = 0.0556": "0.0556", "P = 1/18 = 0.0556 in": "0.0556 in", "about 0.05": "0.05", "Approx. 0.05": "0.05", "approx 0.05": "0.05", "ca. 0.05": "0.05", "~0.05": "0.05",
 			"minus 0.05": "-0.05", "- 0.05": "-0.05", "\u2212 0.05": "-0.05", "\u2013 0.05": "-0.05", "about minus 0.05": "-0.05",
-			"": "want-in", "five": "want-in", "0.05 0.06": "want-in", "1,500": "want-in", "0.05 furlongs": "want-in", "0.05 deg": "want-in", "= 0.05": "want-in", "2 = 0.05": "want-in",
+			"": "want-in", "five": "want-in", "0.05 0.06": "want-in", "1,500": "want-in", "0.05 furlongs": "want-in", "0.05 deg": "want-in", "= 0.05": "0.05", "2 = 0.05": "want-in",
 			"h = 2, P = 0.05": "want-in", "1/0": "want-in", "about": "want-in", "minus": "want-in",
 		}},
 		{machine.MMUnit, map[string]string{ // 1.27 mm are 0.05 in

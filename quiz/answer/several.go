@@ -44,6 +44,7 @@ func (several) Read(e *Expected, text string) (Response, error) {
 		return Response{}, unread(text, want)
 	}
 	said = strings.ReplaceAll(remark().ReplaceAllString(said, ""), "/", " ")
+	said = bareNumbers(said)
 	if n, err := strconv.Atoi(strings.TrimSpace(said)); err == nil && n > len(e.Options) && len(e.Options) < 10 {
 		said = strings.Join(strings.Split(strings.TrimSpace(said), ""), " ") // 2468
 	}

@@ -4,10 +4,8 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"maps"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -49,24 +47,34 @@ const MostAnswers = 250_000
 const mostAnswerBytes = 16 << 20
 
 // ReadAnswers reads answers in one of three forms:
-//   - CSV, a row an answer: code, item, answer, and sure where it was asked
-//   - CSV, a row an apprentice: code, 1, 2, 3, ...
+//   - a table, a row an answer: code, item, answer, and sure where it was asked
+//   - a table, a row an apprentice: code, 1, 2, 3, ...
 //   - the answer file that quiz --out writes: JSON lines
-func ReadAnswers(path string) ([]Given, error) {
+func ReadAnswers(path string, note func(Note)) ([]Given, error) {
 	text, err := files.Read(path, mostAnswerBytes)
 	if err != nil {
 		return nil, err
 	}
-	return ParseAnswers(path, text)
+	return parseAnswers(path, text, note)
 }
 
-// ParseAnswers is ReadAnswers for a text.
-func ParseAnswers(file string, text []byte) ([]Given, error) {
-	if bytes.HasPrefix(bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\ufeff"))), []byte("{")) {
-		return jsonAnswers(file, text)
+// parseAnswers is ReadAnswers for a text.
+func parseAnswers(file string, text []byte, note func(Note)) ([]Given, error) {
+	if note == nil {
+		note = func(Note) {}
+	}
+	if !isWorkbook(text) {
+		plain, err := decoded(file, text, func(Note) {})
+		if err == nil && bytes.HasPrefix(bytes.TrimSpace(plain), []byte("{")) {
+			return jsonAnswers(file, plain)
+		}
 	}
 	t := table{file: file}
-	head, err := eachRow(file, text, MostAnswers, func(head header, r line) error {
+	head, err := eachRow(file, text, MostAnswers, note, func(head header, r line) error {
+		if head.has("code") && head.totals(r, "code") {
+			note(Note{Says: "set-note-totals", File: file, Row: r.row, Text: strings.TrimSpace(strings.Join(r.cells, " "))})
+			return nil
+		}
 		if !head.has("code", "item", "answer") {
 			return t.wide(head, r)
 		}
@@ -91,24 +99,55 @@ type table struct {
 	answers []Given
 	wrong   faults
 
+	known          []string    // columns of a row an answer; nil before the first
 	columns, sures map[int]int // of a row an apprentice; nil before the first
+}
+
+// absent reports whether a row says that no paper came back; that it has answers all the same
+// is an error.
+func (t *table) absent(head header, r line) bool {
+	said := strings.ToLower(head.of(r, "handed_in"))
+	switch said {
+	case "", "yes", "y", "true", "1":
+		return false
+	case "no", "n", "false", "0":
+	default:
+		t.wrong.add(rowError(t.file, r.row, "handed_in %s: give yes, no or nothing", calc.Quoted(said)))
+		return true
+	}
+	for i, cell := range r.cells {
+		name := columnKey(head.names[i])
+		if name != "code" && name != "item" && !slices.Contains(rowColumns, name) && !blank(cell) {
+			t.wrong.add(rowError(t.file, r.row, "handed_in is no, and yet there is an answer: %s", calc.Quoted(cell)))
+		}
+	}
+	return true
 }
 
 // add takes an answer of one row.
 func (t *table) add(head header, r line, item int, text string, sure answer.Certainty) {
 	t.answers = append(t.answers, Given{Code: cleanCode(head.of(r, "code")), Item: item, Text: answerText(text), Certainty: sure,
-		Who: head.who(r), ID: strings.TrimSpace(content.Printable(head.of(r, "id"))), Row: true, Comma: head.comma, File: t.file, Line: r.row})
+		Who: head.who(r), ID: strings.TrimSpace(content.Printable(head.theID(r))), Row: true, Comma: head.comma, File: t.file, Line: r.row})
 }
 
 // long reads a row that is an answer.
 func (t *table) long(head header, r line) error {
-	if i := slices.IndexFunc(head.names, isNumber); i >= 0 {
-		return fmt.Errorf("%s: beside the columns item and answer stands a column %s, and what stands in it would be lost: give a row an answer, or a row an apprentice", t.file, calc.Quoted(head.names[i]))
+	if t.known == nil {
+		t.known = append([]string{"code", "item", "answer", "sure"}, rowColumns...)
+		if err := t.checkLong(head); err != nil {
+			return err
+		}
 	}
-	item, err := strconv.Atoi(head.of(r, "item"))
+	if err := head.nameless(t.file, r); err != nil {
+		return err
+	}
+	if t.absent(head, r) {
+		return nil
+	}
+	item, isSure, ok := question(head.of(r, "item"))
 	sure, known := readSure(head.of(r, "sure"))
 	switch {
-	case err != nil || item < 1 || item > mostItems:
+	case !ok || isSure:
 		t.wrong.add(rowError(t.file, r.row, "item %s: give the number of a question", calc.Quoted(head.of(r, "item"))))
 	case !known:
 		t.wrong.add(sureError(t.file, r.row, "sure", head.of(r, "sure")))
@@ -116,6 +155,22 @@ func (t *table) long(head header, r line) error {
 		t.add(head, r, item, head.of(r, "answer"), sure)
 	}
 	return nil
+}
+
+// rowColumns are those that may stand beside the answers: whose they are, and remarks, which
+// are nobody's answer.
+var rowColumns = []string{"name", "id", "form", "first name", "last name", "id number", "handed_in", "remarks"}
+
+// checkLong refuses columns in which something would be lost.
+func (t *table) checkLong(head header) error {
+	if i := slices.IndexFunc(head.names, func(name string) bool { _, _, ok := question(name); return ok }); i >= 0 {
+		return fmt.Errorf("%s: beside the columns item and answer stands a column %s, and what stands in it would be lost: give a row an answer, or a row an apprentice", t.file, calc.Quoted(head.names[i]))
+	}
+	err := head.only(t.file, t.known)
+	if err != nil && head.has("points") {
+		err = fmt.Errorf("%w; points of your own stand in a file of decisions: code, item, points, reason", err)
+	}
+	return err
 }
 
 // isNumber reports whether the name of a column is the number of a question.
@@ -148,71 +203,6 @@ func readSure(text string) (sure answer.Certainty, known bool) {
 
 func sureError(file string, row int, column, text string) error {
 	return rowError(file, row, "%s %s: give guess, fairly, bet or nothing", column, calc.Quoted(text))
-}
-
-// wideColumns finds the answer to each question in a row, and how sure someone is of it
-// ("3 sure"), by question. A column that looks like one of these and is none is an error:
-// an answer in it would be lost.
-func wideColumns(file string, head header) (answers, sures map[int]int, err error) {
-	if !head.has("code") {
-		return nil, nil, noColumns(file, head)
-	}
-	answers, sures = map[int]int{}, map[int]int{}
-	for i, name := range head.names {
-		name = strings.ToLower(strings.TrimSpace(content.Printable(name)))
-		number, isSure := strings.CutSuffix(name, " sure")
-		n, err := strconv.Atoi(strings.TrimSpace(number))
-		switch {
-		case err == nil && n >= 1 && n <= mostItems:
-			into := answers
-			if isSure {
-				into = sures
-			}
-			if first, twice := into[n]; twice {
-				return nil, nil, fmt.Errorf("%s: the columns %s and %s are one: leave one out", file, calc.Quoted(head.names[first]), calc.Quoted(head.names[i]))
-			}
-			into[n] = i
-		case strings.ContainsFunc(name, unicode.IsNumber) || strings.Contains(name, "sure"): // it was meant for one; remarks are nobody's answer
-			return nil, nil, fmt.Errorf("%s: the column %s is not known, and what stands in it would be lost: beside code give 1, 2, 3 and so on, the numbers of the questions, and 1 sure, 2 sure",
-				file, calc.Quoted(head.names[i]))
-		}
-	}
-	if len(answers) == 0 {
-		return nil, nil, fmt.Errorf("%s: the columns are %s: beside code give 1, 2, 3 and so on, the numbers of the questions", file, calc.Quoted(strings.Join(head.names, ", ")))
-	}
-	return answers, sures, nil
-}
-
-// wide reads a row that has all answers of an apprentice.
-func (t *table) wide(head header, r line) (err error) {
-	if t.columns == nil {
-		if t.columns, t.sures, err = wideColumns(t.file, head); err != nil {
-			return err
-		}
-	}
-	if first, second, ok := cutInTwo(r.cells); ok {
-		t.wrong.add(rowError(t.file, r.row, "%s and %s stand in two cells: is it one number with a decimal comma? Put it into quotation marks, or part the cells by semicolons", first, second))
-		return nil
-	}
-	cell := func(i int, ok bool) string {
-		if !ok || i >= len(r.cells) {
-			return ""
-		}
-		return answerText(r.cells[i])
-	}
-	for _, item := range slices.Sorted(maps.Keys(t.columns)) {
-		at, ok := t.sures[item]
-		text := cell(at, ok)
-		sure, known := readSure(text)
-		if !known {
-			t.wrong.add(sureError(t.file, r.row, fmt.Sprintf("%d sure", item), text))
-		}
-		t.add(head, r, item, cell(t.columns[item], true), sure)
-	}
-	if len(t.answers) > MostAnswers {
-		return fmt.Errorf("%s has more than %d answers: give that many at most", t.file, MostAnswers)
-	}
-	return nil
 }
 
 // Kept is one line of an answer file.

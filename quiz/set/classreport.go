@@ -38,7 +38,13 @@ func shortened(text string, n int) string {
 // Page is the report as it is printed.
 func (p *Printer) Page(r Report) handout.Report {
 	page := handout.Report{Title: p.Say("set-report", "title", r.Title), Owner: r.Set, Note: p.Say("set-report-note"),
-		Facts: []string{p.Say("set-report-class", "handed", r.Handed, "class", r.Class, "mean", points(r.Mean), "of", points(r.Of))}}
+		Facts: []string{p.Say("set-report-class", "handed", r.Handed, "class", r.Class, "mean", points(r.Mean), "of", points(r.MeanOf))}}
+	if r.Waiting > 0 {
+		page.Facts = append(page.Facts, p.Say("set-report-waiting", "n", r.Waiting))
+	}
+	if r.Decided > 0 {
+		page.Facts = append(page.Facts, p.Say("set-report-decided", "n", r.Decided))
+	}
 	if r.Handed < r.Statistics {
 		page.Facts = append(page.Facts, p.Say("set-report-few", "least", r.Statistics))
 	} else if r.Alpha != nil {
@@ -141,10 +147,14 @@ func (p *Printer) itemTable(r Report) *handout.Table {
 	t := &handout.Table{Columns: split(p.Say("set-report-item-columns"))}
 	few := r.Handed < r.Statistics
 	if few {
-		t.Columns = t.Columns[:4]
+		t.Columns = t.Columns[:5]
 	}
 	for _, it := range r.Items {
-		row := []string{strconv.Itoa(it.Number), strings.Join(it.Titles, ", or "), strconv.Itoa(it.N), calc.Fixed(it.Share*100, 0) + " %"}
+		share := "-"
+		if it.N > 0 {
+			share = calc.Fixed(it.Share*100, 0) + " %"
+		}
+		row := []string{strconv.Itoa(it.Number), strings.Join(it.Titles, ", or "), strconv.Itoa(it.N), strconv.Itoa(it.Open), share}
 		if !few {
 			d := "-"
 			if it.Discrimination != nil {
@@ -160,7 +170,11 @@ func (p *Printer) itemTable(r Report) *handout.Table {
 func (p *Printer) oddLines(odd []OddAnswer) []string {
 	var lines []string
 	for _, o := range odd {
-		lines = append(lines, p.Say("set-report-odd", "name", o.Name, "n", o.Number, "task", o.Title, "given", o.Given, "key", o.Key, "code", o.Code))
+		text := p.Say("set-report-odd", "name", o.Name, "n", o.Number, "task", o.Title, "given", o.Given, "key", o.Key, "code", o.Code)
+		if o.Probably != "" {
+			text += " " + p.Say("set-report-date", "probably", o.Probably)
+		}
+		lines = append(lines, text)
 	}
 	return p.some(lines)
 }

@@ -70,7 +70,7 @@ func (m *Maker) OtherSheets(list string, class []Apprentice) ([]OtherSheet, erro
 	if err != nil {
 		return nil, err
 	}
-	head, rows, err := readCSV(list, text, mostApprentices)
+	head, rows, err := readCSV(list, text, mostApprentices, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -81,6 +81,11 @@ func (m *Maker) OtherSheets(list string, class []Apprentice) ([]OtherSheet, erro
 	for _, r := range rows {
 		there[head.of(r, "id")] = head.of(r, "code")
 	}
+	codes := make(map[string]bool, len(there))
+	for _, code := range there {
+		codes[code] = true
+	}
+	m.adopt(class, codes) // of two sheets of one person the list tells which is theirs
 	var others []OtherSheet
 	known := 0
 	for _, who := range class {

@@ -1,6 +1,7 @@
 package set
 
 import (
+	"cmp"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
@@ -30,7 +31,7 @@ func (m *MarksCSV) Add(r Result) error {
 		head := []string{"id", "name", "form", "code", "handed_in", "points", "of", "open"}
 		for _, it := range r.Items {
 			n := fmt.Sprint(it.Number)
-			head = append(head, n+" task", n+" given", n+" verdict", n+" slip", n+" points", n+" sure")
+			head = append(head, n+" task", n+" given", n+" verdict", n+" slip", n+" points", n+" sure", n+" reason")
 		}
 		if err := m.w.Write(head); err != nil {
 			return err
@@ -42,9 +43,25 @@ func (m *MarksCSV) Add(r Result) error {
 	}
 	row := []string{Safe(r.ID), Safe(r.Name), r.Form, r.Code, handed, earned, points(r.Of), fmt.Sprint(r.Open)}
 	for _, it := range r.Items {
-		row = append(row, it.Task, Safe(it.answers()), string(it.Verdict), it.Slip, points(it.Points), string(it.Certainty))
+		row = append(row, it.Task, Safe(it.answers()), string(it.Verdict), it.Slip, it.earned(), string(it.Certainty), Safe(it.reason()))
 	}
 	return m.w.Write(row)
+}
+
+// earned are the points as text: none while the answer waits for the instructor.
+func (it ItemResult) earned() string {
+	if undecided(it.Verdict) {
+		return ""
+	}
+	return points(it.Points)
+}
+
+// reason is the instructor's, where the points are.
+func (it ItemResult) reason() string {
+	if it.Ruling == nil {
+		return ""
+	}
+	return it.Ruling.Reason
 }
 
 // answers is what was given; of answers that differ with where each stands.
@@ -127,9 +144,11 @@ func (p *Printer) Feedback(r Result) handout.Report {
 	}
 	for i, res := range r.Items {
 		it := r.items[i]
-		part := handout.Part{Heading: p.Say("set-feedback-item", "n", res.Number, "title", it.Words.Task.Title, "points", points(res.Points), "of", points(res.Of))}
+		part := handout.Part{Heading: p.Say("set-feedback-item", "n", res.Number, "title", it.Words.Task.Title, "points", cmp.Or(res.earned(), p.Say("set-feedback-waits")), "of", points(res.Of))}
 		own := it.Problem
 		switch res.Verdict {
+		case Decided:
+			part.Lines = p.decidedLines(it, res)
 		case Blank:
 			part.Lines = append([]string{p.Say("set-feedback-blank")}, feedbackLines(it.Words.Feedback(own, answer.Mark{Verdict: answer.Wrong, Passed: true}))...)
 		case Carried:
@@ -153,6 +172,18 @@ func (p *Printer) Feedback(r Result) handout.Report {
 		report.Parts = append(report.Parts, part)
 	}
 	return report
+}
+
+// decidedLines tell what the instructor gave, why, and the right answer where it was not all.
+func (p *Printer) decidedLines(it Item, res ItemResult) []string {
+	lines := []string{p.Say("set-feedback-decided", "given", res.Given, "points", points(res.Points), "of", points(res.Of))}
+	if reason := res.reason(); reason != "" {
+		lines = append(lines, p.Say("set-feedback-reason", "reason", reason))
+	}
+	if right, _ := res.decidedShare(); !right {
+		lines = append(lines, feedbackLines(it.Words.Feedback(it.Problem, answer.Mark{Verdict: answer.Wrong, Passed: true}))...)
+	}
+	return lines
 }
 
 // feedbackLines are the lines of a feedback, in the order they are told.

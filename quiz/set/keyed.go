@@ -152,8 +152,15 @@ func shuffle[T any](m *Maker, things []T, what ...string) {
 const codeLetters = "23456789ABCDEFGHJKMNPQRSTVWXYZ"
 
 // Code is the code of an apprentice's sheet: K7F-2QXM.
-func (m *Maker) Code(who string) string {
-	sum := m.secret.keyed(m.id, []byte("code"), []byte(who))
+func (m *Maker) Code(who string) string { return m.codeOn(who, m.sides[who]) }
+
+// codeOn is the code of the sheet that someone has on a side: each has one of its own.
+func (m *Maker) codeOn(who string, s side) string {
+	parts := [][]byte{m.id, []byte("code"), []byte(who)}
+	if s != anySide {
+		parts = append(parts, fmt.Appendf(nil, "side %d", s))
+	}
+	sum := m.secret.keyed(parts...)
 	x := binary.BigEndian.Uint64(sum[:])
 	var b strings.Builder
 	for i := range 7 {

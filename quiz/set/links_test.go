@@ -111,7 +111,7 @@ func TestRoundedAndUnreadAnswersBeforeALink(t *testing.T) {
 		if r := give(rounded, after.Expected.Text()); r.Points != 2 {
 			t.Errorf("%s then %s: %+v", rounded, after.Expected.Text(), r.Items)
 		}
-		if r := give("?", "0.0033"); r.Items[0].Verdict != answer.Unread || r.Items[1].Verdict != ByHand || r.Open != 2 {
+		if r := give("scribble", "0.0033"); r.Items[0].Verdict != answer.Unread || r.Items[1].Verdict != ByHand || r.Open != 2 {
 			t.Errorf("%+v", r.Items)
 		}
 	}

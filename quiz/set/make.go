@@ -21,6 +21,7 @@ type Maker struct {
 	id     []byte // what the numbers hang on besides the secret and the apprentice
 	places []place
 	words  map[string]*wording.Words
+	sides  map[string]side // by the id; who is not there draws from all answers
 }
 
 // place is one question of the set, the same for all apprentices but for its numbers.
@@ -29,6 +30,7 @@ type place struct {
 	nth    int      // of the slot's questions
 	tasks  []string // one, or those of a mixed slot
 	shapes map[string]shape
+	halves map[string]halves
 	takes  map[string]int // input -> place whose answer it takes
 }
 
@@ -48,7 +50,7 @@ func NewMaker(b *Blueprint, secret Secret, lib *content.Library) (*Maker, error)
 	m := &Maker{Blueprint: b, secret: secret, id: b.identity(), words: map[string]*wording.Words{}}
 	for i, s := range b.Slots {
 		for n := range s.Count {
-			p := place{slot: i, nth: n, tasks: b.choices(s), shapes: map[string]shape{}, takes: map[string]int{}}
+			p := place{slot: i, nth: n, tasks: b.choices(s), shapes: map[string]shape{}, halves: map[string]halves{}, takes: map[string]int{}}
 			if !s.Mix {
 				p.tasks = []string{m.taskFor(i, n)}
 			}
@@ -67,14 +69,11 @@ func NewMaker(b *Blueprint, secret Secret, lib *content.Library) (*Maker, error)
 				}
 				m.words[name] = w
 			}
-			if b.Rules.Unlike {
-				continue
-			}
-			s, err := m.usual(i, name)
-			if err != nil {
+			s, h, err := m.usual(i, name)
+			if err != nil && !b.Rules.Unlike {
 				return nil, err
 			}
-			m.places[i].shapes[name] = s
+			m.places[i].shapes[name], m.places[i].halves[name] = s, h
 		}
 	}
 	return m, nil
@@ -192,11 +191,13 @@ func (m *Maker) mixed(p place, who string, asked map[string]bool) string {
 	return all[p.nth%len(all)]
 }
 
-// alike draws until a problem has the shape of its place and tells nothing of the
-// questions before it, nor they of it.
+// alike draws until a problem has the shape of its place, is of the half of its seat, and
+// tells nothing of the questions before it, nor they of it.
 func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []int, before sheetFigures) (drawn *problem.Problem, its figures, err error) {
 	var spare *problem.Problem
+	best := -1 // how well the spare one fits
 	var last error
+	side, halves := m.sides[who], m.places[p].halves[task]
 	for try := range mostTries {
 		drawn, err := m.draw(p, task, who, try, keys, numbers)
 		if err != nil {
@@ -204,13 +205,21 @@ func (m *Maker) alike(p int, task, who string, keys map[int]float64, numbers []i
 			continue
 		}
 		alike := m.Blueprint.Rules.Unlike || shapeOf(drawn) == m.places[p].shapes[task]
-		if alike {
+		beside := halves.holds(side, drawn)
+		if alike && beside {
 			if its := figuresOf(m.words[task], drawn); !before.tell(its) {
 				return drawn, its, nil
 			}
 		}
-		if spare == nil {
-			spare = drawn
+		fits := 0
+		if side != anySide && beside { // rather unlike than a neighbour's number
+			fits = 2
+			if alike {
+				fits = 3
+			}
+		}
+		if fits > best {
+			spare, best = drawn, fits
 		}
 	}
 	if spare != nil {

@@ -2,6 +2,7 @@ package set
 
 import (
 	"cmp"
+	"encoding/json"
 	"maps"
 	"regexp"
 	"slices"
@@ -46,10 +47,25 @@ type ItemResult struct {
 	Of        float64          `json:"of"`
 	Certainty answer.Certainty `json:"certainty"`
 	Gate      bool             `json:"gate"`
-	Twice     []Source         `json:"twice,omitempty"` // the answers that differ, where there are several
+	Twice     []Source         `json:"twice,omitempty"`    // the answers that differ, where there are several
+	Probably  string           `json:"probably,omitempty"` // what was typed, where a spreadsheet has made a date of it
+	Ruling    *Ruling          `json:"decision,omitempty"` // what the instructor decided
 
 	place int
 	mark  answer.Mark
+}
+
+// MarshalJSON leaves the points of an answer that waits for the instructor open: null, not zero.
+func (it ItemResult) MarshalJSON() ([]byte, error) {
+	type plain ItemResult
+	shown := struct {
+		plain
+		Points *float64 `json:"points"`
+	}{plain: plain(it)}
+	if !undecided(it.Verdict) {
+		shown.Points = &it.Points
+	}
+	return json.Marshal(shown)
 }
 
 // Source is an answer and where it stands.
@@ -66,15 +82,21 @@ type Marker struct {
 	Names      []string    // what stands in rows whose code is someone else's
 	Repeats    int         // answers that came a second time, and were no others or came later in one file; the first counts
 	RepeatedIn [][2]string // files of the first and of the second, each pair once, a few
+	Empty      []string    // sheets that came back with nothing on them, a few
 	Differ     int         // questions with answers that differ
 	Differing  []Differing // a few of them
+	Applied    int         // decisions that were applied
+	Needless   int         // decisions about answers that needed none
 
-	maker *Maker
-	class []Apprentice
-	given map[owner]map[int]Given      // by printed number
-	typed map[owner]map[string][]Given // by problem code, one of each file
-	forms map[string][]string          // who has handed in each form, in the order they came
-	has   map[owner]bool               // who is among them
+	NeedlessOnes []UselessDecision // a few of them
+
+	maker     *Maker
+	class     []Apprentice
+	given     map[owner]map[int]Given      // by printed number
+	typed     map[owner]map[string][]Given // by problem code, one of each file
+	decisions map[owner]map[int]Decision   // by printed number
+	forms     map[string][]string          // who has handed in each form, in the order they came
+	has       map[owner]bool               // who is among them
 
 	sheetOf map[string]firstTyped // by file
 	mixed   map[owner]bool        // sheets and files that have answers to them and to another sheet
@@ -120,7 +142,9 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 	o := owner{code, who}
 	items = slices.Clone(items)
 	r := Result{ID: a.ID, Name: cmp.Or(a.Name, who), Form: a.Form, Code: code, Of: k.maker.Blueprint.Points(), Items: make([]ItemResult, len(items)), items: items}
-	read := map[int]answer.Mark{} // by place, what was understood
+	r.Handed = len(k.given[o]) > 0 || len(k.typed[o]) > 0 // a blank paper too
+	read := map[int]answer.Mark{}                         // by place, what was understood
+	nothing := true
 	for i, it := range items {
 		given, differ := k.answerTo(o, it)
 		g, onScreen := given[0], given[0].typed() && given[0].Code != ""
@@ -130,22 +154,38 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 		}
 		res := ItemResult{Number: it.Number, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: g.Text, Key: it.Words.KeyNumber(it.Problem), Of: it.Points,
 			Certainty: g.Certainty, Gate: it.Problem.Task.SafetyCritical, Verdict: Blank, place: it.Place}
-		r.Handed = r.Handed || g.Text != ""
+		nothing = nothing && g.Text == ""
 		switch {
 		case differ:
 			k.leave(&res, r.label(), given)
 			read[it.Place] = answer.Mark{Verdict: answer.Unread} // what starts from it is left too
-		case g.Text == "", strings.EqualFold(g.Text, "pass") && onScreen: // not known, and said so
+		case blank(g.Text): // not known, or said so
+		case !onScreen && mangled(it.Problem, g.Text) != "":
+			res.Verdict, res.Probably = answer.Unread, mangled(it.Problem, g.Text)
+			res.mark = answer.Mark{Verdict: answer.Unread}
+			read[it.Place] = res.mark
 		default:
 			k.mark(&res, it, k.text(it, g), onScreen, read)
 		}
+		k.apply(o, &r, &res)
 		if undecided(res.Verdict) {
 			r.Open++
 		}
 		r.Points += res.Points
 		r.Items[i] = res
 	}
+	if r.Handed && nothing && len(k.Empty) < mostDiffering {
+		k.Empty = append(k.Empty, r.label())
+	}
 	return r
+}
+
+// nothings are what people write where they know no answer.
+var nothings = []string{"", "pass", "-", "--", "---", "\u2013", "\u2014", "\u2212", "?", "??", "???"}
+
+// blank reports whether a text is no try at an answer.
+func blank(text string) bool {
+	return slices.Contains(nothings, strings.ToLower(strings.TrimSpace(text)))
 }
 
 // commaDecimal is a comma before decimals; one between two numbers has a space after it.

@@ -256,7 +256,7 @@ func TestWhoseFile(t *testing.T) {
 // Answers that a table has in a way that would lose them are an error.
 func TestAnswersThatWouldBeLost(t *testing.T) {
 	for text, want := range map[string]string{
-		"code,1,2,\uff13\nK7F-2QXM,1,2,3\n":     `the column "３" is not known, and what stands in it would be lost`,
+		"code,1,2,\u0663\nK7F-2QXM,1,2,3\n":     `the column "٣" is not known, and what stands in it would be lost`,
 		"code,item,answer,1\nK7F-2QXM,1,2,3\n":  `stands a column "1", and what stands in it would be lost`,
 		"code,1,2,3\nK7F-2QXM,0,0714\n":         "row 2: 0 and 0714 stand in two cells: is it one number with a decimal comma?",
 		"code,1,2,3\nK7F-2QXM,5,0,0714,0,05\n":  "cells where there are",
@@ -336,5 +336,47 @@ func TestShuffleKeepsLinksTogether(t *testing.T) {
 	}
 	if len(orders) < 5 {
 		t.Errorf("%d orders", len(orders))
+	}
+}
+
+// A blank paper that was handed in is handed in, with all its questions blank; pass, dashes
+// and question marks are no tries either. A row that says no paper came back is no sheet.
+func TestBlankPaper(t *testing.T) {
+	m := maker(t, "set: b\ntitle: x\nunits: in\nslots: [{tasks: [single-depth]}, {tasks: [stop-before-gauging]}]\n")
+	class := roster(5)
+	text := "code,handed_in,1,2\n"
+	for i, row := range []string{",,", ",pass,-", "yes,?, Pass", "no,,"} {
+		text += m.Code(class[i].ID) + "," + row + "\n"
+	}
+	k, err := NewMarker(t.Context(), m, class, parsed(t, "a.csv", text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	if err := k.Each(func(r Result) error {
+		for _, it := range r.Items {
+			if it.Verdict != Blank || it.Points != 0 {
+				t.Errorf("%s: %+v", r.ID, it)
+			}
+		}
+		got = append(got, fmt.Sprint(r.Handed, r.Open))
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	if s := strings.Join(got, ", "); s != "true 0, true 0, true 0, false 0, false 0" {
+		t.Errorf("%s\n%s", s, text)
+	}
+	if len(k.Empty) != 1 || !strings.Contains(k.Empty[0], "Apprentice 0") {
+		t.Errorf("empty: %q", k.Empty)
+	}
+	for text, want := range map[string]string{
+		"code,handed_in,1\nK7F-2QXM,no,0.5\n":             `row 2: handed_in is no, and yet there is an answer: "0.5"`,
+		"code,handed_in,1\nK7F-2QXM,perhaps,\n":           `row 2: handed_in "perhaps": give yes, no or nothing`,
+		"code,item,answer,handed_in\nK7F-2QXM,1,0.5,no\n": `yet there is an answer: "0.5"`,
+	} {
+		if _, err := ParseAnswers("x.csv", []byte(text)); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v", text, err)
+		}
 	}
 }

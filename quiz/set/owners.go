@@ -17,13 +17,16 @@ type owner struct{ code, who string }
 // were typed to two sheets: it is one person's, and nobody knows whose. It ends with the
 // context's error when that ends.
 func NewMarker(ctx context.Context, m *Maker, class []Apprentice, answers []Given) (*Marker, error) {
-	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string][]Given{}, forms: map[string][]string{}, has: map[owner]bool{},
+	k := &Marker{maker: m, class: class, given: map[owner]map[int]Given{}, typed: map[owner]map[string][]Given{}, forms: map[string][]string{}, has: map[owner]bool{}, decisions: map[owner]map[int]Decision{},
 		sheetOf: map[string]firstTyped{}, mixed: map[owner]bool{}, toldOf: map[string]bool{}}
-	codes, err := m.Codes(class)
+	if err := k.adoptWritten(answers); err != nil {
+		return nil, err
+	}
+	byProblem, err := k.adoptTyped(ctx, answers)
 	if err != nil {
 		return nil, err
 	}
-	byProblem, err := k.byProblem(ctx, answers)
+	codes, err := m.Codes(class)
 	if err != nil {
 		return nil, err
 	}
@@ -51,6 +54,76 @@ func NewMarker(ctx context.Context, m *Maker, class []Apprentice, answers []Give
 		return nil, fmt.Errorf("none of the %d answers belongs to this set: another blueprint, roster or secret made the sheets\n%w", len(answers), wrong.err())
 	}
 	return k, wrong.err()
+}
+
+// adoptWritten finds out from the codes of sheets which of theirs people had.
+func (k *Marker) adoptWritten(answers []Given) error {
+	codes := map[string]bool{}
+	for _, g := range answers {
+		if !g.typed() {
+			codes[g.Code] = true
+		}
+	}
+	if len(codes) == 0 {
+		return nil
+	}
+	var wrong faults
+	for _, a := range k.maker.adopt(k.class, codes) {
+		wrong.add(fmt.Errorf("two sheets of %s came back, of two rosters: leave one of them out", calc.Quoted(cmp.Or(a.Name, a.ID))))
+	}
+	return wrong.err()
+}
+
+// adoptTyped does the same with the codes of problems, where some are not those of the roster
+// as it is, and returns the sheets by those codes.
+func (k *Marker) adoptTyped(ctx context.Context, answers []Given) (ProblemCodes, error) {
+	all, err := k.byProblem(ctx, answers)
+	if err != nil {
+		return nil, err
+	}
+	typed, missing := map[string]bool{}, false
+	for _, g := range answers {
+		if g.typed() {
+			_, ok := all[g.Code]
+			typed[g.Code], missing = true, missing || !ok
+		}
+	}
+	if !missing {
+		return all, nil
+	}
+	for _, a := range k.class {
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
+		if err := k.adoptProblems(a.ID, typed); err != nil {
+			return nil, err
+		}
+	}
+	return k.byProblem(ctx, answers)
+}
+
+// adoptProblems takes the side of someone on which most of the codes are found that were typed.
+// A problem may stand on several.
+func (k *Marker) adoptProblems(who string, typed map[string]bool) error {
+	best, most := k.maker.sides[who], 0
+	for _, s := range []side{best, oneSide, otherSide, anySide} {
+		k.maker.take(who, s)
+		items, err := k.maker.Items(who)
+		if err != nil {
+			return err
+		}
+		n := 0
+		for _, it := range items {
+			if typed[it.Problem.Code.String()] {
+				n++
+			}
+		}
+		if n > most {
+			best, most = s, n
+		}
+	}
+	k.maker.take(who, best)
+	return nil
 }
 
 // strangerError says that an answer belongs to no sheet of the set.

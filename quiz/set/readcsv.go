@@ -9,7 +9,6 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -49,13 +48,19 @@ func (h header) of(l line, name string) string {
 
 // who is whose row it is, by name or id; "" where neither is told.
 func (h header) who(l line) string {
-	return strings.TrimSpace(content.Printable(cmp.Or(h.of(l, "name"), h.of(l, "id"))))
+	whole := strings.TrimSpace(h.of(l, "first name") + " " + h.of(l, "last name"))
+	return strings.TrimSpace(content.Printable(cmp.Or(h.of(l, "name"), whole, h.theID(l))))
 }
 
-// readCSV reads a file with names of columns in its first row. A byte-order mark is
-// passed over; commas, semicolons and tabs are all taken, as spreadsheets write them.
-func readCSV(file string, text []byte, most int) (head header, rows []line, err error) {
-	head, err = eachRow(file, text, most, func(_ header, l line) error {
+// theID is the id in a row, by whichever column has it; "" where none does.
+func (h header) theID(l line) string {
+	return cmp.Or(h.of(l, "id"), h.of(l, "id number"))
+}
+
+// readCSV reads a table with names of columns in its first row: a CSV as spreadsheets write
+// it, with commas, semicolons or tabs, in UTF-8, UTF-16 or Windows-1252; or a workbook.
+func readCSV(file string, text []byte, most int, note func(Note)) (head header, rows []line, err error) {
+	head, err = eachRow(file, text, most, note, func(_ header, l line) error {
 		rows = append(rows, line{l.row, slices.Clone(l.cells)})
 		return nil
 	})
@@ -63,80 +68,106 @@ func readCSV(file string, text []byte, most int) (head header, rows []line, err 
 }
 
 // eachRow is readCSV for what needs one row at a time. The cells are only lent.
-func eachRow(file string, text []byte, most int, do func(header, line) error) (header, error) {
-	text, err := unmarked(file, text)
+func eachRow(file string, text []byte, most int, note func(Note), do func(header, line) error) (header, error) {
+	if note == nil {
+		note = func(Note) {}
+	}
+	next, comma, err := rowsOf(file, text, most, note)
 	if err != nil {
 		return header{}, err
 	}
-	r := csv.NewReader(bytes.NewReader(text))
-	r.FieldsPerRecord = -1
-	r.LazyQuotes = true // 0.05" has an inch mark
-	r.Comma = separator(text)
-	r.TrimLeadingSpace = r.Comma != '\t' // else an empty cell would be taken for space and the rest move up
-	head, err := readHeader(file, r)
+	head, err := readHeader(file, next, comma)
 	if err != nil {
 		return head, err
 	}
-	r.ReuseRecord = true
 	for rows := 0; ; {
-		cells, number, err := readRow(file, r)
+		r, err := next()
 		if errors.Is(err, io.EOF) {
 			return head, nil
 		}
 		if err != nil {
 			return head, err
 		}
-		if cells = withoutEmpty(cells, len(head.names)); cells == nil {
+		if r.cells = withoutEmpty(r.cells, len(head.names)); r.cells == nil {
 			continue
 		}
-		if len(cells) > len(head.names) {
-			return head, rowError(file, number, "%d cells where there are %d columns", len(cells), len(head.names))
+		if len(r.cells) > len(head.names) {
+			return head, rowError(file, r.row, "%d cells where there are %d columns", len(r.cells), len(head.names))
 		}
 		if rows++; rows > most {
 			return head, fmt.Errorf("%s has more than %d rows: give that many at most", file, most)
 		}
-		if err := do(head, line{number, cells}); err != nil {
+		if err := do(head, r); err != nil {
 			return head, err
 		}
 	}
+}
+
+// rowsOf returns what reads one row after the other, io.EOF at the end, and what parts the
+// cells: 0 in a workbook.
+func rowsOf(file string, text []byte, most int, note func(Note)) (next func() (line, error), comma rune, err error) {
+	if isWorkbook(text) {
+		rows, err := workbookRows(file, text, most, note)
+		return func() (line, error) {
+			if len(rows) == 0 {
+				return line{}, io.EOF
+			}
+			r := rows[0]
+			rows = rows[1:]
+			return r, nil
+		}, 0, err
+	}
+	text, err = decoded(file, text, note)
+	if err != nil {
+		return nil, 0, err
+	}
+	text, comma, skipped := lines(text)
+	if err := noLongRow(file, text); err != nil {
+		return nil, 0, err
+	}
+	if comma == 0 {
+		comma = separator(text)
+	}
+	r := csv.NewReader(bytes.NewReader(text))
+	r.FieldsPerRecord = -1
+	r.LazyQuotes = true // 0.05" has an inch mark
+	r.Comma = comma
+	r.TrimLeadingSpace = r.Comma != '\t' // else an empty cell would be taken for space and the rest move up
+	return func() (line, error) {
+		cells, number, err := readRow(file, r)
+		r.ReuseRecord = true // the names of the columns are kept
+		return line{number + skipped, cells}, err
+	}, comma, nil
 }
 
 // longestRow is the longest row of a table that is read, in bytes. A class's widest has a
 // few thousand.
 const longestRow = 64 << 10
 
-// unmarked is a text without its byte-order mark; an error where its letters would be lost, or
-// a row is too long.
-func unmarked(file string, text []byte) ([]byte, error) {
-	text = bytes.TrimPrefix(text, []byte("\ufeff"))
-	switch {
-	case bytes.HasPrefix(text, []byte{0xff, 0xfe}), bytes.HasPrefix(text, []byte{0xfe, 0xff}):
-		return nil, fmt.Errorf("%s is written in UTF-16: save it as CSV in UTF-8", file)
-	case !utf8.Valid(text):
-		return nil, fmt.Errorf("%s is not written in UTF-8, so its letters would be lost: save it as CSV UTF-8", file)
-	}
+// noLongRow is an error where a row is too long.
+func noLongRow(file string, text []byte) error {
 	row := 0
 	for line := range bytes.Lines(text) {
 		if row++; len(line) > longestRow {
-			return nil, rowError(file, row, "it has more than %d bytes: is it a table?", longestRow)
+			return rowError(file, row, "it has more than %d bytes: is it a table?", longestRow)
 		}
 	}
-	return text, nil
+	return nil
 }
 
 // readHeader reads the names of the columns; no name may stand twice.
-func readHeader(file string, r *csv.Reader) (header, error) {
-	h := header{at: map[string]int{}, comma: r.Comma == ';'}
-	cells, _, err := readRow(file, r)
+func readHeader(file string, next func() (line, error), comma rune) (header, error) {
+	h := header{at: map[string]int{}, comma: comma == ';'}
+	first, err := next()
 	if errors.Is(err, io.EOF) {
 		return h, fmt.Errorf("%s is empty: its first row has the names of the columns", file)
 	}
 	if err != nil {
 		return h, err
 	}
-	h.names = cells
-	for i, c := range cells {
-		key := strings.ToLower(strings.TrimSpace(content.Printable(c)))
+	h.names = first.cells
+	for i, c := range h.names {
+		key := columnKey(c)
 		if _, twice := h.at[key]; twice && key != "" {
 			return h, fmt.Errorf("%s: the column %s stands twice", file, calc.Quoted(c))
 		}

@@ -11,91 +11,6 @@ import (
 	"scratchpass/quiz/answer"
 )
 
-// Report is what a class got right and wrong.
-type Report struct {
-	Set        string       `json:"set"`
-	Title      string       `json:"title"`
-	Class      int          `json:"class"`
-	Handed     int          `json:"handed_in"`
-	Mean       float64      `json:"mean_points"` // of those that were handed in
-	Of         float64      `json:"of"`
-	Alpha      *float64     `json:"alpha"` // null below 30 sheets
-	Sure       []SureWrong  `json:"sure_but_wrong"`
-	Tasks      []TaskReport `json:"tasks"`
-	Items      []ItemReport `json:"items"`
-	Open       []OddAnswer  `json:"open"`         // left to the instructor
-	Strange    []OddAnswer  `json:"unrecognised"` // wrong, and by no common error
-	Statistics int          `json:"least_for_statistics"`
-	Missing    []string     `json:"not_handed_in"`
-}
-
-// TaskReport is one task over all sheets.
-type TaskReport struct {
-	Task       string      `json:"task"`
-	Title      string      `json:"title"`
-	Gate       bool        `json:"gate"`
-	N          int         `json:"n"` // answers that were read
-	Right      int         `json:"right"`
-	Convention int         `json:"convention"`
-	Carried    int         `json:"carried"`
-	Unit       int         `json:"unit"`
-	Partly     int         `json:"partly"` // a part of what is right and nothing wrong: half the points
-	Slip       int         `json:"slip"`
-	Wrong      int         `json:"wrong"`
-	Open       int         `json:"open"` // left to the instructor
-	Blank      int         `json:"blank"`
-	Share      float64     `json:"share_right"`
-	Low        float64     `json:"low"` // 95 % interval of the share
-	High       float64     `json:"high"`
-	Slips      []SlipCount `json:"slips"`
-	Lesson     string      `json:"lesson"` // where it is taught; empty for practice alone
-	Part       string      `json:"part"`
-}
-
-// SlipCount is one common error and how many made it.
-type SlipCount struct {
-	Slip  string `json:"slip"`
-	Says  string `json:"says"`
-	Times int    `json:"times"`
-}
-
-// ItemReport is one place of the sheet.
-type ItemReport struct {
-	Number         int      `json:"number"` // as the blueprint has them
-	Tasks          []string `json:"tasks"`
-	Titles         []string `json:"titles"`
-	N              int      `json:"n"`
-	Share          float64  `json:"share_of_points"`
-	Discrimination *float64 `json:"discrimination"` // null below 30 sheets
-}
-
-// SureWrong is a wrong answer that someone would have bet the part on.
-type SureWrong struct {
-	Task  string `json:"task"`
-	Title string `json:"title"`
-	Gate  bool   `json:"gate"`
-	Name  string `json:"name"`
-	asked
-	Slip string `json:"slip"`
-}
-
-// asked is a question as someone had it and what they answered: of options the words, for
-// each sheet has them in an order of its own.
-type asked struct {
-	Number int    `json:"number"` // as printed
-	Given  string `json:"given"`
-	Key    string `json:"key"`
-}
-
-// OddAnswer is an answer to look at by hand.
-type OddAnswer struct {
-	Name  string `json:"name"`
-	Task  string `json:"task"`
-	Title string `json:"title"`
-	Code  string `json:"code"`
-	asked
-}
-
 // Summary gathers results one by one.
 type Summary struct {
 	maker  *Maker
@@ -103,13 +18,17 @@ type Summary struct {
 	report Report
 	tasks  map[string]*TaskReport
 	slips  map[string]map[string]int
-	points [][]float64 // by place, of the sheets handed in
-	total  []float64
+	earned []float64   // by place, over the answers that are marked
+	marked []int       // by place, how many those are
+	open   []int       // by place, answers left to the instructor
+	points [][]float64 // by place, of the sheets on which nothing is open
+	total  []float64   // of the same
 }
 
 // NewSummary begins a report.
 func NewSummary(m *Maker, lib *content.Library) *Summary {
 	return &Summary{maker: m, lib: lib, tasks: map[string]*TaskReport{}, slips: map[string]map[string]int{}, points: make([][]float64, len(m.places)),
+		earned: make([]float64, len(m.places)), marked: make([]int, len(m.places)), open: make([]int, len(m.places)),
 		report: Report{Set: m.Blueprint.Set, Title: m.Blueprint.Title, Of: m.Blueprint.Points(), Statistics: leastForStatistics,
 			Sure: []SureWrong{}, Open: []OddAnswer{}, Strange: []OddAnswer{}, Missing: []string{}}}
 }
@@ -132,16 +51,27 @@ func (s *Summary) Add(r Result) {
 		return
 	}
 	s.report.Handed++
-	s.total = append(s.total, r.Points)
+	if r.Open == 0 { // a total with open points in it tells nothing yet
+		s.total = append(s.total, r.Points)
+	}
 	for i, it := range r.Items {
-		s.points[it.place] = append(s.points[it.place], it.Points)
+		if r.Open == 0 {
+			s.points[it.place] = append(s.points[it.place], it.Points)
+		}
+		if undecided(it.Verdict) {
+			s.open[it.place]++
+			s.report.Waiting++
+		} else {
+			s.earned[it.place] += it.Points
+			s.marked[it.place]++
+		}
 		s.item(r, it, asked{it.Number, r.items[i].given(it), r.items[i].Words.KeyText(r.items[i].Problem)})
 	}
 }
 
 // given is what was answered: of options their words.
 func (it Item) given(res ItemResult) string {
-	if it.Problem.Task.Kind.Worded() && res.Verdict != answer.Unread && res.Verdict != Twice && res.Verdict != Blank {
+	if it.Problem.Task.Kind.Worded() && res.mark.Verdict != answer.Unread && res.mark.Verdict != "" {
 		return it.Words.Shown(it.Problem, res.mark.Response)
 	}
 	return res.Given
@@ -153,7 +83,7 @@ func (s *Summary) item(r Result, it ItemResult, a asked) {
 		t = &TaskReport{Task: it.Task, Title: s.maker.words[it.Task].Task.Title, Gate: it.Gate}
 		s.tasks[it.Task], s.slips[it.Task] = t, map[string]int{}
 	}
-	odd := OddAnswer{r.label(), it.Task, t.Title, it.Code, a}
+	odd := OddAnswer{r.label(), it.Task, t.Title, it.Code, it.Probably, a}
 	if it.Verdict == Blank {
 		t.Blank++
 		return
@@ -166,7 +96,28 @@ func (s *Summary) item(r Result, it ItemResult, a asked) {
 		return
 	}
 	t.N++
+	s.count(t, it, odd)
+	wrong := !correct(it.Verdict) && (it.Verdict != Decided || it.Points < it.Of)
+	partly := it.Verdict != answer.KnownError && it.Verdict != Decided && it.Slip != ""
+	if it.Certainty == answer.Bet && wrong && !partly { // a wrong unit too: it ruins the part
+		s.report.Sure = append(s.report.Sure, SureWrong{it.Task, t.Title, it.Gate, r.label(), a, it.Slip})
+	}
+}
+
+// count counts one answer that is marked.
+func (s *Summary) count(t *TaskReport, it ItemResult, odd OddAnswer) {
 	switch it.Verdict {
+	case Decided:
+		t.Decided++
+		s.report.Decided++
+		switch right, partly := it.decidedShare(); {
+		case right:
+			t.Right++
+		case partly:
+			t.Partly++
+		default:
+			t.Wrong++
+		}
 	case answer.Right:
 		t.Right++
 	case answer.Convention:
@@ -189,9 +140,6 @@ func (s *Summary) item(r Result, it ItemResult, a asked) {
 			s.report.Strange = append(s.report.Strange, odd)
 		}
 	}
-	if it.Certainty == answer.Bet && !correct(it.Verdict) { // a wrong unit too: it ruins the part
-		s.report.Sure = append(s.report.Sure, SureWrong{it.Task, t.Title, it.Gate, r.label(), a, it.Slip})
-	}
 }
 
 // correct reports whether a verdict earns all points.
@@ -202,8 +150,11 @@ func correct(v answer.Verdict) bool {
 // Report ends the gathering.
 func (s *Summary) Report() Report {
 	r := s.report
-	for _, x := range s.total {
-		r.Mean += x / float64(len(s.total))
+	for place, n := range s.marked {
+		if n > 0 {
+			r.Mean += s.earned[place] / float64(n)
+			r.MeanOf += s.maker.Blueprint.Slots[s.maker.places[place].slot].Points
+		}
 	}
 	r.Mean = calc.Round(r.Mean, 2)
 	if a, ok := alpha(s.points, s.total); ok {
@@ -236,15 +187,14 @@ func (s *Summary) Report() Report {
 	// What went worst stands first.
 	slices.SortStableFunc(r.Tasks, func(a, b TaskReport) int { return cmp.Compare(a.Share, b.Share) })
 	for i, p := range s.maker.places {
-		item := ItemReport{Number: i + 1, Tasks: p.tasks, N: len(s.points[i])}
+		item := ItemReport{Number: i + 1, Tasks: p.tasks, N: s.marked[i], Open: s.open[i]}
 		for _, task := range p.tasks {
 			item.Titles = append(item.Titles, s.maker.words[task].Task.Title)
 		}
 		worth := s.maker.Blueprint.Slots[p.slot].Points
-		for _, x := range s.points[i] {
-			item.Share += x / worth / float64(item.N)
+		if item.N > 0 {
+			item.Share = calc.Round(s.earned[i]/worth/float64(item.N), 3)
 		}
-		item.Share = calc.Round(item.Share, 3)
 		if d, ok := discrimination(s.points[i], s.total); ok {
 			d = calc.Round(d, 2)
 			item.Discrimination = &d

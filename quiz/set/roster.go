@@ -2,6 +2,7 @@ package set
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"scratchpass/calc"
@@ -27,22 +28,30 @@ func rowError(file string, row int, format string, args ...any) error {
 	return fmt.Errorf("%s, row %d: "+format, append([]any{file, row}, args...)...)
 }
 
-// ReadRoster reads a roster: a CSV with the columns id and name (or name alone), or the
-// users.csv of OneRoster. Everything that is wrong comes at once, with its rows.
-func ReadRoster(path string) ([]Apprentice, error) {
+// ReadRoster reads a roster: a table with the columns id and name (or name alone), the
+// participants of a learning system (first name, last name, ID number), or the users.csv of
+// OneRoster. Everything that is wrong comes at once, with its rows.
+func ReadRoster(path string, note func(Note)) ([]Apprentice, error) {
 	text, err := files.Read(path, mostRosterBytes)
 	if err != nil {
 		return nil, err
 	}
-	return ParseRoster(path, text)
+	return parseRoster(path, text, note)
 }
 
-// ParseRoster is ReadRoster for a text.
-func ParseRoster(file string, text []byte) ([]Apprentice, error) {
-	head, rows, err := readCSV(file, text, mostApprentices)
+// parseRoster is ReadRoster for a text.
+func parseRoster(file string, text []byte, note func(Note)) ([]Apprentice, error) {
+	head, rows, err := readCSV(file, text, mostApprentices, note)
 	if err != nil {
 		return nil, err
 	}
+	rows = slices.DeleteFunc(rows, func(r line) bool {
+		totals := isTotals(strings.Join(r.cells[:1], "")) || head.has("name") && head.of(r, "id") == "" && isTotals(head.of(r, "name"))
+		if totals && note != nil {
+			note(Note{Says: "set-note-totals", File: file, Row: r.row, Text: strings.TrimSpace(strings.Join(r.cells, " "))})
+		}
+		return totals
+	})
 	columns := calc.Quoted(strings.Join(head.names, ", "))
 	var all []listed
 	none := "no apprentices below the names of the columns"
@@ -50,12 +59,17 @@ func ParseRoster(file string, text []byte) ([]Apprentice, error) {
 	case head.has("sourcedid", "givenname", "familyname", "role"):
 		all = oneRosterRows(head, rows)
 		none = "no row has the role student"
+	case head.has("first name", "last name"):
+		all, err = participantRows(file, head, rows)
 	case head.has("name"):
 		all = rosterRows(head, rows)
 	case head.has("sourcedid"):
 		return nil, fmt.Errorf("%s: the columns are %s: the users.csv of OneRoster has sourcedId, givenName, familyName and role", file, columns)
 	default:
-		return nil, fmt.Errorf("%s: the columns are %s: give id and name, or the users.csv of OneRoster", file, columns)
+		return nil, fmt.Errorf("%s: the columns are %s: give id and name, or first name, last name and ID number, or the users.csv of OneRoster", file, columns)
+	}
+	if err != nil {
+		return nil, err
 	}
 	if len(all) == 0 {
 		return nil, fmt.Errorf("%s: %s", file, none)
@@ -79,6 +93,24 @@ func rosterRows(head header, rows []line) []listed {
 		}
 	}
 	return all
+}
+
+// idColumns have the id of a participant, the first one that is there.
+var idColumns = []string{"id number", "id", "username", "email address"}
+
+// participantRows are the rows of a learning system's list of participants. Numbers hang on
+// the id, so one column has it in all rows.
+func participantRows(file string, head header, rows []line) ([]listed, error) {
+	i := slices.IndexFunc(idColumns, func(c string) bool { return head.has(c) })
+	if i < 0 {
+		return nil, fmt.Errorf("%s: the columns are %s: beside first name and last name give an ID number, id, username or email address",
+			file, calc.Quoted(strings.Join(head.names, ", ")))
+	}
+	all := make([]listed, len(rows))
+	for n, r := range rows {
+		all[n] = listed{Apprentice{ID: head.of(r, idColumns[i]), Name: head.of(r, "first name") + " " + head.of(r, "last name")}, r.row}
+	}
+	return all, nil
 }
 
 // oneRosterRows are the students in the users.csv of OneRoster who are there still.

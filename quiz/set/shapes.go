@@ -24,9 +24,11 @@ type shape struct {
 const shapesTried = 48
 
 // usual is the shape of a question that has the most different answers, so that few have
-// one in common; of two such ones the one that more problems have, or that came first.
-func (m *Maker) usual(p int, task string) (shape, error) {
+// one in common; of two such ones the one that more problems have, or that came first. With it
+// come the halves of its answers.
+func (m *Maker) usual(p int, task string) (shape, halves, error) {
 	count, answers := map[shape]int{}, map[shape]map[string]bool{}
+	drawn := map[shape][]*problem.Problem{}
 	var best shape
 	var last error
 	for try := range shapesTried {
@@ -36,6 +38,10 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 			continue
 		}
 		s := shapeOf(it)
+		if m.Blueprint.Rules.Unlike {
+			s = shape{}
+		}
+		drawn[s] = append(drawn[s], it)
 		if count[s]++; count[s] == 1 {
 			answers[s] = map[string]bool{}
 		}
@@ -45,9 +51,9 @@ func (m *Maker) usual(p int, task string) (shape, error) {
 		}
 	}
 	if len(count) == 0 {
-		return best, fmt.Errorf("%s: no problem can be made here: %w", task, last)
+		return best, halves{}, fmt.Errorf("%s: no problem can be made here: %w", task, last)
 	}
-	return best, nil
+	return best, halvesOf(drawn[best]), nil
 }
 
 // meaning is an answer without the order in which its options stand on one sheet.

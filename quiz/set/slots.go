@@ -18,7 +18,7 @@ func (b *Blueprint) slot(i int, say func(string, ...any)) {
 	if s.Level < 1 || s.Level > 3 {
 		say("%s: level %d: give 1, 2 or 3", where, s.Level)
 	}
-	if s.Points <= 0 || s.Points > 100 || s.Points*2 != float64(int(s.Points*2)) {
+	if s.Points <= 0 || s.Points > mostPoints || s.Points*2 != float64(int(s.Points*2)) {
 		say("%s: points %s: give half a point to 100, in halves", where, calc.Shortest(s.Points, 4))
 	}
 	b.asks(s, where, say)
@@ -30,6 +30,9 @@ func (b *Blueprint) slot(i int, say func(string, ...any)) {
 	}
 	b.takes(i, where, say)
 }
+
+// mostPoints is the most that a question is worth.
+const mostPoints = 100
 
 // fillIn puts in what a slot leaves out.
 func (s *Slot) fillIn() {

@@ -26,7 +26,7 @@ func (k *Marker) answerTo(o owner, it Item) (given []Given, differ bool) {
 		all = append(all[:len(all):len(all)], paper)
 	}
 	for _, g := range all {
-		if g.Text != "" {
+		if g.Text != "" && (g.typed() || !blank(g.Text)) { // feedback came after a pass on a screen
 			given = append(given, g)
 		}
 	}

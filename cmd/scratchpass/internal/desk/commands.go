@@ -52,3 +52,10 @@ type answersFlag []string
 func (f *answersFlag) addTo(cmd *cobra.Command) {
 	cmd.Flags().StringArrayVar((*[]string)(f), "answers", nil, "`FILE` of answers; may be given more than once")
 }
+
+// decisionsFlag is where an instructor's decisions are.
+type decisionsFlag string
+
+func (f *decisionsFlag) addTo(cmd *cobra.Command) {
+	cmd.Flags().StringVar((*string)(f), "decisions", "", "`FILE` of your decisions: code, item, points, reason (default: decisions.csv beside the marks)")
+}

@@ -37,7 +37,7 @@ func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, 
 	if err != nil {
 		return nil, usageUnlessFile(err)
 	}
-	if d.class, err = f.class(); err != nil {
+	if d.class, err = f.class(d.note); err != nil {
 		return nil, err
 	}
 	key, err := classSecret(r.Err, f.secret, secret, lib)
@@ -50,6 +50,7 @@ func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, 
 		if maker, err = set.NewMaker(b, key, lib); err != nil {
 			return fmt.Errorf("%s: %w", blueprint, err)
 		}
+		maker.Seat(d.class)
 		if _, err := maker.Codes(d.class); err != nil {
 			return err
 		}
@@ -62,13 +63,18 @@ func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, 
 	return d, nil
 }
 
+// note tells what was left out of a table, or how it was read.
+func (d *desk) note(n set.Note) {
+	fmt.Fprintln(d.run.Err, d.say(n.Says, "where", n.Where(), "text", n.Text))
+}
+
 // class reads for whom a set is: a roster or lettered forms.
-func (f *classFlags) class() (class []set.Apprentice, err error) {
+func (f *classFlags) class(note func(set.Note)) (class []set.Apprentice, err error) {
 	switch {
 	case f.roster != "" && f.forms != 0:
 		return nil, cli.Usagef("--roster and --forms: give one of the two")
 	case f.roster != "":
-		class, err = set.ReadRoster(f.roster)
+		class, err = set.ReadRoster(f.roster, note)
 	case f.forms != 0:
 		class, err = set.Forms(f.forms)
 	default:

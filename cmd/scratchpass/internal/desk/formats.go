@@ -11,9 +11,11 @@ import (
 
 // The formats besides those of sheets on paper.
 const (
-	formatCodes = "codes"
-	formatQTI3  = "qti3"
-	formatQTI2  = "qti2"
+	formatCodes  = "codes"
+	formatQTI3   = "qti3"
+	formatQTI2   = "qti2"
+	formatXLSX   = "xlsx"
+	formatRoster = "oneroster"
 )
 
 // packageFormat is a format for a learning system.

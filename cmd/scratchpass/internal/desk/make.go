@@ -83,5 +83,8 @@ func (d *desk) makeSet(ctx context.Context, formats []string, f makeFlags) error
 	for _, n := range same.Shared() {
 		fmt.Fprintln(d.run.Err, d.say("set-same", "n", n))
 	}
+	if n, answers, sheets := same.Fewest(); sheets > 1 {
+		fmt.Fprintln(d.run.Err, d.say("set-fewest", "n", n, "answers", answers, "sheets", sheets))
+	}
 	return d.done("set-made", len(d.class), dir)
 }

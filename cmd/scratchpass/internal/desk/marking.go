@@ -1,12 +1,16 @@
 package desk
 
 import (
+	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"path/filepath"
 	"strings"
 
+	"scratchpass/calc"
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/quiz/set"
 )
@@ -15,6 +19,8 @@ import (
 type marking struct {
 	*desk
 	marker *set.Marker
+
+	decisions string // the file they come from; empty where there are none
 }
 
 // openMarking opens a set with the answers in these files.
@@ -42,7 +48,51 @@ func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *class
 	for _, row := range m.Names {
 		fmt.Fprintln(r.Err, d.say("set-names", "row", row))
 	}
-	return &marking{d, m}, nil
+	return &marking{desk: d, marker: m}, nil
+}
+
+// decisionList is the file of decisions in a folder of marks, waitingList that of the answers
+// to decide about.
+const (
+	decisionList = "decisions.csv"
+	waitingList  = "waiting.csv"
+)
+
+// decide applies the decisions of a file; where none is named, those that lie beside the marks.
+// A run of mark never writes that file.
+func (m *marking) decide(ctx context.Context, file decisionsFlag, dir string) error {
+	path := cmp.Or(string(file), filepath.Join(dir, decisionList))
+	var all []set.Decision
+	err := m.unlessStopped(ctx, func() (err error) { all, err = set.ReadDecisions(path); return err })
+	if file == "" && errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return usageUnlessFile(err)
+	}
+	if err := m.marker.Decide(all); err != nil {
+		return cli.UsageError(err)
+	}
+	m.decisions = path
+	return nil
+}
+
+// tellDecisions says how many decisions were applied, and which needed none.
+func (m *marking) tellDecisions(to io.Writer) {
+	if m.decisions == "" {
+		return
+	}
+	fmt.Fprintln(to, m.say("set-decided", "n", m.marker.Applied, "where", m.decisions))
+	for _, u := range m.marker.NeedlessOnes {
+		says := "set-decided-needless"
+		if !u.Applied {
+			says = "set-decided-nobody"
+		}
+		fmt.Fprintln(to, m.say(says, "where", u.Where(), "item", u.Item, "name", u.Name, "verdict", u.Verdict, "marked", calc.Shortest(u.Marked, 2), "points", calc.Shortest(u.Points, 2)))
+	}
+	if more := m.marker.Needless - len(m.marker.NeedlessOnes); more > 0 {
+		fmt.Fprintln(to, m.say("set-decided-more", "n", more))
+	}
 }
 
 // readAnswers reads files of answers. With lettered forms the name of a file tells who it
@@ -57,8 +107,16 @@ func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]s
 		}
 		stems[stem] = file
 		var more []set.Given
-		if err := d.unlessStopped(ctx, func() (err error) { more, err = set.ReadAnswers(file); return err }); err != nil {
+		var notes []set.Note
+		err := d.unlessStopped(ctx, func() (err error) {
+			more, err = set.ReadAnswers(file, func(n set.Note) { notes = append(notes, n) })
+			return err
+		})
+		if err != nil {
 			return nil, usageUnlessFile(err)
+		}
+		for _, n := range notes {
+			d.note(n)
 		}
 		if answers = append(answers, more...); len(answers) > set.MostAnswers {
 			return nil, cli.Usagef("%d answers and more in --answers up to %q: give %d at most, and mark the rest apart", len(answers), file, set.MostAnswers)
@@ -77,9 +135,12 @@ func (m *marking) each(ctx context.Context, do func(set.Result) error) error {
 	})
 }
 
-// tellTwice says which answers came a second time: those that say the same, and those that
+// tellTwice says which sheets came back empty, and which answers came a second time: those that say the same, and those that
 // differ and are left to the instructor.
 func (m *marking) tellTwice(to io.Writer) {
+	if len(m.marker.Empty) > 0 {
+		fmt.Fprintln(to, m.say("set-empty", "names", strings.Join(m.marker.Empty, ", ")))
+	}
 	if m.marker.Repeats > 0 {
 		var in []string
 		for _, files := range m.marker.RepeatedIn {

@@ -1,20 +1,30 @@
 package desk
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+	"time"
 
 	"scratchpass/quiz/files"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
 )
 
-// markFolder writes marks as CSV and JSON, and what each apprentice is told.
+// marksWriter is a file of marks that is open.
+type marksWriter interface {
+	Add(set.Result) error
+	Close() error
+}
+
+// markFolder writes marks, what waits and what each apprentice is told.
 type markFolder struct {
-	rows     *set.MarksCSV
-	object   *set.MarksJSON
+	tables   []marksWriter
 	feedback papers
-	ends     []func() error // of the two files, in order
+	ends     []func() error // of the files, in order
 
 	marked, handed, unread int
 }
@@ -39,45 +49,72 @@ func (m *marking) writeMarks(ctx context.Context, dir string, formats []string, 
 		err = f.feedback.close(ctx)
 	}
 	if err == nil {
-		err = m.keep(out, replace, feedbackFiles)
+		err = m.keep(out, replace, feedbackFiles, markFiles)
 	}
 	if err != nil {
 		return err
 	}
 	fmt.Fprintln(m.run.Out, m.say("set-marked", "n", f.marked, "handed", f.handed, "where", dir))
 	if f.unread > 0 {
-		fmt.Fprintln(m.run.Out, m.say("set-unread", "n", f.unread))
+		fmt.Fprintln(m.run.Out, m.say("set-unread", "n", f.unread, "list", filepath.Join(dir, waitingList), "decisions", filepath.Join(dir, decisionList)))
 	}
 	m.tellTwice(m.run.Out)
+	m.tellDecisions(m.run.Out)
 	return nil
 }
 
+// tables are the files of marks that the formats ask for, by their names.
+func (m *marking) tables(formats []string) []table {
+	b := m.maker.Blueprint
+	all := []table{
+		{"marks.csv", func(w io.Writer) (marksWriter, error) { return set.NewMarksCSV(w), nil }},
+		{"marks.json", func(w io.Writer) (marksWriter, error) { return set.NewMarksJSON(w, b) }},
+		{waitingList, func(w io.Writer) (marksWriter, error) { return set.NewWaitingCSV(w) }},
+		{"grades.csv", func(w io.Writer) (marksWriter, error) { return set.NewGradesCSV(w) }},
+	}
+	if slices.Contains(formats, formatXLSX) {
+		all = append(all, table{"marks.xlsx", func(w io.Writer) (marksWriter, error) { return set.NewMarksWorkbook(w) }})
+	}
+	if slices.Contains(formats, formatRoster) {
+		date := cmp.Or(b.Date, time.Now().Format(time.DateOnly))
+		all = append(all, table{"results.csv", func(w io.Writer) (marksWriter, error) { return set.NewOneRosterResults(w, b.Set, date) }})
+	}
+	return all
+}
+
+// table is a file of marks before it is begun.
+type table struct {
+	name  string
+	begin func(io.Writer) (marksWriter, error)
+}
+
 func (m *marking) newMarkFolder(out *files.Staged, formats []string) (*markFolder, error) {
-	table, endTable, err := out.Create("marks.csv")
-	if err != nil {
-		return nil, err
+	f := &markFolder{feedback: m.papers(out, "feedback", m.marker.People(), formats, nil)}
+	for _, t := range m.tables(formats) {
+		file, end, err := out.Create(t.name)
+		if err != nil {
+			return nil, err
+		}
+		w, err := t.begin(file)
+		if err != nil {
+			return nil, err
+		}
+		f.tables = append(f.tables, w)
+		f.ends = append(f.ends, w.Close, end)
 	}
-	object, endObject, err := out.Create("marks.json")
-	if err != nil {
-		return nil, err
-	}
-	f := &markFolder{rows: set.NewMarksCSV(table)}
-	if f.object, err = set.NewMarksJSON(object, m.maker.Blueprint); err != nil {
-		return nil, err
-	}
-	f.ends = []func() error{f.rows.Close, endTable, f.object.Close, endObject}
-	f.feedback = m.papers(out, "feedback", m.marker.People(), formats, nil)
 	return f, nil
 }
 
 // add writes what one apprentice's answers came to.
 func (f *markFolder) add(ctx context.Context, r set.Result, printer *set.Printer) error {
 	f.marked++
-	if err := f.rows.Add(r); err != nil {
-		return err
+	for _, t := range f.tables {
+		if err := t.Add(r); err != nil {
+			return err
+		}
 	}
-	if err := f.object.Add(r); err != nil || !r.Handed {
-		return err
+	if !r.Handed {
+		return nil
 	}
 	f.handed++
 	f.unread += r.Open
@@ -85,7 +122,7 @@ func (f *markFolder) add(ctx context.Context, r set.Result, printer *set.Printer
 	return f.feedback.each(ctx, func(w handout.Writer) error { return w.Report(feedback) })
 }
 
-// close ends the two files, both whatever happens.
+// close ends the files, all whatever happens.
 func (f *markFolder) close() (err error) {
 	for _, end := range f.ends {
 		if e := end(); err == nil {

@@ -18,6 +18,7 @@ import (
 func reportCommand(r *cli.Run) *cobra.Command {
 	var class classFlags
 	var answers answersFlag
+	var decisions decisionsFlag
 	var pdf string
 	cmd := &cobra.Command{
 		Use:   "report BLUEPRINT",
@@ -35,11 +36,15 @@ func reportCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if err := m.decide(ctx, decisions, m.marksFolder()); err != nil {
+				return err
+			}
 			return m.report(ctx, pdf)
 		},
 	}
 	class.addTo(cmd)
 	answers.addTo(cmd)
+	decisions.addTo(cmd)
 	cmd.Flags().StringVar(&pdf, "pdf", "", "write it as a PDF to `FILE`")
 	return cmd
 }
@@ -52,6 +57,7 @@ func (m *marking) report(ctx context.Context, pdf string) error {
 	}
 	result := summary.Report()
 	m.tellTwice(m.run.Err)
+	m.tellDecisions(m.run.Err)
 	if m.run.JSON {
 		return m.run.PrintJSON(result)
 	}
