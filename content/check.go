@@ -31,7 +31,8 @@ func (l *Library) Check(known Known) Findings {
 	c.add(err)
 	c.sources, err = l.Sources()
 	c.add(err)
-	for _, dir := range []string{"lessons", "tasks"} {
+	c.layout()
+	for _, dir := range []string{"lessons", "tasks", "questions"} {
 		for _, name := range l.names(dir) {
 			c.file(dir + "/" + name + ".yaml")
 		}
@@ -99,6 +100,14 @@ func (c *checker) file(name string) {
 		}
 		return
 	}
+	if strings.HasPrefix(name, "questions/") {
+		q, err := c.lib.Question(base)
+		c.add(err)
+		if err == nil {
+			c.question(&q)
+		}
+		return
+	}
 	w, err := read[TaskWords](c.lib, name)
 	c.add(err)
 	if err == nil {
@@ -125,7 +134,7 @@ func lines(text []byte) func(value string) int {
 
 func (c *checker) task(file string, at func(string) int, name string, w TaskWords) {
 	if !slices.Contains(c.known.Tasks, name) {
-		c.say(file, 0, "no task is called %s; the tasks are %s", name, strings.Join(c.known.Tasks, ", "))
+		c.say(file, 0, "no task is called %s; the tasks are %s%s", name, strings.Join(c.known.Tasks, ", "), DidYouMean(name, c.known.Tasks))
 		return
 	}
 	for key, text := range map[string]string{"title": w.Title, "skill": w.Skill, "at_the_lathe": w.AtTheLathe, "ask, level 1": w.Ask[1]} {
@@ -201,8 +210,8 @@ func (c *checker) lesson(file string, at func(string) int, l Lesson) {
 		}
 	}
 	for _, task := range tasks {
-		if !slices.Contains(c.known.Tasks, task) {
-			c.say(file, at(task), "no task is called %q; the tasks are %s", task, strings.Join(c.known.Tasks, ", "))
+		if !slices.Contains(c.known.Tasks, task) && !slices.Contains(c.lib.QuestionNames(), task) {
+			c.say(file, at(task), "no task is called %q; the tasks are %s%s", task, strings.Join(c.known.Tasks, ", "), DidYouMean(task, c.known.Tasks))
 		}
 	}
 	for _, level := range levels {

@@ -5,7 +5,6 @@ import (
 
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
-	"scratchpass/quiz/tasks"
 	"scratchpass/quiz/wording"
 )
 
@@ -22,7 +21,7 @@ func newFreshness() freshness { return freshness{seen: map[string]int{}, lastOf:
 // in the other system of units is asked in that one. wants, where it is not nil, tells
 // which problems are wanted before others.
 func (st *Sitting) Problem(task string, level problem.Level, wants func(*problem.Problem) bool) (*problem.Problem, *wording.Words, error) {
-	t, err := tasks.Find(task)
+	t, err := st.Tasks.Find(task)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -8,12 +8,17 @@ import (
 	"scratchpass/quiz/tasks"
 )
 
-// Remark marks an answer of a record anew: its problem is made again from its code, and what
+// Remark is RemarkOne for these tasks.
+func Remark(of tasks.Set) record.Marker {
+	return func(a record.Answer) (record.Answer, error) { return remark(of, a) }
+}
+
+// remark marks an answer of a record anew: its problem is made again from its code, and what
 // was typed is marked. A code that makes another problem than the one that was answered is
 // record.ErrOtherProblem; one that makes none, or of another task, and an answer that can't
 // be read are errors that say so.
-func Remark(a record.Answer) (record.Answer, error) {
-	p, err := tasks.FromCode(a.Code)
+func remark(of tasks.Set, a record.Answer) (record.Answer, error) {
+	p, err := of.FromCode(a.Code)
 	if err != nil {
 		return a, err
 	}

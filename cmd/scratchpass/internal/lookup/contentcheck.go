@@ -39,6 +39,7 @@ func checkContent(r *cli.Run, args []string) error {
 		return err
 	}
 	found := append(append(lib.Check(tasks.Known()), tasks.CheckPrompts(lib)...), bench.CheckJobs(lib)...)
+	found = append(found, tasks.CheckOwn(lib)...)
 	if r.JSON {
 		err = r.PrintJSON(findingsDocumentOf(found))
 	} else {
