@@ -1,6 +1,7 @@
 package sitting
 
 import (
+	"errors"
 	"fmt"
 
 	"scratchpass/lessons/record"
@@ -19,6 +20,9 @@ func Remark(of tasks.Set) record.Marker {
 // be read are errors that say so.
 func remark(of tasks.Set, a record.Answer) (record.Answer, error) {
 	p, err := of.FromCode(a.Code)
+	if errors.Is(err, tasks.ErrNoTask) { // an instructor's own question, whose folder is not here
+		return a, fmt.Errorf("%w: %w", record.ErrOtherProblem, err)
+	}
 	if err != nil {
 		return a, err
 	}

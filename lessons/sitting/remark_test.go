@@ -116,7 +116,7 @@ func TestRemarkRefuses(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%+v: %v", a, err)
 		}
-		if errors.Is(err, record.ErrOtherProblem) != (a.Key != "") {
+		if errors.Is(err, record.ErrOtherProblem) != (a.Key != "" || a.Task == "no-such-task") {
 			t.Errorf("%+v: %v", a, err)
 		}
 	}

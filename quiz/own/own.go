@@ -70,35 +70,33 @@ func (r *reader) say(at, format string, args ...any) {
 	r.found = append(r.found, r.q.At(at, fmt.Sprintf(format, args...)))
 }
 
-// texts looks at which inputs the texts tell. A name that is no input is a mistake.
+// texts looks at which inputs the question tells. A name that is no input is a mistake.
 func (r *reader) texts() {
-	var names []string
-	for name := range maps.Keys(r.q.Inputs) {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	look := func(where, text string, tells bool) {
+	names := slices.Sorted(maps.Keys(r.q.Inputs))
+	look := func(where, text string) {
 		content.Fill(text, func(name string) (string, bool) {
-			switch {
-			case r.isInput(name):
-				r.told[name] = r.told[name] || tells
-			default:
+			if !r.isInput(name) {
 				r.say(where, "%s has ${%s}, which is no input; the inputs are %s%s", where, name, strings.Join(names, ", "), content.DidYouMean(name, names))
 			}
+			r.told[name] = true
 			return "", true
 		})
 	}
-	look("ask", r.q.Ask, true)
+	plain := func(where, text string) {
+		if strings.Contains(text, "$") {
+			r.say(where, "%s: it is shown as it stands; only ask and options tell numbers, so write it without $", where)
+		}
+	}
+	look("ask", r.q.Ask)
 	for _, name := range slices.Sorted(maps.Keys(r.q.Options)) {
-		look(name, r.q.Options[name], true)
+		look(name, r.q.Options[name])
 	}
 	for _, name := range slices.Sorted(maps.Keys(r.q.Mistakes)) {
-		look(name, r.q.Mistakes[name].Say, false)
+		plain(name, r.q.Mistakes[name].Say)
 	}
-	look("at_the_lathe", r.q.AtTheLathe, false)
-	if strings.Contains(r.q.Hint, "$") {
-		r.say("hint", "hint: it is shown as it stands, so write it without $")
-	}
+	plain("at_the_lathe", r.q.AtTheLathe)
+	plain("hint", r.q.Hint)
+	plain("title", r.q.Title)
 	for _, name := range names {
 		if !r.told[name] {
 			r.say(name, "the question never tells ${%s}: put it into ask, or take the input out", name)
