@@ -108,7 +108,7 @@ func (c *checker) file(name string) {
 		}
 		return
 	}
-	w, err := read[TaskWords](c.lib, name)
+	w, _, err := c.lib.words(base)
 	c.add(err)
 	if err == nil {
 		c.task(where, at, base, w)

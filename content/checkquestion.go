@@ -6,6 +6,8 @@ import (
 	"path"
 	"slices"
 	"strings"
+
+	"github.com/agnivade/levenshtein"
 )
 
 // question looks at what the words of an instructor's own question refer to, and at what is
@@ -28,10 +30,6 @@ func (c *checker) question(q *Question) {
 	}
 	if q.Drawing != "" && !slices.Contains(c.known.Drawings, q.Drawing) {
 		say(q.Drawing, "no drawing is called "+q.Drawing+"; they are "+strings.Join(c.known.Drawings, ", "))
-	}
-	name := strings.TrimSuffix(path.Base(q.file.where), ".yaml")
-	if slices.Contains(c.known.Tasks, name) {
-		say("", "the program has a task called "+name+" already: give the file another name, or write its words into tasks/"+name+".yaml")
 	}
 }
 
@@ -67,16 +65,28 @@ func (c *checker) misnamed(f folder, e fs.DirEntry, files []string) {
 	where := path.Join(f.name, e.Name())
 	switch {
 	case e.IsDir() && !slices.Contains(folders, e.Name()):
-		if near := DidYouMean(e.Name(), folders); near != "" || holdsYAML(f.fsys, e.Name()) {
-			c.say(where, 0, "no folder of this name is read; the folders are %s%s", strings.Join(folders, ", "), near)
+		if near := misspelt(e.Name(), folders); near != "" && holdsYAML(f.fsys, e.Name()) {
+			c.say(where, 0, "no folder of this name is read; the folders are %s; did you mean %s?", strings.Join(folders, ", "), near)
 		}
 	case e.IsDir():
 		c.misnamedIn(f, e.Name())
 	case path.Ext(e.Name()) == ".yml", path.Ext(e.Name()) == ".yaml" && !slices.Contains(files, e.Name()):
-		if near := DidYouMean(e.Name(), files); near != "" {
-			c.say(where, 0, "no file of this name is read here%s", near)
+		base := strings.TrimSuffix(strings.TrimSuffix(e.Name(), ".yml"), ".yaml") + ".yaml"
+		if near := misspelt(base, files); near != "" {
+			c.say(where, 0, "no file of this name is read here; did you mean %s?", near)
 		}
 	}
+}
+
+// misspelt is the name that a word differs from in a letter or two; empty for none. A folder
+// may also hold files that are no words, such as blueprints.
+func misspelt(word string, names []string) string {
+	for _, name := range names {
+		if len(word) < 40 && levenshtein.ComputeDistance(word, name) <= 2 {
+			return name
+		}
+	}
+	return ""
 }
 
 // misnamedIn says it of the files in one folder that is read.

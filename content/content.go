@@ -37,8 +37,8 @@ func Shipped() *Library { return &Library{[]folder{{fsys: embedded, ships: true}
 var folders = []string{"lessons", "tasks", "jobs", "questions"}
 
 // With returns a library in which the files of dir stand in front of the
-// shipped ones: a lesson or a task file of the same name replaces ours, and
-// entries of the shared lists are added or replaced one by one.
+// shipped ones: a lesson of the same name replaces ours, words of a task replace ours field
+// by field, and entries of the shared lists are added or replaced one by one.
 func With(dir string) (*Library, error) {
 	info, err := os.Stat(dir)
 	if err != nil {
@@ -127,7 +127,7 @@ func lessonName(file string) string {
 
 // Task returns the words of a task, or of an instructor's own question.
 func (l *Library) Task(name string) (TaskWords, error) {
-	w, err := read[TaskWords](l, "tasks/"+name+".yaml")
+	w, _, err := l.words(name)
 	if !ErrNotThere(err) {
 		return w, err
 	}
@@ -142,12 +142,19 @@ func (l *Library) Task(name string) (TaskWords, error) {
 // Version is a short mark of the wording of a task, for records: another wording has
 // another mark. It is empty for a task without words.
 func (l *Library) Version(task string) string {
-	f, err := l.wordsFile(task)
+	h := fnv.New32a()
+	_, files, err := l.words(task)
+	if ErrNotThere(err) {
+		var own file
+		own, err = l.find("questions/" + task + ".yaml")
+		files = []file{own}
+	}
 	if err != nil {
 		return ""
 	}
-	h := fnv.New32a()
-	h.Write(f.text)
+	for _, f := range files {
+		h.Write(f.text)
+	}
 	return fmt.Sprintf("%08x", h.Sum32())
 }
 

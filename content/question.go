@@ -1,7 +1,5 @@
 package content
 
-import "path"
-
 // Question is an instructor's own question: its words and its numbers in one file, so that
 // it can be written without a change to the program. What its formulas mean is for those
 // who work them out.
@@ -113,15 +111,4 @@ func (q *Question) words(phrases map[string]string) TaskWords {
 		w.Symbols[q.Answer.Symbol] = q.Answer.Means
 	}
 	return w
-}
-
-// wordsFile is the file that has the words of a task, or of an instructor's own question.
-func (l *Library) wordsFile(task string) (file, error) {
-	f, err := l.find("tasks/" + task + ".yaml")
-	if ErrNotThere(err) {
-		if own, ownErr := l.find(path.Join("questions", task+".yaml")); ownErr == nil {
-			return own, nil
-		}
-	}
-	return f, err
 }

@@ -12,6 +12,7 @@ import (
 	"slices"
 	"strings"
 
+	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/machine"
@@ -37,8 +38,8 @@ const (
 // Task is a question as a task. The error is content.Findings with all that is wrong.
 func Task(name string, q *content.Question) (*problem.Task, error) {
 	r := &reader{q: q, task: &problem.Task{Name: name, Inputs: []problem.Input{}, Stage: problem.Own, SafetyCritical: len(q.Safety) > 0, Mark: markOf(q)}, told: map[string]bool{}}
-	if !nameForm.MatchString(name) || len(name) > mostName {
-		r.say("", "the file's name is the question's name, and stands in codes: give small letters, figures and hyphens, such as stems-from-a-bar")
+	if err := CheckName(name); err != nil {
+		r.say("", "%v", err)
 	}
 	r.inputs()
 	r.texts()
@@ -54,6 +55,14 @@ func Task(name string, q *content.Question) (*problem.Task, error) {
 		return nil, r.found
 	}
 	return r.task, nil
+}
+
+// CheckName returns an error unless a question may be called so.
+func CheckName(name string) error {
+	if !nameForm.MatchString(name) || len(name) > mostName {
+		return fmt.Errorf("a question called %s: its name stands in codes, so give small letters, figures and hyphens, such as stems-from-a-bar", calc.Quoted(name))
+	}
+	return nil
 }
 
 // reader makes one task.

@@ -55,11 +55,19 @@ func ownTask(lib *content.Library, name string) (*problem.Task, *content.Questio
 	if err != nil {
 		return nil, nil, err
 	}
-	t, err := own.Task(name, &q)
-	if shared.Registry[name] != nil || slices.Contains(reserved, name) || slices.Contains(problem.Stages, problem.Stage(name)) {
-		return nil, nil, content.Findings{q.At("", name+" means something else in this program: give the file another name")}
+	if err := CheckOwnName(name); err != nil {
+		return nil, &q, content.Findings{q.At("", err.Error())}
 	}
+	t, err := own.Task(name, &q)
 	return t, &q, err
+}
+
+// CheckOwnName returns an error unless a question of one's own may be called so.
+func CheckOwnName(name string) error {
+	if shared.Registry[name] != nil || slices.Contains(reserved, name) || slices.Contains(problem.Stages, problem.Stage(name)) {
+		return fmt.Errorf("a question called %s: that means something else in this program; give it another name", calc.Quoted(name))
+	}
+	return own.CheckName(name)
 }
 
 // CheckOwn reads the questions of a library's folder, draws many problems of each and

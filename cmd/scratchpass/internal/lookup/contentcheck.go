@@ -24,7 +24,7 @@ func contentCommand(r *cli.Run) *cobra.Command {
 		Short: "Read all lessons and wording and report everything that is wrong",
 		Args:  cobra.MaximumNArgs(1),
 		RunE:  func(_ *cobra.Command, args []string) error { return checkContent(r, args) },
-	})
+	}, contentNew(r), contentShow(r))
 	return cmd
 }
 
@@ -61,6 +61,9 @@ func listFindings(w io.Writer, lib *content.Library, found content.Findings) err
 		return nil
 	}
 	_, err := fmt.Fprintf(w, "%d lessons, %d tasks and %d jobs read, nothing wrong\n", len(lib.LessonNames()), len(lib.TaskNames()), len(lib.JobNames()))
+	if n := len(lib.QuestionNames()); n > 0 && err == nil {
+		_, err = fmt.Fprintf(w, "%d questions of your own read, nothing wrong\n", n)
+	}
 	return err
 }
 
