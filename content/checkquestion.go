@@ -6,8 +6,6 @@ import (
 	"path"
 	"slices"
 	"strings"
-
-	"github.com/agnivade/levenshtein"
 )
 
 // question looks at what the words of an instructor's own question refer to, and at what is
@@ -60,7 +58,8 @@ func (c *checker) layout() {
 	}
 }
 
-// misnamed says it of one entry of the folder.
+// misnamed says it of one entry of the folder, which may also hold files that are no words,
+// such as blueprints.
 func (c *checker) misnamed(f folder, e fs.DirEntry, files []string) {
 	where := path.Join(f.name, e.Name())
 	switch {
@@ -76,17 +75,6 @@ func (c *checker) misnamed(f folder, e fs.DirEntry, files []string) {
 			c.say(where, 0, "no file of this name is read here; did you mean %s?", near)
 		}
 	}
-}
-
-// misspelt is the name that a word differs from in a letter or two; empty for none. A folder
-// may also hold files that are no words, such as blueprints.
-func misspelt(word string, names []string) string {
-	for _, name := range names {
-		if len(word) < 40 && levenshtein.ComputeDistance(word, name) <= 2 {
-			return name
-		}
-	}
-	return ""
 }
 
 // misnamedIn says it of the files in one folder that is read.

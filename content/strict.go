@@ -181,7 +181,7 @@ func plainYAML(message string, root reflect.Type) (line int, text string) {
 	}
 	if m := unknownKey().FindStringSubmatch(message); m != nil {
 		keys := keysOf(root, m[2])
-		return line, fmt.Sprintf("unknown key %q; here the keys are %s%s", shortened(m[1]), keys, DidYouMean(m[1], strings.Split(keys, ", ")))
+		return line, fmt.Sprintf("unknown key %q; here the keys are %s%s", shortened(m[1]), keys, meant(m[1], strings.Split(keys, ", ")))
 	}
 	if m := repeatedKey().FindStringSubmatch(message); m != nil {
 		return line, fmt.Sprintf("the key %s stands twice; keep one", shortened(m[1]))

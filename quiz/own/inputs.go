@@ -30,6 +30,10 @@ func (in *drawn) pick(d *problem.Draw) float64 {
 	return calc.Round(in.low+float64(d.IntN(in.n))*in.step, decimalsKept)
 }
 
+// wider is how many times further someone's own numbers may lie from nothing than those that
+// are drawn.
+const wider = 10
+
 // decimalsKept is how many decimals a number that was drawn keeps: what binary fractions add
 // is behind them.
 const decimalsKept = 9
@@ -55,7 +59,7 @@ func (r *reader) inputs() {
 		units = append(units, in.unit)
 		r.ranges = append(r.ranges, in)
 		r.task.Inputs = append(r.task.Inputs, problem.Input{Name: name, Symbol: name, Type: inputType(in.unit),
-			Low: low / in.unit.Factor, High: high / in.unit.Factor, In: &in.unit})
+			Low: min(low*wider, 0) / in.unit.Factor, High: max(high*wider, 0) / in.unit.Factor, In: &in.unit})
 	}
 	r.task.Systems = systems(units)
 	r.task.Draw = r.draw

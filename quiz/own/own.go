@@ -198,6 +198,9 @@ func (r *reader) several(names []string) {
 }
 
 func (r *reader) order(names []string) {
+	if len(names) < 3 {
+		r.say("options", "options: give at least 3 steps to put in order")
+	}
 	if len(r.q.Right) != len(names) {
 		r.say("right", "right: give all %d steps in their order; there are %d", len(names), len(r.q.Right))
 	}

@@ -127,7 +127,7 @@ func (s Set) Find(name string) (*problem.Task, error) {
 }
 
 // ErrNoTask says that a code is of a task that is not here.
-var ErrNoTask = errors.New("if it is an instructor's own question, give its folder with --content DIR")
+var ErrNoTask = errors.New("(if it is an instructor's own question, give its folder with --content DIR)")
 
 // FromCode makes the problem of a code.
 func (s Set) FromCode(code string) (*problem.Problem, error) {
@@ -137,7 +137,7 @@ func (s Set) FromCode(code string) (*problem.Problem, error) {
 	}
 	t, err := s.Find(c.Task)
 	if err != nil {
-		return nil, fmt.Errorf("problem code %s: no task is called %s%s; %w", calc.Quoted(code), calc.Quoted(c.Task), content.DidYouMean(c.Task, s.Names()), ErrNoTask)
+		return nil, fmt.Errorf("problem code %s: no task is called %s %w%s", calc.Quoted(code), calc.Quoted(c.Task), ErrNoTask, content.DidYouMean(c.Task, s.Names()))
 	}
 	return problem.New(t, c)
 }
