@@ -34,6 +34,7 @@ type QuestionInput struct {
 	Step  *float64  `yaml:"step,omitempty"`
 	List  []float64 `yaml:"list,omitempty"`
 	Unit  string    `yaml:"unit,omitempty"`
+	Name  string    `yaml:"name,omitempty"` // as drawings, work and blueprints call it: pitch; left out the letter
 	Means string    `yaml:"means"`
 }
 

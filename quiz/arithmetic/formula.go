@@ -106,11 +106,6 @@ func (f *Formula) Value(numbers map[string]float64) (float64, error) {
 	return x, nil
 }
 
-// Shown is the formula as a working prints it: with x for times.
-func (f *Formula) Shown() string { return times.ReplaceAllString(f.Text, " x ") }
-
-var times = regexp.MustCompile(`\s*\*\s*`)
-
 // looker goes through a formula and finds what it uses, and what no formula has.
 type looker struct {
 	names []string

@@ -70,6 +70,43 @@ func TestFormula(t *testing.T) {
 	}
 }
 
+// A working spells out what no calculator has, and what it prints is worth the same.
+func TestShown(t *testing.T) {
+	numbers := map[string]float64{"P": 0.125, "a": 29.5, "h": 0.07, "D": 1, "n": 8}
+	names := []string{"P", "a", "h", "D", "n"}
+	for text, want := range map[string]string{
+		"depth(P)":                "0.613435 x P",
+		"travel(depth(P), a)":     "(0.613435 x P) / cos(a)",
+		"2*depth(pitch(n)) + h":   "2 x (0.613435 x (1 / n)) + h",
+		"cos(a) * travel(h, a)":   "cos(a) x (h / cos(a))",
+		"travel((h+P)*2, a)":      "",
+		"minor(D, P)":             "D - 2 x (0.613435 x P)",
+		"min(depth(P), h)":        "min((0.613435 x P), h)",
+		"rpm(100, D)":             "12 x 100 / (3.14159265 x D)",
+		"leadangle(P, D)":         "atan(P / (3.14159265 x D))",
+		"percent(D, 0.9, P)":      "100 x (D - 0.9) / (1.082532 x P)",
+		"overwires(D, h, P)":      "D + 3 x h - 0.866025 x P",
+		"bore(D,P)-pitchdia(D,P)": "(D - 1.082532 x P)-(D - 0.649519 x P)",
+	} {
+		f, err := arithmetic.NewFormula(text, names)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f.Shown() != want && want != "" {
+			t.Errorf("%q is shown as %q, want %q", text, f.Shown(), want)
+		}
+		again, err := arithmetic.NewFormula(strings.ReplaceAll(f.Shown(), " x ", "*"), names)
+		if err != nil {
+			t.Errorf("%q: %v", f.Shown(), err)
+			continue
+		}
+		x, _ := f.Value(numbers)
+		if y, err := again.Value(numbers); err != nil || math.Abs(x-y) > 2e-5*math.Abs(x) {
+			t.Errorf("%q is %v, and as it is shown %v", text, x, y)
+		}
+	}
+}
+
 func TestCheckSymbol(t *testing.T) {
 	for name, ok := range map[string]bool{"P": true, "d2": true, "speed": true, "": false, "2d": false, "a-b": false, "cos": false, "pi": false, "depth": false, "in": false, "muchtoolong": false, "é": false} {
 		if err := arithmetic.CheckSymbol(name); (err == nil) != ok {
@@ -87,6 +124,9 @@ func FuzzFormula(f *testing.F) {
 		formula, err := arithmetic.NewFormula(text, []string{"L", "s", "P"})
 		if err != nil {
 			return
+		}
+		if formula.Shown() == "" {
+			t.Errorf("%q is shown as nothing", text)
 		}
 		x, err := formula.Value(map[string]float64{"L": 3, "s": 0, "P": -1})
 		if err == nil && (math.IsNaN(x) || math.IsInf(x, 0)) {

@@ -1,8 +1,10 @@
 package own
 
 import (
+	"cmp"
 	"maps"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -15,7 +17,8 @@ import (
 
 // drawn is what an input is drawn from: a range in steps, or a list.
 type drawn struct {
-	name      string
+	name      string // its letter
+	called    string // the name of the task's input
 	unit      machine.Unit
 	low, step float64
 	n         int // numbers of the range
@@ -56,13 +59,34 @@ func (r *reader) inputs() {
 		if strings.TrimSpace(r.q.Inputs[name].Means) == "" {
 			r.say(name, "the input %s: means is missing: say what the letter stands for", name)
 		}
+		in.called = r.called(name)
 		units = append(units, in.unit)
 		r.ranges = append(r.ranges, in)
-		r.task.Inputs = append(r.task.Inputs, problem.Input{Name: name, Symbol: name, Type: inputType(in.unit),
+		r.task.Inputs = append(r.task.Inputs, problem.Input{Name: in.called, Symbol: name, Type: inputType(in.unit),
 			Low: min(low*wider, 0) / in.unit.Factor, High: max(high*wider, 0) / in.unit.Factor, In: &in.unit})
 	}
 	r.task.Systems = systems(units)
 	r.task.Draw = r.draw
+}
+
+// calledForm is what drawings, work and blueprints may call an input.
+var calledForm = regexp.MustCompile(`^[a-z][a-z0-9]*(-[a-z0-9]+)*$`)
+
+// options are words that mean something else on the command line of work.
+var options = []string{"as-of", "content", "help", "json", "lathe", "learner", "plain", "record", "seed", "units"}
+
+// called is the name of an input: its letter, or what the file says.
+func (r *reader) called(letter string) string {
+	name := cmp.Or(r.q.Inputs[letter].Name, letter)
+	switch {
+	case name != letter && (!calledForm.MatchString(name) || len(name) > mostUnit):
+		r.say(letter, "the input %s: name %s: give small letters and hyphens, such as pitch", letter, calc.Quoted(name))
+	case slices.Contains(options, name):
+		r.say(letter, "the input %s: %s is an option of the program: choose another name", letter, name)
+	case slices.ContainsFunc(r.ranges, func(o drawn) bool { return o.called == name }):
+		r.say(letter, "the input %s: another one is called %s already", letter, name)
+	}
+	return name
 }
 
 // numbers reads the range or the list of an input.
@@ -109,7 +133,7 @@ func (r *reader) draw(d *problem.Draw) problem.Values {
 	v := d.Values()
 	for i := range r.ranges {
 		in := &r.ranges[i]
-		v.Set(in.name, in.pick(d)/in.unit.Factor)
+		v.Set(in.called, in.pick(d)/in.unit.Factor)
 	}
 	return v
 }

@@ -149,7 +149,7 @@ func (r *reader) mistakes(s *sums, names []string, used map[string]bool) []probl
 func (s *sums) numbers(v problem.Values, add func(l line, x float64, err error)) (map[string]float64, error) {
 	numbers := make(map[string]float64, len(s.inputs)+len(s.lines))
 	for _, in := range s.inputs {
-		numbers[in.name] = calc.Round(v.X(in.name)*in.unit.Factor, decimalsKept)
+		numbers[in.name] = calc.Round(v.X(in.called)*in.unit.Factor, decimalsKept)
 	}
 	for _, l := range s.lines {
 		x, err := l.formula.Value(numbers)

@@ -5,6 +5,10 @@ import (
 	"flag"
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
+	"reflect"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -12,6 +16,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/arithmetic"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/own"
 	"scratchpass/quiz/problem"
@@ -295,6 +300,44 @@ func TestMark(t *testing.T) {
 		other, _, err := read(strings.Replace(number, from, to, 1))
 		if err != nil || (other.Mark != first.Mark) != differs {
 			t.Errorf("%q to %q: %v, %v", from, to, err, !differs)
+		}
+	}
+}
+
+// The list of fields and functions has all of them.
+func TestListed(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "..", "content", "examples", "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	listed := map[string]bool{}
+	for _, word := range regexp.MustCompile(`[a-z_]+`).FindAllString(string(text), -1) {
+		listed[word] = true
+	}
+	for _, name := range arithmetic.FormulaNames() {
+		if !listed[name] {
+			t.Errorf("the function %s is not listed", name)
+		}
+	}
+	for _, of := range []any{content.Question{}, content.QuestionInput{}, content.QuestionStep{}, content.QuestionAnswer{}, content.QuestionMistake{}} {
+		for i := range reflect.TypeOf(of).NumField() {
+			if key, _, _ := strings.Cut(reflect.TypeOf(of).Field(i).Tag.Get("yaml"), ","); key != "" && !listed[key] {
+				t.Errorf("the field %s is not listed", key)
+			}
+		}
+	}
+}
+
+// An input has a name besides its letter, by which a drawing finds it.
+func TestNames(t *testing.T) {
+	text := strings.NewReplacer("means: one}", "means: one, name: pitch}", "at_the", "drawing: thread-profile\nat_the").Replace(number)
+	task, _, err := read(text)
+	if err != nil || task.Inputs[0].Name != "pitch" || task.Inputs[0].Symbol != "a" {
+		t.Fatalf("%v %+v", err, task)
+	}
+	for name, want := range map[string]string{"b": "called b already", "seed": "an option of the program", "Two Words": "small letters"} {
+		if _, _, err := read(strings.Replace(text, "means: two}", "means: two}\n  c: {list: [1], name: "+name+", means: x}", 1)); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v", name, err)
 		}
 	}
 }
