@@ -7,8 +7,6 @@ import (
 	"path"
 	"slices"
 	"strings"
-
-	"gopkg.in/yaml.v3"
 )
 
 // Known is what words may refer to that this package does not know itself.
@@ -112,23 +110,6 @@ func (c *checker) file(name string) {
 	c.add(err)
 	if err == nil {
 		c.task(where, at, base, w)
-	}
-}
-
-// lines finds the line on which a key or an item with this text first stands.
-func lines(text []byte) func(value string) int {
-	var root yaml.Node
-	if yaml.Unmarshal(text, &root) != nil {
-		return func(string) int { return 0 }
-	}
-	return func(value string) int {
-		line := 0
-		walk(&root, func(n *yaml.Node) {
-			if line == 0 && n.Kind == yaml.ScalarNode && n.Value == value {
-				line = n.Line
-			}
-		})
-		return line
 	}
 }
 
