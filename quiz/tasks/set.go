@@ -117,13 +117,10 @@ func (s Set) Names() []string {
 
 // Find returns a task by name. The error offers the nearest names.
 func (s Set) Find(name string) (*problem.Task, error) {
-	if t := shared.Registry[name]; t != nil {
-		return t, nil
+	if len(s.own) == 0 {
+		return Find(name)
 	}
-	if t := s.own[name]; t != nil {
-		return t, nil
-	}
-	return nil, fmt.Errorf("no task is called %s%s (work --list shows all)", calc.Quoted(name), content.DidYouMean(name, s.Names()))
+	return find(name, s.own)
 }
 
 // ErrNoTask says that a code is of a task that is not here.
@@ -131,15 +128,10 @@ var ErrNoTask = errors.New("(if it is an instructor's own question, give its fol
 
 // FromCode makes the problem of a code.
 func (s Set) FromCode(code string) (*problem.Problem, error) {
-	c, err := problem.ParseCode(code)
-	if err != nil {
-		return nil, err
+	if len(s.own) == 0 {
+		return FromCode(code)
 	}
-	t, err := s.Find(c.Task)
-	if err != nil {
-		return nil, fmt.Errorf("problem code %s: no task is called %s %w%s", calc.Quoted(code), calc.Quoted(c.Task), ErrNoTask, content.DidYouMean(c.Task, s.Names()))
-	}
-	return problem.New(t, c)
+	return fromCode(code, s.own)
 }
 
 // OfStage returns the tasks of a stage; of problem.Own the instructor's.

@@ -3,7 +3,13 @@
 package tasks
 
 import (
+	"cmp"
+	"fmt"
+
+	"scratchpass/calc"
+	"scratchpass/content"
 	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks/internal/shared"
 
 	// The stages; their tasks register themselves.
 	_ "scratchpass/quiz/tasks/blank"
@@ -23,7 +29,29 @@ func All() []*problem.Task { return Set{}.All() }
 func Names() []string { return Set{}.Names() }
 
 // Find returns a task that ships. The error offers the nearest names.
-func Find(name string) (*problem.Task, error) { return Set{}.Find(name) }
+func Find(name string) (*problem.Task, error) { return find(name, nil) }
+
+// find returns a task that ships, or else one of an instructor's own.
+func find(name string, own map[string]*problem.Task) (*problem.Task, error) {
+	if t := cmp.Or(shared.Registry[name], own[name]); t != nil {
+		return t, nil
+	}
+	return nil, fmt.Errorf("no task is called %s%s (work --list shows all)", calc.Quoted(name), content.DidYouMean(name, Set{own}.Names()))
+}
 
 // FromCode makes the problem of a code of a task that ships.
-func FromCode(code string) (*problem.Problem, error) { return Set{}.FromCode(code) }
+func FromCode(code string) (*problem.Problem, error) { return fromCode(code, nil) }
+
+// fromCode makes the problem of a code of a task that ships, or else of one of an
+// instructor's own.
+func fromCode(code string, own map[string]*problem.Task) (*problem.Problem, error) {
+	c, err := problem.ParseCode(code)
+	if err != nil {
+		return nil, err
+	}
+	t, err := find(c.Task, own)
+	if err != nil {
+		return nil, fmt.Errorf("problem code %s: no task is called %s %w%s", calc.Quoted(code), calc.Quoted(c.Task), ErrNoTask, content.DidYouMean(c.Task, Set{own}.Names()))
+	}
+	return problem.New(t, c)
+}
