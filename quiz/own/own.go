@@ -4,13 +4,14 @@
 package own
 
 import (
-	"encoding/json"
 	"fmt"
 	"hash/fnv"
 	"maps"
 	"regexp"
 	"slices"
 	"strings"
+
+	"gopkg.in/yaml.v3"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -267,7 +268,7 @@ func markOf(q *content.Question) string {
 	bare.Inputs, bare.Options, bare.Mistakes = maps.Clone(q.Inputs), maps.Clone(q.Options), maps.Clone(q.Mistakes)
 	bare.Steps = slices.Clone(q.Steps)
 	for name, in := range bare.Inputs {
-		in.Means = ""
+		in.Means, in.Name = "", ""
 		bare.Inputs[name] = in
 	}
 	for name := range bare.Options {
@@ -285,9 +286,9 @@ func markOf(q *content.Question) string {
 		a.Means = ""
 		bare.Answer = &a
 	}
-	text, err := json.Marshal(bare)
+	text, err := yaml.Marshal(bare) // without what is left out: a field more in the format changes no mark
 	if err != nil {
-		return "" // a number that is none: said where it is read
+		return "" // of plain data there is no error
 	}
 	h := fnv.New32a()
 	h.Write(text) // a hash never returns an error
