@@ -7,8 +7,6 @@ import (
 	"path"
 	"slices"
 	"strings"
-
-	"gopkg.in/yaml.v3"
 )
 
 // Known is what words may refer to that this package does not know itself.
@@ -31,7 +29,8 @@ func (l *Library) Check(known Known) Findings {
 	c.add(err)
 	c.sources, err = l.Sources()
 	c.add(err)
-	for _, dir := range []string{"lessons", "tasks"} {
+	c.layout()
+	for _, dir := range []string{"lessons", "tasks", "questions"} {
 		for _, name := range l.names(dir) {
 			c.file(dir + "/" + name + ".yaml")
 		}
@@ -99,33 +98,24 @@ func (c *checker) file(name string) {
 		}
 		return
 	}
-	w, err := read[TaskWords](c.lib, name)
+	if strings.HasPrefix(name, "questions/") {
+		q, err := c.lib.Question(base)
+		c.add(err)
+		if err == nil {
+			c.question(&q)
+		}
+		return
+	}
+	w, _, err := c.lib.words(base)
 	c.add(err)
 	if err == nil {
 		c.task(where, at, base, w)
 	}
 }
 
-// lines finds the line on which a key or an item with this text first stands.
-func lines(text []byte) func(value string) int {
-	var root yaml.Node
-	if yaml.Unmarshal(text, &root) != nil {
-		return func(string) int { return 0 }
-	}
-	return func(value string) int {
-		line := 0
-		walk(&root, func(n *yaml.Node) {
-			if line == 0 && n.Kind == yaml.ScalarNode && n.Value == value {
-				line = n.Line
-			}
-		})
-		return line
-	}
-}
-
 func (c *checker) task(file string, at func(string) int, name string, w TaskWords) {
 	if !slices.Contains(c.known.Tasks, name) {
-		c.say(file, 0, "no task is called %s; the tasks are %s", name, strings.Join(c.known.Tasks, ", "))
+		c.say(file, 0, "no task is called %s; the tasks are %s%s", name, strings.Join(c.known.Tasks, ", "), DidYouMean(name, c.known.Tasks))
 		return
 	}
 	for key, text := range map[string]string{"title": w.Title, "skill": w.Skill, "at_the_lathe": w.AtTheLathe, "ask, level 1": w.Ask[1]} {

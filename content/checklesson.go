@@ -38,8 +38,8 @@ func (c *checker) lesson(file string, at func(string) int, l Lesson) {
 		}
 	}
 	for _, task := range tasks {
-		if !slices.Contains(c.known.Tasks, task) {
-			c.say(file, at(task), "no task is called %q; the tasks are %s", task, strings.Join(c.known.Tasks, ", "))
+		if !slices.Contains(c.known.Tasks, task) && !slices.Contains(c.lib.QuestionNames(), task) {
+			c.say(file, at(task), "no task is called %q; the tasks are %s%s", task, strings.Join(c.known.Tasks, ", "), meant(task, slices.Concat(c.known.Tasks, c.lib.QuestionNames())))
 		}
 	}
 	for _, level := range levels {

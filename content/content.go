@@ -15,7 +15,7 @@ import (
 	"strings"
 )
 
-//go:embed *.yaml lessons/*.yaml tasks/*.yaml jobs/*.yaml
+//go:embed *.yaml lessons/*.yaml tasks/*.yaml jobs/*.yaml examples/*.yaml
 var embedded embed.FS
 
 // Library reads words on demand. Its folders are looked through in order: what an
@@ -33,9 +33,12 @@ type folder struct {
 // Shipped returns the words that come with the program.
 func Shipped() *Library { return &Library{[]folder{{fsys: embedded, ships: true}}} }
 
+// folders are those that an instructor's own folder may have.
+var folders = []string{"lessons", "tasks", "jobs", "questions"}
+
 // With returns a library in which the files of dir stand in front of the
-// shipped ones: a lesson or a task file of the same name replaces ours, and
-// entries of the shared lists are added or replaced one by one.
+// shipped ones: a lesson of the same name replaces ours, words of a task replace ours field
+// by field, and entries of the shared lists are added or replaced one by one.
 func With(dir string) (*Library, error) {
 	info, err := os.Stat(dir)
 	if err != nil {
@@ -44,7 +47,7 @@ func With(dir string) (*Library, error) {
 	if !info.IsDir() {
 		return nil, &fs.PathError{Op: "content folder", Path: dir, Err: errors.New("not a folder")}
 	}
-	for _, name := range []string{"lessons", "tasks", "jobs"} {
+	for _, name := range folders {
 		if err := crowded(filepath.Join(dir, name)); err != nil {
 			return nil, err
 		}
@@ -122,20 +125,36 @@ func lessonName(file string) string {
 	return name
 }
 
-// Task returns the words of a task.
+// Task returns the words of a task, or of an instructor's own question.
 func (l *Library) Task(name string) (TaskWords, error) {
-	return read[TaskWords](l, "tasks/"+name+".yaml")
+	w, _, err := l.words(name)
+	if !ErrNotThere(err) {
+		return w, err
+	}
+	q, ownErr := l.Question(name)
+	if ErrNotThere(ownErr) {
+		return w, err
+	}
+	phrases, phrasesErr := l.Phrases()
+	return q.words(phrases), errors.Join(ownErr, phrasesErr)
 }
 
 // Version is a short mark of the wording of a task, for records: another wording has
 // another mark. It is empty for a task without words.
 func (l *Library) Version(task string) string {
-	f, err := l.find("tasks/" + task + ".yaml")
+	h := fnv.New32a()
+	_, files, err := l.words(task)
+	if ErrNotThere(err) {
+		var own file
+		own, err = l.find("questions/" + task + ".yaml")
+		files = []file{own}
+	}
 	if err != nil {
 		return ""
 	}
-	h := fnv.New32a()
-	h.Write(f.text)
+	for _, f := range files {
+		h.Write(f.text)
+	}
 	return fmt.Sprintf("%08x", h.Sum32())
 }
 

@@ -17,6 +17,25 @@ func DidYouMean(word string, names []string) string {
 	return "; did you mean " + strings.Join(near, ", ") + "?"
 }
 
+// meant is DidYouMean where one name differs from the word in a letter or two: then it is
+// that one.
+func meant(word string, names []string) string {
+	if near := misspelt(word, names); near != "" {
+		return "; did you mean " + near + "?"
+	}
+	return DidYouMean(word, names)
+}
+
+// misspelt is the name that a word differs from in a letter or two; empty for none.
+func misspelt(word string, names []string) string {
+	for _, name := range names {
+		if len(word) < 40 && levenshtein.ComputeDistance(word, name) <= 2 {
+			return name
+		}
+	}
+	return ""
+}
+
 // nearest returns up to three names that are most like a word: those that contain it
 // first, then by edit distance.
 func nearest(word string, names []string) []string {

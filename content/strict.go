@@ -180,7 +180,8 @@ func plainYAML(message string, root reflect.Type) (line int, text string) {
 		message = message[len(m[0]):]
 	}
 	if m := unknownKey().FindStringSubmatch(message); m != nil {
-		return line, fmt.Sprintf("unknown key %q; here the keys are %s", shortened(m[1]), keysOf(root, m[2]))
+		keys := keysOf(root, m[2])
+		return line, fmt.Sprintf("unknown key %q; here the keys are %s%s", shortened(m[1]), keys, meant(m[1], strings.Split(keys, ", ")))
 	}
 	if m := repeatedKey().FindStringSubmatch(message); m != nil {
 		return line, fmt.Sprintf("the key %s stands twice; keep one", shortened(m[1]))
@@ -211,6 +212,10 @@ func typeWord(goType string) string {
 		return "a block of keys"
 	case goType == "int":
 		return "a whole number"
+	case goType == "float64":
+		return "a number"
+	case goType == "bool":
+		return "true or false"
 	}
 	return "a text"
 }
@@ -238,7 +243,7 @@ func acceptedBy(t reflect.Type) string {
 
 func findStruct(t reflect.Type, name string) reflect.Type {
 	switch t.Kind() {
-	case reflect.Slice, reflect.Map:
+	case reflect.Slice, reflect.Map, reflect.Pointer:
 		return findStruct(t.Elem(), name)
 	case reflect.Struct:
 		if t.Name() == name {

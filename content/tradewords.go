@@ -120,7 +120,7 @@ func (c *checker) trade() {
 	}
 	c.unexplained = withoutATerm(terms)
 	var files []string
-	for _, dir := range []string{"lessons", "tasks", "jobs"} {
+	for _, dir := range folders {
 		for _, name := range c.lib.names(dir) {
 			files = append(files, path.Join(dir, name+".yaml"))
 		}

@@ -25,7 +25,7 @@ var rooms = map[string][]string{
 // only those that stand before it, so that no arrow runs back up and there is no circle;
 // the packages of stages in quiz/tasks stand side by side.
 var storeys = map[string][]string{
-	"quiz": {"files", "machine", "arithmetic", "answer", "drawing", "figures", "thread", "bench", "problem", "wording", "tasks/internal/shared", "tasks/*", "tasks",
+	"quiz": {"files", "machine", "arithmetic", "answer", "drawing", "figures", "thread", "bench", "problem", "wording", "own", "tasks/internal/shared", "tasks/*", "tasks",
 		"handout", "qti", "set"},
 	"lessons": {"page", "face/text", "face/sheet", "face/plain", "face/screen", "face/web", "face/quiet", "mastery", "record", "schedule", "sitting", "internal/scripted",
 		"course", "practice", "rehearsal", "progress", "report", "home"},

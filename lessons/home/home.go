@@ -4,6 +4,7 @@ package home
 
 import (
 	"errors"
+	"slices"
 
 	"scratchpass/lessons/course"
 	"scratchpass/lessons/page"
@@ -11,7 +12,6 @@ import (
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
-	"scratchpass/quiz/tasks"
 )
 
 // Doors are what the home screen opens besides lessons and practice; those that are nil
@@ -89,12 +89,17 @@ const homePractice = 5
 
 func (h *home) choosePractice() error {
 	options := []string{h.Say("home-mixed")}
-	choices := [][]string{tasks.Names()}
-	for _, stage := range problem.Stages {
-		if names, _ := practice.Resolve([]string{string(stage)}); len(tasks.OfStage(stage)) > 0 {
-			options = append(options, h.Say("stage-"+string(stage)))
-			choices = append(choices, names)
+	choices := [][]string{h.Tasks.Names()}
+	for _, stage := range append(slices.Clone(problem.Stages), problem.Own) {
+		if len(h.Tasks.OfStage(stage)) == 0 {
+			continue
 		}
+		names, err := practice.Resolve(h.Tasks, []string{string(stage)})
+		if err != nil {
+			return err
+		}
+		options = append(options, h.Say("stage-"+string(stage)))
+		choices = append(choices, names)
 	}
 	i, err := h.choose("home-which-stage", append(options, h.Say("home-back")), true)
 	if err != nil {

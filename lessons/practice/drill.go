@@ -33,9 +33,9 @@ func Drillable(items []schedule.Item, of map[string]record.Summary) []string {
 }
 
 // Harmless returns an error when a task must not be drilled against the clock.
-func Harmless(names []string) error {
+func Harmless(of tasks.Set, names []string) error {
 	for _, name := range names {
-		t, err := tasks.Find(name)
+		t, err := of.Find(name)
 		if err != nil {
 			return err
 		}

@@ -4,7 +4,6 @@ import (
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/problem"
-	"scratchpass/quiz/tasks"
 	"scratchpass/quiz/wording"
 )
 
@@ -30,7 +29,7 @@ func (f HandedOut) Farewell(st *sitting.Sitting) string {
 func (f HandedOut) Run(st *sitting.Sitting) error {
 	problems := make([]*problem.Problem, len(f.Codes))
 	for i, code := range f.Codes { // all of them first: a bad code is said before the first question
-		p, err := tasks.FromCode(code)
+		p, err := st.Tasks.FromCode(code)
 		if err != nil {
 			return err
 		}

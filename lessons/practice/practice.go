@@ -95,23 +95,23 @@ func summary(st *sitting.Sitting) page.Page {
 
 // Resolve turns the names of tasks and stages into tasks. An unknown name is an
 // error that offers the nearest.
-func Resolve(words []string) ([]string, error) {
+func Resolve(of tasks.Set, words []string) ([]string, error) {
 	var names []string
 	for _, word := range words {
-		if slices.Contains(problem.Stages, problem.Stage(word)) {
-			for _, t := range tasks.OfStage(problem.Stage(word)) {
+		if own := of.OfStage(problem.Stage(word)); len(own) > 0 {
+			for _, t := range own {
 				names = append(names, t.Name)
 			}
 			continue
 		}
-		t, err := tasks.Find(word)
+		t, err := of.Find(word)
 		if err != nil {
 			return nil, fmt.Errorf("%w; stages are %s", err, stageNames())
 		}
 		names = append(names, t.Name)
 	}
 	if len(names) == 0 {
-		names = tasks.Names()
+		names = of.Names()
 	}
 	return names, nil
 }

@@ -14,6 +14,7 @@ import (
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks"
 )
 
 // help, repeat and hint can be typed at any question and count for nothing; stop
@@ -230,10 +231,10 @@ func TestDrillUntimed(t *testing.T) {
 
 // What can hurt is never drilled.
 func TestHarmless(t *testing.T) {
-	if err := Harmless([]string{"single-depth", "reversing-a-screwed-chuck"}); err == nil || !strings.Contains(err.Error(), "reversing-a-screwed-chuck can hurt someone") {
+	if err := Harmless(tasks.Set{}, []string{"single-depth", "reversing-a-screwed-chuck"}); err == nil || !strings.Contains(err.Error(), "reversing-a-screwed-chuck can hurt someone") {
 		t.Error(err)
 	}
-	if err := Harmless([]string{"single-depth"}); err != nil {
+	if err := Harmless(tasks.Set{}, []string{"single-depth"}); err != nil {
 		t.Error(err)
 	}
 }

@@ -20,7 +20,7 @@ func full(t testing.TB) progress.Progress {
 	w := speaker(t)
 	p := progress.Progress{Learner: "Ada", Answers: 491, Minutes: 106}
 	for _, s := range problem.Stages {
-		p.Stages = append(p.Stages, progress.StageProgress{Stage: s, Shown: 3, Begun: 7, Of: len(tasks.OfStage(s))})
+		p.Stages = append(p.Stages, progress.StageProgress{Stage: s, Shown: 3, Begun: 7, Of: len(tasks.Set{}.OfStage(s))})
 	}
 	names := tasks.Names()
 	slices.SortFunc(names, func(a, b string) int { return len(w.Title(b)) - len(w.Title(a)) })

@@ -6,7 +6,6 @@ import (
 
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
-	"scratchpass/quiz/tasks"
 	"scratchpass/quiz/wording"
 )
 
@@ -29,7 +28,7 @@ const scenesKept = 2
 // in the other system of units is asked in that one. wants, where it is not nil, tells
 // which problems are wanted before others.
 func (st *Sitting) Problem(task string, level problem.Level, wants func(*problem.Problem) bool) (*problem.Problem, *wording.Words, error) {
-	t, err := tasks.Find(task)
+	t, err := st.Tasks.Find(task)
 	if err != nil {
 		return nil, nil, err
 	}

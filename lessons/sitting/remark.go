@@ -1,6 +1,7 @@
 package sitting
 
 import (
+	"errors"
 	"fmt"
 
 	"scratchpass/lessons/record"
@@ -8,12 +9,20 @@ import (
 	"scratchpass/quiz/tasks"
 )
 
-// Remark marks an answer of a record anew: its problem is made again from its code, and what
+// Remark is RemarkOne for these tasks.
+func Remark(of tasks.Set) record.Marker {
+	return func(a record.Answer) (record.Answer, error) { return remark(of, a) }
+}
+
+// remark marks an answer of a record anew: its problem is made again from its code, and what
 // was typed is marked. A code that makes another problem than the one that was answered is
 // record.ErrOtherProblem; one that makes none, or of another task, and an answer that can't
 // be read are errors that say so.
-func Remark(a record.Answer) (record.Answer, error) {
-	p, err := tasks.FromCode(a.Code)
+func remark(of tasks.Set, a record.Answer) (record.Answer, error) {
+	p, err := of.FromCode(a.Code)
+	if errors.Is(err, tasks.ErrNoTask) { // an instructor's own question, whose folder is not here
+		return a, fmt.Errorf("%w: %w", record.ErrOtherProblem, err)
+	}
 	if err != nil {
 		return a, err
 	}

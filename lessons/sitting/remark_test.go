@@ -64,7 +64,7 @@ func TestRemarkIsWhatWasKept(t *testing.T) {
 				if k.newest.Code == "" {
 					continue // it can't be typed as it is shown
 				}
-				again, err := sitting.Remark(k.newest)
+				again, err := sitting.Remark(tasks.Set{})(k.newest)
 				if err != nil || again != k.newest {
 					t.Errorf("%s, %q:\n%+v\n%+v, %v", p.Code, text, again, k.newest, err)
 				}
@@ -97,7 +97,7 @@ func TestRemarkRefuses(t *testing.T) {
 		t.Fatal(err)
 	}
 	good := record.Answer{At: time.Unix(1_700_000_000, 0), Task: "pitch-from-tpi", Code: "pitch-from-tpi@1-7f3a", Given: "9", Verdict: answer.Right, Points: 1}
-	if a, err := sitting.Remark(good); err != nil || a.Verdict != answer.Wrong || a.Points != 0 || a.Key != p.Expected.Text() {
+	if a, err := sitting.Remark(tasks.Set{})(good); err != nil || a.Verdict != answer.Wrong || a.Points != 0 || a.Key != p.Expected.Text() {
 		t.Errorf("%+v, %v", a, err)
 	}
 	for _, row := range []struct {
@@ -112,11 +112,11 @@ func TestRemarkRefuses(t *testing.T) {
 	} {
 		a := good
 		row.change(&a)
-		_, err := sitting.Remark(a)
+		_, err := sitting.Remark(tasks.Set{})(a)
 		if err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%+v: %v", a, err)
 		}
-		if errors.Is(err, record.ErrOtherProblem) != (a.Key != "") {
+		if errors.Is(err, record.ErrOtherProblem) != (a.Key != "" || a.Task == "no-such-task") {
 			t.Errorf("%+v: %v", a, err)
 		}
 	}

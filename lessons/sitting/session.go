@@ -14,6 +14,7 @@ import (
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/drawing"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/tasks"
 	"scratchpass/quiz/wording"
 )
 
@@ -29,6 +30,8 @@ type Session struct {
 	Seeds   func() Seeds     // of the next sitting
 
 	Attended bool // a person sits there who can be asked
+
+	Tasks tasks.Set // that can be asked: those that ship, and the library's own questions
 
 	screens  map[string]string
 	phrases  map[string]string
@@ -50,7 +53,10 @@ func NewSession(face page.Face, lib *content.Library, system machine.System, lat
 	if s.safety, err = lib.Safety(); err != nil {
 		return nil, err
 	}
-	s.drawings, err = lib.Drawings()
+	if s.drawings, err = lib.Drawings(); err != nil {
+		return nil, err
+	}
+	s.Tasks, err = tasks.Of(lib)
 	return s, err
 }
 

@@ -99,6 +99,7 @@ func TestOthersAreWrong(t *testing.T) {
 		{"length", inches(0.05), []string{"0.0250 in", "0.1000 in", "0.0750 in", "0.1500 in"}},
 		{"count", count, []string{"14 in", "21 in"}}, // half of seven is no number of things
 		{"several", marks, []string{"1, 2, 3, 4", "none", "1, 3", "2, 4", "3, 4"}},
+		{"order", answer.Expected{Kind: answer.Order, Key: answer.OptionsResponse("a", "b", "c", "d"), Options: []string{"d", "a", "b", "c"}, Free: [][2]string{{"c", "b"}}}, []string{"3 2 4 1", "2 3 1 4"}},
 		{"choice", answer.Expected{Kind: answer.Choice}, nil},
 	} {
 		var got []string

@@ -124,6 +124,19 @@ func (order) Print(e *Expected, r Response) []string {
 	return []string{strings.Join(numbers, " ")}
 }
 
+// Others are the key with two steps that follow each other the wrong way round.
+func (order) Others(e *Expected) []Response {
+	var all []Response
+	for i := 0; i+1 < len(e.Key.Keys); i++ {
+		steps := slices.Clone(e.Key.Keys)
+		steps[i], steps[i+1] = steps[i+1], steps[i]
+		if r := OptionsResponse(steps...); !e.Right(r) {
+			all = append(all, r)
+		}
+	}
+	return all
+}
+
 // Offer offers the steps, never in the right order.
 func (order) Offer(e *Expected, shuffle func([]string) []string) []string {
 	if shuffle == nil {

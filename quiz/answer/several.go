@@ -80,6 +80,12 @@ func (e *Expected) spanned(item string) (keys []string, ok bool) {
 	return e.Options[i : j+1], true
 }
 
+// OnlyMissing reports whether a response to a question for several options has nothing in it
+// that does not fit, and lacks some that do.
+func (e *Expected) OnlyMissing(r Response) bool {
+	return e.Kind == Several && !slices.ContainsFunc(r.Keys, func(key string) bool { return !slices.Contains(e.Key.Keys, key) }) && !e.Right(r)
+}
+
 func (several) Same(_ *Expected, x, y Response, _ float64) bool {
 	return slices.Equal(sortedSet(x.Keys), sortedSet(y.Keys))
 }

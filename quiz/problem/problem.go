@@ -4,6 +4,7 @@
 package problem
 
 import (
+	"errors"
 	"fmt"
 
 	"scratchpass/calc"
@@ -36,21 +37,52 @@ func New(t *Task, c Code) (*Problem, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Draw{Level: c.Level, System: c.System, Lathe: lathe, inputs: t.Inputs, source: seeded(c)}
+	d := drawFor(t, c, lathe)
 	for range mostDraws {
-		p := &Problem{Task: t, Code: c, Lathe: lathe, Values: t.Draw(d)}
-		if p.Values.inputs == nil { // the draw gave up on these numbers
+		p, err := d.once(t, c)
+		if err != nil || p.ambiguous {
 			continue
 		}
-		if p.work() != nil || !p.settle() {
-			continue
-		}
-		if e := &p.Expected; e.Options == nil {
+		switch e := &p.Expected; {
+		case e.Options == nil:
 			e.Options = e.Kind.Offer(e, d.Shuffle)
+		case t.Shuffled:
+			e.Options = d.Shuffle(e.Options)
 		}
 		return p, nil
 	}
 	return nil, fmt.Errorf("%s finds no numbers that fit the lathe of %s", t.Name, calc.Quoted(c.String()))
+}
+
+// Once draws the numbers of a code a single time, for those who look at what is thrown away:
+// the problem may be ambiguous, and there is an error where nothing can be worked out. It
+// offers no options.
+func Once(t *Task, c Code) (*Problem, error) {
+	lathe, err := c.lathe()
+	if err != nil {
+		return nil, err
+	}
+	return drawFor(t, c, lathe).once(t, c)
+}
+
+func drawFor(t *Task, c Code, lathe machine.Lathe) *Draw {
+	return &Draw{Level: c.Level, System: c.System, Lathe: lathe, inputs: t.Inputs, source: seeded(c)}
+}
+
+// errGaveUp says that a draw gave up on its numbers.
+var errGaveUp = errors.New("the numbers don't go together")
+
+// once draws and works out one problem.
+func (d *Draw) once(t *Task, c Code) (*Problem, error) {
+	p := &Problem{Task: t, Code: c, Lathe: d.Lathe, Values: t.Draw(d)}
+	if p.Values.inputs == nil {
+		return nil, errGaveUp
+	}
+	if err := p.work(); err != nil {
+		return nil, err
+	}
+	p.ambiguous = !p.settle()
+	return p, nil
 }
 
 // FromValues is the problem of someone's own numbers: it has a working and common

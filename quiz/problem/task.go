@@ -22,6 +22,10 @@ const (
 	Fitting Stage = "fitting"
 )
 
+// Own is the stage of an instructor's own questions. It is none of the stages of a job, so
+// nothing that goes by those counts them.
+const Own Stage = "own"
+
 // Stages lists them in order.
 var Stages = []Stage{Safety, Reading, Shape, Blank, SetUp, Infeed, Passes, Fitting}
 
@@ -51,6 +55,13 @@ type Task struct {
 
 	// Sources are keys of the list of sources.
 	Sources []string
+
+	// Shuffled puts the options that Work lists into a drawn order.
+	Shuffled bool
+
+	// Mark is what the problems of an instructor's own question depend on besides their
+	// codes: another file of the same name has another mark. Tasks that ship have none.
+	Mark string
 }
 
 // CommonError is one known way of going wrong.

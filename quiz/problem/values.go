@@ -34,10 +34,15 @@ type Input struct {
 	Words  []string // of an InputWord: what may stand here
 	Group  string   // inputs of one group are alternatives: exactly one is given
 	Extra  bool     // may be left out: other inputs then tell, or no step uses it
+
+	In *machine.Unit // the unit it is shown in, whatever those of the problem; nil for that of its type
 }
 
 // Unit returns the unit the input is shown in.
 func (in Input) Unit(s machine.System) machine.Unit {
+	if in.In != nil {
+		return *in.In
+	}
 	switch in.Type {
 	case InputLength, InputCuts:
 		return s.Length()
@@ -278,10 +283,12 @@ func (v *Values) PromptWord(name, spring string) (string, bool) {
 	}
 	for i, in := range v.inputs {
 		if (in.Symbol == name || in.Name == name) && v.values[i].set {
-			switch in.Type {
-			case InputCuts:
+			switch {
+			case in.In != nil: // its unit is behind it, whatever it is
+				return in.In.WithName(v.bare(i)), true
+			case in.Type == InputCuts:
 				return v.joinFeeds(v.values[i].list, ", ", spring) + " (" + v.System.String() + ")", true
-			case InputTPI, InputCount, InputPlain:
+			case in.Type == InputTPI, in.Type == InputCount, in.Type == InputPlain:
 				return v.bare(i), true
 			}
 			return in.Unit(v.System).WithName(v.bare(i)), true

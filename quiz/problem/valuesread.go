@@ -120,7 +120,7 @@ func (in Input) number(text string, s machine.System) (float64, error) {
 	switch in.Type {
 	case InputLength, InputCuts:
 		bare := calc.UnitInch
-		if s == machine.Metric {
+		if in.Unit(s).Name == machine.MMUnit.Name {
 			bare = calc.UnitMillimetre
 		}
 		var l calc.Length

@@ -9,6 +9,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz/handout"
+	"scratchpass/quiz/tasks"
 )
 
 // twenty is a blueprint of so many questions.
@@ -34,7 +35,7 @@ func BenchmarkItems(b *testing.B) {
 
 // Preparing a set: words, and what its problems are to be like.
 func BenchmarkNewMaker(b *testing.B) {
-	blueprint, err := ParseBlueprint("b", []byte(twenty(20)), noLathe)
+	blueprint, err := ParseBlueprint("b", []byte(twenty(20)), tasks.Set{}, noLathe)
 	if err != nil {
 		b.Fatal(err)
 	}

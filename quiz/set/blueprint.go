@@ -40,6 +40,7 @@ type Blueprint struct {
 
 	system machine.System
 	lathe  machine.Lathe
+	of     tasks.Set // that its slots may ask
 }
 
 // Rules are how alike the apprentices' problems are.
@@ -86,12 +87,12 @@ const (
 var setName = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 // ReadBlueprint reads a blueprint strictly and reports all that is wrong with it.
-func ReadBlueprint(path string) (*Blueprint, error) {
+func ReadBlueprint(path string, of tasks.Set) (*Blueprint, error) {
 	text, err := files.Read(path, files.MostWords)
 	if err != nil {
 		return nil, err
 	}
-	return ParseBlueprint(path, text, func(file string) (machine.Lathe, error) {
+	return ParseBlueprint(path, text, of, func(file string) (machine.Lathe, error) {
 		if !filepath.IsAbs(file) {
 			file = filepath.Join(filepath.Dir(path), file)
 		}
@@ -100,9 +101,9 @@ func ReadBlueprint(path string) (*Blueprint, error) {
 }
 
 // ParseBlueprint is ReadBlueprint for a text; name stands in front of what is wrong, and
-// lathe reads the lathe file that the blueprint names.
-func ParseBlueprint(name string, text []byte, lathe func(string) (machine.Lathe, error)) (*Blueprint, error) {
-	var b Blueprint
+// of are the tasks that it may ask, and lathe reads the lathe file that it names.
+func ParseBlueprint(name string, text []byte, of tasks.Set, lathe func(string) (machine.Lathe, error)) (*Blueprint, error) {
+	b := Blueprint{of: of}
 	if err := content.Decode(name, text, &b); err != nil {
 		return nil, err
 	}
@@ -186,7 +187,7 @@ func (b *Blueprint) choices(s Slot) []string {
 		return s.Tasks
 	}
 	var names []string
-	for _, t := range tasks.OfStage(problem.Stage(s.Stage)) {
+	for _, t := range b.of.OfStage(problem.Stage(s.Stage)) {
 		if t.Allows(b.system) {
 			names = append(names, t.Name)
 		}
@@ -219,5 +220,19 @@ func (b *Blueprint) identity() []byte {
 	if err != nil {
 		panic("set: a blueprint is plain data: " + err.Error())
 	}
-	return append(append(text, b.lathe.Code()...), fmt.Sprintf(" draws %d", problem.Draws)...)
+	return append(append(append(text, b.lathe.Code()...), fmt.Sprintf(" draws %d", problem.Draws)...), b.own()...)
+}
+
+// own marks the instructor's own questions that the slots ask: with another formula the
+// numbers are others. It is empty where none is asked.
+func (b *Blueprint) own() string {
+	marks := ""
+	for _, s := range b.Slots {
+		for _, name := range b.choices(s) {
+			if t, err := b.of.Find(name); err == nil && t.Mark != "" {
+				marks += " " + name + " " + t.Mark
+			}
+		}
+	}
+	return marks
 }

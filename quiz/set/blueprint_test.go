@@ -8,6 +8,7 @@ import (
 
 	"scratchpass/content"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/tasks"
 )
 
 func noLathe(string) (machine.Lathe, error) { return machine.InchLathe, nil }
@@ -44,21 +45,21 @@ func TestBlueprints(t *testing.T) {
 		"set: a\ntitle: x\nunits: in\nslots: [" + strings.Repeat("{tasks: [x], level: 9}, ", 50) + "]":                "and 80 more",
 		"set: a\ntitle: x\nunits: in\nslots: [" + strings.Repeat("{tasks: [single-depth]}, ", 61) + "]":               "slots: there are 61: give 1 to 60",
 	} {
-		if _, err := ParseBlueprint("b.yaml", []byte(text), noLathe); err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "b.yaml") {
+		if _, err := ParseBlueprint("b.yaml", []byte(text), tasks.Set{}, noLathe); err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "b.yaml") {
 			t.Errorf("%q: %v, want %q", text, err, want)
 		}
 	}
 	long := "set: a\ntitle: " + strings.Repeat("ä", 200) + "\nunits: in\nnotes: [" + strings.Repeat("x", mostNote) + "]\nslots: [{tasks: [single-depth]}]"
-	if _, err := ParseBlueprint("b.yaml", []byte(long), noLathe); err != nil {
+	if _, err := ParseBlueprint("b.yaml", []byte(long), tasks.Set{}, noLathe); err != nil {
 		t.Errorf("the longest title and note: %v", err)
 	}
-	_, err := ParseBlueprint("b.yaml", []byte("set: A\ntitle: ''\nunits: x\nslots: [{tasks: [nothing], level: 9}]"), noLathe)
+	_, err := ParseBlueprint("b.yaml", []byte("set: A\ntitle: ''\nunits: x\nslots: [{tasks: [nothing], level: 9}]"), tasks.Set{}, noLathe)
 	if n := strings.Count(err.Error(), "b.yaml"); n != 5 {
 		t.Errorf("%d findings at once: %v", n, err)
 	}
 	for name, text := range content.Examples() {
 		if strings.HasSuffix(name, ".yaml") {
-			if _, err := ParseBlueprint(name, text, noLathe); err != nil {
+			if _, err := ParseBlueprint(name, text, tasks.Set{}, noLathe); err != nil {
 				t.Error(err)
 			}
 		}
@@ -91,7 +92,7 @@ func TestMixAndShuffle(t *testing.T) {
 func TestIdentity(t *testing.T) {
 	const base = "set: a\ntitle: x\nunits: in\nslots: [{tasks: [single-depth]}]"
 	id := func(text string) string {
-		b, err := ParseBlueprint("b", []byte(text), noLathe)
+		b, err := ParseBlueprint("b", []byte(text), tasks.Set{}, noLathe)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"scratchpass/content"
+	"scratchpass/quiz/tasks"
 )
 
 const oneRoster = `"sourcedId","status","dateLastModified","enabledUser","orgSourcedIds","role","username","givenName","familyName"
@@ -184,7 +185,7 @@ func FuzzBlueprint(f *testing.F) {
 		}
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
-		b, err := ParseBlueprint("b", text, noLathe)
+		b, err := ParseBlueprint("b", text, tasks.Set{}, noLathe)
 		if err == nil && (b.Items() < 1 || b.Items() > mostItems || b.Points() < 0) {
 			t.Errorf("%q: %d questions, %v points", text, b.Items(), b.Points())
 		}

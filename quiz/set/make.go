@@ -9,7 +9,6 @@ import (
 	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz/problem"
-	"scratchpass/quiz/tasks"
 	"scratchpass/quiz/wording"
 )
 
@@ -93,7 +92,7 @@ func (m *Maker) taskFor(slot, n int) string {
 // draw makes the problem of one try. keys are the answers so far, by place; nil where
 // the shape is looked for and any answer will do.
 func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64, numbers []int) (*problem.Problem, error) {
-	t, err := tasks.Find(task)
+	t, err := m.Blueprint.of.Find(task)
 	if err != nil {
 		return nil, err
 	}

@@ -18,7 +18,7 @@ var testSecret = Secret("the secret of the tests, known to all")
 
 func maker(t testing.TB, blueprint string) *Maker {
 	t.Helper()
-	b, err := ParseBlueprint("test.yaml", []byte(blueprint), noLathe)
+	b, err := ParseBlueprint("test.yaml", []byte(blueprint), tasks.Set{}, noLathe)
 	if err != nil {
 		t.Fatal(err)
 	}

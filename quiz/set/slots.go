@@ -7,7 +7,6 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/quiz/problem"
-	"scratchpass/quiz/tasks"
 )
 
 // slot checks one slot and fills in what it leaves out.
@@ -54,14 +53,14 @@ func (b *Blueprint) asks(s *Slot, where string, say func(string, ...any)) {
 	case s.Stage != "" && len(s.Tasks) > 0:
 		say("%s: give tasks or a stage, not both", where)
 	case s.Stage != "":
-		if !slices.Contains(problem.Stages, problem.Stage(s.Stage)) {
+		if !slices.Contains(problem.Stages, problem.Stage(s.Stage)) && len(b.of.OfStage(problem.Stage(s.Stage))) == 0 {
 			say("%s: stage %s: give one of %v", where, calc.Quoted(s.Stage), problem.Stages)
 		}
 	case len(s.Tasks) == 0:
 		say("%s: give tasks or a stage", where)
 	}
 	for _, name := range s.Tasks {
-		t, err := tasks.Find(name)
+		t, err := b.of.Find(name)
 		switch {
 		case err != nil:
 			say("%s: %w", where, err)
@@ -98,7 +97,7 @@ func (b *Blueprint) takes(i int, where string, say func(string, ...any)) {
 		case !b.asksNumber(b.Slots[k].Tasks[0]):
 			say("%s: takes %s from %s, whose answer is no number", where, input, calc.Quoted(from))
 		}
-		t, err := tasks.Find(s.Tasks[0])
+		t, err := b.of.Find(s.Tasks[0])
 		if err != nil {
 			continue // said above
 		}
@@ -136,7 +135,7 @@ func (b *Blueprint) fits(t *problem.Task, input string, from Slot, where string,
 
 // any is some problem of a task.
 func (b *Blueprint) any(task string) (*problem.Problem, bool) {
-	t, err := tasks.Find(task)
+	t, err := b.of.Find(task)
 	if err != nil {
 		return nil, false
 	}
@@ -146,6 +145,6 @@ func (b *Blueprint) any(task string) (*problem.Problem, bool) {
 
 // asksNumber reports whether the answer to a task is one number.
 func (b *Blueprint) asksNumber(task string) bool {
-	t, err := tasks.Find(task)
+	t, err := b.of.Find(task)
 	return err != nil || t.Kind.Takeable() // one that is not there is said elsewhere
 }

@@ -23,7 +23,7 @@ func TestAnswersOfAClassDiffer(t *testing.T) {
 				continue
 			}
 			for level := 1; level <= 3; level++ {
-				b, err := ParseBlueprint("test.yaml", fmt.Appendf(nil, "set: x\ntitle: X\nunits: %s\nslots:\n- tasks: [%s]\n  level: %d\n", units, task.Name, level),
+				b, err := ParseBlueprint("test.yaml", fmt.Appendf(nil, "set: x\ntitle: X\nunits: %s\nslots:\n- tasks: [%s]\n  level: %d\n", units, task.Name, level), tasks.Set{},
 					func(string) (machine.Lathe, error) { return machine.DefaultLathe(system), nil })
 				if err != nil {
 					t.Fatal(err)

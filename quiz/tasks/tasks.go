@@ -3,9 +3,8 @@
 package tasks
 
 import (
+	"cmp"
 	"fmt"
-	"slices"
-	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -23,52 +22,36 @@ import (
 	_ "scratchpass/quiz/tasks/shape"
 )
 
-// All returns every task, by stage and then by name.
-func All() []*problem.Task {
-	var all []*problem.Task
-	for _, t := range shared.Registry {
-		all = append(all, t)
-	}
-	slices.SortFunc(all, func(a, b *problem.Task) int {
-		if c := slices.Index(problem.Stages, a.Stage) - slices.Index(problem.Stages, b.Stage); c != 0 {
-			return c
-		}
-		return strings.Compare(a.Name, b.Name)
-	})
-	return all
-}
+// All returns every task that ships, by stage and then by name.
+func All() []*problem.Task { return Set{}.All() }
 
-// Names returns the names of all tasks, in the order of All.
-func Names() []string {
-	var names []string
-	for _, t := range All() {
-		names = append(names, t.Name)
-	}
-	return names
-}
+// Names returns the names of all tasks that ship, in the order of All.
+func Names() []string { return Set{}.Names() }
 
-// Find returns a task by name. The error offers the nearest names.
-func Find(name string) (*problem.Task, error) {
-	if t := shared.Registry[name]; t != nil {
+// Find returns a task that ships. The error offers the nearest names.
+func Find(name string) (*problem.Task, error) { return find(name, nil) }
+
+// find returns a task that ships, or else one of an instructor's own.
+func find(name string, own map[string]*problem.Task) (*problem.Task, error) {
+	if t := cmp.Or(shared.Registry[name], own[name]); t != nil {
 		return t, nil
 	}
-	return nil, fmt.Errorf("no task is called %s%s (work --list shows all)", calc.Quoted(name), content.DidYouMean(name, Names()))
+	return nil, fmt.Errorf("no task is called %s%s (work --list shows all)", calc.Quoted(name), content.DidYouMean(name, Set{own}.Names()))
 }
 
-// FromCode makes the problem of a code.
-func FromCode(code string) (*problem.Problem, error) {
+// FromCode makes the problem of a code of a task that ships.
+func FromCode(code string) (*problem.Problem, error) { return fromCode(code, nil) }
+
+// fromCode makes the problem of a code of a task that ships, or else of one of an
+// instructor's own.
+func fromCode(code string, own map[string]*problem.Task) (*problem.Problem, error) {
 	c, err := problem.ParseCode(code)
 	if err != nil {
 		return nil, err
 	}
-	t, err := Find(c.Task)
+	t, err := find(c.Task, own)
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("problem code %s: no task is called %s %w%s", calc.Quoted(code), calc.Quoted(c.Task), ErrNoTask, content.DidYouMean(c.Task, Set{own}.Names()))
 	}
 	return problem.New(t, c)
-}
-
-// OfStage returns the tasks of a stage.
-func OfStage(s problem.Stage) []*problem.Task {
-	return slices.DeleteFunc(All(), func(t *problem.Task) bool { return t.Stage != s })
 }

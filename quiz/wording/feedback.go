@@ -111,6 +111,9 @@ func (w *Words) reason(p *problem.Problem, m answer.Mark) string {
 	case p.Expected.Far(m.Response):
 		return phrase("mark-far-off")
 	}
+	if missing := p.Expected.OnlyMissing(m.Response); missing {
+		return phrase("mark-only-missing")
+	}
 	own := "mark-cannot-tell-" + p.Task.Kind.Name() // some kinds have words of their own
 	if _, ok := w.Phrases[own]; ok {
 		return phrase(own)

@@ -12,6 +12,7 @@ import (
 	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 )
 
@@ -129,12 +130,35 @@ func (w *Words) Options(p *problem.Problem) []string {
 // 0.0556".
 func (w *Words) Expects(p *problem.Problem) string {
 	name := p.Expected.Kind.Name()
+	if p.Task.Stage == problem.Own && p.Expected.Kind.OneNumber() {
+		if text, ok := w.expectsOwn(p.Expected.Unit); ok {
+			return text
+		}
+	}
 	phrase, ok := w.Phrases["expects-"+name+"-"+p.Expected.Unit.Name] // where the unit matters
 	if !ok {
 		phrase = w.Phrases["expects-"+name]
 	}
 	text, _ := w.fill(p, phrase)
 	return text
+}
+
+// expectsOwn says what to type for a number whose unit and decimals an instructor chose. It
+// is not ok where they are the usual ones.
+func (w *Words) expectsOwn(u machine.Unit) (text string, ok bool) {
+	for _, usual := range []machine.Unit{machine.InchUnit, machine.MMUnit, machine.DegreeUnit, machine.TPIUnit, machine.RPMUnit} {
+		if u == usual {
+			return "", false
+		}
+	}
+	phrase := "own-expects"
+	if u.Name == "" {
+		phrase += "-plain"
+	}
+	if u.Places < 2 {
+		phrase += "-" + strconv.Itoa(u.Places)
+	}
+	return content.FillPairs(w.Phrases[phrase], "unit", u.Name, "decimals", u.Places), true
 }
 
 // Shown prints a response in words: a number with its unit, an option with its text,

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"math/rand/v2"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -9,6 +10,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/tasks"
 )
 
 // Options are those that mean the same for every command.
@@ -60,6 +62,30 @@ func (o *Options) check() error {
 
 // Library returns the words, with the instructor's own in front where given.
 func (o *Options) Library() (*content.Library, error) { return LibraryIn(o.ContentDir) }
+
+// ContentDirIn is the folder that --content names among words that are not read as options
+// yet; empty where none is named.
+func ContentDirIn(args []string) string {
+	for i, arg := range args {
+		if dir, ok := strings.CutPrefix(arg, "--content="); ok {
+			return dir
+		}
+		if arg == "--content" && i+1 < len(args) {
+			return args[i+1]
+		}
+	}
+	return ""
+}
+
+// Tasks returns the tasks that can be asked: those that ship, and the instructor's own
+// questions.
+func (o *Options) Tasks() (tasks.Set, error) {
+	lib, err := o.Library()
+	if err != nil {
+		return tasks.Set{}, err
+	}
+	return tasks.Of(lib)
+}
 
 // LibraryIn is Library for a folder, as --content names it; empty for the words that ship
 // alone.

@@ -33,7 +33,11 @@ func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, 
 		return nil, err
 	}
 	d := &desk{run: r, lib: lib, say: func(name string, pairs ...any) string { return content.FillPairs(says[name], pairs...) }}
-	b, err := set.ReadBlueprint(blueprint)
+	of, err := r.Tasks()
+	if err != nil {
+		return nil, err
+	}
+	b, err := set.ReadBlueprint(blueprint, of)
 	if err != nil {
 		return nil, usageUnlessFile(err)
 	}

@@ -14,6 +14,7 @@ import (
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/set"
+	"scratchpass/quiz/tasks"
 )
 
 // endless lays out sheets and never comes to their end.
@@ -40,7 +41,7 @@ func TestAStopEndsALayout(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := set.ParseBlueprint("b", []byte("set: b\ntitle: x\nunits: in\nslots: [{tasks: [single-depth]}]"), func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
+	b, err := set.ParseBlueprint("b", []byte("set: b\ntitle: x\nunits: in\nslots: [{tasks: [single-depth]}]"), tasks.Set{}, func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -74,9 +74,9 @@ func openDrill(ctx context.Context, r *cli.Run, players []string) (*sitting.Sess
 // says is ready for the clock.
 func drillTasks(s *sitting.Session, rec *record.Record, args []string) ([]string, error) {
 	if len(args) > 0 {
-		names, err := practice.Resolve(args)
+		names, err := practice.Resolve(s.Tasks, args)
 		if err == nil {
-			err = practice.Harmless(names)
+			err = practice.Harmless(s.Tasks, names)
 		}
 		return names, err
 	}

@@ -32,7 +32,7 @@ func quizCommand(r *cli.Run) *cobra.Command {
 			if goOn {
 				return takeUp(cmd.Context(), r, args)
 			}
-			p, err := f.read(args)
+			p, err := f.read(r, args)
 			if err == nil {
 				err = r.NotOnTrial("--out", f.out)
 			}
@@ -67,7 +67,7 @@ type session struct {
 }
 
 // read reads how practice was called.
-func (f *quizFlags) read(args []string) (p session, err error) {
+func (f *quizFlags) read(r *cli.Run, args []string) (p session, err error) {
 	p = session{count: f.count, test: f.test, out: f.out}
 	if p.level, err = f.level.Read(); err != nil {
 		return p, err
@@ -78,7 +78,11 @@ func (f *quizFlags) read(args []string) (p session, err error) {
 	if p.handed, err = readHandedOut(args, f.codes); err != nil || len(p.handed.Codes) > 0 {
 		return p, err
 	}
-	if p.names, err = practice.Resolve(args); err != nil {
+	of, err := r.Tasks()
+	if err != nil {
+		return p, err
+	}
+	if p.names, err = practice.Resolve(of, args); err != nil {
 		return p, cli.UsageError(err)
 	}
 	return p, nil

@@ -24,7 +24,7 @@ func contentCommand(r *cli.Run) *cobra.Command {
 		Short: "Read all lessons and wording and report everything that is wrong",
 		Args:  cobra.MaximumNArgs(1),
 		RunE:  func(_ *cobra.Command, args []string) error { return checkContent(r, args) },
-	})
+	}, contentNew(r), contentShow(r))
 	return cmd
 }
 
@@ -39,6 +39,7 @@ func checkContent(r *cli.Run, args []string) error {
 		return err
 	}
 	found := append(append(lib.Check(tasks.Known()), tasks.CheckPrompts(lib)...), bench.CheckJobs(lib)...)
+	found = append(found, tasks.CheckOwn(lib)...)
 	if r.JSON {
 		err = r.PrintJSON(findingsDocumentOf(found))
 	} else {
@@ -60,6 +61,9 @@ func listFindings(w io.Writer, lib *content.Library, found content.Findings) err
 		return nil
 	}
 	_, err := fmt.Fprintf(w, "%d lessons, %d tasks and %d jobs read, nothing wrong\n", len(lib.LessonNames()), len(lib.TaskNames()), len(lib.JobNames()))
+	if n := len(lib.QuestionNames()); n > 0 && err == nil {
+		_, err = fmt.Fprintf(w, "%d questions of your own read, nothing wrong\n", n)
+	}
 	return err
 }
 

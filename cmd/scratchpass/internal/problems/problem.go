@@ -20,10 +20,14 @@ func remakeOrDraw(r *cli.Run, codeOrTask string, level problem.Level) (*problem.
 	if err != nil {
 		return nil, nil, err
 	}
+	of, err := tasks.Of(lib)
+	if err != nil {
+		return nil, nil, err
+	}
 	if isCode(codeOrTask) {
 		return remake(lib, codeOrTask)
 	}
-	t, err := tasks.Find(codeOrTask)
+	t, err := of.Find(codeOrTask)
 	if err != nil {
 		return nil, nil, cli.UsageError(err)
 	}
@@ -43,7 +47,11 @@ func remakeOrDraw(r *cli.Run, codeOrTask string, level problem.Level) (*problem.
 
 // remake remakes the problem of a code, with its words.
 func remake(lib *content.Library, code string) (*problem.Problem, *wording.Words, error) {
-	p, err := tasks.FromCode(code)
+	of, err := tasks.Of(lib)
+	if err != nil {
+		return nil, nil, err
+	}
+	p, err := of.FromCode(code)
 	if err != nil {
 		return nil, nil, cli.UsageError(err)
 	}

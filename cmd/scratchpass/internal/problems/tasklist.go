@@ -42,7 +42,11 @@ func listTasks(r *cli.Run) error {
 	if err != nil {
 		return err
 	}
-	docs, err := taskDocuments(lib, system)
+	of, err := tasks.Of(lib)
+	if err != nil {
+		return err
+	}
+	docs, err := taskDocuments(of, lib, system)
 	if err != nil {
 		return err
 	}
@@ -54,9 +58,9 @@ func listTasks(r *cli.Run) error {
 
 // taskDocuments are all tasks, their inputs as someone who works in these units gives
 // them.
-func taskDocuments(lib *content.Library, system machine.System) ([]taskDocument, error) {
+func taskDocuments(of tasks.Set, lib *content.Library, system machine.System) ([]taskDocument, error) {
 	docs := []taskDocument{}
-	for _, t := range tasks.All() {
+	for _, t := range of.All() {
 		w, err := lib.Task(t.Name)
 		if err != nil {
 			return nil, err

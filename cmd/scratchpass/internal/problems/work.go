@@ -25,7 +25,11 @@ func Work(r *cli.Run, args []string) *cobra.Command {
 			if len(args) == 0 {
 				return nil
 			}
-			if _, err := tasks.Find(args[0]); err != nil {
+			of, err := r.Tasks()
+			if err != nil {
+				return err
+			}
+			if _, err := of.Find(args[0]); err != nil {
 				return cli.UsageError(err)
 			}
 			return nil
@@ -38,12 +42,26 @@ func Work(r *cli.Run, args []string) *cobra.Command {
 		},
 	}
 	cmd.Flags().BoolVar(&all, "list", false, "list the tasks and what each wants to know")
-	for _, t := range tasks.All() {
+	for _, t := range tasksFor(args) {
 		if slices.Contains(args, t.Name) || slices.Contains(args, cobra.ShellCompRequestCmd) {
 			cmd.AddCommand(workTask(r, t))
 		}
 	}
 	return cmd
+}
+
+// tasksFor are the tasks that a command line may name: its options are not read yet, so the
+// folder with the instructor's own questions is looked for among the words. One that can't be
+// read is said when the options are.
+func tasksFor(args []string) []*problem.Task {
+	of, err := tasks.Set{}, error(nil)
+	if lib, dirErr := cli.LibraryIn(cli.ContentDirIn(args)); dirErr == nil {
+		of, err = tasks.Of(lib)
+	}
+	if err != nil {
+		of = tasks.Set{}
+	}
+	return of.All()
 }
 
 // workTask is the command of one task; its inputs are the flags.

@@ -43,6 +43,8 @@ func workedPage(p *problem.Problem, w *wording.Words) page.Page {
 	for _, c := range doc.Safety {
 		line("caution", "text", c)
 	}
-	line("sources", "sources", strings.Join(doc.Sources, ", "))
+	if len(doc.Sources) > 0 { // an instructor's own question names none
+		line("sources", "sources", strings.Join(doc.Sources, ", "))
+	}
 	return shown
 }

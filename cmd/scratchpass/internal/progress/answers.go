@@ -138,7 +138,7 @@ func importCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			defer f.Close()
-			i, err := v.record.Import(f, sitting.Remark, schedule.Fold(v.items), r.Now())
+			i, err := v.record.Import(f, sitting.Remark(v.session.Tasks), schedule.Fold(v.items), r.Now())
 			if err != nil {
 				return err
 			}

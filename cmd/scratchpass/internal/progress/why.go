@@ -9,7 +9,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/progress"
 	"scratchpass/lessons/schedule"
-	"scratchpass/quiz/tasks"
+	"scratchpass/quiz/problem"
 )
 
 func whyCommand(r *cli.Run) *cobra.Command {
@@ -25,8 +25,8 @@ func whyCommand(r *cli.Run) *cobra.Command {
 		RunE: func(cmd *cobra.Command, args []string) error {
 			task := cli.OptionalArgument(args)
 			if len(args) > 0 {
-				if _, err := tasks.Find(task); err != nil {
-					return cli.UsageError(err)
+				if err := counted(r, task); err != nil {
+					return err
 				}
 			}
 			v, err := open(cmd.Context(), r, false)
@@ -36,6 +36,23 @@ func whyCommand(r *cli.Run) *cobra.Command {
 			return v.showWhy(cmd.Context(), r, task)
 		},
 	}
+}
+
+// counted returns an error unless a task counts for what is shown. An instructor's own
+// question does not.
+func counted(r *cli.Run, task string) error {
+	of, err := r.Tasks()
+	if err != nil {
+		return err
+	}
+	t, err := of.Find(task)
+	if err != nil {
+		return cli.UsageError(err)
+	}
+	if t.Stage == problem.Own {
+		return cli.Usagef("%s is the instructor's own: its answers are kept, and do not count for ready to ask", task)
+	}
+	return nil
 }
 
 // showWhy tells of one task, or in a line each of all that were begun and are not shown.

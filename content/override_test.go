@@ -1,0 +1,101 @@
+package content
+
+import (
+	"maps"
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+func own(files map[string]string) *Library {
+	fsys := fstest.MapFS{}
+	for name, text := range files {
+		fsys[name] = &fstest.MapFile{Data: []byte(text)}
+	}
+	return Reading("mine", fsys)
+}
+
+// Words of a task are replaced field by field, and of what goes by names name by name.
+func TestOverride(t *testing.T) {
+	ours, err := Shipped().Task("compound-travel")
+	if err != nil {
+		t.Fatal(err)
+	}
+	lib := own(map[string]string{"tasks/compound-travel.yaml": "hint: House hint.\nslips:\n  no-angle: House words.\n"})
+	w, err := lib.Task("compound-travel")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if w.Hint != "House hint." || w.Slips["no-angle"] != "House words." || w.Title != ours.Title || len(w.Slips) != len(ours.Slips) || !maps.Equal(w.Ask, ours.Ask) {
+		t.Errorf("%+v", w)
+	}
+	if again, _ := Shipped().Task("compound-travel"); again.Slips["no-angle"] == "House words." {
+		t.Error("our own words were written to")
+	}
+	if lib.Version("compound-travel") == Shipped().Version("compound-travel") || lib.Version("single-depth") != Shipped().Version("single-depth") {
+		t.Error("other words have another mark, the same ones the same")
+	}
+	asked, err := own(map[string]string{"tasks/compound-travel.yaml": "ask: {1: House question}\n"}).Task("compound-travel")
+	if err != nil || len(asked.Ask) != 1 { // a level that is not written asks like the one below, not like ours
+		t.Errorf("%v, %v", asked.Ask, err)
+	}
+	if _, err := own(map[string]string{"tasks/compound-travel.yaml": "hnit: x\n"}).Task("compound-travel"); err == nil || !strings.Contains(err.Error(), `mine/tasks/compound-travel.yaml:1: unknown key "hnit"`) {
+		t.Error(err)
+	}
+}
+
+// What is printed to be changed is read again as it was.
+func TestWordsText(t *testing.T) {
+	lib := own(map[string]string{"tasks/compound-travel.yaml": "hint: House hint.\n", "questions/mine.yaml": "title: Mine\n"})
+	for _, task := range []string{"compound-travel", "single-depth", "infeed-left"} {
+		text, where, err := lib.WordsText(task)
+		if err != nil || where != "tasks/"+task+".yaml" {
+			t.Fatalf("%s: %v", where, err)
+		}
+		before, _ := lib.Task(task)
+		after, err := own(map[string]string{where: string(text)}).Task(task)
+		if err != nil || before.Hint != after.Hint || !maps.Equal(before.Slips, after.Slips) || !maps.Equal(before.Ask, after.Ask) || !maps.Equal(before.Options, after.Options) {
+			t.Errorf("%s: %v\n%s", task, err, text)
+		}
+	}
+	if text, where, err := lib.WordsText("mine"); err != nil || where != "questions/mine.yaml" || string(text) != "title: Mine\n" {
+		t.Errorf("%s %q %v", where, text, err)
+	}
+	if _, _, err := lib.WordsText("nothing"); !ErrNotThere(err) {
+		t.Error(err)
+	}
+}
+
+// The words of a question are marked as the instructor's own, and a task of ours stands in
+// front of a question of its name.
+func TestQuestionWords(t *testing.T) {
+	lib := own(map[string]string{"questions/mine.yaml": "title: Mine\nask: How long is ${L}?\nmistakes: {m: {say: no}}\ninputs: {L: {list: [1], means: length}}\n"})
+	w, err := lib.Task("mine")
+	if err != nil || w.Title != "Mine (the instructor's own)" || w.Ask[1] != "The instructor's own question. How long is ${L}?" || w.Slips["m"] != "no" || w.Symbols["L"] != "length" {
+		t.Errorf("%+v %v", w, err)
+	}
+	if lib.Version("mine") == "" || lib.Version("nothing") != "" {
+		t.Error("a question has a mark of its words")
+	}
+	if _, err := lib.Task("nothing"); !ErrNotThere(err) {
+		t.Error(err)
+	}
+}
+
+// Names of folders and files that are nearly right are told, others are someone's own.
+func TestLayout(t *testing.T) {
+	lib := own(map[string]string{"question/a.yaml": "x", "lesson/a.yaml": "x", "sets/week.yaml": "x", "phrase.yaml": "x", "safety.yml": "x", "week-3.yaml": "x",
+		"tasks/single-depth.yml": "x", "notes/README.md": "x", "questoins/notes.txt": "x"})
+	found := lib.Check(Known{}).Error()
+	for _, want := range []string{"mine/question: no folder of this name", "did you mean questions?", "mine/lesson:", "mine/phrase.yaml: no file of this name is read here; did you mean phrases.yaml?",
+		"mine/safety.yml: no file of this name is read here; did you mean safety.yaml?", "mine/tasks/single-depth.yml: only files that end in .yaml are read; did you mean single-depth.yaml?"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	for _, not := range []string{"mine/sets", "week-3", "mine/notes", "questoins"} {
+		if strings.Contains(found, not) {
+			t.Errorf("%q is someone's own", not)
+		}
+	}
+}
