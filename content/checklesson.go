@@ -21,7 +21,7 @@ func (c *checker) lesson(file string, at func(string) int, l Lesson) {
 	for _, key := range l.Sources {
 		reference(c, file, at(key), "source", key, c.sources)
 	}
-	if !slices.ContainsFunc(l.Parts, func(p Part) bool {
+	if c.ships(file) && !slices.ContainsFunc(l.Parts, func(p Part) bool {
 		return slices.ContainsFunc(p.Explain, func(b Block) bool { return b.Drawing != "" })
 	}) {
 		c.say(file, at("parts"), "the lesson has no drawing: give one where it teaches; they are %s", strings.Join(c.known.Drawings, ", "))
@@ -66,4 +66,11 @@ func (c *checker) block(file string, at func(string) int, b Block) {
 	if b.Caution != "" {
 		reference(c, file, at(b.Caution), "caution", b.Caution, c.safety)
 	}
+}
+
+// ships tells a file that comes with the program: an instructor's own lesson may do without
+// a drawing.
+func (c *checker) ships(name string) bool {
+	f, err := c.lib.find(name)
+	return err == nil && f.ships
 }

@@ -1,15 +1,15 @@
 package sitting
 
 import (
-	"errors"
 	"fmt"
 
 	"scratchpass/lessons/record"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/tasks"
 )
 
-// Remark is RemarkOne for these tasks.
+// Remark returns what marks the answers of a record anew, of these tasks.
 func Remark(of tasks.Set) record.Marker {
 	return func(a record.Answer) (record.Answer, error) { return remark(of, a) }
 }
@@ -19,10 +19,10 @@ func Remark(of tasks.Set) record.Marker {
 // record.ErrOtherProblem; one that makes none, or of another task, and an answer that can't
 // be read are errors that say so.
 func remark(of tasks.Set, a record.Answer) (record.Answer, error) {
-	p, err := of.FromCode(a.Code)
-	if errors.Is(err, tasks.ErrNoTask) { // an instructor's own question, whose folder is not here
-		return a, fmt.Errorf("%w: %w", record.ErrOtherProblem, err)
+	if c, err := problem.ParseCode(a.Code); err == nil && !of.Has(c.Task) { // an instructor's own question, whose folder is not here
+		return a, record.ErrOtherProblem
 	}
+	p, err := of.FromCode(a.Code)
 	if err != nil {
 		return a, err
 	}

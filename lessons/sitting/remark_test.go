@@ -105,7 +105,7 @@ func TestRemarkRefuses(t *testing.T) {
 		want   string
 	}{
 		{func(a *record.Answer) { a.Code = "pitch-from-tpi" }, "pitch-from-tpi"},
-		{func(a *record.Answer) { a.Code, a.Task = "no-such-task@1-7f3a", "no-such-task" }, `no task is called "no-such-task"`},
+		{func(a *record.Answer) { a.Code, a.Task = "no-such-task@1-7f3a", "no-such-task" }, record.ErrOtherProblem.Error()},
 		{func(a *record.Answer) { a.Task = "single-depth" }, `task "single-depth": the code pitch-from-tpi@1-7f3a is one of pitch-from-tpi`},
 		{func(a *record.Answer) { a.Given = "as deep as it goes" }, "can't be read"},
 		{func(a *record.Answer) { a.Key = "9 in" }, "its code makes another problem now: what was right is "},

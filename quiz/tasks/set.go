@@ -123,6 +123,9 @@ func (s Set) Find(name string) (*problem.Task, error) {
 	return find(name, s.own)
 }
 
+// Has reports whether a task is here.
+func (s Set) Has(name string) bool { return shared.Registry[name] != nil || s.own[name] != nil }
+
 // ErrNoTask says that a code is of a task that is not here.
 var ErrNoTask = errors.New("(if it is an instructor's own question, give its folder with --content DIR)")
 
