@@ -31,7 +31,7 @@ func remade(t testing.TB, code string) *problem.Problem {
 
 // fixedItem has words of its own, so that the goldens change only with this package.
 func fixedItem(t testing.TB) Item {
-	return Item{"travel", remade(t, "compound-travel@2-7f3a"), &wording.Words{
+	return Item{ID: "travel", Problem: remade(t, "compound-travel@2-7f3a"), Points: 1.5, Words: &wording.Words{
 		Task: content.TaskWords{
 			Title: "Compound & travel", Ask: map[int]string{1: "P is ${P}, the angle ${a}.\nHow far < in \"thou\"?"},
 			Slips:      map[string]string{"no-angle": "Straight in.", "times-cos": "Times.", "sin-or-ref": "Sine.", "double": "Twice.", "double-no-angle": "Twice, straight in."},
@@ -41,7 +41,7 @@ func fixedItem(t testing.TB) Item {
 			"mark-right": "Right: ${answer}.", "mark-wrong": "Not right.", "mark-given": "You gave ${given}.", "mark-answer": "The answer is ${answer}.", "mark-passed": "No answer given.",
 			"mark-scrap-side": "Dangerous.", "mark-safe-side": "Safe.", "mark-cannot-tell": "Cannot tell.", "mark-far-off": "Far off.",
 		},
-	}, 1.5}
+	}}
 }
 
 // The same problems give the same bytes, today and on any machine. The goldens are
@@ -156,6 +156,12 @@ func TestBodyHoldsNoKey(t *testing.T) {
 		known = append(known, sentences.Number, sentences.Limits, sentences.Numbers, sentences.Parts, sentences.Choice, sentences.Several, sentences.Order, sentences.None)
 		for _, label := range sentences.Fields {
 			known = append(known, label)
+		}
+		if it.Picture != nil { // drawn from what is given alone: see quiz/wording
+			known = append(known, it.Picture.Twin)
+			for line := range strings.SplitSeq(it.Picture.Twin, "\n") {
+				known = append(known, line)
+			}
 		}
 		known = append(known, "external", "internal", "right", "left")
 		slices.SortFunc(known, func(a, b string) int { return len(b) - len(a) }) // one may be part of another

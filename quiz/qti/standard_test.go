@@ -22,8 +22,8 @@ const expression = "and|or|gte|lte|lt|match|isNull|member|not"
 // follows the information model of QTI 2.1 and 3.0, cut down to what we use.
 var standard = map[string]element{
 	"assessmentItem": {
-		must:   "identifier title adaptive=false timeDependent=false lang schemaLocation",
-		inside: "responseDeclaration+ outcomeDeclaration+ itemBody responseProcessing modalFeedback+",
+		must:   "identifier title label adaptive=false timeDependent=false lang schemaLocation",
+		inside: "responseDeclaration+ outcomeDeclaration+ itemBody responseProcessing modalFeedback*",
 	},
 	"responseDeclaration": {must: "identifier cardinality=single|multiple|ordered baseType=float|identifier", inside: "correctResponse"},
 	"outcomeDeclaration":  {must: "identifier cardinality=single baseType=float|identifier", may: "normalMaximum normalMinimum", inside: "defaultValue?"},
@@ -32,7 +32,8 @@ var standard = map[string]element{
 	"value":               {mixed: true},
 
 	"itemBody":                {inside: "p* choiceInteraction? orderInteraction? p*"},
-	"p":                       {inside: "textEntryInteraction|inlineChoiceInteraction*", mixed: true},
+	"p":                       {inside: "textEntryInteraction|inlineChoiceInteraction|img*", mixed: true},
+	"img":                     {must: "src alt", may: "width height"},
 	"textEntryInteraction":    {must: "responseIdentifier", may: "expectedLength"},
 	"inlineChoiceInteraction": {must: "responseIdentifier shuffle=false", inside: "inlineChoice+"},
 	"inlineChoice":            {must: "identifier", mixed: true},
@@ -65,10 +66,11 @@ var standard = map[string]element{
 	"modalFeedback": {must: "outcomeIdentifier showHide=show identifier", inside: "p* contentBody?"},
 	"contentBody":   {inside: "p+"},
 
-	"assessmentTest":     {must: "identifier title schemaLocation", inside: "outcomeDeclaration+ testPart+ outcomeProcessing?"},
+	"assessmentTest":     {must: "identifier title schemaLocation", inside: "outcomeDeclaration+ timeLimits? testPart+ outcomeProcessing?"},
+	"timeLimits":         {must: "maxTime"},
 	"testPart":           {must: "identifier navigationMode=linear|nonlinear submissionMode=individual|simultaneous", inside: "itemSessionControl? assessmentSection+"},
-	"itemSessionControl": {may: "maxAttempts showFeedback=true|false"},
-	"assessmentSection":  {must: "identifier title visible=true", inside: "selection? assessmentItemRef+"},
+	"itemSessionControl": {may: "maxAttempts showFeedback=true|false allowReview=true|false"},
+	"assessmentSection":  {must: "identifier title visible=true", inside: "selection? assessmentSection|assessmentItemRef+"},
 	"selection":          {must: "select"},
 	"assessmentItemRef":  {must: "identifier href"},
 	"outcomeProcessing":  {inside: "setOutcomeValue+"},

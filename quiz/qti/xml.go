@@ -44,7 +44,7 @@ func paragraphs(s string) []*node {
 // common are the elements that both versions share with others: those of XHTML and
 // of the manifest.
 var common = map[string]bool{
-	"p": true, "manifest": true, "metadata": true, "schema": true, "schemaversion": true, "organizations": true,
+	"p": true, "img": true, "manifest": true, "metadata": true, "schema": true, "schemaversion": true, "organizations": true,
 	"resources": true, "resource": true, "file": true, "dependency": true,
 }
 

@@ -50,6 +50,9 @@ type Rules struct {
 	// Conventions is what an answer is worth that is right by another published
 	// convention than the one the question names: full, half or none.
 	Conventions string `yaml:"conventions,omitempty" json:"-"`
+
+	// Feedback is when a learning system tells what was wrong: at-once, end or never.
+	Feedback string `yaml:"feedback,omitempty" json:"-"`
 }
 
 // conventionCosts is the share of the points that another convention costs.
@@ -145,6 +148,9 @@ func ParseBlueprint(name string, text []byte, lathe func(string) (machine.Lathe,
 	}
 	if _, ok := conventionCosts[b.Rules.Conventions]; !ok {
 		say("rules: conventions %s: give full, half or none", calc.Quoted(b.Rules.Conventions))
+	}
+	if _, ok := tellings[b.Rules.Feedback]; !ok {
+		say("rules: feedback %s: give at-once, end or never", calc.Quoted(b.Rules.Feedback))
 	}
 	if len(b.Slots) == 0 || len(b.Slots) > mostSlots {
 		say("slots: there are %d: give 1 to %d", len(b.Slots), mostSlots)

@@ -57,7 +57,7 @@ func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]s
 		}
 		stems[stem] = file
 		var more []set.Given
-		if err := d.unlessStopped(ctx, func() (err error) { more, err = set.ReadAnswers(file); return err }); err != nil {
+		if err := d.unlessStopped(ctx, func() (err error) { more, err = d.answersIn(file); return err }); err != nil {
 			return nil, usageUnlessFile(err)
 		}
 		if answers = append(answers, more...); len(answers) > set.MostAnswers {
