@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"io"
 	"slices"
 	"strings"
 
@@ -14,15 +15,21 @@ const (
 	formatCodes = "codes"
 	formatQTI3  = "qti3"
 	formatQTI2  = "qti2"
+	formatCC    = "cc"
 )
 
 // packageFormat is a format for a learning system.
 type packageFormat struct {
-	name    string
-	version qti.Version
+	name, file string
+	version    qti.Version
+	write      func(io.Writer, qti.Package) error
 }
 
-var packageFormats = []packageFormat{{formatQTI3, qti.V30}, {formatQTI2, qti.V21}}
+var packageFormats = []packageFormat{
+	{formatQTI3, "qti3.zip", qti.V30, qti.Write},
+	{formatQTI2, "qti2.zip", qti.V21, qti.Write},
+	{formatCC, "cartridge.imscc", qti.V21, qti.WriteCartridge},
+}
 
 // isPackage reports whether a format is for a learning system.
 func isPackage(format string) bool {
