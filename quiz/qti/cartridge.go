@@ -1,10 +1,8 @@
 package qti
 
 import (
-	"archive/zip"
 	"fmt"
 	"html"
-	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -22,37 +20,14 @@ const (
 	oldAt          = "http://www.imsglobal.org/profile/cc/ccv1p1/ccv1p1_qtiasiv1p2p1_v1p0.xsd"
 )
 
-// WriteCartridge writes the package as an IMS Common Cartridge 1.1, whose assessments are
-// in QTI 1.2.1, for importers that take nothing newer. Each slot is an assessment.
+// cartridge makes every file of an IMS Common Cartridge 1.1, whose assessments are in QTI
+// 1.2.1, for importers that take nothing newer; the manifest first. Each slot is an assessment.
 //
 // That profile compares answers as texts and knows no ranges. So a number is right where it
 // is written as one of the numbers within the tolerance, with the places asked for, with or
 // without zeros at its ends; where those are too many, and for rows of numbers, orders and
 // designations, the item is one choice among whole answers. The right number in another unit
 // is wrong there. Points are whole weights from 1 to 99, doubled where there are halves.
-func WriteCartridge(w io.Writer, p Package) error {
-	p.Version = V21 // names are written as they stand
-	if err := p.check(); err != nil {
-		return err
-	}
-	files, err := p.cartridge()
-	if err != nil {
-		return err
-	}
-	z := zip.NewWriter(w)
-	for _, f := range files {
-		entry, err := z.CreateHeader(&zip.FileHeader{Name: f.name, Method: zip.Deflate, Modified: made})
-		if err == nil {
-			err = f.write(entry, p.Version)
-		}
-		if err != nil {
-			return fmt.Errorf("%s: %w", f.name, err)
-		}
-	}
-	return z.Close()
-}
-
-// cartridge makes every file of a cartridge, the manifest first.
 func (p *Package) cartridge() ([]file, error) {
 	weigh, err := p.weights()
 	if err != nil {

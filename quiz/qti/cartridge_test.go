@@ -166,7 +166,7 @@ func oldScore(item *tree, given ...string) float64 {
 func cartridged(t testing.TB, p Package) (names []string, files map[string][]byte) {
 	t.Helper()
 	var b bytes.Buffer
-	if err := WriteCartridge(&b, p); err != nil {
+	if err := Write(&b, p); err != nil {
 		t.Fatal(err)
 	}
 	names, files, err := unpack(b.Bytes())
@@ -186,8 +186,8 @@ func TestCartridgeKeepsTheProfile(t *testing.T) {
 		met[name], items[it.ID] = true, it
 		return again
 	})
-	for _, choiceOnly := range []bool{false, true} {
-		pack := packageOf(V21, choiceOnly)
+	for choiceOnly, how := range map[bool]Asked{false: InCartridge, true: AsWhole} {
+		pack := packageOf(V12, choiceOnly)
 		for n := 0; n < len(slot.Items); n += 20 { // a sheet has few questions, and a file some size
 			pack.Slots = append(pack.Slots, Slot{ID: fmt.Sprint("part", n), Items: slot.Items[n:min(n+20, len(slot.Items))]})
 		}
@@ -221,6 +221,7 @@ func TestCartridgeKeepsTheProfile(t *testing.T) {
 						t.Errorf("%s: %v", item.attrs["ident"], err)
 					}
 					checkOldScores(t, items[item.attrs["ident"]], item)
+					checkOldReplies(t, items[item.attrs["ident"]], how, item)
 				}
 			}
 		}
@@ -272,14 +273,37 @@ func checkOldScores(t *testing.T, it Item, item *tree) {
 	}
 }
 
+// checkOldReplies compares what comes back from an item with what the item made of it.
+func checkOldReplies(t *testing.T, it Item, how Asked, item *tree) {
+	t.Helper()
+	try := func(values ...string) {
+		text, err := Reply(it, how, responses{response: values})
+		if got, want := it.Problem.Mark(text).Points*wholeScore, oldScore(item, values...); err != nil || got != want {
+			t.Errorf("%s %q as %q: %v, the item says %v, %v", it.ID, values, text, got, want, err)
+		}
+	}
+	switch fieldsOf(item.kid("itemmetadata"))["cc_profile"][0] {
+	case oldSeveral:
+		d := draft{Item: it}
+		try(d.choiceIDs(it.Problem.Expected.Key)...)
+	case oldFillIn:
+		try(it.Problem.Expected.Unit.Fixed(it.Problem.Expected.Key.X))
+	default:
+		for _, l := range item.all("response_label") {
+			try(l.attrs["ident"])
+		}
+	}
+}
+
 // Without feedback nothing of it is in the package, in no version.
 func TestNothingIsTold(t *testing.T) {
 	pack := packageOf(V30, false, Slot{ID: "slot", Items: []Item{oneItem(t)}})
-	pack.Telling = Never
+	pack.Telling, pack.Version = Never, V12
 	_, files := cartridged(t, pack)
 	if item := parse(t, files["assessments/slot.xml"]); len(item.all("itemfeedback"))+len(item.all("displayfeedback")) > 0 || oldScore(item.all("item")[0]) != 0 {
 		t.Error("the cartridge tells")
 	}
+	pack.Version = V30
 	_, files = packed(t, pack)
 	if item := parse(t, files[itemFile("one-item")]); item.kid("modalFeedback") != nil {
 		t.Error("the item tells")
@@ -324,13 +348,13 @@ func TestDeals(t *testing.T) {
 			t.Errorf("%d: %q, want %s", deal, got, want)
 		}
 	}
-	pack := packageOf(V21, false, slots[0])
+	pack := packageOf(V12, false, slots[0])
 	pack.Slots[0].Items[0].Points = 49.5
-	if err := WriteCartridge(&bytes.Buffer{}, pack); err != nil {
+	if err := Write(&bytes.Buffer{}, pack); err != nil {
 		t.Error(err)
 	}
 	pack.Slots[0].Items[0].Points = 99.5
-	if err := WriteCartridge(&bytes.Buffer{}, pack); err == nil || !strings.Contains(err.Error(), "points of a cartridge 99.5: give whole points to 99") {
+	if err := Write(&bytes.Buffer{}, pack); err == nil || !strings.Contains(err.Error(), "points of a cartridge 99.5: give whole points to 99") {
 		t.Error(err)
 	}
 }

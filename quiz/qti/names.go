@@ -24,8 +24,8 @@ func checkName(what, id string) error {
 
 // check finds what is wrong with a package before any item is made.
 func (p *Package) check() error {
-	if p.Version != V21 && p.Version != V30 {
-		return &calc.InputError{What: "version", Got: calc.Quoted(fmt.Sprint(int(p.Version))), Want: "V21 or V30"}
+	if p.Version != V21 && p.Version != V30 && p.Version != V12 {
+		return &calc.InputError{What: "version", Got: calc.Quoted(fmt.Sprint(int(p.Version))), Want: "V21, V30 or V12"}
 	}
 	problems := []error{checkName("package ID", p.ID), p.Words.check()}
 	if clean(p.Title) == "" {

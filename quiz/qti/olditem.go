@@ -54,6 +54,17 @@ func (p *Package) oldItem(it Item, weight string) (*node, error) {
 	return d.oldChoose(question, weight, all)
 }
 
+// fitsCartridge reports whether an item stands in a cartridge as its kind asks for, and not
+// as a choice among whole answers.
+func (d *draft) fitsCartridge() bool {
+	kind := d.Problem.Task.Kind
+	if kind.OneNumber() {
+		_, ok := d.listed()
+		return ok
+	}
+	return kind == answer.Choice || kind == answer.Several
+}
+
 // oldChoose is one choice among some answers.
 func (d *draft) oldChoose(question, weight string, all []whole) (*node, error) {
 	profile := oldChoice

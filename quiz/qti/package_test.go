@@ -91,7 +91,7 @@ func golden(t *testing.T, name string, got []byte) {
 // What is wrong is said with what was given and what would work.
 func TestErrors(t *testing.T) {
 	for want, change := range map[string]func(p *Package){
-		`version "0": give V21 or V30`:                    func(p *Package) { p.Version = 0 },
+		`version "0": give V21, V30 or V12`:               func(p *Package) { p.Version = 0 },
 		`package ID "2nd": give a letter first`:           func(p *Package) { p.ID = "2nd" },
 		`item ID "a b": give a letter first`:              func(p *Package) { p.Slots[0].Items[0].ID = "a b" },
 		`item ID "compound-travel@2-7f3a": give a letter`: func(p *Package) { p.Slots[0].Items[0].ID = "compound-travel@2-7f3a" },

@@ -47,6 +47,7 @@ type Version int
 const (
 	V21 Version = iota + 1
 	V30
+	V12 // in a Common Cartridge
 )
 
 // Item is one problem with its words.
@@ -129,7 +130,11 @@ func Write(w io.Writer, p Package) error {
 	if err := p.check(); err != nil {
 		return err
 	}
-	files, err := p.files()
+	gather := p.files
+	if p.Version == V12 {
+		gather = p.cartridge
+	}
+	files, err := gather()
 	if err != nil {
 		return err
 	}

@@ -10,13 +10,22 @@ import (
 	"scratchpass/quiz/answer"
 )
 
+// Asked is the way in which an item stands in a package.
+type Asked int
+
+// The ways.
+const (
+	AsItIs      Asked = iota // with the boxes and options of its kind
+	AsWhole                  // as one choice among whole answers, but for a decision
+	InCartridge              // as a cartridge can have it
+)
+
 // Reply is what a learning system hands back of one item, as someone would have typed it at
-// a screen: given has the values of each response variable, such as RESPONSE. choiceOnly
-// says that the item was written so. What was left out stays out; what can't be a response
-// to the item is an error that quotes it.
-func Reply(it Item, choiceOnly bool, given map[string][]string) (string, error) {
+// a screen: given has the values of each response variable, such as RESPONSE. What was left
+// out stays out; what can't be a response to the item is an error that quotes it.
+func Reply(it Item, how Asked, given map[string][]string) (string, error) {
 	r := &reply{draft: draft{Item: it, pack: &Package{}}, given: given}
-	if choiceOnly && it.Problem.Task.Kind != answer.Choice {
+	if how == AsWhole && it.Problem.Task.Kind != answer.Choice || how == InCartridge && !r.fitsCartridge() {
 		return r.whole()
 	}
 	err := it.Problem.Task.Kind.Accept(r)

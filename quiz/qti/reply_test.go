@@ -15,7 +15,7 @@ func TestRepliesAreMarkedAsTheItemMarksThem(t *testing.T) {
 	tried := 0
 	eachAnswer(t, slot, files, func(it Item, item *tree, c answered) {
 		tried++
-		text, err := Reply(it, false, c.given)
+		text, err := Reply(it, AsItIs, c.given)
 		if err != nil {
 			t.Fatalf("%s %v: %v", it.Problem.Code, c.given, err)
 		}
@@ -37,7 +37,7 @@ func TestRepliesToWholeAnswers(t *testing.T) {
 		item := parse(t, files[itemFile(it.ID)])
 		for _, o := range item.all("simpleChoice") {
 			given := responses{response: {o.attrs["identifier"]}}
-			text, err := Reply(it, true, given)
+			text, err := Reply(it, AsWhole, given)
 			if m, want := it.Problem.Mark(text), evaluate(item, given); err != nil || m.Points*it.Points != want.score {
 				t.Errorf("%s %q: %v, the item says %+v, %v", it.Problem.Code, text, m.Verdict, want, err)
 			}
@@ -50,16 +50,16 @@ func TestRepliesThatAreNone(t *testing.T) {
 	choice := Item{ID: "c", Problem: remade(t, "ready-to-start@1-0001"), Words: wordsOf(t, "ready-to-start"), Points: 1}
 	row := Item{ID: "r", Problem: remade(t, "cross-slide-return@1-0001"), Words: wordsOf(t, "cross-slide-return"), Points: 1}
 	for _, it := range []Item{choice, row} {
-		if text, err := Reply(it, false, nil); text != "" || err != nil {
+		if text, err := Reply(it, AsItIs, nil); text != "" || err != nil {
 			t.Errorf("%q, %v", text, err)
 		}
 	}
 	for _, id := range []string{"choice-0", "choice-99", "2", "none", "choice--1"} {
-		if _, err := Reply(choice, false, responses{response: {id}}); err == nil || !strings.Contains(err.Error(), "give choice-1 to choice-") || !strings.Contains(err.Error(), id) {
+		if _, err := Reply(choice, AsItIs, responses{response: {id}}); err == nil || !strings.Contains(err.Error(), "give choice-1 to choice-") || !strings.Contains(err.Error(), id) {
 			t.Errorf("%s: %v", id, err)
 		}
 	}
-	half, err := Reply(row, false, responses{"RESPONSE1": {"0.1"}})
+	half, err := Reply(row, AsItIs, responses{"RESPONSE1": {"0.1"}})
 	if m := row.Problem.Mark(half); err != nil || m.Verdict != answer.Unread {
 		t.Errorf("half a row is %q: %v, %v", half, m.Verdict, err)
 	}

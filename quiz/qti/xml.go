@@ -62,14 +62,14 @@ func kebab(name string) string {
 }
 
 func (v Version) element(name string) string {
-	if v == V21 || common[name] {
+	if v != V30 || common[name] {
 		return name
 	}
 	return "qti-" + kebab(name)
 }
 
 func (v Version) attribute(name string) string {
-	if v == V21 || strings.Contains(name, ":") { // xsi:schemaLocation is no word of QTI
+	if v != V30 || strings.Contains(name, ":") { // xsi:schemaLocation is no word of QTI
 		return name
 	}
 	return kebab(name)

@@ -33,7 +33,7 @@ func (p *Printer) Package(class []Apprentice, all [][]Item, version qti.Version,
 			if err != nil {
 				return out, err
 			}
-			slot.Items = append(slot.Items, qti.Item{ID: itemID(it.Number, p.maker.Code(who.ID), choiceOnly), Problem: own, Words: it.Words, Points: it.Points, Picture: picture})
+			slot.Items = append(slot.Items, qti.Item{ID: itemID(it.Number, p.maker.Code(who.ID), askedAs(version, choiceOnly)), Problem: own, Words: it.Words, Points: it.Points, Picture: picture})
 		}
 		out.Slots = append(out.Slots, slot)
 	}
@@ -43,22 +43,26 @@ func (p *Printer) Package(class []Apprentice, all [][]Item, version qti.Version,
 // tellings are when a learning system tells what was wrong, by what a blueprint says.
 var tellings = map[string]qti.Telling{"": qti.AtOnce, "at-once": qti.AtOnce, "end": qti.AtTheEnd, "never": qti.Never}
 
-// The letters that the name of an item begins with: as it stands on paper, or as one choice
-// among whole answers. Who reads what came back must know which it was.
-const (
-	asAsked = "q"
-	asWhole = "w"
-)
+// letters are what the name of an item begins with, by the way it stands in the package: who
+// reads what came back must know which it was.
+var letters = map[qti.Asked]string{qti.AsItIs: "q", qti.AsWhole: "w", qti.InCartridge: "c"}
+
+// askedAs is the way in which the items of a package stand there.
+func askedAs(version qti.Version, choiceOnly bool) qti.Asked {
+	switch {
+	case choiceOnly:
+		return qti.AsWhole
+	case version == qti.V12:
+		return qti.InCartridge
+	}
+	return qti.AsItIs
+}
 
 // itemID names a question in a package by its number and the code of its sheet: q3-K7F-2QXM.
 // It comes back with the responses. It says nothing without the class secret, where a
 // problem's code would show its key to whoever looks at a page's source.
-func itemID(number int, sheet string, choiceOnly bool) string {
-	letter := asAsked
-	if choiceOnly {
-		letter = asWhole
-	}
-	return fmt.Sprintf("%s%d-%s", letter, number, sheet)
+func itemID(number int, sheet string, how qti.Asked) string {
+	return fmt.Sprintf("%s%d-%s", letters[how], number, sheet)
 }
 
 func (p *Printer) qtiWords() qti.Words {

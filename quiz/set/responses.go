@@ -43,7 +43,7 @@ func plainName(name string) string {
 }
 
 // itemName are the names of questions in a package, with the number of a box behind them.
-var itemName = regexp.MustCompile(`^"?([qw])(\d{1,2})-([0-9A-Z]{3}-[0-9A-Z]{4})(?:[.: _]+(RESPONSE\d{0,2}))?"?$`)
+var itemName = regexp.MustCompile(`^"?([qwc])(\d{1,2})-([0-9A-Z]{3}-[0-9A-Z]{4})(?:[.: _]+(RESPONSE\d{0,2}))?"?$`)
 
 func isItem(name string) bool { return itemName.MatchString(strings.TrimSpace(name)) }
 
@@ -135,7 +135,13 @@ func (m *Maker) oneGiven(file string, s sessionOf, name []string, codes map[stri
 	if len(it.From) > 0 {
 		it.Problem = alone(it)
 	}
-	text, err := qti.Reply(qti.Item{ID: s.item, Problem: it.Problem, Words: it.Words, Points: it.Points}, name[1] == asWhole, s.values)
+	how := qti.AsItIs
+	for asked, letter := range letters {
+		if letter == name[1] {
+			how = asked
+		}
+	}
+	text, err := qti.Reply(qti.Item{ID: s.item, Problem: it.Problem, Words: it.Words, Points: it.Points}, how, s.values)
 	if err != nil {
 		return g, fmt.Errorf("%s: %s of %s: %w", g.Where(), s.item, calc.Quoted(s.who), err)
 	}

@@ -214,6 +214,7 @@ func TestResponsesOfOneLearner(t *testing.T) {
 <itemResult identifier="`+back[0].item+`" datestamp="2026-12-01T09:00:00Z" sessionStatus="pendingSubmission"><responseVariable identifier="RESPONSE"><candidateResponse><value>9</value></candidateResponse></responseVariable></itemResult>
 <itemResult identifier="`+back[0].item+`" datestamp="2026-12-02T10:00:00Z" sessionStatus="final"><responseVariable identifier="RESPONSE"><candidateResponse><value>8</value></candidateResponse></responseVariable></itemResult>
 </assessmentResult>`, 1)
+	text = strings.ReplaceAll(text, `"`+back[0].item+`"`, `"c`+back[0].item[1:]+`"`) // of a cartridge, where a number is a box too
 	given, err := m.Responses(class, "back.xml", []byte(text))
 	if err != nil {
 		t.Fatal(err)

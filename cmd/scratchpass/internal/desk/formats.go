@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"io"
 	"slices"
 	"strings"
 
@@ -22,13 +21,12 @@ const (
 type packageFormat struct {
 	name, file string
 	version    qti.Version
-	write      func(io.Writer, qti.Package) error
 }
 
 var packageFormats = []packageFormat{
-	{formatQTI3, "qti3.zip", qti.V30, qti.Write},
-	{formatQTI2, "qti2.zip", qti.V21, qti.Write},
-	{formatCC, "cartridge.imscc", qti.V21, qti.WriteCartridge},
+	{formatQTI3, "qti3.zip", qti.V30},
+	{formatQTI2, "qti2.zip", qti.V21},
+	{formatCC, "cartridge.imscc", qti.V12},
 }
 
 // isPackage reports whether a format is for a learning system.

@@ -8,6 +8,7 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/quiz/files"
+	"scratchpass/quiz/qti"
 	"scratchpass/quiz/set"
 )
 
@@ -42,7 +43,7 @@ func (d *desk) writePackages(ctx context.Context, out *files.Staged, formats []s
 		if err != nil {
 			return nil, err
 		}
-		if err := out.WritePrivate(f.file, func(w io.Writer) error { return f.write(w, pack) }); err != nil {
+		if err := out.WritePrivate(f.file, func(w io.Writer) error { return qti.Write(w, pack) }); err != nil {
 			return nil, err
 		}
 	}
