@@ -188,8 +188,8 @@ func TestCartridgeKeepsTheProfile(t *testing.T) {
 	})
 	for choiceOnly, how := range map[bool]Asked{false: InCartridge, true: AsWhole} {
 		pack := packageOf(V12, choiceOnly)
-		for n := 0; n < len(slot.Items); n += 20 { // a sheet has few questions, and a file some size
-			pack.Slots = append(pack.Slots, Slot{ID: fmt.Sprint("part", n), Items: slot.Items[n:min(n+20, len(slot.Items))]})
+		for n := 0; n < len(slot.Items); n += 5 { // a sheet has few questions, and a file some size
+			pack.Slots = append(pack.Slots, Slot{ID: fmt.Sprint("part", n), Items: slot.Items[n:min(n+5, len(slot.Items))]})
 		}
 		pack.Seconds, pack.Telling = 2430, AtTheEnd
 		names, files := cartridged(t, pack)
