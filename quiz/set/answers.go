@@ -45,15 +45,15 @@ func (g Given) typed() bool { return g.Item == 0 }
 // MostAnswers is how many answers are marked at once, in one file or several.
 const MostAnswers = 250_000
 
-// MostAnswerBytes is the longest file of them.
-const MostAnswerBytes = 16 << 20
+// mostAnswerBytes is the longest file of them.
+const mostAnswerBytes = 16 << 20
 
 // ReadAnswers reads answers in one of three forms:
 //   - CSV, a row an answer: code, item, answer, and sure where it was asked
 //   - CSV, a row an apprentice: code, 1, 2, 3, ...
 //   - the answer file that quiz --out writes: JSON lines
 func ReadAnswers(path string) ([]Given, error) {
-	text, err := files.Read(path, MostAnswerBytes)
+	text, err := files.Read(path, mostAnswerBytes)
 	if err != nil {
 		return nil, err
 	}

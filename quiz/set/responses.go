@@ -11,6 +11,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/content"
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/qti"
 )
 
@@ -46,6 +47,15 @@ func plainName(name string) string {
 var itemName = regexp.MustCompile(`^"?([qwc])(\d{1,2})-([0-9A-Z]{3}-[0-9A-Z]{4})(?:[.: _]+(RESPONSE\d{0,2}))?"?$`)
 
 func isItem(name string) bool { return itemName.MatchString(strings.TrimSpace(name)) }
+
+// ReadResponses is Responses for a file.
+func (m *Maker) ReadResponses(class []Apprentice, path string) ([]Given, error) {
+	text, err := files.Read(path, mostAnswerBytes)
+	if err != nil {
+		return nil, err
+	}
+	return m.Responses(class, path, text)
+}
 
 // Responses reads what a learning system handed back, as answers that were typed at a
 // screen. It takes

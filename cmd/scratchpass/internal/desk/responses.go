@@ -5,7 +5,6 @@ import (
 	"io/fs"
 	"os"
 
-	"scratchpass/quiz/files"
 	"scratchpass/quiz/set"
 )
 
@@ -18,11 +17,7 @@ func (d *desk) answersIn(file string) ([]set.Given, error) {
 	if !handedBack(file) {
 		return set.ReadAnswers(file)
 	}
-	text, err := files.Read(file, set.MostAnswerBytes)
-	if err != nil {
-		return nil, err
-	}
-	return d.maker.Responses(d.class, file, text)
+	return d.maker.ReadResponses(d.class, file)
 }
 
 // handedBack looks at the beginning of an ordinary file. What can't be read at all is said by
