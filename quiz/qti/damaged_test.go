@@ -15,7 +15,7 @@ func seedPackages(t testing.TB) map[string][]byte {
 	slot := Slot{ID: "all", Title: "One of each"}
 	for i, code := range []string{"single-depth@1-0001", "blank-diameter@1-0001", "cross-slide-return@1-0001", "square-the-tool@1-0001", "thread-dial-line@1-0001", "one-full-pass@1-0001", "inch-designation@1-0001"} {
 		p := remade(t, code)
-		slot.Items = append(slot.Items, Item{"item" + string(rune('a'+i)), p, wordsOf(t, p.Task.Name), 1})
+		slot.Items = append(slot.Items, Item{ID: "item" + string(rune('a'+i)), Problem: p, Words: wordsOf(t, p.Task.Name), Points: 1})
 	}
 	seeds := map[string][]byte{}
 	for name, p := range map[string]Package{"2.1": packageOf(V21, false, slot), "3.0": packageOf(V30, false, slot), "3.0, choices": packageOf(V30, true, Slot{ID: "travel-slot", Items: []Item{fixedItem(t)}})} {

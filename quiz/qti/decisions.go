@@ -74,7 +74,7 @@ func (d *draft) Choice() error {
 	}
 	options := d.Words.Options(p)
 	d.ask(response, "single", "identifier", d.choiceIDs(p.Expected.Key)...)
-	d.say(d.Words.Question(p))
+	d.pose(d.Words.Question(p))
 	d.interact(el("choiceInteraction", "responseIdentifier", response, "shuffle", "false", "maxChoices", "1"),
 		d.pack.Words.Choice, options, placeIDs(len(options)))
 	d.unread(response)
@@ -94,7 +94,7 @@ func (d *draft) Several() error {
 	}
 	options := d.Words.Options(p)
 	d.ask(response, "multiple", "identifier", d.choiceIDs(p.Expected.Key)...)
-	d.say(d.Words.Question(p))
+	d.pose(d.Words.Question(p))
 	d.interact(el("choiceInteraction", "responseIdentifier", response, "shuffle", "false", "maxChoices", "0"),
 		d.pack.Words.Several, append(options, d.pack.Words.None), append(placeIDs(len(options)), noneID))
 	d.unread(response)
@@ -132,7 +132,7 @@ func (d *draft) Order() error {
 		options[i] = lineNumber(i, options[i])
 	}
 	d.ask(response, "ordered", "identifier", d.choiceIDs(p.Expected.Key)...)
-	d.say(d.Words.Question(p))
+	d.pose(d.Words.Question(p))
 	d.interact(el("orderInteraction", "responseIdentifier", response, "shuffle", "false", "orientation", "vertical"), d.pack.Words.Order, options, placeIDs(len(options)))
 	d.unread(response)
 	right := []*node{match(variable(response), correct(response))}

@@ -3,6 +3,7 @@ package qti
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,7 +14,10 @@ import (
 // files makes every file of the package, the manifest first. The error names every
 // item that can't be expressed.
 func (p *Package) files() ([]file, error) {
-	files := []file{{manifestFile, p.manifestOf()}, {testFile, p.testOf()}}
+	files := []file{{name: manifestFile, root: p.manifestOf()}}
+	for _, t := range p.tests() {
+		files = append(files, file{name: t.file, root: p.testOf(t)})
+	}
 	var problems []error
 	for _, slot := range p.Slots {
 		for _, it := range slot.Items {
@@ -22,7 +26,10 @@ func (p *Package) files() ([]file, error) {
 				problems = append(problems, fmt.Errorf("item %s: %w", it.ID, err))
 				continue
 			}
-			files = append(files, file{itemFile(it.ID), root})
+			files = append(files, file{name: itemFile(it.ID), root: root})
+			if it.Picture != nil {
+				files = append(files, file{name: pictureFile(it.ID), raw: it.Picture.SVG()})
+			}
 		}
 	}
 	return files, errors.Join(problems...)
@@ -69,13 +76,16 @@ func (d *draft) root() *node {
 		title = d.ID
 	}
 	root := schemes[d.pack.Version].root("assessmentItem",
-		"identifier", d.ID, "title", title, "adaptive", "false", "timeDependent", "false", "xml:lang", "en")
+		"identifier", d.ID, "title", title, "label", d.Problem.Code.String(), "adaptive", "false", "timeDependent", "false", "xml:lang", "en")
 	root.add(d.asks...)
 	points := decimal(d.Points)
 	score := outcome("SCORE", "float", "0")
 	score.attrs = append(score.attrs, "normalMaximum", points, "normalMinimum", "0")
 	root.add(score, outcome("MAXSCORE", "float", points), outcome("FEEDBACK", "identifier", ""))
 	root.add(el("itemBody").add(d.body...), d.processing())
+	if d.pack.Telling == Never {
+		return root
+	}
 	return root.add(d.feedback()...)
 }
 
@@ -100,6 +110,28 @@ func (d *draft) ask(id, cardinality, baseType string, key ...string) {
 
 // say puts a text into the body.
 func (d *draft) say(s string) { d.body = append(d.body, paragraphs(s)...) }
+
+// pose puts the question into the body, and its picture below it.
+func (d *draft) pose(question string) {
+	d.say(question)
+	if d.Picture == nil {
+		return
+	}
+	words := clean(d.Picture.Twin)
+	short := words
+	if len([]rune(words)) > longestAlt {
+		short = clean(d.Picture.Title)
+	}
+	width := 480.0
+	d.body = append(d.body, el("p").add(el("img", "src", "../"+pictureFile(d.ID), "alt", short,
+		"width", decimal(width), "height", decimal(math.Round(width*d.Picture.Height/d.Picture.Width)))))
+	if short != words {
+		d.say(d.Picture.Twin)
+	}
+}
+
+// longestAlt is how long the text beside an image may be that every importer takes.
+const longestAlt = 256
 
 // errors are the common errors, conventions first, as marks are given.
 func (d *draft) errors() []answer.Known {

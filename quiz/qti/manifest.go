@@ -1,20 +1,35 @@
 package qti
 
-import "strconv"
+import "io"
 
-// file is one file of the package.
+// file is one file of the package: a document, or a picture as it stands.
 type file struct {
 	name string
 	root *node
+	raw  string
 }
 
-// partID is the identifier of the one part of a test.
-const partID = "part-1"
+func (f file) write(w io.Writer, v Version) error {
+	if f.root == nil {
+		_, err := io.WriteString(w, f.raw)
+		return err
+	}
+	return f.root.write(w, v)
+}
+
+// partID is the identifier of the one part of a test, formsID that of the section from
+// which one slot is drawn.
+const (
+	partID  = "part-1"
+	formsID = "forms-1"
+)
 
 const (
 	manifestFile = "imsmanifest.xml"
 	testFile     = "test.xml"
 )
+
+func pictureFile(id string) string { return "pictures/" + id + ".svg" }
 
 func itemFile(id string) string { return "items/item-" + id + ".xml" }
 
@@ -45,43 +60,31 @@ func (s scheme) root(name string, attrs ...string) *node {
 	return el(name, append([]string{"xmlns", s.items, "xmlns:xsi", xsi, "xsi:schemaLocation", s.items + " " + s.itemsAt}, attrs...)...)
 }
 
-// manifestOf lists the test, which depends on all its items, and the items.
+// manifestOf lists the tests, which depend on their items, and the items with their
+// pictures.
 func (p *Package) manifestOf() *node {
 	s := schemes[p.Version]
-	test := el("resource", "identifier", "test-"+p.ID, "type", s.testType, "href", testFile).add(el("file", "href", testFile))
-	resources := el("resources").add(test)
+	resources := el("resources")
+	for _, t := range p.tests() {
+		test := el("resource", "identifier", "test-"+t.id, "type", s.testType, "href", t.file).add(el("file", "href", t.file))
+		for _, slot := range t.slots {
+			for _, it := range slot.Items {
+				test.add(el("dependency", "identifierref", "item-"+it.ID))
+			}
+		}
+		resources.add(test)
+	}
 	for _, slot := range p.Slots {
 		for _, it := range slot.Items {
 			name := itemFile(it.ID)
-			test.add(el("dependency", "identifierref", "item-"+it.ID))
-			resources.add(el("resource", "identifier", "item-"+it.ID, "type", s.itemType, "href", name).add(el("file", "href", name)))
+			resource := el("resource", "identifier", "item-"+it.ID, "type", s.itemType, "href", name).add(el("file", "href", name))
+			if it.Picture != nil {
+				resource.add(el("file", "href", pictureFile(it.ID)))
+			}
+			resources.add(resource)
 		}
 	}
 	return el("manifest", "xmlns", s.manifest, "xmlns:xsi", xsi, "xsi:schemaLocation", s.manifest+" "+s.manifestAt, "identifier", "manifest-"+p.ID).add(
 		el("metadata").add(leaf("schema", s.schema), leaf("schemaversion", s.version)),
 		el("organizations"), resources)
-}
-
-// testOf is the test: a section for each slot, and the points added up. Each item is
-// answered once and told at once what was wrong.
-func (p *Package) testOf() *node {
-	part := el("testPart", "identifier", partID, "navigationMode", "nonlinear", "submissionMode", "individual").add(
-		el("itemSessionControl", "maxAttempts", "1", "showFeedback", "true"))
-	for _, slot := range p.Slots {
-		title := slot.Title
-		if clean(title) == "" {
-			title = slot.ID
-		}
-		section := el("assessmentSection", "identifier", slot.ID, "title", title, "visible", "true")
-		if slot.Select > 0 {
-			section.add(el("selection", "select", strconv.Itoa(slot.Select)))
-		}
-		for _, it := range slot.Items {
-			section.add(el("assessmentItemRef", "identifier", it.ID, "href", itemFile(it.ID)))
-		}
-		part.add(section)
-	}
-	return schemes[p.Version].root("assessmentTest", "identifier", p.ID, "title", p.Title).add(
-		outcome("SCORE", "float", ""), part,
-		el("outcomeProcessing").add(el("setOutcomeValue", "identifier", "SCORE").add(el("sum").add(el("testVariables", "variableIdentifier", "SCORE")))))
 }

@@ -24,18 +24,21 @@ func checkName(what, id string) error {
 
 // check finds what is wrong with a package before any item is made.
 func (p *Package) check() error {
-	if p.Version != V21 && p.Version != V30 {
-		return &calc.InputError{What: "version", Got: calc.Quoted(fmt.Sprint(int(p.Version))), Want: "V21 or V30"}
+	if p.Version != V21 && p.Version != V30 && p.Version != V12 {
+		return &calc.InputError{What: "version", Got: calc.Quoted(fmt.Sprint(int(p.Version))), Want: "V21, V30 or V12"}
 	}
 	problems := []error{checkName("package ID", p.ID), p.Words.check()}
 	if clean(p.Title) == "" {
 		problems = append(problems, &calc.InputError{What: "title of the package", Got: calc.Quoted(p.Title), Want: "a title"})
 	}
+	if p.Seconds < 0 {
+		problems = append(problems, &calc.InputError{What: "seconds", Got: fmt.Sprint(p.Seconds), Want: "a number above 0, or 0 for no limit"})
+	}
 	if len(p.Slots) == 0 {
 		problems = append(problems, errors.New("the package has no slots: give at least one"))
 	}
 	// Names that differ only in capitals would be one file on some systems.
-	seen := map[string]string{strings.ToLower(partID): partID, strings.ToLower(p.ID): p.ID}
+	seen := map[string]string{strings.ToLower(partID): partID, formsID: formsID, strings.ToLower(p.ID): p.ID}
 	name := func(what, id string) {
 		if other, taken := seen[strings.ToLower(id)]; taken {
 			problems = append(problems, &calc.InputError{What: what, Got: calc.Quoted(id) + " is taken by " + calc.Quoted(other), Want: "each slot and item an ID of its own"})

@@ -21,7 +21,7 @@ func (d *draft) Limits() error { return d.oneNumber(d.pack.Words.Limits) }
 func (d *draft) oneNumber(sentence string) error {
 	p, e := d.Problem, &d.Problem.Expected
 	d.ask(response, "single", "float", e.Unit.Fixed(e.Key.X))
-	d.say(d.Words.Question(p))
+	d.pose(d.Words.Question(p))
 	d.say(sentence)
 	d.box("", response, e.Unit.Name)
 	d.unread(response)
@@ -79,7 +79,7 @@ func (d *draft) Readings() error {
 	if len(labels) != len(a.Key.Xs) {
 		return fmt.Errorf("%s asks for %d readings and has %d labels: name each reading", p.Task.Name, len(a.Key.Xs), len(labels))
 	}
-	d.say(d.Words.Question(p))
+	d.pose(d.Words.Question(p))
 	d.say(d.pack.Words.Numbers)
 	var ids []string
 	for i, x := range a.Key.Xs {

@@ -31,7 +31,7 @@ func remade(t testing.TB, code string) *problem.Problem {
 
 // fixedItem has words of its own, so that the goldens change only with this package.
 func fixedItem(t testing.TB) Item {
-	return Item{"travel", remade(t, "compound-travel@2-7f3a"), &wording.Words{
+	return Item{ID: "travel", Problem: remade(t, "compound-travel@2-7f3a"), Points: 1.5, Words: &wording.Words{
 		Task: content.TaskWords{
 			Title: "Compound & travel", Ask: map[int]string{1: "P is ${P}, the angle ${a}.\nHow far < in \"thou\"?"},
 			Slips:      map[string]string{"no-angle": "Straight in.", "times-cos": "Times.", "sin-or-ref": "Sine.", "double": "Twice.", "double-no-angle": "Twice, straight in."},
@@ -41,7 +41,7 @@ func fixedItem(t testing.TB) Item {
 			"mark-right": "Right: ${answer}.", "mark-wrong": "Not right.", "mark-given": "You gave ${given}.", "mark-answer": "The answer is ${answer}.", "mark-passed": "No answer given.",
 			"mark-scrap-side": "Dangerous.", "mark-safe-side": "Safe.", "mark-cannot-tell": "Cannot tell.", "mark-far-off": "Far off.",
 		},
-	}, 1.5}
+	}}
 }
 
 // The same problems give the same bytes, today and on any machine. The goldens are
@@ -91,7 +91,7 @@ func golden(t *testing.T, name string, got []byte) {
 // What is wrong is said with what was given and what would work.
 func TestErrors(t *testing.T) {
 	for want, change := range map[string]func(p *Package){
-		`version "0": give V21 or V30`:                    func(p *Package) { p.Version = 0 },
+		`version "0": give V21, V30 or V12`:               func(p *Package) { p.Version = 0 },
 		`package ID "2nd": give a letter first`:           func(p *Package) { p.ID = "2nd" },
 		`item ID "a b": give a letter first`:              func(p *Package) { p.Slots[0].Items[0].ID = "a b" },
 		`item ID "compound-travel@2-7f3a": give a letter`: func(p *Package) { p.Slots[0].Items[0].ID = "compound-travel@2-7f3a" },
@@ -156,6 +156,12 @@ func TestBodyHoldsNoKey(t *testing.T) {
 		known = append(known, sentences.Number, sentences.Limits, sentences.Numbers, sentences.Parts, sentences.Choice, sentences.Several, sentences.Order, sentences.None)
 		for _, label := range sentences.Fields {
 			known = append(known, label)
+		}
+		if it.Picture != nil { // drawn from what is given alone: see quiz/wording
+			known = append(known, it.Picture.Twin)
+			for line := range strings.SplitSeq(it.Picture.Twin, "\n") {
+				known = append(known, line)
+			}
 		}
 		known = append(known, "external", "internal", "right", "left")
 		slices.SortFunc(known, func(a, b string) int { return len(b) - len(a) }) // one may be part of another

@@ -13,7 +13,7 @@ import (
 // "outside".
 func (d *draft) Designation() error {
 	p, key := d.Problem, d.Problem.Expected.Key
-	d.say(d.Words.Question(p))
+	d.pose(d.Words.Question(p))
 	d.say(d.pack.Words.Parts)
 	var ids []string
 	for i, f := range key.Fields {

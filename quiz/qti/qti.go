@@ -16,6 +16,10 @@
 //     read.
 //   - "none of them" is an option of its own, since no choice at all is no answer.
 //
+// Each item has its problem's code as its label. A figure is an SVG file of the package,
+// with its words in the item: as the text beside the image, or where they are longer than
+// an importer need take (256 letters) in a paragraph below it.
+//
 // With ChoiceOnly a decision with one right option stays as it is, and every other
 // answer becomes one choice among whole answers: the key and what the common errors give, as
 // printed, numbers in order of size and everything else in order of its text. Conventions are left out, because a single choice has one right answer. Where
@@ -31,6 +35,7 @@ import (
 	"io"
 	"time"
 
+	"scratchpass/quiz/drawing"
 	"scratchpass/quiz/problem"
 	"scratchpass/quiz/wording"
 )
@@ -42,6 +47,7 @@ type Version int
 const (
 	V21 Version = iota + 1
 	V30
+	V12 // in a Common Cartridge
 )
 
 // Item is one problem with its words.
@@ -49,7 +55,8 @@ type Item struct {
 	ID      string // an XML name, the only one in the package
 	Problem *problem.Problem
 	Words   *wording.Words
-	Points  float64 // for a right answer
+	Points  float64          // for a right answer
+	Picture *drawing.Drawing // beside the question; nil for none
 }
 
 // Slot is a place in the test that one or more items may fill.
@@ -59,6 +66,26 @@ type Slot struct {
 	Select int // how many of the items each learner gets; 0 is all
 	Items  []Item
 }
+
+// Deal is how the slots of a package make up what a learner gets.
+type Deal int
+
+// The ways.
+const (
+	EverySlot   Deal = iota // one test with all slots, each with its selection
+	OneSlot                 // one test, of which each learner gets one slot by chance: a whole form
+	TestOfSlots             // a test for each slot: the learner's own
+)
+
+// Telling is when a learner is told what was wrong.
+type Telling int
+
+// The times.
+const (
+	AtOnce   Telling = iota // after each question
+	AtTheEnd                // when all is handed in
+	Never                   // not by the learning system: no feedback is in the package
+)
 
 // Package is a test and its items.
 type Package struct {
@@ -70,6 +97,9 @@ type Package struct {
 	// ConventionCosts is the share of the points, 0 to 1, that an answer loses which is right
 	// by another convention than the one asked for.
 	ConventionCosts float64
+	Deal            Deal
+	Telling         Telling
+	Seconds         int // that a learner has for the test; 0 is no limit
 	Slots           []Slot
 	Words           Words
 }
@@ -100,7 +130,11 @@ func Write(w io.Writer, p Package) error {
 	if err := p.check(); err != nil {
 		return err
 	}
-	files, err := p.files()
+	gather := p.files
+	if p.Version == V12 {
+		gather = p.cartridge
+	}
+	files, err := gather()
 	if err != nil {
 		return err
 	}
@@ -110,7 +144,7 @@ func Write(w io.Writer, p Package) error {
 		if err != nil {
 			return fmt.Errorf("%s: %w", f.name, err)
 		}
-		if err := f.root.write(entry, p.Version); err != nil {
+		if err := f.write(entry, p.Version); err != nil {
 			return fmt.Errorf("%s: %w", f.name, err)
 		}
 	}

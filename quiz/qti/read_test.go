@@ -3,6 +3,7 @@ package qti
 import (
 	"bytes"
 	"fmt"
+	"sync"
 	"testing"
 
 	"scratchpass/content"
@@ -40,8 +41,24 @@ func drawn(t testing.TB, task *problem.Task, level problem.Level, s machine.Syst
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Item{fmt.Sprintf("%s-%d%s-%d", task.Name, level, s, seed), p, wordsOf(t, task.Name), 2}, true
+	words := wordsOf(t, task.Name)
+	picture, err := words.Drawing(p, drawingWords(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Item{ID: fmt.Sprintf("%s-%d%s-%d", task.Name, level, s, seed), Problem: p, Words: words, Points: 2, Picture: picture}, true
 }
+
+var drawingWords = func() func(t testing.TB) map[string]content.DrawingWords {
+	read := sync.OnceValues(content.Shipped().Drawings)
+	return func(t testing.TB) map[string]content.DrawingWords {
+		words, err := read()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return words
+	}
+}()
 
 var loaded = map[string]*wording.Words{}
 

@@ -22,8 +22,8 @@ const expression = "and|or|gte|lte|lt|match|isNull|member|not"
 // follows the information model of QTI 2.1 and 3.0, cut down to what we use.
 var standard = map[string]element{
 	"assessmentItem": {
-		must:   "identifier title adaptive=false timeDependent=false lang schemaLocation",
-		inside: "responseDeclaration+ outcomeDeclaration+ itemBody responseProcessing modalFeedback+",
+		must:   "identifier title label adaptive=false timeDependent=false lang schemaLocation",
+		inside: "responseDeclaration+ outcomeDeclaration+ itemBody responseProcessing modalFeedback*",
 	},
 	"responseDeclaration": {must: "identifier cardinality=single|multiple|ordered baseType=float|identifier", inside: "correctResponse"},
 	"outcomeDeclaration":  {must: "identifier cardinality=single baseType=float|identifier", may: "normalMaximum normalMinimum", inside: "defaultValue?"},
@@ -32,7 +32,8 @@ var standard = map[string]element{
 	"value":               {mixed: true},
 
 	"itemBody":                {inside: "p* choiceInteraction? orderInteraction? p*"},
-	"p":                       {inside: "textEntryInteraction|inlineChoiceInteraction*", mixed: true},
+	"p":                       {inside: "textEntryInteraction|inlineChoiceInteraction|img*", mixed: true},
+	"img":                     {must: "src alt", may: "width height"},
 	"textEntryInteraction":    {must: "responseIdentifier", may: "expectedLength"},
 	"inlineChoiceInteraction": {must: "responseIdentifier shuffle=false", inside: "inlineChoice+"},
 	"inlineChoice":            {must: "identifier", mixed: true},
@@ -65,10 +66,11 @@ var standard = map[string]element{
 	"modalFeedback": {must: "outcomeIdentifier showHide=show identifier", inside: "p* contentBody?"},
 	"contentBody":   {inside: "p+"},
 
-	"assessmentTest":     {must: "identifier title schemaLocation", inside: "outcomeDeclaration+ testPart+ outcomeProcessing?"},
+	"assessmentTest":     {must: "identifier title schemaLocation", inside: "outcomeDeclaration+ timeLimits? testPart+ outcomeProcessing?"},
+	"timeLimits":         {must: "maxTime"},
 	"testPart":           {must: "identifier navigationMode=linear|nonlinear submissionMode=individual|simultaneous", inside: "itemSessionControl? assessmentSection+"},
-	"itemSessionControl": {may: "maxAttempts showFeedback=true|false"},
-	"assessmentSection":  {must: "identifier title visible=true", inside: "selection? assessmentItemRef+"},
+	"itemSessionControl": {may: "maxAttempts showFeedback=true|false allowReview=true|false"},
+	"assessmentSection":  {must: "identifier title visible=true", inside: "selection? assessmentSection|assessmentItemRef+"},
 	"selection":          {must: "select"},
 	"assessmentItemRef":  {must: "identifier href"},
 	"outcomeProcessing":  {inside: "setOutcomeValue+"},
@@ -86,23 +88,29 @@ var standard = map[string]element{
 	"dependency":    {must: "identifierref"},
 }
 
-// orders are the orders of the table as regular expressions.
-var orders = func() map[string]*regexp.Regexp {
-	all := map[string]*regexp.Regexp{}
-	for name, rule := range standard {
+// orderForms are the orders of the tables as regular expressions.
+var orderForms = map[string]*regexp.Regexp{}
+
+// orderForm is what may stand inside an element as a regular expression over names with a
+// space behind each.
+func orderForm(inside string) *regexp.Regexp {
+	if orderForms[inside] == nil {
 		var form strings.Builder
-		for _, part := range strings.Fields(rule.inside) {
+		for _, part := range strings.Fields(inside) {
 			names := strings.TrimRight(part, "?*+")
 			fmt.Fprintf(&form, "(?:(?:%s) )%s", names, part[len(names):])
 		}
-		all[name] = regexp.MustCompile("^" + form.String() + "$")
+		orderForms[inside] = regexp.MustCompile("^" + form.String() + "$")
 	}
-	return all
-}()
+	return orderForms[inside]
+}
 
 // checkElement compares an element and all below it with the table.
-func checkElement(n *tree) error {
-	rule, known := standard[n.name]
+func checkElement(n *tree) error { return checkBy(standard, n) }
+
+// checkBy is checkElement for another table.
+func checkBy(table map[string]element, n *tree) error {
+	rule, known := table[n.name]
 	if !known {
 		return fmt.Errorf("%s is no element we know", n.name)
 	}
@@ -132,7 +140,7 @@ func checkElement(n *tree) error {
 		return fmt.Errorf("%s holds the text %q", n.name, n.text)
 	}
 	for _, k := range n.kids {
-		if err := checkElement(k); err != nil {
+		if err := checkBy(table, k); err != nil {
 			return err
 		}
 	}
@@ -146,7 +154,7 @@ func checkOrder(n *tree, rule element) error {
 	for _, k := range n.kids {
 		names.WriteString(k.name + " ")
 	}
-	if !orders[n.name].MatchString(names.String()) {
+	if !orderForm(rule.inside).MatchString(names.String()) {
 		return fmt.Errorf("%s holds %q, want %q", n.name, names.String(), rule.inside)
 	}
 	if len(n.kids) < rule.least {

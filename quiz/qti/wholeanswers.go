@@ -20,6 +20,16 @@ const fewest = 3
 
 // wholeAnswers is an item of any kind as one choice among whole answers.
 func (d *draft) wholeAnswers() error {
+	all, err := d.wholes()
+	if err != nil {
+		return err
+	}
+	d.chooseWhole(all)
+	return nil
+}
+
+// wholes are the answers that are offered, in the order they are offered in.
+func (d *draft) wholes() ([]whole, error) {
 	p := d.Problem
 	asPrinted := func(r answer.Response) whole {
 		r = d.printed(r)
@@ -42,20 +52,19 @@ func (d *draft) wholeAnswers() error {
 		}
 	}
 	if len(all) < fewest {
-		return fmt.Errorf("%s has only %d answers that differ as printed: a choice needs %d", p.Task.Name, len(all), fewest)
+		return nil, fmt.Errorf("%s has only %d answers that differ as printed: a choice needs %d", p.Task.Name, len(all), fewest)
 	}
 	slices.SortFunc(all, func(x, y whole) int {
 		return cmp.Or(cmp.Compare(x.response.X, y.response.X), strings.Compare(x.shown, y.shown))
 	})
-	d.chooseWhole(all)
-	return nil
+	return all, nil
 }
 
 // chooseWhole asks for one of the answers. The question keeps its numbered lines,
 // which the answers call by number.
 func (d *draft) chooseWhole(all []whole) {
 	question, _ := d.Words.Ask(d.Problem)
-	d.say(question)
+	d.pose(question)
 	var options []string
 	right := 0
 	for i, w := range all {

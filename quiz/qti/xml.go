@@ -44,7 +44,7 @@ func paragraphs(s string) []*node {
 // common are the elements that both versions share with others: those of XHTML and
 // of the manifest.
 var common = map[string]bool{
-	"p": true, "manifest": true, "metadata": true, "schema": true, "schemaversion": true, "organizations": true,
+	"p": true, "img": true, "manifest": true, "metadata": true, "schema": true, "schemaversion": true, "organizations": true,
 	"resources": true, "resource": true, "file": true, "dependency": true,
 }
 
@@ -62,14 +62,14 @@ func kebab(name string) string {
 }
 
 func (v Version) element(name string) string {
-	if v == V21 || common[name] {
+	if v != V30 || common[name] {
 		return name
 	}
 	return "qti-" + kebab(name)
 }
 
 func (v Version) attribute(name string) string {
-	if v == V21 || strings.Contains(name, ":") { // xsi:schemaLocation is no word of QTI
+	if v != V30 || strings.Contains(name, ":") { // xsi:schemaLocation is no word of QTI
 		return name
 	}
 	return kebab(name)

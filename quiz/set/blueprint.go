@@ -26,7 +26,7 @@ import (
 type Blueprint struct {
 	Set    string   `yaml:"set" json:"set"` // a short name; another name gives other numbers
 	Title  string   `yaml:"title" json:"-"`
-	Units  string   `yaml:"units" json:"units"`               // in or mm
+	Units  string   `yaml:"units" json:"units"`               // in or mm; a slot may have others
 	Lathe  string   `yaml:"lathe,omitempty" json:"-"`         // a lathe file beside the blueprint; else the one that ships. Not its name but the lathe tells the numbers
 	Paper  string   `yaml:"paper,omitempty" json:"-"`         // A4 or Letter
 	Duplex bool     `yaml:"duplex,omitempty" json:"-"`        // each sheet begins on a page of its own when printed on both sides
@@ -51,6 +51,9 @@ type Rules struct {
 	// Conventions is what an answer is worth that is right by another published
 	// convention than the one the question names: full, half or none.
 	Conventions string `yaml:"conventions,omitempty" json:"-"`
+
+	// Feedback is when a learning system tells what was wrong: at-once, end or never.
+	Feedback string `yaml:"feedback,omitempty" json:"-"`
 }
 
 // conventionCosts is the share of the points that another convention costs.
@@ -62,6 +65,7 @@ type Slot struct {
 	Tasks  []string          `yaml:"tasks,omitempty" json:"tasks,omitempty"`
 	Stage  string            `yaml:"stage,omitempty" json:"stage,omitempty"` // instead of tasks: all of a stage
 	Level  int               `yaml:"level,omitempty" json:"level,omitempty"`
+	Units  string            `yaml:"units,omitempty" json:"units,omitempty"` // in or mm, where they are not the blueprint's
 	Count  int               `yaml:"count,omitempty" json:"count,omitempty"`
 	Worth  *float64          `yaml:"points,omitempty" json:"-"` // points as written; left out is 1
 	Points float64           `yaml:"-" json:"-"`
@@ -128,8 +132,8 @@ func ParseBlueprint(name string, text []byte, of tasks.Set, lathe func(string) (
 		switch {
 		case err != nil:
 			say("lathe: %w", err)
-		case l.Metric != (b.system == machine.Metric):
-			say("lathe %s has its dials in other units than units: %s", calc.Quoted(b.Lathe), b.Units)
+		case !dialsFit(l, b.system):
+			say("lathe %s has dials in other units than units: %s", calc.Quoted(b.Lathe), b.Units)
 		default:
 			b.lathe = l
 		}
@@ -145,6 +149,9 @@ func ParseBlueprint(name string, text []byte, of tasks.Set, lathe func(string) (
 	}
 	if _, ok := conventionCosts[b.Rules.Conventions]; !ok {
 		say("rules: conventions %s: give full, half or none", calc.Quoted(b.Rules.Conventions))
+	}
+	if _, ok := tellings[b.Rules.Feedback]; !ok {
+		say("rules: feedback %s: give at-once, end or never", calc.Quoted(b.Rules.Feedback))
 	}
 	if len(b.Slots) == 0 || len(b.Slots) > mostSlots {
 		say("slots: there are %d: give 1 to %d", len(b.Slots), mostSlots)
@@ -188,7 +195,7 @@ func (b *Blueprint) choices(s Slot) []string {
 	}
 	var names []string
 	for _, t := range b.of.OfStage(problem.Stage(s.Stage)) {
-		if t.Allows(b.system) {
+		if t.Allows(b.unitsOf(s)) {
 			names = append(names, t.Name)
 		}
 	}

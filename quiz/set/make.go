@@ -98,7 +98,7 @@ func (m *Maker) draw(p int, task, who string, try int, keys map[int]float64, num
 	}
 	s := m.Blueprint.Slots[m.places[p].slot]
 	seed := m.seed(who, p, try)
-	problem, err := problem.New(t, problem.NewCode(t.Name, problem.Level(s.Level), m.Blueprint.system, seed, m.Blueprint.lathe))
+	problem, err := problem.New(t, problem.NewCode(t.Name, problem.Level(s.Level), m.Blueprint.unitsOf(s), seed, m.Blueprint.latheOf(s)))
 	if err != nil || len(m.places[p].takes) == 0 {
 		return problem, err
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"scratchpass/calc"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 )
 
@@ -14,6 +15,9 @@ func (b *Blueprint) slot(i int, say func(string, ...any)) {
 	s := &b.Slots[i]
 	where := fmt.Sprintf("slot %d", i+1)
 	s.fillIn()
+	if _, err := machine.ParseSystem(s.Units); err != nil && s.Units != "" {
+		say("%s: %w", where, err)
+	}
 	if s.Level < 1 || s.Level > 3 {
 		say("%s: level %d: give 1, 2 or 3", where, s.Level)
 	}
@@ -64,8 +68,8 @@ func (b *Blueprint) asks(s *Slot, where string, say func(string, ...any)) {
 		switch {
 		case err != nil:
 			say("%s: %w", where, err)
-		case !t.Allows(b.system):
-			say("%s: %s is not set in %s, only with units: %s", where, name, b.Units, t.Systems[0])
+		case !t.Allows(b.unitsOf(*s)):
+			say("%s: %s is not set in %s, only with units: %s", where, name, b.unitsOf(*s), t.Systems[0])
 		}
 	}
 }
@@ -94,6 +98,8 @@ func (b *Blueprint) takes(i int, where string, say func(string, ...any)) {
 			continue
 		case len(b.Slots[k].Tasks) != 1 || b.Slots[k].Count != 1:
 			say("%s: takes %s from %s, which must have one task and a count of 1", where, input, calc.Quoted(from))
+		case b.unitsOf(b.Slots[k]) != b.unitsOf(s):
+			say("%s: takes %s from %s, whose answer is in %s and not in %s: give both the same units", where, input, calc.Quoted(from), b.unitsOf(b.Slots[k]), b.unitsOf(s))
 		case !b.asksNumber(b.Slots[k].Tasks[0]):
 			say("%s: takes %s from %s, whose answer is no number", where, input, calc.Quoted(from))
 		}
@@ -124,7 +130,7 @@ func (b *Blueprint) fits(t *problem.Task, input string, from Slot, where string,
 	if i < 0 || !slices.Contains(named, t.Inputs[i].Symbol) || len(from.Tasks) != 1 {
 		return
 	}
-	p, ok := b.any(from.Tasks[0])
+	p, ok := b.any(from)
 	if !ok || len(p.Working.Steps) == 0 {
 		return
 	}
@@ -133,13 +139,13 @@ func (b *Blueprint) fits(t *problem.Task, input string, from Slot, where string,
 	}
 }
 
-// any is some problem of a task.
-func (b *Blueprint) any(task string) (*problem.Problem, bool) {
-	t, err := b.of.Find(task)
+// any is some problem of a slot that has one task.
+func (b *Blueprint) any(s Slot) (*problem.Problem, bool) {
+	t, err := b.of.Find(s.Tasks[0])
 	if err != nil {
 		return nil, false
 	}
-	p, err := problem.New(t, problem.NewCode(t.Name, problem.NumbersGiven, b.system, 1, b.lathe))
+	p, err := problem.New(t, problem.NewCode(t.Name, problem.NumbersGiven, b.unitsOf(s), 1, b.latheOf(s)))
 	return p, err == nil
 }
 

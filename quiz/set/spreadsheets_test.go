@@ -24,8 +24,8 @@ func spreadsheet(t testing.TB, name string) []byte {
 	return text
 }
 
-// letters write down verdicts in the table below.
-var letters = map[answer.Verdict]string{answer.Right: "R", answer.KnownError: "S", answer.SafeWrong: "P", answer.Unread: "?", Blank: "-", answer.ScrapWrong: "W", answer.Wrong: "W"}
+// verdictLetters write down verdicts in the table below.
+var verdictLetters = map[answer.Verdict]string{answer.Right: "R", answer.KnownError: "S", answer.SafeWrong: "P", answer.Unread: "?", Blank: "-", answer.ScrapWrong: "W", answer.Wrong: "W"}
 
 // Answer files as they come out of spreadsheets, marked as a careful person would. The marks
 // were written by hand, from the keys: Ada 0.0417 | 0.0060, 0.0085 | 2, 10 | 3 | 46 | 0.0539,
@@ -73,7 +73,7 @@ func TestSpreadsheets(t *testing.T) {
 		for i, r := range mark(t, m, class, answers) {
 			got := ""
 			for _, it := range r.Items {
-				letter := letters[it.Verdict]
+				letter := verdictLetters[it.Verdict]
 				if it.Probably != "" {
 					letter = "D"
 					probably = append(probably, it.Probably)

@@ -16,7 +16,7 @@ func Command(r *cli.Run) *cobra.Command {
 		Args:  cli.NoArguments,
 		RunE:  func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	cmd.AddCommand(makeCommand(r), keyCommand(r), markCommand(r), reportCommand(r), exampleCommand(r))
+	cmd.AddCommand(makeCommand(r), keyCommand(r), markCommand(r), reportCommand(r), newCommand(r), previewCommand(r), exampleCommand(r))
 	return cmd
 }
 

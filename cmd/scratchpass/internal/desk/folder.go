@@ -20,7 +20,7 @@ var (
 	feedbackFiles = namesOf(`^feedback(-\d{3})?\.(pdf|html|txt)$`)
 	codeFiles     = namesOf(`^codes(\.csv|/[A-Z0-9]{3}-[A-Z0-9]{4}\.txt)$`)
 	markFiles     = namesOf(`^(marks\.(csv|json|xlsx)|(waiting|grades|results)\.csv)$`)
-	packageFiles  = namesOf(`^qti[23]\.zip$`)
+	packageFiles  = namesOf(`^(qti[23]\.zip|cartridge\.imscc)$`)
 )
 
 func namesOf(form string) fileNames {

@@ -14,17 +14,22 @@ const (
 	formatCodes  = "codes"
 	formatQTI3   = "qti3"
 	formatQTI2   = "qti2"
+	formatCC     = "cc"
 	formatXLSX   = "xlsx"
 	formatRoster = "oneroster"
 )
 
 // packageFormat is a format for a learning system.
 type packageFormat struct {
-	name    string
-	version qti.Version
+	name, file string
+	version    qti.Version
 }
 
-var packageFormats = []packageFormat{{formatQTI3, qti.V30}, {formatQTI2, qti.V21}}
+var packageFormats = []packageFormat{
+	{formatQTI3, "qti3.zip", qti.V30},
+	{formatQTI2, "qti2.zip", qti.V21},
+	{formatCC, "cartridge.imscc", qti.V12},
+}
 
 // isPackage reports whether a format is for a learning system.
 func isPackage(format string) bool {

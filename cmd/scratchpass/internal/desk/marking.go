@@ -109,7 +109,7 @@ func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]s
 		var more []set.Given
 		var notes []set.Note
 		err := d.unlessStopped(ctx, func() (err error) {
-			more, err = set.ReadAnswers(file, func(n set.Note) { notes = append(notes, n) })
+			more, err = d.answersIn(file, func(n set.Note) { notes = append(notes, n) })
 			return err
 		})
 		if err != nil {

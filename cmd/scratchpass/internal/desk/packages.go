@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"fmt"
 	"io"
 	"slices"
 
@@ -19,7 +20,7 @@ const mostInPackage = 50
 // returns which questions have one answer for all.
 func (d *desk) writePackages(ctx context.Context, out *files.Staged, formats []string, choiceOnly bool) (*set.SameAnswers, error) {
 	if len(d.class) > mostInPackage {
-		return nil, cli.Usagef("a QTI package has one question for each apprentice and place; %d are too many: give --forms 10, and the learning system draws one of ten", len(d.class))
+		return nil, cli.Usagef("a package has one test for each apprentice; %d are too many: give --forms 10, and each learner gets one of ten by chance", len(d.class))
 	}
 	var forms [][]set.Item
 	same := set.NewSameAnswers()
@@ -31,11 +32,18 @@ func (d *desk) writePackages(ctx context.Context, out *files.Staged, formats []s
 	if err != nil {
 		return nil, err
 	}
+	if _, ok := d.maker.Blueprint.Seconds(); !ok && d.maker.Blueprint.Time != "" {
+		fmt.Fprintln(d.run.Err, d.say("set-qti-time", "time", d.maker.Blueprint.Time))
+	}
 	for _, f := range packageFormats {
 		if !slices.Contains(formats, f.name) {
 			continue
 		}
-		if err := out.WritePrivate(f.name+".zip", func(w io.Writer) error { return qti.Write(w, d.printer.Package(forms, f.version, choiceOnly)) }); err != nil {
+		pack, err := d.printer.Package(d.class, forms, f.version, choiceOnly)
+		if err != nil {
+			return nil, err
+		}
+		if err := out.WritePrivate(f.file, func(w io.Writer) error { return qti.Write(w, pack) }); err != nil {
 			return nil, err
 		}
 	}
