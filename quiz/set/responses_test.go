@@ -14,6 +14,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/quiz/answer"
 	"scratchpass/quiz/qti"
+	"scratchpass/quiz/tasks"
 )
 
 // handed is one response as a learning system keeps it.
@@ -252,7 +253,7 @@ func TestResponsesThatAreNone(t *testing.T) {
 }
 
 func FuzzResponses(f *testing.F) {
-	b, err := ParseBlueprint("b.yaml", content.Examples()["exit-ticket.yaml"], noLathe)
+	b, err := ParseBlueprint("b.yaml", content.Examples()["exit-ticket.yaml"], tasks.Set{}, noLathe)
 	if err != nil {
 		f.Fatal(err)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
+	"scratchpass/quiz/tasks"
 )
 
 // A slot may have units of its own: its questions are set in them, for the lathe that ships
@@ -29,7 +30,7 @@ func TestUnitsOfASlot(t *testing.T) {
 	if string(alone.Blueprint.identity()) == string(both.Blueprint.identity()) {
 		t.Error("units of a slot change no identity")
 	}
-	same, err := ParseBlueprint("b", []byte(strings.Replace(one, "level: 3}%s", "level: 3}", 1)), noLathe)
+	same, err := ParseBlueprint("b", []byte(strings.Replace(one, "level: 3}%s", "level: 3}", 1)), tasks.Set{}, noLathe)
 	if err != nil || string(same.identity()) != string(alone.Blueprint.identity()) {
 		t.Error("a blueprint without units of slots has another identity", err)
 	}
@@ -49,7 +50,7 @@ func TestInchDialsAndAMetricLeadScrew(t *testing.T) {
 		}
 	}
 	for i, text := range everyTask(machine.Imperial) {
-		b, err := ParseBlueprint("b.yaml", []byte(strings.Replace(text, "units: in", "units: in\nlathe: mixed.yaml", 1)), func(string) (machine.Lathe, error) { return mixed, nil })
+		b, err := ParseBlueprint("b.yaml", []byte(strings.Replace(text, "units: in", "units: in\nlathe: mixed.yaml", 1)), tasks.Set{}, func(string) (machine.Lathe, error) { return mixed, nil })
 		if err != nil {
 			t.Fatal(err)
 		}
