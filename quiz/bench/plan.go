@@ -66,8 +66,11 @@ const (
 )
 
 // NewPlan plans a job with the compound at an angle from the cross-slide line, 29 to 30
-// degrees.
+// degrees. Stock out of its limits gets an error that says what would do.
 func NewPlan(j Job, angle calc.Angle) (Plan, error) {
+	if err := j.Stock(); err != nil {
+		return Plan{Job: j}, err
+	}
 	p := Plan{Job: j, Lead: j.Thread.Lead(), Overhang: j.StandsOut}
 	if j.Side == calc.Inside {
 		p.Overhang = min(j.StandsOut, j.LeastOverhang())

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"scratchpass/calc"
@@ -110,5 +111,33 @@ func TestABarTooShort(t *testing.T) {
 	_, err = ParseJob(Usual(content.Job{Thread: "3/4-10 UNC-2A", Length: "40 in"}, machine.InchLathe), machine.InchLathe)
 	if err == nil || len(err.Error()) > 140 {
 		t.Errorf("a thread 40 in long: %v", err)
+	}
+}
+
+// Stock out of its limits gets no card but what would do; at its limits it gets one.
+func TestStockOutOfItsLimitsHasNoCard(t *testing.T) {
+	for _, c := range []struct {
+		thread, blank, bore, want string
+	}{
+		{"3/4-10 UNC-2A", "0.760 in", "", "turn it to 0.7418 in first"},
+		{"3/4-10 UNC-2A", "0.730 in", "", "take thicker stock"},
+		{"1-8 UNC-2B", "", "0.850 in", "bore it out to 0.8775 in first"},
+		{"1-8 UNC-2B", "", "0.895 in", "take new stock"},
+		{"3/4-10 UNC-2A", "0.7482 in", "", ""},
+		{"3/4-10 UNC-2A", "0.7353 in", "", ""},
+		{"1-8 UNC-2B", "", "0.865 in", ""},
+		{"1-8 UNC-2B", "", "0.890 in", ""},
+	} {
+		j, err := ParseJob(Usual(content.Job{Thread: c.thread, Blank: c.blank, Bore: c.bore}, machine.InchLathe), machine.InchLathe)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := NewPlan(j, 29.5)
+		switch {
+		case c.want == "" && err != nil:
+			t.Errorf("%s %s%s: %v", c.thread, c.blank, c.bore, err)
+		case c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want) || len(p.Steps) > 0):
+			t.Errorf("%s %s%s: %v, %d steps", c.thread, c.blank, c.bore, err, len(p.Steps))
+		}
 	}
 }
