@@ -12,6 +12,7 @@ import (
 func planCommand(r *cli.Run) *cobra.Command {
 	var sizes jobFlags
 	var angle float64
+	var light bool
 	cmd := &cobra.Command{
 		Use:   "plan [JOB|FILE]",
 		Short: "The pass-by-pass card of a job on your lathe, to rehearse with",
@@ -25,7 +26,11 @@ func planCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			p, err := bench.NewPlan(job, calc.Degrees(angle))
+			plan := bench.NewPlan
+			if light {
+				plan = bench.NewLightPlan
+			}
+			p, err := plan(job, calc.Degrees(angle))
 			if err != nil {
 				return cli.UsageError(err)
 			}
@@ -41,5 +46,6 @@ func planCommand(r *cli.Run) *cobra.Command {
 	}
 	sizes.addTo(cmd)
 	cmd.Flags().Float64Var(&angle, "angle", 29.5, "of the compound from the cross-slide line: 29, 29.5 or 30")
+	cmd.Flags().BoolVar(&light, "light", false, "small cuts, for a first thread, instead of cuts by equal area")
 	return cmd
 }
