@@ -66,6 +66,9 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 		what, limits = s.Say("plan-bore"), j.Limits.Minor
 	}
 	say("plan-before", "what", what, "min", size(limits.Min), "max", size(limits.Max))
+	for _, line := range s.preparation(p) {
+		text = append(text, page.Item{Text: line})
+	}
 	if j.End == bench.Bottom {
 		say("plan-mark-bar")
 	}
@@ -99,6 +102,10 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 	}
 	say("plan-out", "out", out, "way", away, "deeper", deeper)
 	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
+	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-checks")})
+	for _, line := range s.beforePower(p) {
+		text = append(text, page.Item{Text: line})
+	}
 	text = append(text, s.planPasses(p)...)
 	if p.Wire > 0 {
 		say("plan-wires", "wire", u.Text(p.Wire.Inches()), "max", size(p.OverMax), "min", size(p.OverMin))

@@ -70,6 +70,8 @@ type Report struct {
 	Facts []string // one line each, below the title
 	Parts []Part
 	Note  string // a caution at the foot
+
+	Compact bool // small type and narrow gaps, for a card that is to stand on one page
 }
 
 // Part is a piece of a report under a heading of its own.
