@@ -66,6 +66,7 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 		what, limits = s.Say("plan-bore"), j.Limits.Minor
 	}
 	say("plan-before", "what", what, "min", size(limits.Min), "max", size(limits.Max))
+	say("plan-material")
 	for _, line := range s.preparation(p) {
 		text = append(text, page.Item{Text: line})
 	}
@@ -181,11 +182,15 @@ func (s Flow) planPasses(p bench.Plan) page.Page {
 		columns.Rows = append(columns.Rows, s.planRow(p, st, n))
 	}
 	text = append(text, columns)
-	springs := s.Say("plan-one-spring")
+	return append(text, page.Item{Text: s.Say("plan-lag", "lag", calc.Fixed(p.Lag, 1), "springs", s.springs(p))})
+}
+
+// springs says how many spring passes go before each try.
+func (s Flow) springs(p bench.Plan) string {
 	if p.Springs > 1 {
-		springs = s.Say("plan-springs", "n", p.Springs)
+		return s.Say("plan-springs", "n", p.Springs)
 	}
-	return append(text, page.Item{Text: s.Say("plan-lag", "lag", calc.Fixed(p.Lag, 1), "springs", springs)})
+	return s.Say("plan-one-spring")
 }
 
 // faults names the mistakes that a card leads to.

@@ -25,7 +25,7 @@ func (s Flow) preparation(p bench.Plan) []string {
 		groove = root + belowRoot.Times(2)
 	}
 	side := j.Side.String()
-	lines := []string{s.Say("plan-material"), s.Say("plan-chamfer-"+side, "size", size(root))}
+	lines := []string{s.Say("plan-chamfer-"+side, "size", size(root))}
 	if j.Meets() == bench.Shoulder || j.Meets() == bench.Bottom {
 		lines = append(lines, s.Say("plan-groove", "size", size(groove), "width", size(j.Gap)))
 	} else {
@@ -70,22 +70,21 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	if j.Side == calc.Inside {
 		limits = j.Limits.Minor
 	}
-	set.Lines = append(set.Lines, s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
+	set.Lines = append(set.Lines, s.Say("plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
 		s.Say("plan-stock-"+j.Side.String(), "size", size(j.Start), "min", size(limits.Min), "max", size(limits.Max), "length", size(j.Length)))
 	set.Lines = append(set.Lines, s.preparation(p)...)
 	if p.Whips() {
 		set.Lines = append(set.Lines, s.Say("plan-slender", "times", calc.Fixed(p.Slender, 1)))
 	}
 	if j.Side == calc.Inside {
-		set.Lines = append(set.Lines, s.Say("bench-bar", "bar", size(j.Bar), "reach", size(j.Reach), "out", size(p.Overhang), "least", size(p.Overhang)))
+		set.Lines = append(set.Lines, s.Say("plan-sheet-bar", "bar", j.BarText(j.Bar), "reach", size(j.Reach), "out", size(p.Overhang)))
 	}
 	say := func(phrase string, pairs ...any) { set.Lines = append(set.Lines, s.Say(phrase, pairs...)) }
 	_, away := j.Ways()
 	deeper, _ := j.Ways()
 	say("plan-sheet-speed", "rpm", p.RPM, "fastest", calc.Fixed(math.Floor(p.Fastest), 0), "hands", calc.Fixed(p.Hands, 0))
 	s.planDrive(p, say)
-	say("plan-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing())
-	say("plan-order-" + j.Side.String())
+	set.Lines = append(set.Lines, s.Say("plan-order-"+j.Side.String())+" "+s.Say("plan-sheet-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing()))
 	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)
 	say("plan-cuts-"+p.Schedule(), "first", size(p.First), "least", size(p.LeastCut()))
 	if p.Wire > 0 {
@@ -106,7 +105,7 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 		}
 		checks.Table.Rows = append(checks.Table.Rows, row)
 	}
-	passes := handout.Part{Heading: s.Say("plan-passes"), Lines: []string{s.Say("plan-star", "n", p.Springs)}, Table: s.tickTable(p)}
+	passes := handout.Part{Heading: s.Say("plan-passes"), Lines: []string{s.Say("plan-star", "springs", s.springs(p))}, Table: s.tickTable(p)}
 	r.Parts = []handout.Part{set, checks, passes}
 	return r, nil
 }

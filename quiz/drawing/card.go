@@ -28,13 +28,13 @@ func Card(facts Facts, cross, compound calc.Length, words map[string]content.Dra
 
 // zeroDials are the faces of both slides' dials at their zeros, one over the other.
 func (s *sheet) zeroDials(cross, compound calc.Length) {
-	s.paper(40, 76)
+	s.paper(34, 62)
 	unit, label := s.dialUnit()
 	for i, turn := range []calc.Length{compound, cross} {
-		y := 17 + float64(i)*39
+		y := 13 + float64(i)*32
 		places := placesEvery(turn, fewNumbers(turn, unit).Times(0.5), turn, label)
-		s.face(Point{20, y}, 13, places, 0)
-		s.name(20, y-16, []string{"compound", "cross"}[i])
+		s.face(Point{17, y}, 10, places, 0)
+		s.name(17, y-12, []string{"compound", "cross"}[i])
 	}
 	s.values["cross"], s.values["compound"] = s.measured(cross), s.measured(compound)
 }

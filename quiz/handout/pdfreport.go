@@ -14,9 +14,12 @@ type setting struct {
 	picture                         int // the share of the page's height that a drawing may have: one in so many
 }
 
+// compactType is the type of a page that is read at arm's length beside the lathe.
+const compactType = 15 * point / 2
+
 var (
 	usualSetting   = setting{small, strong, regular, small, smaller, partGap, paragraphGap, tableGap, cellSide, 2}
-	compactSetting = setting{face{8 * point, false}, face{9 * point, true}, face{8 * point, false}, face{8 * point, false}, face{8 * point, true},
+	compactSetting = setting{face{compactType, false}, face{9 * point, true}, face{compactType, false}, face{compactType, false}, face{compactType, true},
 		5 * point, 1 * point, 3 * point, 1 * point, 7}
 )
 
