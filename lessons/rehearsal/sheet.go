@@ -72,7 +72,9 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	}
 	set.Lines = append(set.Lines, s.Say("plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
 		s.Say("plan-stock-"+j.Side.String(), "size", size(j.Start), "min", size(limits.Min), "max", size(limits.Max), "length", size(j.Length)))
-	set.Lines = append(set.Lines, s.preparation(p)...)
+	prepare := s.preparation(p)
+	set.Lines = append(set.Lines, prepare[0]+" "+prepare[1])
+	set.Lines = append(set.Lines, prepare[2:]...)
 	if p.Whips() {
 		set.Lines = append(set.Lines, s.Say("plan-slender", "times", calc.Fixed(p.Slender, 1)))
 	}
@@ -80,9 +82,8 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 		set.Lines = append(set.Lines, s.Say("plan-sheet-bar", "bar", j.BarText(j.Bar), "reach", size(j.Reach), "out", size(p.Overhang)))
 	}
 	say := func(phrase string, pairs ...any) { set.Lines = append(set.Lines, s.Say(phrase, pairs...)) }
-	_, away := j.Ways()
-	deeper, _ := j.Ways()
-	say("plan-sheet-speed", "rpm", p.RPM, "fastest", calc.Fixed(math.Floor(p.Fastest), 0), "hands", calc.Fixed(p.Hands, 0))
+	deeper, away := j.Ways()
+	set.Lines[len(set.Lines)-1] += " " + s.Say("plan-sheet-speed", "rpm", p.RPM, "fastest", calc.Fixed(math.Floor(p.Fastest), 0), "hands", calc.Fixed(p.Hands, 0))
 	s.planDrive(p, say)
 	set.Lines = append(set.Lines, s.Say("plan-order-"+j.Side.String())+" "+s.Say("plan-sheet-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing()))
 	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)

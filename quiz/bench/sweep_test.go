@@ -181,9 +181,10 @@ the gauge goes. Of %d cards %d cut a part that fits; the others are refused, wit
 
 Passes count the scratch, the cuts and the feeds straight in, no spring passes. A table of an insert maker
 (2011) prints 4 to 6 at 0.5 mm, 5 to 9 at 1, 5 to 12 at 1.5, 6 to 14 at 2, 7 to 15 at 2.5, 8 to 17 at 3, 10 to 20
-at 4 and 11 to 22 at 6 mm, for carbide on a stiff machine. On the compound no card takes more than twice the most of that, which is chosen.
-With what is fed straight in the worst takes %s times as many. Minutes are the bench's clock, with every test.
-The inch and the metric lathe are those that ship. The own one is light: 16 TPI, dials of 0.050 in, a locked nose.
+at 4 and 11 to 22 at 6 mm, for carbide on a stiff machine. On the compound no card takes more than twice the
+most of that, which is chosen. With what is fed straight in the worst takes %s times as many. Minutes are the
+bench's clock, with every test. The inch and the metric lathe are those that ship. The own one is light: 16 TPI,
+dials of 0.050 in, a locked nose.
 
 | thread | side | lathe | bar | passes | minutes | verdict |
 |---|---|---|---|---|---|---|
