@@ -47,7 +47,7 @@ func (f *sheetFlags) write(r *cli.Run, s *sitting.Session, p bench.Plan) error {
 	if err != nil {
 		return err
 	}
-	o := handout.Options{Paper: handout.Paper(f.paper), Title: card.Title, Words: handout.Words{Lang: "en", Page: s.Say("set-page")}}
+	o := handout.Options{Paper: handout.Paper(f.paper), Title: card.Title, Compact: card.Compact, Words: handout.Words{Lang: "en", Page: s.Say("set-page")}}
 	for _, to := range []struct {
 		path string
 		make handout.New
