@@ -58,9 +58,7 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 	if p.TooFast {
 		text = append(text, page.Gap{}, page.Caution{Text: s.Say("plan-too-fast")})
 	}
-	if !p.Passes() {
-		text = append(text, page.Caution{Text: s.Say("plan-none")})
-	}
+	text = append(text, s.whyNoPasses(p)...)
 	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-set")})
 	say := func(phrase string, pairs ...any) { text = append(text, page.Item{Text: s.Say(phrase, pairs...)}) }
 	what, limits := s.Say("plan-blank"), j.Limits.Major
@@ -68,6 +66,10 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 		what, limits = s.Say("plan-bore"), j.Limits.Minor
 	}
 	say("plan-before", "what", what, "min", size(limits.Min), "max", size(limits.Max))
+	say("plan-material")
+	for _, line := range s.preparation(p) {
+		text = append(text, page.Item{Text: line})
+	}
 	if j.End == bench.Bottom {
 		say("plan-mark-bar")
 	}
@@ -101,11 +103,61 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 	}
 	say("plan-out", "out", out, "way", away, "deeper", deeper)
 	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
+	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-checks")})
+	for _, line := range s.beforePower(p) {
+		text = append(text, page.Item{Text: line})
+	}
 	text = append(text, s.planPasses(p)...)
 	if p.Wire > 0 {
 		say("plan-wires", "wire", u.Text(p.Wire.Inches()), "max", size(p.OverMax), "min", size(p.OverMin))
 	}
 	return s.planEnd(p, text)
+}
+
+// whyNoPasses says why a card has no passes, and what would do; nothing where it has some.
+func (s Flow) whyNoPasses(p bench.Plan) page.Page {
+	if p.Passes() {
+		return nil
+	}
+	var text page.Page
+	say := func(phrase string, pairs ...any) { text = append(text, page.Caution{Text: s.Say(phrase, pairs...)}) }
+	if p.NoGears {
+		say("plan-no-gears")
+		if p.Gear127Would() {
+			say("plan-would-127")
+		} else {
+			say("plan-would-gears")
+		}
+	}
+	if p.Chatters {
+		say("plan-chatters")
+	}
+	if p.TooMany > 0 {
+		say("plan-too-many", "n", p.TooMany, "most", bench.MostPasses(p.Job.Thread.Pitch))
+	}
+	if len(p.Faults) > 0 {
+		say("plan-faults", "what", s.faults(p))
+	}
+	if p.Misses {
+		say("plan-misses")
+	}
+	if p.Chatters || p.TooMany > 0 {
+		how := "speed"
+		switch {
+		case !p.Helps():
+			how = "lathe"
+		case p.BarWould > 0:
+			how = "bar"
+		case p.HeldWould:
+			how = "centre"
+		}
+		if p.SpeedWould > 0 && how != "speed" {
+			how += "-speed"
+		}
+		say("plan-would-"+how, "bar", p.Job.BarText(p.BarWould), "rpm", p.SpeedWould)
+	}
+	say("plan-none")
+	return text
 }
 
 // planEnd is the end of a card: its cautions, and a line to sign.
@@ -120,12 +172,7 @@ func (s Flow) planEnd(p bench.Plan, text page.Page) page.Page {
 // planPasses lists the passes.
 func (s Flow) planPasses(p bench.Plan) page.Page {
 	text := page.Page{page.Gap{}, page.Heading{Text: s.Say("plan-passes")}}
-	if p.Chatters {
-		text = append(text, page.Caution{Text: s.Say("plan-chatters-" + p.Job.Side.String())})
-	}
-	if len(p.Faults) > 0 {
-		text = append(text, page.Caution{Text: s.Say("plan-faults", "what", s.faults(p))})
-	}
+	text = append(text, page.Item{Text: s.Say("plan-cuts-"+p.Schedule(), "first", p.Job.System().Length().Text(p.First.Inches()), "least", p.Job.System().Length().Text(p.LeastCut().Inches()))})
 	columns := page.Columns{Head: s.Say("plan-columns")}
 	n := 0
 	for _, st := range p.Steps {
@@ -135,7 +182,15 @@ func (s Flow) planPasses(p bench.Plan) page.Page {
 		columns.Rows = append(columns.Rows, s.planRow(p, st, n))
 	}
 	text = append(text, columns)
-	return append(text, page.Item{Text: s.Say("plan-lag", "lag", calc.Fixed(p.Lag, 1))})
+	return append(text, page.Item{Text: s.Say("plan-lag", "lag", calc.Fixed(p.Lag, 1), "springs", s.springs(p))})
+}
+
+// springs says how many spring passes go before each try.
+func (s Flow) springs(p bench.Plan) string {
+	if p.Springs > 1 {
+		return s.Say("plan-springs", "n", p.Springs)
+	}
+	return s.Say("plan-one-spring")
 }
 
 // faults names the mistakes that a card leads to.

@@ -149,7 +149,18 @@ func TestThePlanMakesAPartThatFits(t *testing.T) {
 		}
 	}
 	for _, name := range content.Shipped().JobNames() {
-		t.Run(name, func(t *testing.T) { try(t, shippedJob(t, name)) })
+		t.Run(name, func(t *testing.T) {
+			j := shippedJob(t, name)
+			if name == "adjuster-sleeve" { // its bar is too thin on purpose: the card names one that would do
+				p, err := NewPlan(j, 29.5)
+				if err != nil || p.Passes() || !p.Chatters || p.BarWould <= j.Bar {
+					t.Fatalf("%v, passes %v, chatters %v, a bar of %v would do", err, p.Passes(), p.Chatters, p.BarWould)
+				}
+				j.Bar = p.BarWould
+				j.Reach = calc.Thou.Times(100)
+			}
+			try(t, j)
+		})
 	}
 	for _, thread := range []string{"1/4-20 UNC-2A", "1/2-13 UNC-2A", "1/2-13 UNC-2B", "1-8 UNC-2A", "1-14 UNS-2A", "7/8-9 UNC-3A", "1 1/2-6 UNC-2B", "M10x1.5-6g", "M12x1.75-6H", "M30x2-6g", "M36x4-6H", "3/8-24 UNF-3B", "5/8-18 UNF-2B"} {
 		for _, own := range []machine.Lathe{machine.InchLathe, machine.MetricLathe} {

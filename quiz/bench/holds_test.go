@@ -54,7 +54,8 @@ func TestWhateverIsDoneTheBenchHolds(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			b = Play(j, false, p.Events()[:20+r.IntN(20)])
+			moves := p.Events()
+			b = Play(j, false, moves[:min(20+r.IntN(20), len(moves))])
 		}
 		b.Live = seed%5 == 0
 		area := 0.0

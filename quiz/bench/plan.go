@@ -16,14 +16,20 @@ type Plan struct {
 	TooFast bool    // even the slowest speed of the lathe is faster than that
 	Hands   float64 // how many seconds the gap is to leave
 
-	Unscrews bool     // the half-nut must stay closed, and what drives the work would unscrew in reverse: there are no passes
-	Slender  float64  // outside, in the chuck: how many times its diameter the work stands out
-	Chatters bool     // whatever the cuts, this set-up chatters at the bench
-	Faults   []string // other mistakes that following the card leads to at the bench: a dial too coarse for the job
-	Trains   []calc.Train
-	Lead     calc.Length
-	Marks    []int // of the thread dial when the first pass was on mark 1
-	Scale    calc.Angle
+	Unscrews   bool        // the half-nut must stay closed, and what drives the work would unscrew in reverse: there are no passes
+	Slender    float64     // outside, in the chuck: how many times its diameter the work stands out
+	Misses     bool        // followed at the bench the card ends before the fit, or past it: a dial too coarse
+	NoGears    bool        // no gears on the list come near the lead
+	Chatters   bool        // whatever the cuts, this set-up chatters at the bench
+	TooMany    int         // so many passes on the compound are the fewest that this set-up bears, and too many; 0 where they are not
+	BarWould   calc.Length // inside: the thinnest stock bar that would do, or does with a slower speed; 0 for none
+	SpeedWould int         // the speed in rpm that would do, alone or with that; 0 for none
+	HeldWould  bool        // outside: a centre at the free end would do
+	Faults     []string    // other mistakes that following the card leads to at the bench: a dial too coarse for the job
+	Trains     []calc.Train
+	Lead       calc.Length
+	Marks      []int // of the thread dial when the first pass was on mark 1
+	Scale      calc.Angle
 
 	Depth    calc.Length // straight in, for the middle of the limits
 	Travel   calc.Length // of the compound for that depth
@@ -33,7 +39,10 @@ type Plan struct {
 	Overhang calc.Length // inside: as short as the bar can be set
 	Out      calc.Length // how far the tool is taken out, by the cross slide's dial
 
-	Steps []PlanStep
+	Light   bool        // the light schedule was asked for, and not equal area
+	First   calc.Length // total on the compound after the first cut
+	Springs int         // spring passes before each try
+	Steps   []PlanStep
 
 	Wire             calc.Length // best wire; outside threads
 	OverMax, OverMin calc.Length
@@ -66,9 +75,18 @@ const (
 )
 
 // NewPlan plans a job with the compound at an angle from the cross-slide line, 29 to 30
-// degrees.
-func NewPlan(j Job, angle calc.Angle) (Plan, error) {
-	p := Plan{Job: j, Lead: j.Thread.Lead(), Overhang: j.StandsOut}
+// degrees, its cuts by equal area. Stock out of its limits, and a bar that stands out
+// further than steel bears, get an error that says what would do.
+func NewPlan(j Job, angle calc.Angle) (Plan, error) { return newPlan(j, angle, false) }
+
+// NewLightPlan is the same with light cuts, for whoever is new to it.
+func NewLightPlan(j Job, angle calc.Angle) (Plan, error) { return newPlan(j, angle, true) }
+
+func newPlan(j Job, angle calc.Angle, light bool) (Plan, error) {
+	if err := j.Stock(); err != nil {
+		return Plan{Job: j}, err
+	}
+	p := Plan{Job: j, Light: light, Lead: j.Thread.Lead(), Overhang: j.StandsOut}
 	if j.Side == calc.Inside {
 		p.Overhang = min(j.StandsOut, j.LeastOverhang())
 		j.StandsOut = p.Overhang
@@ -80,6 +98,9 @@ func NewPlan(j Job, angle calc.Angle) (Plan, error) {
 	if p.Slender > mostSlender {
 		return p, &calc.InputError{What: "stands_out, in a chuck,", Got: j.text(j.StandsOut), Want: "at most " + j.text(j.Start.Times(mostSlender)) +
 			", six diameters, and from three on a centre at the free end; or hold centres"}
+	}
+	if times := p.TooSlim(); times > 0 {
+		return p, p.tooSlim(times)
 	}
 	if !(angle >= 28 && angle <= 30.5) {
 		return p, &calc.InputError{What: "compound angle from the cross-slide line", Got: calc.Shortest(angle.Degrees(), 2), Want: "29, 29.5 or 30"}
@@ -104,7 +125,7 @@ func NewPlan(j Job, angle calc.Angle) (Plan, error) {
 		return p, err
 	}
 	if p.Passes() {
-		p.lighten(angle)
+		p.cut(angle)
 	}
 	if j.Side == calc.Outside {
 		wires, err := calc.WiresFor(j.Thread.Pitch)
@@ -145,7 +166,9 @@ func (p Plan) Whips() bool { return p.Slender > supportFrom }
 
 // Passes reports whether the thread can be cut as the job stands: without passes the card
 // only says what is in the way.
-func (p Plan) Passes() bool { return !p.Unscrews && !p.TooFast }
+func (p Plan) Passes() bool {
+	return !p.Unscrews && !p.TooFast && !p.NoGears && !p.Chatters && p.TooMany == 0 && !p.Misses && len(p.Faults) == 0
+}
 
 // speeds finds the fastest speed of the lathe that is slow enough in both ways.
 func (p *Plan) speeds() error {
@@ -188,6 +211,7 @@ func (p *Plan) drive() error {
 			return err
 		}
 		p.Trains = fitting(trains)
+		p.NoGears = len(p.Trains) == 0 || FarOff(p.Trains[0])
 	}
 	for _, k := range p.Job.SafeMarks() {
 		p.Marks = append(p.Marks, k+1)

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"scratchpass/calc"
@@ -46,13 +47,18 @@ func TestACardWithoutPasses(t *testing.T) {
 	}
 }
 
-// A dial too coarse for the job is told of: the last cuts would go past the size or break
-// the tip.
+// A dial too coarse for the job is told of, and the card has no passes: the last cuts would
+// be heavy, or miss the size.
 func TestACardTellsItsFaults(t *testing.T) {
 	coarse := machine.InchLathe
-	coarse.Cross.Division, coarse.CrossReads = .005, calc.ReadsRadius
-	if p := planOf(t, content.Job{Thread: "2-4.5 UNC-2A"}, coarse); !slices.Contains(p.Faults, "too-heavy") {
-		t.Errorf("faults %v", p.Faults)
+	coarse.CrossReads = calc.ReadsRadius
+	coarse.Cross.Division = .005
+	if p := planOf(t, content.Job{Thread: "1-8 UNC-2A"}, coarse); !slices.Contains(p.Faults, "heavy") || p.Passes() || len(p.Steps) > 0 {
+		t.Errorf("faults %v, %d steps", p.Faults, len(p.Steps))
+	}
+	coarse.Cross.Division = .010
+	if p := planOf(t, content.Job{Thread: "1/4-20 UNC-2A"}, coarse); !p.Misses || p.Passes() || len(p.Steps) > 0 {
+		t.Errorf("misses %v, %d steps", p.Misses, len(p.Steps))
 	}
 }
 
@@ -103,12 +109,71 @@ func TestGearsWorthSetting(t *testing.T) {
 
 // A bar that does not reach through the thread and its gap is refused with the job.
 func TestABarTooShort(t *testing.T) {
-	_, err := ParseJob(Usual(content.Job{Thread: "M36x4-6H", StandsOut: "55 mm"}, machine.MetricLathe), machine.MetricLathe)
+	_, err := ParseJob(Usual(content.Job{Thread: "M36x4-6H", Length: "54 mm", StandsOut: "55 mm"}, machine.MetricLathe), machine.MetricLathe)
 	if err == nil {
 		t.Error("a bar of 55 mm for a thread of 54 mm and its gap is taken")
 	}
 	_, err = ParseJob(Usual(content.Job{Thread: "3/4-10 UNC-2A", Length: "40 in"}, machine.InchLathe), machine.InchLathe)
 	if err == nil || len(err.Error()) > 140 {
 		t.Errorf("a thread 40 in long: %v", err)
+	}
+}
+
+// Stock out of its limits gets no card but what would do; at its limits it gets one.
+func TestStockOutOfItsLimitsHasNoCard(t *testing.T) {
+	for _, c := range []struct {
+		thread, blank, bore, want string
+	}{
+		{"3/4-10 UNC-2A", "0.760 in", "", "turn it to 0.7418 in first"},
+		{"3/4-10 UNC-2A", "0.730 in", "", "take thicker stock"},
+		{"1-8 UNC-2B", "", "0.850 in", "bore it out to 0.8775 in first"},
+		{"1-8 UNC-2B", "", "0.895 in", "take new stock"},
+		{"3/4-10 UNC-2A", "0.7482 in", "", ""},
+		{"3/4-10 UNC-2A", "0.7353 in", "", ""},
+		{"1-8 UNC-2B", "", "0.865 in", ""},
+		{"1-8 UNC-2B", "", "0.890 in", ""},
+	} {
+		j, err := ParseJob(Usual(content.Job{Thread: c.thread, Blank: c.blank, Bore: c.bore}, machine.InchLathe), machine.InchLathe)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := NewPlan(j, 29.5)
+		switch {
+		case c.want == "" && err != nil:
+			t.Errorf("%s %s%s: %v", c.thread, c.blank, c.bore, err)
+		case c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want) || len(p.Steps) > 0):
+			t.Errorf("%s %s%s: %v, %d steps", c.thread, c.blank, c.bore, err, len(p.Steps))
+		}
+	}
+}
+
+// Cuts grow no heavier on the way, none on the compound is under the least one, and the
+// light schedule is the longer one.
+func TestTheCutsOfACard(t *testing.T) {
+	for _, thread := range []string{"7/16-20 UNF-2A", "9/16-12 UNC-2A", "1-1/8-7 UNC-2A", "7/8-9 UNC-2B", "M27x3-6g"} {
+		l := machine.InchLathe
+		l.ScrewedNose = false
+		p := planOf(t, content.Job{Thread: thread}, l)
+		light, err := NewLightPlan(p.Job, 29.5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(light.Steps) <= len(p.Steps) || p.Schedule() != "equal-area" || light.Schedule() != "light" {
+			t.Errorf("%s: %d steps %s, %d steps %s", thread, len(p.Steps), p.Schedule(), len(light.Steps), light.Schedule())
+		}
+		for _, p := range []Plan{p, light} {
+			line, before := p.Job.Lathe.Compound.Division, calc.Length(1)
+			for i, s := range p.Steps {
+				if s.Kind != "cut" {
+					continue
+				}
+				if s.Feed > before+line+hair || s.Feed < p.LeastCut()-hair {
+					t.Errorf("%s %s, step %d: a cut of %v after one of %v; the least is %v", thread, p.Schedule(), i+1, s.Feed, before, p.LeastCut())
+				}
+				if i > 1 {
+					before = s.Feed
+				}
+			}
+		}
 	}
 }

@@ -7,82 +7,62 @@ import (
 	"scratchpass/calc"
 )
 
-// The heaviest cuts that the card plans, whatever the pitch: common practice, no source.
-// A bar that gives takes less.
+// Where the compound is left: at a share of the full travel, or later where what is left of
+// it then would be more than most of the tolerance and a thousandth. Chosen.
 const (
-	heaviest     = calc.Length(.005)
-	heaviestBar  = calc.Length(.003)
-	givesFrom    = 0.2 // share left on from which a bar gives
-	lightestPart = 0.3 // of its cuts that a card which chatters is lightened to, in the end
+	leaveShare     = 0.92
+	leaveTolerance = 0.75
+	leaveRoom      = calc.Length(.001)
+	mostSpring     = 4
 )
 
-// The plan's cuts as shares of the pitch: at 10 threads per inch 0.005, 0.003 and
-// 0.002. Common practice, no source.
-const (
-	firstShare, middleShare, lastShare = 0.05, 0.03, 0.02
-	leaveShare                         = 0.92 // of the full travel, where the compound is left
-)
+// Schedule is how the cuts of a card go: "equal-area" or "light".
+func (p Plan) Schedule() string {
+	if p.Light {
+		return "light"
+	}
+	return "equal-area"
+}
 
-// lighten plans the passes, and plans them lighter and then slower while they chatter at
-// the bench.
-func (p *Plan) lighten(angle calc.Angle) {
+// cut chooses speed and cuts, lists the passes and tries them at the bench.
+func (p *Plan) cut(angle calc.Angle) {
+	p.leaveAt(angle)
+	p.withdrawal()
 	fastest := p.RPM
-	slower := slices.Sorted(slices.Values(p.Job.Lathe.Speeds))
-	slices.Reverse(slower)
-	slower = slices.DeleteFunc(slower, func(n int) bool { return n >= fastest })
-	for _, rpm := range append([]int{fastest}, slower...) {
-		p.RPM = rpm
-		for part := 1.0; part > lightestPart; part *= 0.8 {
-			p.Steps = nil
-			p.passes(angle, part)
-			if p.tried(); !p.Chatters {
-				return
-			}
-		}
+	c, ok := p.choose(angle)
+	if !ok {
+		p.Chatters, p.TooMany = len(c.totals) == 0, len(c.totals)
+		p.remedy(angle)
+		return
 	}
-	p.RPM = fastest // neither helps
-	p.Steps = nil
-	p.passes(angle, 1)
+	p.RPM = c.rpm
+	p.passes(angle, c.totals)
 	p.tried()
-}
-
-// tried plays the card up to the first try of the fit and the first cut after it, and
-// notes what goes wrong with it.
-func (p *Plan) tried() {
-	j := p.Job
-	j.Surprises = nil
-	b := Play(j, false, p.Events())
-	for _, s := range p.Steps {
-		if s.Kind == "finish" {
-			b, _ = b.Step(Event{Verb: "start"})
-			b, _ = b.Step(Event{Verb: "finish", X: s.Feed.Inches(), Has: true})
-			break
-		}
+	if p.Passes() {
+		return
 	}
-	p.Chatters, p.Faults = false, nil
-	for _, m := range b.Mistakes {
-		if m.Name == mistakeChatter {
-			p.Chatters = true
-		} else if name := string(m.Name); !slices.Contains(p.Faults, name) {
-			p.Faults = append(p.Faults, name)
-		}
+	p.Steps, p.RPM = nil, fastest
+	if p.Chatters {
+		p.remedy(angle)
 	}
 }
 
-// passes lists the passes: a scratch, cuts on the compound that grow lighter, a spring
-// pass and a try, then straight in by thousandths. part lightens the cuts.
-func (p *Plan) passes(angle calc.Angle, part float64) {
+// leaveAt finds where the compound is left.
+func (p *Plan) leaveAt(angle calc.Angle) {
 	line := p.Job.Lathe.Compound.Division
-	whole := func(l calc.Length, least float64) calc.Length {
-		return line.Times(max(calc.Round(l.Over(line), 0), least))
-	}
-	pitch, most := p.Job.Thread.Pitch, heaviest
-	if p.Job.Side == calc.Inside && p.Lag > givesFrom {
-		most = heaviestBar
-	}
-	p.Leave = line.Times(wholeDown(p.Travel.Times(leaveShare).Over(line)))
+	late := p.Travel - (p.tolerance().Times(leaveTolerance) + leaveRoom).Times(1/angle.Cos())
+	p.Leave = line.Times(wholeDown(max(p.Travel.Times(leaveShare), late).Over(line)))
+}
+
+// tolerance is that of the pitch diameter as it is straight in.
+func (p *Plan) tolerance() calc.Length {
+	return (p.Job.Limits.Pitch.Max - p.Job.Limits.Pitch.Min).Times(0.5)
+}
+
+// withdrawal finds how far the tool is taken out: clear of the crests from the bottom of
+// the finished groove.
+func (p *Plan) withdrawal() {
 	cross := p.Job.Lathe.Cross
-	// The tool must come clear of the crests from the bottom of the finished groove.
 	clear := (p.Depth + calc.Thou.Times(20)).Times(p.Job.Lathe.CrossReads.PerRadial())
 	p.Out = cross.Turn.Times(max(0.5, wholeUp(clear.Over(cross.Turn)))) // whole turns are the easiest to come back by
 	if clear < cross.Turn.Times(0.5) {
@@ -91,6 +71,68 @@ func (p *Plan) passes(angle calc.Angle, part float64) {
 	if room := p.Job.Room().Times(0.9 * p.Job.Lathe.CrossReads.PerRadial()); p.Job.Side == calc.Inside && p.Out > room {
 		p.Out = cross.Division.Times(math.Floor(room.Over(cross.Division)))
 	}
+}
+
+// tried plays the card to its end, and notes what goes wrong with it.
+func (p *Plan) tried() {
+	b, _ := p.played()
+	p.Chatters, p.Faults = false, nil
+	for _, m := range b.Mistakes {
+		switch name := string(m.Name); {
+		case m.Name == mistakeChatter:
+			p.Chatters = true
+		case m.Name != mistakeLostCount && !slices.Contains(p.Faults, name): // the card books nothing
+			p.Faults = append(p.Faults, name)
+		}
+	}
+	p.Misses = !p.Chatters && len(p.Faults) == 0 && (b.Outcome == nil || b.Outcome.Verdict != Fits)
+}
+
+// played is the bench after every move of the card, as it stands, until the gauge goes, and
+// how many passes were fed.
+func (p Plan) played() (b Bench, passes int) {
+	j := p.Job
+	j.Surprises = nil
+	b = Play(j, false, p.Events())
+	first := slices.IndexFunc(p.Steps, func(s PlanStep) bool { return s.Kind == "test" })
+	for i, s := range p.Steps {
+		if i > first && b.fitted() {
+			break
+		}
+		if i > first {
+			for _, e := range p.after(s) {
+				b, _ = b.Step(e)
+			}
+		}
+		if s.Kind != "test" && s.Kind != "spring" {
+			passes++
+		}
+	}
+	b, _ = b.Step(Event{Verb: "done"})
+	return b, passes
+}
+
+// fitted reports whether the last try went on.
+func (b Bench) fitted() bool {
+	n := len(b.Tests)
+	return n > 0 && b.Tests[n-1].Result != "no-start" && b.Tests[n-1].Result != "binds"
+}
+
+// after are the moves of a step after the first try.
+func (p Plan) after(s PlanStep) []Event {
+	switch s.Kind {
+	case "finish":
+		return []Event{{Verb: "start"}, {Verb: "finish", X: s.Feed.Inches(), Has: true}}
+	case "spring":
+		return []Event{{Verb: "spring"}}
+	}
+	return p.Try()
+}
+
+// passes lists the passes: a scratch, the cuts on the compound, spring passes and a try,
+// then straight in by thousandths.
+func (p *Plan) passes(angle calc.Angle, totals []calc.Length) {
+	cross := p.Job.Lathe.Cross
 	total := calc.Length(0)
 	add := func(kind string, feed, straight calc.Length) {
 		radial := total.Times(angle.Cos()) + straight.Times(1/p.Job.Lathe.CrossReads.PerRadial())
@@ -99,31 +141,42 @@ func (p *Plan) passes(angle calc.Angle, part float64) {
 			Cross: reading(straight.Times(p.in()), cross.Turn)}
 		p.Steps = append(p.Steps, s)
 	}
-	total = min(whole(calc.Thou.Times(1.5*part), 1), p.Leave)
-	add("scratch", total, 0)
-	for total < p.Leave-line.Times(0.5) && len(p.Steps) < 300 {
-		share := lastShare
-		switch {
-		case total < p.Leave.Times(0.5):
-			share = firstShare
-		case total < p.Leave.Times(0.8):
-			share = middleShare
+	for i, t := range totals {
+		kind, feed := "cut", t-total
+		if i == 0 {
+			kind = "scratch"
 		}
-		feed := min(whole(min(pitch.Times(share), most).Times(part), 1), p.Leave-total)
-		total += feed
-		add("cut", feed, 0)
+		total = t
+		add(kind, feed, 0)
 	}
-	add("spring", 0, 0)
+	if len(totals) > 1 {
+		p.First = totals[1]
+	}
+	p.Leave = total
+	p.Springs = p.springs(p.Steps[len(p.Steps)-1].Feed)
+	for range p.Springs {
+		add("spring", 0, 0)
+	}
 	add("test", 0, 0)
 	p.finish(add, total.Times(angle.Cos()))
 }
 
+// springs is how many spring passes leave on less than a quarter of the tolerance of what
+// the last cut left on.
+func (p *Plan) springs(last calc.Length) int {
+	n, left := 1, last.Times(p.Lag*p.Lag)
+	for n < mostSpring && left > p.tolerance().Times(0.25) {
+		n, left = n+1, left.Times(p.Lag)
+	}
+	return n
+}
+
 // finish adds what is left, straight in: a thousandth at a time, or half the tolerance
-// where that is less, with a spring pass and a try after every one from where the fit may
+// where that is less, with spring passes and a try after every one from where the fit may
 // come, and none that would go past the middle of the limits by more than a quarter.
 func (p *Plan) finish(add func(kind string, feed, straight calc.Length), done calc.Length) {
 	line, per := p.Job.Lathe.Cross.Division, p.Job.Lathe.CrossReads.PerRadial()
-	tolerance := (p.Job.Limits.Pitch.Max - p.Job.Limits.Pitch.Min).Times(0.5)
+	tolerance := p.tolerance()
 	usual := calc.Thou
 	if p.Job.Lathe.Metric {
 		usual = calc.Millimetres(0.02)
@@ -138,7 +191,9 @@ func (p *Plan) finish(add func(kind string, feed, straight calc.Length), done ca
 		straight += feed
 		add("finish", feed, straight)
 		if next >= p.Depth-tolerance {
-			add("spring", 0, straight)
+			for range p.Springs {
+				add("spring", 0, straight)
+			}
 			add("test", 0, straight)
 		}
 	}

@@ -31,9 +31,23 @@ type PlanDocument struct {
 	Leave    *float64            `json:"leave_compound_at"`
 	Estimate float64             `json:"rule_of_thumb"`
 	Out      *float64            `json:"withdraw"`
+	Cuts     string              `json:"cuts"`          // equal-area or light
+	Springs  int                 `json:"spring_passes"` // before each try
+	TooMany  int                 `json:"too_many_passes"`
+	NoGears  bool                `json:"no_gears"`
+	Misses   bool                `json:"misses_the_size"`
+	Would    WouldDocument       `json:"would_do"`
 	Steps    []PlanStepDocument  `json:"steps"`
 	Wires    map[string]*float64 `json:"wires"`
 	Cautions []string            `json:"cautions"`
+}
+
+// WouldDocument is what would help where the set-up does not bear the cuts: all null and
+// false where it does, or where nothing was found.
+type WouldDocument struct {
+	Bar    *float64 `json:"bar"`
+	RPM    *int     `json:"rpm"`
+	Centre bool     `json:"centre"`
 }
 
 // TrainDocument is one set of change gears.
@@ -72,6 +86,14 @@ func (p Plan) Document(job string) PlanDocument {
 	}
 	if len(p.Job.Lathe.Gears) > 0 {
 		d.Drive = "gears"
+	}
+	d.Cuts, d.Springs, d.TooMany, d.NoGears, d.Misses, d.Would.Centre = p.Schedule(), p.Springs, p.TooMany, p.NoGears, p.Misses, p.HeldWould
+	if p.BarWould > 0 {
+		bar := shown(p.BarWould)
+		d.Would.Bar = &bar
+	}
+	if p.SpeedWould > 0 {
+		d.Would.RPM = &p.SpeedWould
 	}
 	for _, t := range p.Trains {
 		d.Gears = append(d.Gears, TrainDocument{t.Drivers, t.Driven, calc.Round(t.PPM, 1)})

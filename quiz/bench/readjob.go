@@ -46,6 +46,10 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 	}
 	if j.Side == calc.Inside {
 		size("bore", w.Bore, &j.Start)
+		if w.Bar == "" && j.Start > 0 && usualBar(j.Start, j.Thread.Pitch, j.Thread.Metric) == 0 {
+			say(j.noStockBar())
+			return j, errors.Join(errs...)
+		}
 		size("bar", w.Bar, &j.Bar)
 		size("reach", w.Reach, &j.Reach)
 		unused(say, "blank", w.Blank, "an external thread; an internal one has a bore")

@@ -15,10 +15,15 @@ import (
 // headstock's side: chosen, for a job that does not say.
 const usualAhead = calc.Length(0.050)
 
+// nutLength is how many diameters long the thread of a nut is, for a job that does not say:
+// common practice.
+const nutLength = 0.9
+
 // Usual fills in what a job that someone gives by its thread alone leaves out: a blank
 // or bore in the middle of its limits, a thread one and a half times as long as it is
-// thick, a gap that leaves the hands their time at the lathe's slowest speed, a usual tool. What is given stays; what can't be filled in is left for
-// ParseJob to ask for.
+// thick, or as long as a nut, a gap that leaves the hands their time at the lathe's slowest
+// speed, a usual tool, a stock bar. What is given stays; what can't be filled in is left
+// for ParseJob to ask for.
 func Usual(w content.Job, own machine.Lathe) content.Job {
 	d, err := calc.ParseDesignation(w.Thread)
 	if err != nil {
@@ -55,7 +60,11 @@ func Usual(w content.Job, own machine.Lathe) content.Job {
 			*into = usual
 		}
 	}
-	length := put(&w.Length, round(d.Nominal.Times(1.5)))
+	times := 1.5
+	if j.Side == calc.Inside {
+		times = nutLength
+	}
+	length := put(&w.Length, round(d.Nominal.Times(times)))
 	ahead := put(&w.Ahead, round(usualAhead))
 	gap := put(&w.Gap, round(max(d.Pitch.Times(2.5), j.timeForHands())+ahead))
 	if w.Round == "" {
@@ -74,9 +83,16 @@ func Usual(w content.Job, own machine.Lathe) content.Job {
 	}
 	word(&w.End, Jaws)
 	bore := put(&w.Bore, j.Limits.Minor.Middle())
-	bar := put(&w.Bar, calc.Inches(math.Floor(bore.Inches()*unit.Factor*0.55/step)*step/unit.Factor))
-	put(&w.Reach, min(round(d.Pitch.Times(1.2)), bore-bar-d.Pitch.Times(1.2)))
-	put(&w.StandsOut, max(round(length+gap+d.Nominal.Times(0.2)), 0.25))
+	if w.Bar == "" {
+		stock := usualBar(bore, d.Pitch, d.Metric)
+		if stock == 0 {
+			return w // CheckUsual says why
+		}
+		w.Bar = unit.Text(stock.Inches())
+	}
+	bar := put(&w.Bar, 0)
+	put(&w.Reach, min(round(d.Pitch.Times(1.2)), bore-bar-d.Pitch.Times(roomToClear)))
+	put(&w.StandsOut, max(round(length+gap+calc.Inches(0.05)), 0.25))
 	return w
 }
 

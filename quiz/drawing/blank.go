@@ -13,11 +13,19 @@ func blankAndGroove(s *sheet) {
 	if g, err := calc.RadialDepthOfForm(pitch, calc.UnifiedExternal); err == nil {
 		h = g
 	}
+	if depth, given := s.facts.Lengths["depth"]; given { // of a tool that is known
+		h = depth
+	}
 	s.derived("d1", nominal-h.Times(2))
 	s.derived("d2", nominal-h.Times(2)-below.Times(2))
-	s.derived("w", pitch.Times(3))
-	s.derived("B", nominal-pitch.Times(2*5.0/8*calc.HeightOfSharpV))
+	s.derived("w", s.lengthOr("groove", pitch.Times(3)))
+	s.derived("B", s.lengthOr("bore", nominal-pitch.Times(2*5.0/8*calc.HeightOfSharpV)))
 	if s.inside() {
+		if s.facts.Words["groove"] == "none" {
+			s.variant("through")
+			boreThrough(s)
+			return
+		}
 		s.variant("inside")
 		boreAndGroove(s)
 		return
@@ -83,6 +91,33 @@ func boreAndGroove(s *sheet) {
 	s.extension(Point{62, axis + 22}, Point{62, 57})
 	s.between(Point{25, 57}, Point{62, 57})
 	s.name(43.5, 57, "length")
+	s.leader(Point{76, axis + 21}, Point{60.5, axis + 12.7})
+	s.labelFrom(74, axis+22, s.word("chamfer"))
+	s.leader(Point{76, axis - 20}, Point{55, axis - 14.3})
+	s.labelFrom(74, axis-21, s.word("root"))
+}
+
+// boreThrough is a bore without a groove, which the tool runs out of.
+func boreThrough(s *sheet) {
+	const axis = 31.0
+	for _, up := range []float64{1, -1} {
+		half := []Point{{14, axis + 11*up}, {59, axis + 11*up}, {62, axis + 14*up}, {62, axis + 22*up}, {14, axis + 22*up}}
+		s.area(Outline, Clear, Work, append(half, half[0])...)
+		s.hatch(Work, half)
+		s.draw(Outline, Work, Point{14, axis + 11*up}, Point{14, axis})
+		s.draw(Outline, Work, Point{59, axis + 11*up}, Point{59, axis})
+		s.draw(Outline, Work, Point{62, axis + 14*up}, Point{62, axis})
+		s.draw(Hidden, Marked, Point{14, axis + 14*up}, Point{62, axis + 14*up})
+	}
+	s.axis(Point{8, axis}, Point{66, axis})
+	s.dimension(Point{62, axis + 14}, Point{62, axis - 14}, 19)
+	s.label(81, axis, "${D}")
+	s.between(Point{38, axis + 11}, Point{38, axis - 11})
+	s.label(38, axis+5, "${B}")
+	s.extension(Point{14, axis + 22}, Point{14, 57})
+	s.extension(Point{62, axis + 22}, Point{62, 57})
+	s.between(Point{14, 57}, Point{62, 57})
+	s.name(38, 57, "length")
 	s.leader(Point{76, axis + 21}, Point{60.5, axis + 12.7})
 	s.labelFrom(74, axis+22, s.word("chamfer"))
 	s.leader(Point{76, axis - 20}, Point{55, axis - 14.3})

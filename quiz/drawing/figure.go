@@ -107,6 +107,14 @@ func (s *sheet) length(name, symbol string, example calc.Length) calc.Length {
 	return l
 }
 
+// lengthOr is a length of the facts, or another.
+func (s *sheet) lengthOr(name string, other calc.Length) calc.Length {
+	if l, given := s.facts.Lengths[name]; given {
+		return l
+	}
+	return other
+}
+
 // needed is a length without which the figure would show a number of its own.
 func (s *sheet) needed(name, symbol string, example calc.Length) calc.Length {
 	if _, given := s.facts.Lengths[name]; !given && !s.facts.Example {

@@ -70,6 +70,8 @@ type Report struct {
 	Facts []string // one line each, below the title
 	Parts []Part
 	Note  string // a caution at the foot
+
+	Compact bool // small type and narrow gaps, for a card that is to stand on one page
 }
 
 // Part is a piece of a report under a heading of its own.
@@ -129,11 +131,12 @@ var Made = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // Options are what a document needs to know before the first sheet.
 type Options struct {
-	Paper  Paper
-	Words  Words
-	Title  string
-	Date   time.Time // zero is Made
-	Duplex bool      // in a PDF each sheet, key and report ends on an even page, for printing on both sides
+	Paper   Paper
+	Words   Words
+	Title   string
+	Date    time.Time // zero is Made
+	Compact bool      // there are compact reports in it
+	Duplex  bool      // in a PDF each sheet, key and report ends on an even page, for printing on both sides
 }
 
 // New returns a writer of a format: "pdf", "html" or "text".

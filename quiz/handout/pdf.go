@@ -56,6 +56,7 @@ type pdf struct {
 	paper area
 
 	duplex bool
+	set    setting // of the report that is being written
 }
 
 // section is what begins on a page of its own and has its own count of pages.

@@ -7,7 +7,27 @@ const (
 	tableGap     = 6 * point
 )
 
+// setting is how large the type of a report is, and how wide its gaps are.
+type setting struct {
+	fact, heading, line, cell, head face
+	part, paragraph, table, side    int // gaps; side is above and below a cell
+	picture                         int // the share of the page's height that a drawing may have: one in so many
+}
+
+// compactType is the type of a page that is read at arm's length beside the lathe.
+const compactType = 15 * point / 2
+
+var (
+	usualSetting   = setting{small, strong, regular, small, smaller, partGap, paragraphGap, tableGap, cellSide, 2}
+	compactSetting = setting{face{compactType, false}, face{9 * point, true}, face{compactType, false}, face{compactType, false}, face{compactType, true},
+		5 * point, 1 * point, 3 * point, 1 * point, 8}
+)
+
 func (p *pdf) report(r Report) error {
+	p.set = usualSetting
+	if r.Compact {
+		p.set = compactSetting
+	}
 	if err := p.leavesRoom(r.Note); err != nil {
 		return err
 	}
@@ -15,7 +35,7 @@ func (p *pdf) report(r Report) error {
 	f.hold(0, p.lines(margin, r.Title, p.paper.inner(), title)...)
 	f.hold(paragraphGap)
 	for _, fact := range r.Facts {
-		f.put(0, p.lines(margin, fact, p.paper.inner(), small), nil)
+		f.put(0, p.lines(margin, fact, p.paper.inner(), p.set.fact), nil)
 	}
 	for _, part := range r.Parts {
 		p.part(&f, part)
@@ -24,13 +44,13 @@ func (p *pdf) report(r Report) error {
 }
 
 func (p *pdf) part(f *flow, part Part) {
-	gap := partGap
+	gap := p.set.part
 	if part.Heading != "" {
-		f.hold(gap, p.lines(margin, part.Heading, p.paper.inner(), strong)...)
-		gap = paragraphGap
+		f.hold(gap, p.lines(margin, part.Heading, p.paper.inner(), p.set.heading)...)
+		gap = p.set.paragraph
 	}
 	for i, line := range part.Lines {
-		rows := p.lines(margin, line, p.paper.inner(), regular)
+		rows := p.lines(margin, line, p.paper.inner(), p.set.line)
 		if last := i == len(part.Lines)-1; last && len(rows) < 4 && (part.Table != nil || part.Drawing != nil) {
 			f.hold(gap, rows...) // it leads to what stands below it
 			rows = nil
@@ -39,18 +59,18 @@ func (p *pdf) part(f *flow, part Part) {
 			f.put(gap, run, nil)
 			gap = 0
 		}
-		gap = paragraphGap
+		gap = p.set.paragraph
 	}
 	if part.Table != nil {
-		p.table(f, part.Table, max(gap, tableGap))
-		gap = tableGap
+		p.table(f, part.Table, max(gap, p.set.table))
+		gap = p.set.table
 	}
 	if d := part.Drawing; d != nil {
 		if d.Title != "" && d.Title != part.Heading {
-			f.hold(max(gap, tableGap), p.lines(margin, d.Title, p.paper.inner(), smaller)...)
+			f.hold(max(gap, p.set.table), p.lines(margin, d.Title, p.paper.inner(), p.set.head)...)
 			gap = 0
 		}
-		f.put(gap, []row{p.picture(d, margin, p.paper.inner(), p.paper.height/2)}, nil)
+		f.put(gap, []row{p.picture(d, margin, p.paper.inner(), p.paper.height/p.set.picture)}, nil)
 	}
 }
 
@@ -61,30 +81,30 @@ func (p *pdf) table(f *flow, t *Table, gap int) {
 		for _, lines := range t.records() {
 			var rows []row
 			for _, line := range lines {
-				rows = append(rows, p.hung(margin, columnGap, "", line, p.paper.inner(), small)...)
+				rows = append(rows, p.hung(margin, columnGap, "", line, p.paper.inner(), p.set.cell)...)
 			}
 			for _, run := range runs(rows, p.paper.height/5) {
 				f.put(gap, run, nil)
 				gap = 0
 			}
-			gap = tableGap
+			gap = p.set.table
 		}
 		return
 	}
-	g := grid{edges: []int{margin}, right: t.Numbers()}
+	g := grid{edges: []int{margin}, right: t.Numbers(), side: p.set.side}
 	for i, width := range widths {
 		g.edges = append(g.edges, g.edges[i]+width)
 	}
 	var head, again []row
 	if t.Named() {
-		head = g.rows(p, t.Columns, smaller, 0)
+		head = g.rows(p, t.Columns, p.set.head, 0)
 	}
 	if len(t.Rows) == 0 {
 		f.put(gap, head, nil)
 	}
 	f.hold(gap, head...)
 	for i, cells := range t.Rows {
-		rows := g.rows(p, cells, small, 0)
+		rows := g.rows(p, cells, p.set.cell, 0)
 		first, lastButOne := i == 0, i == len(t.Rows)-2
 		if len(t.Rows) > 1 && (first || lastButOne) && heightOf(rows) <= p.paper.height/10 {
 			f.hold(0, rows...) // so that no row stands alone on a page
@@ -108,12 +128,12 @@ func (p *pdf) spans(t *Table) []span {
 		}
 		return wide + 2*cellSide
 	}
-	measure := p.measure(smaller)
+	measure := p.measure(p.set.head)
 	for i, name := range t.Columns {
 		wide := longest(name, measure)
 		spans[i] = span{wide, wide, measure(name) + 2*cellSide}
 	}
-	measure = p.measure(small)
+	measure = p.measure(p.set.cell)
 	for i, numbers := range t.Numbers() {
 		s := &spans[i]
 		for _, cells := range t.Rows {

@@ -12,11 +12,16 @@ import (
 func planCommand(r *cli.Run) *cobra.Command {
 	var sizes jobFlags
 	var angle float64
+	var light bool
+	var sheet sheetFlags
 	cmd := &cobra.Command{
 		Use:   "plan [JOB|FILE]",
 		Short: "The pass-by-pass card of a job on your lathe, to rehearse with",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := sheet.check(r.JSON); err != nil {
+				return err
+			}
 			lib, err := r.Library()
 			if err != nil {
 				return err
@@ -25,7 +30,11 @@ func planCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			p, err := bench.NewPlan(job, calc.Degrees(angle))
+			plan := bench.NewPlan
+			if light {
+				plan = bench.NewLightPlan
+			}
+			p, err := plan(job, calc.Degrees(angle))
 			if err != nil {
 				return cli.UsageError(err)
 			}
@@ -36,10 +45,15 @@ func planCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if sheet.wanted() {
+				return sheet.write(r, s, p)
+			}
 			return r.ShowPage(cmd.Context(), rehearsal.Flow{Session: s}.PlanPage(p))
 		},
 	}
 	sizes.addTo(cmd)
 	cmd.Flags().Float64Var(&angle, "angle", 29.5, "of the compound from the cross-slide line: 29, 29.5 or 30")
+	sheet.addTo(cmd)
+	cmd.Flags().BoolVar(&light, "light", false, "small cuts, for a first thread, instead of cuts by equal area")
 	return cmd
 }

@@ -1,0 +1,146 @@
+package rehearsal
+
+import (
+	"fmt"
+	"math"
+
+	"scratchpass/calc"
+	"scratchpass/quiz/bench"
+	"scratchpass/quiz/drawing"
+	"scratchpass/quiz/handout"
+)
+
+// belowRoot is how much deeper than the root a relief groove is turned on each side: common
+// practice, as the lesson on the groove has it.
+const belowRoot = calc.Length(.010)
+
+// preparation are the facts of a card about stock, tool, gauges and holding, a line each.
+func (s Flow) preparation(p bench.Plan) []string {
+	j := p.Job
+	size := func(l calc.Length) string { return j.System().Length().Text(l.Inches()) }
+	root := j.Start - p.Depth.Times(2)
+	groove := root - belowRoot.Times(2)
+	if j.Side == calc.Inside {
+		root = j.Start + p.Depth.Times(2)
+		groove = root + belowRoot.Times(2)
+	}
+	side := j.Side.String()
+	lines := []string{s.Say("plan-chamfer-"+side, "size", size(root))}
+	if j.Meets() == bench.Shoulder || j.Meets() == bench.Bottom {
+		lines = append(lines, s.Say("plan-groove", "size", size(groove), "width", size(j.Gap)))
+	} else {
+		lines = append(lines, s.Say("plan-no-groove", "width", size(j.Gap)))
+	}
+	eighth := size(j.Thread.Pitch.Times(1.0 / 8))
+	if j.Tip.Nose > 0 {
+		lines = append(lines, s.Say("plan-tool-nose", "nose", size(j.Tip.Nose)))
+	} else {
+		widest, _ := calc.WidestFlat(j.Side, j.Thread.Pitch) // checked with the job
+		lines = append(lines, s.Say("plan-tool-flat", "flat", size(j.Tip.Flat), "eighth", eighth, "widest", size(widest)))
+	}
+	pitch := calc.Shortest(1/j.Thread.Pitch.Inches(), 2) + " TPI"
+	if j.Thread.Metric {
+		pitch = calc.Shortest(j.Thread.Pitch.Millimetres(), 3) + " mm"
+	}
+	lines = append(lines, s.Say("plan-scratch-gauge", "pitch", pitch, "ten", size(j.Thread.Pitch.Times(10))))
+	return append(lines, s.Say("plan-held-"+j.Hold))
+}
+
+// beforePower are the checks before the power goes on, in their order.
+func (s Flow) beforePower(p bench.Plan) []string {
+	keys := []string{"dress", "held", "key", "gears", "feed", "tool", "nut", "air", "stop"}
+	var lines []string
+	for i, key := range keys {
+		if key == "key" && p.Job.Hold == bench.Centres {
+			key = "dog"
+		}
+		lines = append(lines, fmt.Sprintf("%d. %s", i+1, s.Say("plan-check-"+key)))
+	}
+	return lines
+}
+
+// PlanSheet is a card on one page of paper, with room for ticks.
+func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
+	j := p.Job
+	size := func(l calc.Length) string { return j.System().Length().Text(l.Inches()) }
+	r := handout.Report{Title: s.Say("plan-title", "title", j.Title), Owner: j.Lathe.Name, Note: s.Say("rehearsal"), Compact: true}
+	r.Facts = []string{s.Say("plan-aid"), s.Say("plan-sheet-for")}
+	set := handout.Part{Heading: s.Say("plan-set")}
+	limits := j.Limits.Major
+	if j.Side == calc.Inside {
+		limits = j.Limits.Minor
+	}
+	set.Lines = append(set.Lines, s.Say("plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
+		s.Say("plan-stock-"+j.Side.String(), "size", size(j.Start), "min", size(limits.Min), "max", size(limits.Max), "length", size(j.Length)))
+	prepare := s.preparation(p)
+	set.Lines = append(set.Lines, prepare[0]+" "+prepare[1])
+	set.Lines = append(set.Lines, prepare[2:]...)
+	if p.Whips() {
+		set.Lines = append(set.Lines, s.Say("plan-slender", "times", calc.Fixed(p.Slender, 1)))
+	}
+	if j.Side == calc.Inside {
+		set.Lines = append(set.Lines, s.Say("plan-sheet-bar", "bar", j.BarText(j.Bar), "reach", size(j.Reach), "out", size(p.Overhang)))
+	}
+	say := func(phrase string, pairs ...any) { set.Lines = append(set.Lines, s.Say(phrase, pairs...)) }
+	deeper, away := j.Ways()
+	set.Lines[len(set.Lines)-1] += " " + s.Say("plan-sheet-speed", "rpm", p.RPM, "fastest", calc.Fixed(math.Floor(p.Fastest), 0), "hands", calc.Fixed(p.Hands, 0))
+	s.planDrive(p, say)
+	set.Lines = append(set.Lines, s.Say("plan-order-"+j.Side.String())+" "+s.Say("plan-sheet-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing()))
+	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)
+	say("plan-cuts-"+p.Schedule(), "first", size(p.First), "least", size(p.LeastCut()))
+	if p.Wire > 0 {
+		say("plan-wires", "wire", size(p.Wire), "max", size(p.OverMax), "min", size(p.OverMin))
+	}
+	d, err := drawing.Card(cardFacts(p), j.Lathe.Cross.Turn, j.Lathe.Compound.Turn, s.Drawings())
+	if err != nil {
+		return r, err
+	}
+	set.Drawing = &d
+	checks := handout.Part{Heading: s.Say("plan-checks"), Table: &handout.Table{Columns: []string{"", "", "", ""}}}
+	lines := s.beforePower(p)
+	half := (len(lines) + 1) / 2
+	for i := range half {
+		row := []string{lines[i], "      ", "", "      "}
+		if i+half < len(lines) {
+			row[2] = lines[i+half]
+		}
+		checks.Table.Rows = append(checks.Table.Rows, row)
+	}
+	passes := handout.Part{Heading: s.Say("plan-passes"), Lines: []string{s.Say("plan-star", "springs", s.springs(p))}, Table: s.tickTable(p)}
+	r.Parts = []handout.Part{set, checks, passes}
+	return r, nil
+}
+
+// tickTable are the passes in two columns, each with room for a tick.
+func (s Flow) tickTable(p bench.Plan) *handout.Table {
+	u := p.Job.System().Length()
+	names := []string{s.Say("plan-col-no"), s.Say("plan-col-what"), s.Say("plan-col-cut"), s.Say("plan-col-compound"), s.Say("plan-col-cross"), s.Say("plan-col-tick")}
+	var rows [][]string
+	n := 0
+	for _, st := range p.Steps {
+		switch st.Kind {
+		case "spring":
+			n++
+			continue
+		case "test":
+			rows[len(rows)-1][1] += " *" // what it means stands over the table
+			continue
+		}
+		n++
+		turns := ""
+		if st.Turns > 0 {
+			turns = fmt.Sprintf(" +%d", st.Turns)
+		}
+		rows = append(rows, []string{fmt.Sprint(n), s.Say("plan-step-" + st.Kind), u.Fixed(st.Feed.Inches()), u.Fixed(st.Compound.Inches()) + turns, u.Fixed(st.Cross.Inches()), ""})
+	}
+	half := (len(rows) + 1) / 2
+	t := &handout.Table{Columns: append(append([]string{}, names...), names...)}
+	for i := range half {
+		right := make([]string, len(names))
+		if i+half < len(rows) {
+			right = rows[i+half]
+		}
+		t.Rows = append(t.Rows, append(append([]string{}, rows[i]...), right...))
+	}
+	return t
+}

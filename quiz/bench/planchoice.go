@@ -1,0 +1,225 @@
+package bench
+
+import (
+	"slices"
+
+	"scratchpass/calc"
+)
+
+// The cuts that a card chooses from, on the compound. Makers of inserts print first cuts of
+// 0.010 in at 20 threads per inch to 0.016 at 8, and smaller ones in bores (sources:
+// insert-passes); the line through them, and its share in a bore, are chosen.
+const (
+	firstFrom   = calc.Length(.005) // the first cut is this and a tenth of the pitch,
+	firstShare  = 0.1
+	heaviest    = calc.Length(.016) // at most
+	insideShare = 0.7               // of that in a bore
+	lightShare  = 0.5               // of it in the light schedule, for whoever is new to it
+	lightest    = calc.Length(.004) // a set-up that does not bear this as its first cut is too weak
+	timid       = 0.6               // of the heaviest first cut: before less is taken, a slower speed is tried
+	leastShare  = 0.03              // of the pitch: the last cuts on the compound, where the set-up bears them,
+	leastCut    = calc.Length(.002) // and never less than this, so that the tool cuts and does not rub (sources: insert-passes)
+	leastCutMM  = 0.05              // the same where dials are metric, in millimetres
+)
+
+// chosen are a speed and the totals on the compound of its passes.
+type chosen struct {
+	rpm    int
+	totals []calc.Length
+}
+
+// choose finds the speed and the cuts: by equal area or by the light schedule, the fewest
+// passes that the set-up bears; a slower speed before timid cuts. It reports whether that
+// comes to a sensible number of passes; where it does not, the fewest that are borne.
+func (p *Plan) choose(angle calc.Angle) (chosen, bool) {
+	most, fewest := p.mostFirst(), chosen{}
+	for _, floor := range []float64{timid, 0} {
+		lists := p.schedules(most, most.Times(floor))
+		for _, rpm := range p.speedsFrom(p.RPM) {
+			best := p.fewest(lists, rpm, angle)
+			n := len(best.totals)
+			if n > 0 && (p.Light || n <= MostPasses(p.Job.Thread.Pitch)) {
+				return best, true
+			}
+			if n > 0 && (len(fewest.totals) == 0 || n < len(fewest.totals)) {
+				fewest = best
+			}
+		}
+	}
+	return fewest, false
+}
+
+// fewest is the shortest of the lists that the set-up bears at a speed; none where it bears
+// none.
+func (p *Plan) fewest(lists [][]calc.Length, rpm int, angle calc.Angle) chosen {
+	best := chosen{rpm: rpm}
+	for _, totals := range lists {
+		if n := len(best.totals); (n == 0 || len(totals) < n) && p.bears(totals, rpm, angle) {
+			best.totals = totals
+		}
+	}
+	return best
+}
+
+// printedPasses are the fewest and the most passes by pitch in millimetres that the maker
+// of inserts prints (sources: insert-passes, the catalogue of 2011).
+var printedPasses = []struct{ pitch, least, most float64 }{
+	{0.5, 4, 6}, {1, 5, 9}, {1.5, 5, 12}, {2, 6, 14}, {2.5, 7, 15}, {3, 8, 17}, {4, 10, 20}, {6, 11, 22},
+}
+
+// timesPrinted is how many times the most passes of that table a card may have, with the
+// scratch and without what is fed straight in: the table is for carbide on a stiff machine.
+// Chosen.
+const timesPrinted = 2
+
+// PrintedPasses are the fewest and the most passes that the table gives for a pitch; between
+// its pitches on the straight line, beyond it those of its ends.
+func PrintedPasses(pitch calc.Length) (least, most float64) {
+	mm, before := pitch.Millimetres(), printedPasses[0]
+	for _, row := range printedPasses {
+		if mm <= row.pitch {
+			share := 0.0
+			if row.pitch > before.pitch {
+				share = max(0, (mm-before.pitch)/(row.pitch-before.pitch))
+			}
+			return before.least + share*(row.least-before.least), before.most + share*(row.most-before.most)
+		}
+		before = row
+	}
+	return before.least, before.most
+}
+
+// MostPasses is how many passes on the compound a card may have for a pitch.
+func MostPasses(pitch calc.Length) int {
+	_, most := PrintedPasses(pitch)
+	return int(wholeDown(most * timesPrinted))
+}
+
+// mostFirst is the greatest first cut that is tried, in lines of the compound's dial.
+func (p *Plan) mostFirst() calc.Length {
+	first := min(firstFrom+p.Job.Thread.Pitch.Times(firstShare), heaviest)
+	if p.Job.Side == calc.Inside {
+		first = first.Times(insideShare)
+	}
+	if p.Light {
+		first = first.Times(lightShare)
+	}
+	return p.lines(first, 1)
+}
+
+// lightest is the least first cut that is tried.
+func (p *Plan) lightest() calc.Length {
+	if p.Light {
+		return min(lightest, p.mostFirst())
+	}
+	return lightest
+}
+
+// lines is a length in whole lines of the compound's dial, at least so many.
+func (p *Plan) lines(l calc.Length, least float64) calc.Length {
+	line := p.Job.Lathe.Compound.Division
+	return line.Times(max(calc.Round(l.Over(line), 0), least))
+}
+
+// speedsFrom are the speeds of the lathe from one down.
+func (p *Plan) speedsFrom(rpm int) []int {
+	speeds := []int{rpm}
+	for _, n := range p.Job.Lathe.Speeds {
+		if n < rpm {
+			speeds = append(speeds, n)
+		}
+	}
+	slices.Sort(speeds)
+	slices.Reverse(speeds)
+	return slices.Compact(speeds)
+}
+
+// schedules are the lists of totals that may be tried, those with the greatest first cut
+// first.
+func (p *Plan) schedules(most, floor calc.Length) [][]calc.Length {
+	line := p.Job.Lathe.Compound.Division
+	var lists [][]calc.Length
+	least := p.LeastCut()
+	greatest := p.lines(max(p.Job.Thread.Pitch.Times(leastShare), least), 1)
+	if p.Light {
+		greatest = least
+	}
+	for first := most; first >= max(floor, p.lightest())-hair; first -= line {
+		for last := greatest; last >= least-hair; last -= line {
+			lists = append(lists, p.equalAreaTotals(first, last))
+		}
+	}
+	return lists
+}
+
+// LeastCut is the least cut on the compound, in whole lines of its dial.
+func (p Plan) LeastCut() calc.Length {
+	line, least := p.Job.Lathe.Compound.Division, leastCut
+	if p.Job.Lathe.Metric {
+		least = calc.Millimetres(leastCutMM)
+	}
+	return line.Times(wholeUp(least.Over(line)))
+}
+
+// equalAreaTotals are the totals of passes that take the same section of chip: the first
+// cut times the square root of the pass's number, in whole lines of the dial and by at
+// least so much, until no more is left for a pass on the compound.
+func (p *Plan) equalAreaTotals(first, least calc.Length) []calc.Length {
+	line := p.Job.Lathe.Compound.Division
+	totals := []calc.Length{p.scratch()}
+	total := totals[0]
+	passes, err := calc.PassesForFirstCut(max(p.Leave, first), first)
+	if err != nil {
+		return nil
+	}
+	rule, err := calc.EqualArea(first.Times(sqrt(passes)), passes)
+	if err != nil {
+		return nil
+	}
+	for n := 0; total < p.Leave-line.Times(0.5); n++ {
+		next := total + least
+		if n < len(rule) {
+			next = max(next, p.lines(rule[n], 1))
+		}
+		next = min(next, p.Leave)
+		if next-total < p.LeastCut()-hair { // no crumb gets a pass of its own: it is left for what goes straight in
+			break
+		}
+		total = next
+		totals = append(totals, total)
+	}
+	return totals
+}
+
+// scratch is the cut of the scratch pass.
+func (p *Plan) scratch() calc.Length { return min(p.lines(calc.Thou.Times(1.5), 1), p.Leave) }
+
+// bears reports whether the set-up bears passes at a speed: no chip of them chatters at the
+// bench, and none is heavy.
+func (p *Plan) bears(totals []calc.Length, rpm int, angle calc.Angle) bool {
+	if len(totals) == 0 {
+		return false
+	}
+	b := New(p.Job)
+	b.Snug, b.Oiled, b.RPM = true, true, float64(rpm)
+	quiet, lag, before := b.quiet(), b.Lag(), calc.Length(0)
+	for _, total := range totals {
+		depth, err := calc.DepthAfterPass(before, total.Times(angle.Cos()), lag)
+		if err != nil {
+			return false
+		}
+		width, err := calc.ChipWidth(depth, p.Job.flat(), calc.OneFlank)
+		if err != nil {
+			return false
+		}
+		if chip := depth - before; chip > noForce {
+			force, err := calc.CuttingForce(width, chip)
+			counted, errToo := calc.CountedWidth(width, chip, fullChip)
+			if err != nil || errToo != nil || force > heavyForce || counted > quiet {
+				return false
+			}
+		}
+		before = depth
+	}
+	return true
+}
