@@ -70,7 +70,7 @@ func (c cleaner) sheet(s Sheet) Sheet {
 	s.Facts = c.lines(s.Facts)
 	items := make([]Item, len(s.Items))
 	for i, it := range s.Items {
-		it.Points, it.Expects, it.Unit = c.line(it.Points), c.line(it.Expects), c.line(it.Unit)
+		it.Points, it.Expects, it.Sure, it.Unit = c.line(it.Points), c.line(it.Expects), c.line(it.Sure), c.line(it.Unit)
 		it.Text = c.paragraphs(it.Text)
 		it.Options, it.Readings = c.lines(it.Options), c.lines(it.Readings)
 		it.Drawing = c.drawing(it.Drawing)

@@ -34,10 +34,14 @@ type Item struct {
 	Options  []string         // numbered from 1, to choose from or to order
 	Readings []string         // each has a blank of its own
 	Expects  string           // what to write: "Answer in inches, such as 0.1234."
+	Sure     string           // to tick how sure one is; empty where that is not asked
 	Unit     string           // printed behind the blank; empty where it has none
 	Drawing  *drawing.Drawing // nil for none
 	Caution  bool             // a task that can hurt someone: starred
 }
+
+// told is what to write, and how sure one is.
+func (it Item) told() string { return joined(" ", it.Expects, it.Sure) }
 
 // Key is the other half of a sheet. It never travels with it.
 type Key struct {
@@ -113,6 +117,15 @@ const (
 	Letter Paper = "Letter"
 )
 
+// Layout is how close the questions of a sheet stand on paper.
+type Layout string
+
+// The two layouts.
+const (
+	Compact Layout = "compact" // two columns; a sheet that half a page holds takes no more
+	Roomy   Layout = "roomy"   // one column, with squares of 5 mm for the working
+)
+
 // Writer lays out sheets one after another. Close ends the document; a Writer that
 // failed stays failed. What was written before Close is no document yet.
 type Writer interface {
@@ -133,6 +146,7 @@ type Options struct {
 	Words  Words
 	Title  string
 	Date   time.Time // zero is Made
+	Layout Layout    // of the sheets in a PDF; empty is Roomy
 	Duplex bool      // in a PDF each sheet, key and report ends on an even page, for printing on both sides
 }
 

@@ -9,15 +9,15 @@ type face struct {
 }
 
 var (
-	title   = face{15 * point, true}
-	strong  = face{12 * point, true}
-	regular = face{12 * point, false}
-	small   = face{10 * point, false}
-	smaller = face{10 * point, true} // small and bold
+	title   = face{14 * point, true}
+	strong  = face{11 * point, true}
+	regular = face{11 * point, false}
+	small   = face{9 * point, false}
+	smaller = face{9 * point, true} // small and bold
 )
 
-// leading is from one line of text to the next.
-func (f face) leading() int { return f.size * 13 / 10 }
+// leading is from one line of text to the next: 11 points stand on 15.
+func (f face) leading() int { return f.size * 15 / 11 }
 
 // baseline is how far below the top of its line a text stands.
 func (f face) baseline() int { return f.size * 21 / 20 }
@@ -61,7 +61,7 @@ func (p *pdf) text(x, top int, s string, f face) {
 		return
 	}
 	p.use(f)
-	p.doc.Text(pt(x), pt(top+f.baseline()), s)
+	p.doc.Text(pt(x+p.shift), pt(top+f.baseline()), s)
 }
 
 func (p *pdf) textRight(right, top int, s string, f face) {
@@ -76,12 +76,12 @@ const (
 
 func (p *pdf) line(x0, y0, x1, y1 int) {
 	p.doc.SetLineWidth(pt(hairline))
-	p.doc.Line(pt(x0), pt(y0), pt(x1), pt(y1))
+	p.doc.Line(pt(x0+p.shift), pt(y0), pt(x1+p.shift), pt(y1))
 }
 
 func (p *pdf) frame(x, top, width, height int) {
 	p.doc.SetLineWidth(pt(hairline))
-	p.doc.Rect(pt(x), pt(top), pt(width), pt(height), "D")
+	p.doc.Rect(pt(x+p.shift), pt(top), pt(width), pt(height), "D")
 }
 
 // lines returns a row for each line of a text.

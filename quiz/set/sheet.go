@@ -43,7 +43,7 @@ func (p *Printer) Options(title string) handout.Options {
 	if err != nil {
 		date = handout.Made
 	}
-	return handout.Options{Paper: handout.Paper(p.maker.Blueprint.Paper), Duplex: p.maker.Blueprint.Duplex, Title: title, Date: date, Words: handout.Words{
+	return handout.Options{Paper: handout.Paper(p.maker.Blueprint.Paper), Duplex: p.maker.Blueprint.Duplex, Layout: handout.Layout(p.maker.Blueprint.Layout), Title: title, Date: date, Words: handout.Words{
 		Lang: "en", Name: p.Say("set-name"), Form: p.Say("set-form"), Code: p.Say("set-code"), Date: p.Say("set-date"), Answer: p.Say("set-answer"),
 		Page: p.says["set-page"], Rehearsal: p.Say("rehearsal"), Star: p.Say("set-star"), Key: p.Say("set-key"),
 		Accepted: p.Say("set-accepted"), Path: p.Say("set-path"), Seen: p.Say("set-seen"), Tally: p.Say("set-tally"), TallyItem: p.Say("set-tally-item"),
@@ -69,7 +69,7 @@ func (p *Printer) Sheet(a Apprentice, items []Item) (handout.Sheet, error) {
 			return s, err
 		}
 		item := handout.Item{Number: it.Number, Points: p.points(it.Points), Text: strings.Split(it.Words.Question(it.Problem), "\n"),
-			Readings: it.Words.ReadingLabels(it.Problem), Expects: p.expects(it), Unit: it.Problem.Expected.UnitBehind(), Drawing: d, Caution: it.Problem.Task.SafetyCritical}
+			Readings: it.Words.ReadingLabels(it.Problem), Expects: it.Words.PaperExpects(it.Problem), Sure: p.sure(), Unit: it.Problem.Expected.UnitBehind(), Drawing: d, Caution: it.Problem.Task.SafetyCritical}
 		if len(it.Words.Task.Options) > 0 {
 			item.Options = it.Words.Options(it.Problem)
 		}
@@ -78,13 +78,12 @@ func (p *Printer) Sheet(a Apprentice, items []Item) (handout.Sheet, error) {
 	return s, nil
 }
 
-// expects says what to write, and where it is asked how sure someone is.
-func (p *Printer) expects(it Item) string {
-	text := it.Words.PaperExpects(it.Problem)
+// sure is where it is ticked how sure someone is, if that is asked.
+func (p *Printer) sure() string {
 	if p.maker.Blueprint.Sure {
-		text += " " + p.Say("set-sure")
+		return p.Say("set-sure")
 	}
-	return text
+	return ""
 }
 
 // Errors explains the names of common errors that stand in the keys, task by task.
