@@ -74,6 +74,9 @@ type Report struct {
 	Facts []string // one line each, below the title
 	Parts []Part
 	Note  string // a caution at the foot
+
+	Wide  bool // in a PDF across the paper's long side, in small type: for a table of many columns
+	Brief bool // in a PDF drawings stand small beside their lines, and a report that half a page holds shares the page
 }
 
 // Part is a piece of a report under a heading of its own.

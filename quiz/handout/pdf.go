@@ -28,7 +28,7 @@ func PDF(w io.Writer, o Options) (Writer, error) {
 	doc.SetLineCapStyle("square") // corners close
 	embed(doc)
 	width, height := doc.GetPageSize()
-	p := &pdf{doc: doc, out: w, words: o.Words, paper: sheetOf(width, height), duplex: o.Duplex, compact: o.Layout == Compact}
+	p := &pdf{doc: doc, out: w, words: o.Words, paper: sheetOf(width, height), upright: fpdf.SizeType{Wd: width, Ht: height}, duplex: o.Duplex, compact: o.Layout == Compact}
 	if err := p.leavesRoom(p.words.Rehearsal); err != nil {
 		return nil, err
 	}
@@ -55,8 +55,11 @@ type pdf struct {
 	words Words
 	paper area
 
+	upright fpdf.SizeType // the paper as the library has it
+
 	duplex  bool
 	compact bool
+	wide    bool // across the paper's long side
 
 	shift int  // what is printed stands so far to the right of where it was laid out
 	upper bool // the last page has a half sheet at its top and room for one more below it
@@ -91,7 +94,7 @@ func (p *pdf) print(s section, pages [][]set) error {
 	p.leaf()
 	foot := p.footHeight(s.note)
 	for i, sets := range pages {
-		p.doc.AddPage()
+		p.page()
 		if i == 0 {
 			p.use(regular)
 			p.doc.Bookmark(s.mark, 0, 0)
@@ -100,6 +103,15 @@ func (p *pdf) print(s section, pages [][]set) error {
 		p.foot(s, p.paper.height-margin-foot, i+1, len(pages))
 	}
 	return p.doc.Error()
+}
+
+// page begins one, upright or across.
+func (p *pdf) page() {
+	way := "P"
+	if p.wide {
+		way = "L"
+	}
+	p.doc.AddPageFormat(way, p.upright)
 }
 
 // body prints a page's rows.
@@ -118,7 +130,7 @@ func (p *pdf) body(sets []set, top int) {
 func (p *pdf) leaf() {
 	p.upper = false
 	if p.duplex && p.doc.PageNo()%2 == 1 {
-		p.doc.AddPage()
+		p.doc.AddPageFormat("P", p.upright)
 	}
 }
 

@@ -13,8 +13,8 @@ const between = 46 * point
 type step struct {
 	size    int // size of the questions' type
 	small   int // of what to write, and of facts
-	figure  int // how high a drawing is at most
-	squares int // rows of squares for the working; below 0 no drawings either
+	figure  int // how high a drawing is at most; 0 leaves it out, as its words say the same
+	squares int // rows of squares for the working
 	gap     int // between items
 }
 
@@ -29,6 +29,8 @@ var steps = []step{
 	{10 * point, 850, 78 * point, 2, 11 * point},
 	{950, 8 * point, 72 * point, 2, 10 * point},
 	{9 * point, 8 * point, 66 * point, 2, 9 * point},
+	{9 * point, 750, 60 * point, 1, 8 * point},
+	{9 * point, 750, 0, 2, 8 * point},
 }
 
 // lean are for a sheet that half a page holds only with its answer lines beside the
@@ -46,7 +48,7 @@ var lean = []step{
 func (p *pdf) columns(s Sheet, sec section) error {
 	head := p.compactHead(s)
 	foot := p.footHeight(sec.note)
-	if high := p.halfPage() - foot; heightOf(head)*2 < high {
+	if high := p.halfPage() - p.ticketFoot(sec.note); heightOf(head)*2 < high {
 		for _, st := range steps {
 			if c := p.inColumns(s, st, head, high); len(c.columns) <= 2 && !c.split() {
 				c.balance()
@@ -229,7 +231,11 @@ func (p *pdf) compactItem(it Item, st step) block {
 	for i, option := range it.Options {
 		b.add(p.hung(left, st.size*17/10, strconv.Itoa(i+1)+")", option, width, body)...)
 	}
-	switch d := it.Drawing; {
+	d := it.Drawing
+	if st.figure == 0 {
+		d = nil
+	}
+	switch {
 	case len(it.Options) > 0 && d != nil:
 		b.add(p.picture(d, left, width, max(st.figure, readable(d))))
 	case len(it.Options) == 0:
@@ -326,15 +332,29 @@ func (p *pdf) ticket(s section, sets []set) error {
 		p.upper = false
 	} else {
 		p.leaf()
-		p.doc.AddPage()
+		p.page()
 		p.cut()
 		p.upper = true
 	}
 	p.use(regular)
 	p.doc.Bookmark(s.mark, 0, pt(top-halfTop))
 	p.body(sets, top)
-	p.foot(s, top+p.halfPage()-p.footHeight(s.note), 1, 1)
+	top += p.halfPage() - p.ticketFoot(s.note)
+	if p.ticketFoot(s.note) < p.footHeight(s.note) {
+		s.note, s.owner = "", s.note
+	}
+	p.foot(s, top, 1, 1)
 	return p.doc.Error()
+}
+
+// ticketFoot is how high the foot of a half page is. A short caution stands beside the
+// page's number there: whose it is stands at its top, on the same page.
+func (p *pdf) ticketFoot(note string) int {
+	count, _ := pageWords(p.words.Page, 1, 1)
+	if measure := p.measure(small); note != "" && measure(note)+measure(count)+columnGap <= p.paper.inner() {
+		return p.footHeight("")
+	}
+	return p.footHeight(note)
 }
 
 // cut prints the line where a page is cut in two.

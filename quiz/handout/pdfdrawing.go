@@ -125,6 +125,11 @@ func extent(d *drawing.Drawing, label float64) (high, low float64) {
 	return high, low
 }
 
+// readableWidth is how wide one is then.
+func readableWidth(d *drawing.Drawing) int {
+	return hundredthsOf(d.Width * natural(d) * pt(smallest) / pt(small.size))
+}
+
 // readable is how high a drawing is whose labels are as small as they may be.
 func readable(d *drawing.Drawing) int {
 	return hundredthsOf(d.Height * natural(d) * pt(smallest) / pt(small.size))

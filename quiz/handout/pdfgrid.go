@@ -31,7 +31,7 @@ func (g grid) rows(p *pdf, cells []string, f face, least int) []row {
 			}
 		}})
 	}
-	pad := max(least-lines*f.leading(), 2*cellSide)
+	pad := max(least-lines*f.leading(), p.cellAir())
 	rows = append(append([]row{space(pad / 2)}, rows...), space(pad-pad/2))
 	last := len(g.edges) - 1
 	framed := p.strips(g.edges[0], g.edges[last], rows)

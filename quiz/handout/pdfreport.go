@@ -8,8 +8,15 @@ const (
 )
 
 func (p *pdf) report(r Report) error {
+	if r.Wide && !p.wide {
+		p.turned()
+		defer p.turned()
+	}
 	if err := p.leavesRoom(r.Note); err != nil {
 		return err
+	}
+	if r.Brief {
+		return p.brief(r)
 	}
 	var f flow
 	f.hold(0, p.lines(margin, r.Title, p.paper.inner(), title)...)
@@ -54,6 +61,29 @@ func (p *pdf) part(f *flow, part Part) {
 	}
 }
 
+// turned lays what follows across the paper's long side, or again along it.
+func (p *pdf) turned() {
+	p.wide = !p.wide
+	p.paper = area{p.paper.height, p.paper.width}
+}
+
+// cellFaces are the types of a table's names and of its cells.
+func (p *pdf) cellFaces() (name, cell face) {
+	if p.wide {
+		const tight = 8 * point
+		return face{tight, true}, face{size: tight}
+	}
+	return smaller, small
+}
+
+// cellAir is the free height of a cell, above and below its text together.
+func (p *pdf) cellAir() int {
+	if p.wide {
+		return cellSide
+	}
+	return 2 * cellSide
+}
+
 // table lays rows out in a grid; one with too many columns for that is told row by row.
 func (p *pdf) table(f *flow, t *Table, gap int) {
 	widths, ok := shared(p.spans(t), p.paper.inner())
@@ -76,15 +106,16 @@ func (p *pdf) table(f *flow, t *Table, gap int) {
 		g.edges = append(g.edges, g.edges[i]+width)
 	}
 	var head, again []row
+	name, cell := p.cellFaces()
 	if t.Named() {
-		head = g.rows(p, t.Columns, smaller, 0)
+		head = g.rows(p, t.Columns, name, 0)
 	}
 	if len(t.Rows) == 0 {
 		f.put(gap, head, nil)
 	}
 	f.hold(gap, head...)
 	for i, cells := range t.Rows {
-		rows := g.rows(p, cells, small, 0)
+		rows := g.rows(p, cells, cell, 0)
 		first, lastButOne := i == 0, i == len(t.Rows)-2
 		if len(t.Rows) > 1 && (first || lastButOne) && heightOf(rows) <= p.paper.height/10 {
 			f.hold(0, rows...) // so that no row stands alone on a page
@@ -108,12 +139,13 @@ func (p *pdf) spans(t *Table) []span {
 		}
 		return wide + 2*cellSide
 	}
-	measure := p.measure(smaller)
+	head, cell := p.cellFaces()
+	measure := p.measure(head)
 	for i, name := range t.Columns {
 		wide := longest(name, measure)
 		spans[i] = span{wide, wide, measure(name) + 2*cellSide}
 	}
-	measure = p.measure(small)
+	measure = p.measure(cell)
 	for i, numbers := range t.Numbers() {
 		s := &spans[i]
 		for _, cells := range t.Rows {

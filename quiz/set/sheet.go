@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 
 	"scratchpass/calc"
@@ -17,9 +18,11 @@ import (
 
 // Printer fills the model of sheets and keys.
 type Printer struct {
-	maker    *Maker
-	says     map[string]string
-	drawings map[string]content.DrawingWords
+	maker     *Maker
+	says      map[string]string
+	rehearsal string // the caution at the foot
+	drawings  map[string]content.DrawingWords
+	lessons   func() map[string]taughtIn
 }
 
 // NewPrinter reads the words that sheets and keys need.
@@ -28,8 +31,13 @@ func NewPrinter(m *Maker, lib *content.Library) (*Printer, error) {
 	if err != nil {
 		return nil, err
 	}
+	phrases, err := lib.Phrases()
+	if err != nil {
+		return nil, err
+	}
 	drawings, err := lib.Drawings()
-	return &Printer{m, says, drawings}, err
+	lessons := sync.OnceValue(func() map[string]taughtIn { return taught(lib) })
+	return &Printer{m, says, phrases["rehearsal"], drawings, lessons}, err
 }
 
 // Say fills a phrase of the set's words, its ${names} from pairs of name and value.
@@ -45,7 +53,7 @@ func (p *Printer) Options(title string) handout.Options {
 	}
 	return handout.Options{Paper: handout.Paper(p.maker.Blueprint.Paper), Duplex: p.maker.Blueprint.Duplex, Layout: handout.Layout(p.maker.Blueprint.Layout), Title: title, Date: date, Words: handout.Words{
 		Lang: "en", Name: p.Say("set-name"), Form: p.Say("set-form"), Code: p.Say("set-code"), Date: p.Say("set-date"), Answer: p.Say("set-answer"),
-		Page: p.says["set-page"], Rehearsal: p.Say("rehearsal"), Star: p.Say("set-star"), Key: p.Say("set-key"),
+		Page: p.says["set-page"], Rehearsal: p.rehearsal, Star: p.Say("set-star"), Key: p.Say("set-key"),
 		Accepted: p.Say("set-accepted"), Path: p.Say("set-path"), Seen: p.Say("set-seen"), Tally: p.Say("set-tally"), TallyItem: p.Say("set-tally-item"),
 		TallyHow: p.Say("set-tally-how"), TallyColumns: split(p.Say("set-tally-columns")),
 	}}
