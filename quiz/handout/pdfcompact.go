@@ -13,7 +13,7 @@ const between = 46 * point
 type step struct {
 	size    int // size of the questions' type
 	small   int // of what to write, and of facts
-	figure  int // how high a drawing is at most; 0 leaves it out, as its words say the same
+	figure  int // how high a drawing is at most; below 0 so high, and none beside options; 0 for none at all, as the words say the same
 	squares int // rows of squares for the working
 	gap     int // between items
 }
@@ -30,6 +30,11 @@ var steps = []step{
 	{950, 8 * point, 72 * point, 2, 10 * point},
 	{9 * point, 8 * point, 66 * point, 2, 9 * point},
 	{9 * point, 750, 60 * point, 1, 8 * point},
+	{10 * point, 850, -84 * point, 3, 13 * point},
+	{10 * point, 850, -78 * point, 2, 11 * point},
+	{950, 8 * point, -72 * point, 2, 10 * point},
+	{9 * point, 8 * point, -66 * point, 2, 9 * point},
+	{9 * point, 750, -60 * point, 1, 8 * point},
 	{9 * point, 750, 0, 2, 8 * point},
 }
 
@@ -231,15 +236,15 @@ func (p *pdf) compactItem(it Item, st step) block {
 	for i, option := range it.Options {
 		b.add(p.hung(left, st.size*17/10, strconv.Itoa(i+1)+")", option, width, body)...)
 	}
-	d := it.Drawing
-	if st.figure == 0 {
+	d, figure := it.Drawing, max(st.figure, -st.figure)
+	if st.figure == 0 || st.figure < 0 && len(it.Options) > 0 {
 		d = nil
 	}
 	switch {
 	case len(it.Options) > 0 && d != nil:
-		b.add(p.picture(d, left, width, max(st.figure, readable(d))))
+		b.add(p.picture(d, left, width, max(figure, readable(d))))
 	case len(it.Options) == 0:
-		b.add(space(3*point), p.working(d, left, width, st.squares, st.figure), space(2*point))
+		b.add(space(3*point), p.working(d, left, width, st.squares, figure), space(2*point))
 	}
 	answer := p.words.Answer
 	if measure := p.measure(label); it.Expects != "" && len(it.Readings) == 0 && measure(it.Expects) <= width/2 {
@@ -271,14 +276,23 @@ func (p *pdf) leanItem(it Item, st step) block {
 	for i, option := range it.Options {
 		question = append(question, p.hung(margin, st.size*17/10, strconv.Itoa(i+1)+")", option, width, body)...)
 	}
-	if it.Sure != "" {
-		question = append(question, p.lines(margin, it.Sure, width, label)...)
-	}
 	var answer []row
-	if it.Expects != "" {
+	leads := p.words.Answer
+	if measure := p.measure(label); it.Expects != "" && len(it.Readings) == 0 && measure(it.Expects) <= (right-begin)*11/20 {
+		leads = it.Expects
+	} else if it.Expects != "" {
 		answer = p.lines(begin, it.Expects, right-begin, label)
 	}
-	answer = append(answer, p.asked(it, p.words.Answer, body, label, begin, right)...)
+	lines := p.asked(it, leads, body, label, begin, right)
+	if it.Sure != "" { // where it makes the question higher by less
+		at, beside := p.lines(margin, it.Sure, width, label), p.lines(begin, it.Sure, right-begin, label)
+		if rest := heightOf(answer) + heightOf(lines); max(heightOf(question)+heightOf(at), rest) < max(heightOf(question), rest+heightOf(beside)) {
+			question = append(question, at...)
+		} else {
+			answer = append(answer, beside...)
+		}
+	}
+	answer = append(answer, lines...)
 	b := block{gap: st.gap, rows: []row{{max(heightOf(question), heightOf(answer)), func(top int) {
 		down(question, top)
 		down(answer, top)

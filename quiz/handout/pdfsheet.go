@@ -10,7 +10,7 @@ import (
 const (
 	marginal   = 32 * point // for an item's number and points, in the margin
 	marginGap  = 7 * point
-	mostFigure = 156 * point // 55 mm
+	mostFigure = 128 * point // 45 mm
 	itemGap    = 18 * point  // between items
 	columnGap  = 12 * point
 	optionHang = 24 * point // for the number of an option
@@ -142,7 +142,7 @@ func (p *pdf) item(it Item) block {
 	}
 	b.add(space(4 * point))
 	if len(it.Options) == 0 {
-		b.add(p.working(it.Drawing, left, width, 6, mostFigure), space(2*point))
+		b.add(p.working(it.Drawing, left, width, 5, mostFigure), space(2*point))
 	}
 	b.add(p.asked(it, p.words.Answer, regular, small, left, right)...)
 	b.filled()
