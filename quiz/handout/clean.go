@@ -52,7 +52,7 @@ func (c cleaner) paragraphs(texts []string) []string {
 
 func (c cleaner) words(w Words) Words {
 	for _, field := range []*string{&w.Name, &w.Form, &w.Code, &w.Date, &w.Answer, &w.Page, &w.Rehearsal, &w.Star,
-		&w.Key, &w.Accepted, &w.Path, &w.Seen, &w.Tally, &w.TallyItem, &w.TallyHow} {
+		&w.Fill, &w.Save, &w.Saved, &w.None, &w.Sure, &w.Key, &w.Accepted, &w.Path, &w.Seen, &w.Tally, &w.TallyItem, &w.TallyHow} {
 		*field = c.line(*field)
 	}
 	w.TallyColumns = c.lines(w.TallyColumns)

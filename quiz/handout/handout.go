@@ -32,6 +32,7 @@ type Item struct {
 	Points   string           // "2 points", as printed
 	Text     []string         // the question, a line each
 	Options  []string         // numbered from 1, to choose from or to order
+	Choose   Choose           // how options are chosen where they can be ticked
 	Readings []string         // each has a blank of its own
 	Expects  string           // what to write: "Answer in inches, such as 0.1234."
 	Sure     string           // to tick how sure one is; empty where that is not asked
@@ -39,6 +40,15 @@ type Item struct {
 	Drawing  *drawing.Drawing // nil for none
 	Caution  bool             // a task that can hurt someone: starred
 }
+
+// Choose is how many options are ticked; empty where a number or an order is written.
+type Choose string
+
+// The two ways, named after the fields of HTML.
+const (
+	One  Choose = "radio"
+	Some Choose = "checkbox"
+)
 
 // told is what to write, and how sure one is.
 func (it Item) told() string { return joined(" ", it.Expects, it.Sure) }
@@ -109,7 +119,15 @@ type Words struct {
 	Tally                  string // title of the class tally grid
 	TallyItem, TallyHow    string
 	TallyColumns           []string // right, another convention, a common error, ...
+
+	Fill, Save, Saved string // on a sheet with fields: what to do, the button, and what "${file}" is then
+	None              string // of several options none
+	Sure              string // how sure one is
+	Sures             []Sure
 }
+
+// Sure is one of the answers to how sure someone is, by the name it has in a file of answers.
+type Sure struct{ Value, Name string }
 
 // Paper is a size of paper.
 type Paper string
@@ -150,6 +168,7 @@ type Options struct {
 	Title  string
 	Date   time.Time // zero is Made
 	Layout Layout    // of the sheets in a PDF; empty is Roomy
+	Fields bool      // in HTML a sheet has fields to fill in, and saves them as a file of answers; one sheet a document
 	Duplex bool      // in a PDF each sheet, key and report ends on an even page, for printing on both sides
 }
 

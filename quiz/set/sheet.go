@@ -79,11 +79,26 @@ func (p *Printer) Sheet(a Apprentice, items []Item) (handout.Sheet, error) {
 		item := handout.Item{Number: it.Number, Points: p.points(it.Points), Text: strings.Split(it.Words.Question(it.Problem), "\n"),
 			Readings: it.Words.ReadingLabels(it.Problem), Expects: it.Words.PaperExpects(it.Problem), Sure: p.sure(), Unit: it.Problem.Expected.UnitBehind(), Drawing: d, Caution: it.Problem.Task.SafetyCritical}
 		if len(it.Words.Task.Options) > 0 {
-			item.Options = it.Words.Options(it.Problem)
+			item.Options, item.Choose = it.Words.Options(it.Problem), chosen[it.Problem.Task.Kind]
 		}
 		s.Items = append(s.Items, item)
 	}
 	return s, nil
+}
+
+// chosen is how the options of a kind are ticked.
+var chosen = map[answer.Kind]handout.Choose{answer.Choice: handout.One, answer.Several: handout.Some}
+
+// FieldOptions are Options for the sheet of one apprentice with fields to fill in.
+func (p *Printer) FieldOptions(a Apprentice) handout.Options {
+	o := p.Options(strings.TrimSpace(p.maker.Blueprint.Title + " " + a.Name))
+	o.Fields = true
+	w := &o.Words
+	w.Fill, w.Save, w.Saved, w.None, w.Sure = p.Say("set-fill"), p.Say("set-save"), p.says["set-saved"], p.Say("set-none"), p.Say("say-how-sure")
+	for _, c := range answer.Certainties {
+		w.Sures = append(w.Sures, handout.Sure{Value: string(c), Name: p.Say("say-sure-" + string(c))})
+	}
+	return o
 }
 
 // sure is where it is ticked how sure someone is, if that is asked.

@@ -18,7 +18,7 @@ var (
 	sheetFiles    = namesOf(`^sheets(-\d{3})?\.(pdf|html|txt)$`)
 	keyFiles      = namesOf(`^(key|grid)(-\d{3})?\.(pdf|html|txt)$`)
 	feedbackFiles = namesOf(`^feedback(-\d{3})?\.(pdf|html|txt)$`)
-	codeFiles     = namesOf(`^codes(\.csv|/[A-Z0-9]{3}-[A-Z0-9]{4}\.txt)$`)
+	codeFiles     = namesOf(`^(codes\.csv|(codes|fields)/[A-Z0-9]{3}-[A-Z0-9]{4}\.(txt|html))$`)
 	markFiles     = namesOf(`^marks\.(csv|json)$`)
 	packageFiles  = namesOf(`^qti[23]\.zip$`)
 )

@@ -11,9 +11,10 @@ import (
 
 // The formats besides those of sheets on paper.
 const (
-	formatCodes = "codes"
-	formatQTI3  = "qti3"
-	formatQTI2  = "qti2"
+	formatCodes  = "codes"
+	formatFields = "fields"
+	formatQTI3   = "qti3"
+	formatQTI2   = "qti2"
 )
 
 // packageFormat is a format for a learning system.
