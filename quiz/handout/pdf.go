@@ -28,7 +28,7 @@ func PDF(w io.Writer, o Options) (Writer, error) {
 	doc.SetLineCapStyle("square") // corners close
 	embed(doc)
 	width, height := doc.GetPageSize()
-	p := &pdf{doc: doc, out: w, words: o.Words, paper: sheetOf(width, height), upright: fpdf.SizeType{Wd: width, Ht: height}, duplex: o.Duplex, compact: o.Layout == Compact}
+	p := &pdf{doc: doc, out: w, words: o.Words, letters: widths{}, boldLetters: widths{}, paper: sheetOf(width, height), upright: fpdf.SizeType{Wd: width, Ht: height}, duplex: o.Duplex, compact: o.Layout == Compact}
 	if err := p.leavesRoom(p.words.Rehearsal); err != nil {
 		return nil, err
 	}
@@ -60,6 +60,8 @@ type pdf struct {
 	duplex  bool
 	compact bool
 	wide    bool // across the paper's long side
+
+	letters, boldLetters widths
 
 	shift int  // what is printed stands so far to the right of where it was laid out
 	upper bool // the last page has a half sheet at its top and room for one more below it

@@ -13,7 +13,7 @@ const between = 46 * point
 type step struct {
 	size    int // size of the questions' type
 	small   int // of what to write, and of facts
-	figure  int // how high a drawing is at most; below 0 so high, and none beside options; 0 for none at all, as the words say the same
+	figure  int // how high a drawing is at most; below 0 so high, and none beside options; 0 for none at all
 	squares int // rows of squares for the working
 	gap     int // between items
 }
@@ -30,6 +30,11 @@ var steps = []step{
 	{950, 8 * point, 72 * point, 2, 10 * point},
 	{9 * point, 8 * point, 66 * point, 2, 9 * point},
 	{9 * point, 750, 60 * point, 1, 8 * point},
+}
+
+// plainer are for a sheet that takes a page more with all its drawings: those beside
+// options go first, as the words say the same.
+var plainer = []step{
 	{10 * point, 850, -84 * point, 3, 13 * point},
 	{10 * point, 850, -78 * point, 2, 11 * point},
 	{950, 8 * point, -72 * point, 2, 10 * point},
@@ -54,29 +59,50 @@ func (p *pdf) columns(s Sheet, sec section) error {
 	head := p.compactHead(s)
 	foot := p.footHeight(sec.note)
 	if high := p.halfPage() - p.ticketFoot(sec.note); heightOf(head)*2 < high {
-		for _, st := range steps {
-			if c := p.inColumns(s, st, head, high); len(c.columns) <= 2 && !c.split() {
-				c.balance()
-				return p.ticket(sec, c.pages(p)[0])
-			}
+		c, ok := roomiest(steps, func(st step) (columned, bool) {
+			c := p.inColumns(s, st, head, high)
+			return c, len(c.columns) <= 2 && !c.split()
+		})
+		if !ok {
+			c, ok = roomiest(lean, func(st step) (columned, bool) {
+				c := p.answersBeside(s, st, head, high)
+				return c, len(c.columns) == 1
+			})
 		}
-		for _, st := range lean {
-			if c := p.answersBeside(s, st, head, high); len(c.columns) == 1 {
-				return p.ticket(sec, c.pages(p)[0])
-			}
+		if ok {
+			c.balance()
+			return p.ticket(sec, c.pages(p)[0])
 		}
 	}
 	high := p.paper.height - 2*margin - foot
-	best := p.inColumns(s, steps[len(steps)-1], head, high)
-	fewest := best.leaves()
-	for _, st := range steps {
-		if c := p.inColumns(s, st, head, high); c.leaves() <= fewest {
-			best = c
-			break
-		}
+	tight := p.inColumns(s, plainer[len(plainer)-1], head, high)
+	fits := func(st step) (columned, bool) {
+		c := p.inColumns(s, st, head, high)
+		return c, c.leaves() <= tight.leaves()
+	}
+	best, ok := roomiest(steps, fits)
+	if !ok {
+		best, _ = roomiest(plainer, fits)
 	}
 	best.balance()
 	return p.print(sec, best.pages(p))
+}
+
+// roomiest is what comes of the first of the steps that fits. Where the last does not fit,
+// none does.
+func roomiest(steps []step, fits func(step) (columned, bool)) (columned, bool) {
+	best, ok := fits(steps[len(steps)-1])
+	if !ok {
+		return best, false
+	}
+	sort.Search(len(steps)-1, func(i int) bool {
+		c, ok := fits(steps[i])
+		if ok {
+			best = c
+		}
+		return ok
+	})
+	return best, true
 }
 
 // columned is a sheet set in columns, two on a page.
@@ -85,6 +111,7 @@ type columned struct {
 	height  int   // of a page's body
 	blocks  []block
 	columns [][]placed
+	across  bool // there is one column, as wide as the page
 }
 
 func (p *pdf) inColumns(s Sheet, st step, head []row, height int) columned {
@@ -103,7 +130,7 @@ func (p *pdf) inColumns(s Sheet, st step, head []row, height int) columned {
 
 // answersBeside sets a sheet in one column, its answer lines beside the questions.
 func (p *pdf) answersBeside(s Sheet, st step, head []row, height int) columned {
-	c := columned{head: head, height: height}
+	c := columned{head: head, height: height, across: true}
 	for _, it := range s.Items {
 		c.blocks = append(c.blocks, p.leanItem(it, st))
 	}
@@ -130,6 +157,9 @@ func (c *columned) split() bool {
 
 // balance makes the two columns of the last page about even.
 func (c *columned) balance() {
+	if c.across {
+		return
+	}
 	from := 2 * (c.leaves() - 1)
 	if len(c.columns[from]) == 0 {
 		return

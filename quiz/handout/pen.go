@@ -35,12 +35,30 @@ func (p *pdf) use(f face) {
 	p.doc.SetFont(fontFamily, style, pt(f.size))
 }
 
-// measure returns what tells the width of a text in a face. It holds until another
-// face is used.
+// measure returns what tells the width of a text in a face.
 func (p *pdf) measure(f face) func(string) int {
-	p.use(f)
-	return func(s string) int { return p.doc.GetStringSymbolWidth(s) * f.size / 1000 }
+	of := p.letters
+	if f.bold {
+		of = p.boldLetters
+	}
+	return func(s string) int {
+		sum := 0
+		for _, r := range s {
+			w, known := of[r]
+			if !known {
+				p.use(f)
+				w = p.doc.GetStringSymbolWidth(string(r))
+				of[r] = w
+			}
+			sum += w
+		}
+		return sum * f.size / 1000
+	}
 }
+
+// widths are those of letters in thousandths of their size. A letter is measured once: a
+// sheet is laid out several times until it fits.
+type widths map[rune]int
 
 func (p *pdf) wrap(text string, width int, f face) []string {
 	return wrapAll(text, width, p.measure(f))
