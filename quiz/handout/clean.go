@@ -52,7 +52,7 @@ func (c cleaner) paragraphs(texts []string) []string {
 
 func (c cleaner) words(w Words) Words {
 	for _, field := range []*string{&w.Name, &w.Form, &w.Code, &w.Date, &w.Answer, &w.Page, &w.Rehearsal, &w.Star,
-		&w.Key, &w.Accepted, &w.Path, &w.Seen, &w.Tally, &w.TallyItem, &w.TallyHow} {
+		&w.Fill, &w.Save, &w.Saved, &w.None, &w.Sure, &w.Key, &w.Accepted, &w.Path, &w.Seen, &w.Tally, &w.TallyItem, &w.TallyHow} {
 		*field = c.line(*field)
 	}
 	w.TallyColumns = c.lines(w.TallyColumns)
@@ -70,7 +70,7 @@ func (c cleaner) sheet(s Sheet) Sheet {
 	s.Facts = c.lines(s.Facts)
 	items := make([]Item, len(s.Items))
 	for i, it := range s.Items {
-		it.Points, it.Expects, it.Unit = c.line(it.Points), c.line(it.Expects), c.line(it.Unit)
+		it.Points, it.Expects, it.Sure, it.Unit = c.line(it.Points), c.line(it.Expects), c.line(it.Sure), c.line(it.Unit)
 		it.Text = c.paragraphs(it.Text)
 		it.Options, it.Readings = c.lines(it.Options), c.lines(it.Readings)
 		it.Drawing = c.drawing(it.Drawing)

@@ -36,8 +36,13 @@ func FormatNamed(name string) (Format, error) {
 }
 
 // ReportPDF writes a report as a PDF of its own.
-func ReportPDF(w io.Writer, r Report, o Options) error {
-	doc, err := PDF(w, o)
+func ReportPDF(w io.Writer, r Report, o Options) error { return alone(PDF, w, r, o) }
+
+// ReportHTML writes a report as an HTML document of its own.
+func ReportHTML(w io.Writer, r Report, o Options) error { return alone(HTML, w, r, o) }
+
+func alone(format New, w io.Writer, r Report, o Options) error {
+	doc, err := format(w, o)
 	if err != nil {
 		return err
 	}

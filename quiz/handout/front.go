@@ -3,6 +3,7 @@ package handout
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -119,6 +120,9 @@ const mostTallyColumns = 10
 func (o Options) checked(c cleaner) (Options, error) {
 	if o.Paper != A4 && o.Paper != Letter {
 		return o, &calc.InputError{What: "paper", Got: calc.Quoted(string(o.Paper)), Want: string(A4) + " or " + string(Letter)}
+	}
+	if !slices.Contains([]Layout{"", Compact, Roomy}, o.Layout) {
+		return o, &calc.InputError{What: "layout", Got: calc.Quoted(string(o.Layout)), Want: string(Compact) + " or " + string(Roomy)}
 	}
 	if n := len(o.Words.TallyColumns); n > mostTallyColumns {
 		return o, fmt.Errorf("the tally has %d columns: give %d at most", n, mostTallyColumns)

@@ -32,12 +32,26 @@ type Item struct {
 	Points   string           // "2 points", as printed
 	Text     []string         // the question, a line each
 	Options  []string         // numbered from 1, to choose from or to order
+	Choose   Choose           // how options are chosen where they can be ticked
 	Readings []string         // each has a blank of its own
 	Expects  string           // what to write: "Answer in inches, such as 0.1234."
+	Sure     string           // to tick how sure one is; empty where that is not asked
 	Unit     string           // printed behind the blank; empty where it has none
 	Drawing  *drawing.Drawing // nil for none
 	Caution  bool             // a task that can hurt someone: starred
 }
+
+// Choose is how many options are ticked; empty where a number or an order is written.
+type Choose string
+
+// The two ways, named after the fields of HTML.
+const (
+	One  Choose = "radio"
+	Some Choose = "checkbox"
+)
+
+// told is what to write, and how sure one is.
+func (it Item) told() string { return joined(" ", it.Expects, it.Sure) }
 
 // Key is the other half of a sheet. It never travels with it.
 type Key struct {
@@ -72,6 +86,8 @@ type Report struct {
 	Note  string // a caution at the foot
 
 	Compact bool // small type and narrow gaps, for a card that is to stand on one page
+	Wide    bool // in a PDF across the paper's long side, in small type: for a table of many columns
+	Brief   bool // in a PDF drawings stand small beside their lines, and a report that half a page holds shares the page
 }
 
 // Part is a piece of a report under a heading of its own.
@@ -104,7 +120,15 @@ type Words struct {
 	Tally                  string // title of the class tally grid
 	TallyItem, TallyHow    string
 	TallyColumns           []string // right, another convention, a common error, ...
+
+	Fill, Save, Saved string // on a sheet with fields: what to do, the button, and what "${file}" is then
+	None              string // of several options none
+	Sure              string // how sure one is
+	Sures             []Sure
 }
+
+// Sure is one of the answers to how sure someone is, by the name it has in a file of answers.
+type Sure struct{ Value, Name string }
 
 // Paper is a size of paper.
 type Paper string
@@ -113,6 +137,15 @@ type Paper string
 const (
 	A4     Paper = "A4"
 	Letter Paper = "Letter"
+)
+
+// Layout is how close the questions of a sheet stand on paper.
+type Layout string
+
+// The two layouts.
+const (
+	Compact Layout = "compact" // two columns; a sheet that half a page holds takes no more
+	Roomy   Layout = "roomy"   // one column, with squares of 5 mm for the working
 )
 
 // Writer lays out sheets one after another. Close ends the document; a Writer that
@@ -135,6 +168,8 @@ type Options struct {
 	Words   Words
 	Title   string
 	Date    time.Time // zero is Made
+	Layout  Layout    // of the sheets in a PDF; empty is Roomy
+	Fields  bool      // in HTML a sheet has fields to fill in, and saves them as a file of answers; one sheet a document
 	Compact bool      // there are compact reports in it
 	Duplex  bool      // in a PDF each sheet, key and report ends on an even page, for printing on both sides
 }

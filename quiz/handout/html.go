@@ -1,7 +1,9 @@
 package handout
 
 import (
+	"crypto/sha256"
 	_ "embed"
+	"encoding/base64"
 	"html/template"
 	"io"
 	"sync"
@@ -12,16 +14,32 @@ import (
 //go:embed page.gohtml
 var pageSource string
 
+// fieldsSource is a sheet with fields to fill in, and fieldsScript the one script that such
+// a document may run: it saves what was filled in as a file of answers, and asks for nothing
+// from outside.
+//
+//go:embed fields.gohtml
+var fieldsSource string
+
+//go:embed fields.js
+var fieldsScript string
+
 // page has the parts of a document: head, sheet, key, tally, report and tail. It is read
 // when the first document is written: a start of the program that writes none is quicker.
 var page = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("page").Funcs(template.FuncMap{
+	return template.Must(template.Must(template.New("page").Funcs(template.FuncMap{
 		"colon":   withColon,
 		"heading": heading,
 		"joined":  joined,
 		"ems":     ems,
 		"svg":     func(d *drawing.Drawing) template.HTML { return template.HTML(d.SVG()) }, // it escapes its texts
-	}).Parse(pageSource))
+		"inc":     func(i int) int { return i + 1 },
+		"script":  func() template.JS { return template.JS(fieldsScript) },
+		"policy": func() string {
+			sum := sha256.Sum256([]byte(fieldsScript))
+			return "default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+		},
+	}).Parse(pageSource)).Parse(fieldsSource))
 })
 
 // ems is how wide a drawing of a report is, in sizes of the text around it: its letters
@@ -71,7 +89,11 @@ func (h *html) write(name string, p part) error {
 }
 
 func (h *html) sheet(s Sheet) error {
-	return h.write("sheet", part{Sheet: s, Starred: s.starred()})
+	name := "sheet"
+	if h.options.Fields {
+		name = "fields"
+	}
+	return h.write(name, part{Sheet: s, Starred: s.starred()})
 }
 
 func (h *html) key(k Key) error {
@@ -84,4 +106,4 @@ func (h *html) tally(name string, items []string) error {
 
 func (h *html) report(r Report) error { return h.write("report", part{Report: r}) }
 
-func (h *html) close() error { return page().ExecuteTemplate(h.out, "tail", nil) }
+func (h *html) close() error { return page().ExecuteTemplate(h.out, "tail", part{Options: h.options}) }

@@ -10,6 +10,13 @@ type row struct {
 	paint  func(top int)
 }
 
+// filled gives a block the height that what stands in its margin needs.
+func (b *block) filled() {
+	if short := b.least - heightOf(b.rows); short > 0 {
+		b.add(space(short))
+	}
+}
+
 // heightOf is how high rows are together.
 func heightOf(rows []row) int {
 	sum := 0
@@ -22,6 +29,7 @@ func heightOf(rows []row) int {
 // block is a run of rows that belong together: one item.
 type block struct {
 	rows  []row
+	least int   // how high it is at the least, see filled
 	gap   int   // above it, unless it begins a page
 	again []row // above it where it begins a page or goes on on one: the names of a table's columns
 }
@@ -39,6 +47,13 @@ type placed struct {
 // paginate spreads blocks over pages whose body is so high. A block begins a new page
 // rather than be split; only one that no page can hold flows from page to page.
 func paginate(blocks []block, height int) [][]placed {
+	return spread(blocks, func(int) int { return height })
+}
+
+// spread is paginate for pages, or columns, that differ in height: high tells the one of
+// each, from 0.
+func spread(blocks []block, high func(page int) int) [][]placed {
+	height := high(0)
 	pages := [][]placed{nil}
 	top, last := 0, 0
 	place := func(i int, rows ...row) {
@@ -48,10 +63,11 @@ func paginate(blocks []block, height int) [][]placed {
 		}
 	}
 	// turn begins a page for what is so high.
-	turn := func(i, high int) {
+	turn := func(i, tall int) {
 		pages = append(pages, nil)
 		top, last = 0, last+1
-		if again := blocks[i].again; heightOf(again)+high <= height {
+		height = high(last)
+		if again := blocks[i].again; heightOf(again)+tall <= height {
 			place(i, again...)
 		}
 	}
@@ -60,7 +76,7 @@ func paginate(blocks []block, height int) [][]placed {
 			continue // it begins no page
 		}
 		if tall := heightOf(b.rows); len(pages[last]) > 0 {
-			if top+b.gap+tall > height && heightOf(b.again)+tall <= height {
+			if top+b.gap+tall > height && heightOf(b.again)+tall <= high(last+1) {
 				turn(i, tall)
 			} else {
 				top += b.gap

@@ -28,7 +28,7 @@ func PDF(w io.Writer, o Options) (Writer, error) {
 	doc.SetLineCapStyle("square") // corners close
 	embed(doc)
 	width, height := doc.GetPageSize()
-	p := &pdf{doc: doc, out: w, words: o.Words, paper: sheetOf(width, height), duplex: o.Duplex}
+	p := &pdf{doc: doc, out: w, words: o.Words, letters: widths{}, boldLetters: widths{}, paper: sheetOf(width, height), upright: fpdf.SizeType{Wd: width, Ht: height}, duplex: o.Duplex, compact: o.Layout == Compact, set: usualSetting}
 	if err := p.leavesRoom(p.words.Rehearsal); err != nil {
 		return nil, err
 	}
@@ -55,8 +55,17 @@ type pdf struct {
 	words Words
 	paper area
 
-	duplex bool
-	set    setting // of the report that is being written
+	upright fpdf.SizeType // the paper as the library has it
+
+	duplex  bool
+	compact bool
+	wide    bool    // across the paper's long side
+	set     setting // of the report that is being written
+
+	letters, boldLetters widths
+
+	shift int  // what is printed stands so far to the right of where it was laid out
+	upper bool // the last page has a half sheet at its top and room for one more below it
 }
 
 // section is what begins on a page of its own and has its own count of pages.
@@ -69,22 +78,63 @@ type section struct {
 
 func (p *pdf) write(s section) error {
 	foot := p.footHeight(s.note)
-	pages := paginate(s.blocks, p.paper.height-2*margin-foot)
-	for i, rows := range pages {
-		p.doc.AddPage()
+	var pages [][]set
+	for _, rows := range paginate(s.blocks, p.paper.height-2*margin-foot) {
+		pages = append(pages, []set{{rows: rows}})
+	}
+	return p.print(s, pages)
+}
+
+// set are rows that stand below one another on a page.
+type set struct {
+	rows     []placed
+	top      int // below the upper margin
+	sideways int // from where they were laid out
+}
+
+// print puts the pages of a section on leaves of their own.
+func (p *pdf) print(s section, pages [][]set) error {
+	p.leaf()
+	foot := p.footHeight(s.note)
+	for i, sets := range pages {
+		p.page()
 		if i == 0 {
 			p.use(regular)
 			p.doc.Bookmark(s.mark, 0, 0)
 		}
-		for _, r := range rows {
-			r.paint(margin + r.top)
-		}
+		p.body(sets, margin)
 		p.foot(s, p.paper.height-margin-foot, i+1, len(pages))
 	}
-	if p.duplex && p.doc.PageNo()%2 == 1 { // the next begins on a leaf of its own
-		p.doc.AddPage()
-	}
 	return p.doc.Error()
+}
+
+// page begins one, upright or across.
+func (p *pdf) page() {
+	way := "P"
+	if p.wide {
+		way = "L"
+	}
+	p.doc.AddPageFormat(way, p.upright)
+}
+
+// body prints a page's rows.
+func (p *pdf) body(sets []set, top int) {
+	for _, set := range sets {
+		p.shift = set.sideways
+		for _, r := range set.rows {
+			r.paint(top + set.top + r.top)
+		}
+	}
+	p.shift = 0
+}
+
+// leaf ends what stands on the page before, so that what follows begins on another one;
+// printed on both sides, on another leaf.
+func (p *pdf) leaf() {
+	p.upper = false
+	if p.duplex && p.doc.PageNo()%2 == 1 {
+		p.doc.AddPageFormat("P", p.upright)
+	}
 }
 
 // footGap keeps the foot clear of the last item.
@@ -123,6 +173,7 @@ func (p *pdf) foot(s section, top, page, of int) {
 }
 
 func (p *pdf) close() error {
+	p.leaf()
 	var out bytes.Buffer
 	if err := p.doc.Output(&out); err != nil {
 		return err

@@ -10,12 +10,8 @@ import (
 // type, but never wider or higher than it may be. Where it is smaller, so are its labels:
 // they were placed for letters of a width.
 func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
-	const letter = 0.62 // of the size of the type, for an average letter
-	full := pt(small.size) * letter * float64(d.Columns()) / d.Width
-	scale := min(full, pt(width)/d.Width, pt(height)/d.Height)
-	letters := small
-	letters.size = max(hundredthsOf(pt(small.size)*scale/full), smallest)
-	const air = 10 * point
+	scale, letters := scaled(d, width, height)
+	const air = 8 * point
 	high, low := extent(d, pt(letters.size)*0.6/scale)
 	return row{hundredthsOf((high-low)*scale) + 2*air, func(top int) {
 		at := func(q drawing.Point) (x, y int) {
@@ -35,7 +31,22 @@ func (p *pdf) picture(d *drawing.Drawing, left, width, height int) row {
 }
 
 // smallest is the size of type below which labels on paper are hard to read.
-const smallest = 7 * point
+const smallest = 6 * point
+
+// natural is how many points one unit of a drawing has where its labels are small type.
+func natural(d *drawing.Drawing) float64 {
+	const letter = 0.62 // of the size of the type, for an average letter
+	return pt(small.size) * letter * float64(d.Columns()) / d.Width
+}
+
+// scaled is how many points one unit of a drawing has on paper, and the type of its labels.
+func scaled(d *drawing.Drawing, width, height int) (scale float64, letters face) {
+	full := natural(d)
+	scale = min(full, pt(width)/d.Width, pt(height)/d.Height)
+	letters = small
+	letters.size = max(hundredthsOf(pt(small.size)*scale/full), smallest)
+	return scale, letters
+}
 
 // shape draws a run of straight pieces; one point makes none.
 func (p *pdf) shape(s drawing.Shape, at func(drawing.Point) (x, y int)) {
@@ -53,10 +64,10 @@ func (p *pdf) shape(s drawing.Shape, at func(drawing.Point) (x, y int)) {
 		p.doc.SetDashPattern([]float64{pt(10 * point), pt(2 * point), pt(2 * point), pt(2 * point)}, 0)
 	}
 	x, y := at(s.Points[0])
-	p.doc.MoveTo(pt(x), pt(y))
+	p.doc.MoveTo(pt(x+p.shift), pt(y))
 	for _, q := range s.Points[1:] {
 		x, y := at(q)
-		p.doc.LineTo(pt(x), pt(y))
+		p.doc.LineTo(pt(x+p.shift), pt(y))
 	}
 	style := "D"
 	switch s.Fill {
@@ -92,7 +103,7 @@ func (p *pdf) label(l drawing.Label, f face, x, y, left, width int) {
 		x -= w
 	}
 	x = max(left, min(x, left+width-w))
-	p.doc.Rect(pt(x-point), pt(y-f.size*6/10), pt(w+2*point), pt(f.size*12/10), "F")
+	p.doc.Rect(pt(x+p.shift-point), pt(y-f.size*6/10), pt(w+2*point), pt(f.size*12/10), "F")
 	p.text(x, y+f.size*36/100-f.baseline(), l.Text, f)
 }
 
@@ -112,4 +123,14 @@ func extent(d *drawing.Drawing, label float64) (high, low float64) {
 		return d.Height, 0
 	}
 	return high, low
+}
+
+// readableWidth is how wide one is then.
+func readableWidth(d *drawing.Drawing) int {
+	return hundredthsOf(d.Width * natural(d) * pt(smallest) / pt(small.size))
+}
+
+// readable is how high a drawing is whose labels are as small as they may be.
+func readable(d *drawing.Drawing) int {
+	return hundredthsOf(d.Height * natural(d) * pt(smallest) / pt(small.size))
 }

@@ -7,7 +7,6 @@ const cellSide = 4 * point
 type grid struct {
 	edges []int  // the places of its upright lines
 	right []bool // columns whose cells end at the right, as numbers do; nil for none
-	side  int    // left free above and below a cell; 0 is as much as at its sides
 }
 
 // rows is one row of the grid: a strip of the page for each line of its highest cell.
@@ -32,11 +31,7 @@ func (g grid) rows(p *pdf, cells []string, f face, least int) []row {
 			}
 		}})
 	}
-	side := g.side
-	if side == 0 {
-		side = cellSide
-	}
-	pad := max(least-lines*f.leading(), 2*side)
+	pad := max(least-lines*f.leading(), p.cellAir())
 	rows = append(append([]row{space(pad / 2)}, rows...), space(pad-pad/2))
 	last := len(g.edges) - 1
 	framed := p.strips(g.edges[0], g.edges[last], rows)

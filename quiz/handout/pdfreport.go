@@ -27,9 +27,17 @@ func (p *pdf) report(r Report) error {
 	p.set = usualSetting
 	if r.Compact {
 		p.set = compactSetting
+		defer func() { p.set = usualSetting }()
+	}
+	if r.Wide && !p.wide {
+		p.turned()
+		defer p.turned()
 	}
 	if err := p.leavesRoom(r.Note); err != nil {
 		return err
+	}
+	if r.Brief {
+		return p.brief(r)
 	}
 	var f flow
 	f.hold(0, p.lines(margin, r.Title, p.paper.inner(), title)...)
@@ -74,6 +82,29 @@ func (p *pdf) part(f *flow, part Part) {
 	}
 }
 
+// turned lays what follows across the paper's long side, or again along it.
+func (p *pdf) turned() {
+	p.wide = !p.wide
+	p.paper = area{p.paper.height, p.paper.width}
+}
+
+// cellFaces are the types of a table's names and of its cells.
+func (p *pdf) cellFaces() (name, cell face) {
+	if p.wide {
+		const tight = 8 * point
+		return face{tight, true}, face{size: tight}
+	}
+	return p.set.head, p.set.cell
+}
+
+// cellAir is the free height of a cell, above and below its text together.
+func (p *pdf) cellAir() int {
+	if p.wide {
+		return cellSide
+	}
+	return 2 * p.set.side
+}
+
 // table lays rows out in a grid; one with too many columns for that is told row by row.
 func (p *pdf) table(f *flow, t *Table, gap int) {
 	widths, ok := shared(p.spans(t), p.paper.inner())
@@ -91,20 +122,21 @@ func (p *pdf) table(f *flow, t *Table, gap int) {
 		}
 		return
 	}
-	g := grid{edges: []int{margin}, right: t.Numbers(), side: p.set.side}
+	g := grid{edges: []int{margin}, right: t.Numbers()}
 	for i, width := range widths {
 		g.edges = append(g.edges, g.edges[i]+width)
 	}
 	var head, again []row
+	name, cell := p.cellFaces()
 	if t.Named() {
-		head = g.rows(p, t.Columns, p.set.head, 0)
+		head = g.rows(p, t.Columns, name, 0)
 	}
 	if len(t.Rows) == 0 {
 		f.put(gap, head, nil)
 	}
 	f.hold(gap, head...)
 	for i, cells := range t.Rows {
-		rows := g.rows(p, cells, p.set.cell, 0)
+		rows := g.rows(p, cells, cell, 0)
 		first, lastButOne := i == 0, i == len(t.Rows)-2
 		if len(t.Rows) > 1 && (first || lastButOne) && heightOf(rows) <= p.paper.height/10 {
 			f.hold(0, rows...) // so that no row stands alone on a page
@@ -128,12 +160,13 @@ func (p *pdf) spans(t *Table) []span {
 		}
 		return wide + 2*cellSide
 	}
-	measure := p.measure(p.set.head)
+	head, cell := p.cellFaces()
+	measure := p.measure(head)
 	for i, name := range t.Columns {
 		wide := longest(name, measure)
 		spans[i] = span{wide, wide, measure(name) + 2*cellSide}
 	}
-	measure = p.measure(p.set.cell)
+	measure = p.measure(cell)
 	for i, numbers := range t.Numbers() {
 		s := &spans[i]
 		for _, cells := range t.Rows {

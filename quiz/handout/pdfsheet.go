@@ -1,31 +1,37 @@
 package handout
 
-import "strconv"
+import (
+	"strconv"
+
+	"scratchpass/quiz/drawing"
+)
 
 // Measures of a sheet.
 const (
-	gutter     = 38 * point // for an item's number and star
-	itemGap    = 16 * point // between items
+	marginal   = 32 * point // for an item's number and points, in the margin
+	marginGap  = 7 * point
+	mostFigure = 128 * point // 45 mm
+	itemGap    = 18 * point  // between items
 	columnGap  = 12 * point
 	optionHang = 24 * point // for the number of an option
-	working    = 46 * point // free for the working: two lines of handwriting, and more beside the question
-	answerLine = 30 * point // high enough to write on
-	boxPadding = 7 * point
 	leastBlank = 90 * point // wide enough to write a number or a date on
 	leastName  = 140 * point
 )
 
 func (p *pdf) sheet(s Sheet) error {
-	blocks := []block{p.heading(s)}
-	for _, it := range s.Items {
-		blocks = append(blocks, p.item(it))
+	sec := section{
+		mark:  joined(" ", s.Code, s.Name, s.Title),
+		note:  p.words.Rehearsal,
+		owner: joined("   ", labelled(p.words.Code, s.Code), s.Name, s.Title),
 	}
-	return p.write(section{
-		mark:   joined(" ", s.Code, s.Name, s.Title),
-		blocks: blocks,
-		note:   p.words.Rehearsal,
-		owner:  joined("  ", labelled(p.words.Code, s.Code), s.Name),
-	})
+	if p.compact {
+		return p.columns(s, sec)
+	}
+	sec.blocks = []block{p.heading(s)}
+	for _, it := range s.Items {
+		sec.blocks = append(sec.blocks, p.item(it))
+	}
+	return p.write(sec)
 }
 
 // heading is what stands above the first item.
@@ -110,27 +116,16 @@ func (p *pdf) blanks(all []blank) row {
 // item is one question with its box.
 func (p *pdf) item(it Item) block {
 	b := block{gap: itemGap}
-	left, right := margin+gutter, p.paper.right()
+	left, right := margin, p.paper.right()
 	width := right - left
 	text := it.Text
 	if len(text) == 0 {
 		text = []string{""} // the number needs a line
 	}
-	var question []row
-	narrow := width - p.measure(small)(it.Points)
-	if it.Points != "" {
-		narrow -= columnGap
-	}
 	for _, line := range text {
-		question = append(question, p.lines(left, line, narrow, regular)...)
+		b.add(p.lines(left, line, width, regular)...)
 	}
-	first := question[0].paint
-	question[0].paint = func(top int) {
-		p.text(margin, top, numbered(it.Number, it.Caution), strong)
-		p.textRight(right, top+regular.baseline()-small.baseline(), it.Points, small)
-		first(top)
-	}
-	b.add(question...)
+	p.number(&b, it, strong, left)
 	if len(it.Options) > 0 {
 		b.add(space(3 * point))
 	}
@@ -139,15 +134,86 @@ func (p *pdf) item(it Item) block {
 		b.add(space(2 * point))
 	}
 	if it.Drawing != nil && len(it.Options) > 0 { // options want no working; with working it stands beside that
-		b.add(p.picture(it.Drawing, left, width, p.paper.height/4))
+		b.add(p.picture(it.Drawing, left, width, mostFigure))
 	}
-	if it.Expects != "" {
+	if told := it.told(); told != "" {
 		b.add(space(3 * point))
-		b.add(p.lines(left, it.Expects, width, small)...)
+		b.add(p.lines(left, told, width, small)...)
 	}
 	b.add(space(4 * point))
-	b.add(p.strips(left, right, p.box(it, left+boxPadding, right-boxPadding))...)
+	if len(it.Options) == 0 {
+		b.add(p.working(it.Drawing, left, width, 5, mostFigure), space(2*point))
+	}
+	b.add(p.asked(it, p.words.Answer, regular, small, left, right)...)
+	b.filled()
 	return b
+}
+
+// number prints an item's number, with its points below it, in the margin beside its
+// first line.
+func (p *pdf) number(b *block, it Item, f face, left int) {
+	const tiny = 7 * point
+	worth := face{size: tiny}
+	points := p.wrap(it.Points, marginal, worth)
+	first := b.rows[0].paint
+	edge := left - marginGap
+	b.rows[0].paint = func(top int) {
+		p.textRight(edge, top, numbered(it.Number, it.Caution), f)
+		for i, line := range points {
+			p.textRight(edge, top+f.leading()+i*(tiny+point), line, worth)
+		}
+		first(top)
+	}
+	b.least = f.leading() + len(points)*(tiny+point)
+}
+
+// square is the side of the squares for the working.
+const square = 1417 // 5 mm
+
+// working is a field of squares to work in, so many high, and the drawing at its right; a
+// drawing that leaves too little room beside it stands above it.
+func (p *pdf) working(d *drawing.Drawing, left, width, squares, figure int) row {
+	if d == nil {
+		n := width / square
+		return row{squares * square, func(top int) { p.squares(left, top, n, squares) }}
+	}
+	scale, _ := scaled(d, width, figure)
+	wide := hundredthsOf(d.Width * scale)
+	if room := width - wide - columnGap; room >= leastBlank {
+		picture := p.picture(d, left+width-wide, wide, figure)
+		squares = max(squares, (picture.height-6*point)/square)
+		n := room / square
+		return row{max(squares*square, picture.height), func(top int) {
+			p.squares(left, top, n, squares)
+			picture.paint(top)
+		}}
+	}
+	picture := p.picture(d, left, width, figure)
+	n := width / square
+	return row{picture.height + squares*square, func(top int) {
+		picture.paint(top)
+		p.squares(left, top+picture.height, n, squares)
+	}}
+}
+
+// squares prints a field of squares, so light that pencil stands out from it.
+func (p *pdf) squares(left, top, across, down int) {
+	if across <= 0 || down <= 0 {
+		return
+	}
+	p.doc.SetDrawColor(190, 190, 190)
+	p.doc.SetLineWidth(0.3)
+	x0, x1 := pt(left+p.shift), pt(left+p.shift+across*square)
+	for i := range down + 1 {
+		y := pt(top + i*square)
+		p.doc.Line(x0, y, x1, y)
+	}
+	y0, y1 := pt(top), pt(top+down*square)
+	for i := range across + 1 {
+		x := pt(left + p.shift + i*square)
+		p.doc.Line(x, y0, x, y1)
+	}
+	p.doc.SetDrawColor(0, 0, 0)
 }
 
 // numbered is an item's number, with a star where a mistake can hurt someone.
@@ -158,61 +224,52 @@ func numbered(n int, caution bool) string {
 	return strconv.Itoa(n)
 }
 
-// box holds the working, where there is one, and a blank for each thing asked.
-func (p *pdf) box(it Item, left, right int) []row {
-	var rows []row
-	if len(it.Options) == 0 {
-		free := space(working)
-		if it.Drawing != nil { // beside the working: it is looked at while writing, and saves half a page
-			part := (right - left) * 55 / 100
-			if it.Drawing.Columns() > 48 { // a wide one
-				part = (right - left) * 65 / 100
-			}
-			picture := p.picture(it.Drawing, right-part, part, p.paper.height/5)
-			free = row{max(working, picture.height), picture.paint}
-		}
-		rows = append(rows, free)
-	}
-	unit := p.measure(regular)(it.Unit)
+// asked are the lines to write on: one for the answer, or one for each reading.
+func (p *pdf) asked(it Item, answer string, f, label face, left, right int) []row {
+	unit := p.measure(f)(it.Unit)
 	if it.Unit != "" {
 		unit += 5 * point
 	}
-	asked := func(begin int) row {
-		return row{answerLine, func(top int) {
-			top += answerLine - 9*point - regular.leading()
-			p.line(begin, top+regular.leading(), right-unit, top+regular.leading())
-			p.textRight(right, top, it.Unit, regular)
+	high := f.size * 2 // room to write
+	line := func(begin int) row {
+		return row{high, func(top int) {
+			top += high - 4*point - f.leading()
+			p.line(begin, top+f.leading(), right-unit, top+f.leading())
+			p.textRight(right, top, it.Unit, f)
 		}}
 	}
 	if len(it.Readings) == 0 {
-		r := asked(left + p.measure(small)(p.words.Answer) + 6*point)
-		line := r.paint
+		r := line(left + p.measure(label)(answer) + 6*point)
+		rest := r.paint
 		r.paint = func(top int) {
-			p.text(left, top+answerLine-9*point-small.leading(), p.words.Answer, small)
-			line(top)
+			p.text(left, top+high-4*point-label.leading(), answer, label)
+			rest(top)
 		}
-		return append(rows, r)
+		return []row{r}
 	}
 	// The blanks of all readings begin below one another.
 	most := (right - left) * 6 / 10
 	widest := 0
-	for i, label := range it.Readings {
-		widest = max(widest, p.measure(regular)(reading(i, label)))
+	for i, text := range it.Readings {
+		widest = max(widest, p.measure(f)(reading(i, text)))
 	}
 	widest = min(widest, most)
-	for i, label := range it.Readings {
-		lines := p.lines(left, reading(i, label), widest, regular)
+	var rows []row
+	for i, text := range it.Readings {
+		lines := p.lines(left, reading(i, text), widest, f)
 		last := lines[len(lines)-1]
-		r := asked(left + widest + 6*point)
-		line := r.paint
+		r := line(left + widest + 6*point)
+		rest := r.paint
 		r.paint = func(top int) {
-			last.paint(top + answerLine - 9*point - regular.leading())
-			line(top)
+			last.paint(top + high - 4*point - f.leading())
+			rest(top)
 		}
-		if len(lines) > 1 {
-			rows = append(rows, space(5*point))
+		whole := r.paint
+		if above := high - 4*point - f.leading(); len(lines) > 1 {
+			rows = append(append(rows, space(above)), lines[:len(lines)-1]...)
+			r = row{high - above, func(top int) { whole(top - above) }}
 		}
-		rows = append(append(rows, lines[:len(lines)-1]...), r)
+		rows = append(rows, r)
 	}
 	return rows
 }

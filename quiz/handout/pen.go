@@ -9,15 +9,15 @@ type face struct {
 }
 
 var (
-	title   = face{15 * point, true}
-	strong  = face{12 * point, true}
-	regular = face{12 * point, false}
-	small   = face{10 * point, false}
-	smaller = face{10 * point, true} // small and bold
+	title   = face{14 * point, true}
+	strong  = face{11 * point, true}
+	regular = face{11 * point, false}
+	small   = face{9 * point, false}
+	smaller = face{9 * point, true} // small and bold
 )
 
-// leading is from one line of text to the next.
-func (f face) leading() int { return f.size * 13 / 10 }
+// leading is from one line of text to the next: 11 points stand on 15.
+func (f face) leading() int { return f.size * 15 / 11 }
 
 // baseline is how far below the top of its line a text stands.
 func (f face) baseline() int { return f.size * 21 / 20 }
@@ -35,12 +35,30 @@ func (p *pdf) use(f face) {
 	p.doc.SetFont(fontFamily, style, pt(f.size))
 }
 
-// measure returns what tells the width of a text in a face. It holds until another
-// face is used.
+// measure returns what tells the width of a text in a face.
 func (p *pdf) measure(f face) func(string) int {
-	p.use(f)
-	return func(s string) int { return p.doc.GetStringSymbolWidth(s) * f.size / 1000 }
+	of := p.letters
+	if f.bold {
+		of = p.boldLetters
+	}
+	return func(s string) int {
+		sum := 0
+		for _, r := range s {
+			w, known := of[r]
+			if !known {
+				p.use(f)
+				w = p.doc.GetStringSymbolWidth(string(r))
+				of[r] = w
+			}
+			sum += w
+		}
+		return sum * f.size / 1000
+	}
 }
+
+// widths are those of letters in thousandths of their size. A letter is measured once: a
+// sheet is laid out several times until it fits.
+type widths map[rune]int
 
 func (p *pdf) wrap(text string, width int, f face) []string {
 	return wrapAll(text, width, p.measure(f))
@@ -61,7 +79,7 @@ func (p *pdf) text(x, top int, s string, f face) {
 		return
 	}
 	p.use(f)
-	p.doc.Text(pt(x), pt(top+f.baseline()), s)
+	p.doc.Text(pt(x+p.shift), pt(top+f.baseline()), s)
 }
 
 func (p *pdf) textRight(right, top int, s string, f face) {
@@ -76,12 +94,12 @@ const (
 
 func (p *pdf) line(x0, y0, x1, y1 int) {
 	p.doc.SetLineWidth(pt(hairline))
-	p.doc.Line(pt(x0), pt(y0), pt(x1), pt(y1))
+	p.doc.Line(pt(x0+p.shift), pt(y0), pt(x1+p.shift), pt(y1))
 }
 
 func (p *pdf) frame(x, top, width, height int) {
 	p.doc.SetLineWidth(pt(hairline))
-	p.doc.Rect(pt(x), pt(top), pt(width), pt(height), "D")
+	p.doc.Rect(pt(x+p.shift), pt(top), pt(width), pt(height), "D")
 }
 
 // lines returns a row for each line of a text.

@@ -106,3 +106,8 @@ func unpackedSum(t testing.TB, pdf []byte) string {
 	sum := sha256.Sum256([]byte(strings.Join(streams, "\n")))
 	return hex.EncodeToString(sum[:])
 }
+
+var pageObject = regexp.MustCompile(`/Type /Page\b`)
+
+// pageCount counts pages, empty ones too.
+func pageCount(pdf []byte) int { return len(pageObject.FindAll(pdf, -1)) }

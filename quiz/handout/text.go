@@ -111,8 +111,8 @@ func (t *text) item(it Item) {
 	if d := it.Drawing; d != nil {
 		t.field(d.Title, d.Twin)
 	}
-	if it.Expects != "" {
-		t.say(0, it.Expects)
+	if it.told() != "" {
+		t.say(0, it.told())
 	}
 	for i, label := range it.Readings {
 		t.blank(joined(" ", reading(i, strings.TrimSuffix(label, ":")), inBrackets(it.Unit)))

@@ -30,6 +30,7 @@ type Blueprint struct {
 	Lathe  string   `yaml:"lathe,omitempty" json:"-"`         // a lathe file beside the blueprint; else the one that ships. Not its name but the lathe tells the numbers
 	Paper  string   `yaml:"paper,omitempty" json:"-"`         // A4 or Letter
 	Duplex bool     `yaml:"duplex,omitempty" json:"-"`        // each sheet begins on a page of its own when printed on both sides
+	Layout string   `yaml:"layout,omitempty" json:"-"`        // compact, in two columns, or roomy, with squares to work in
 	Date   string   `yaml:"date,omitempty" json:"-"`          // 2026-12-01: printed, and in the documents
 	Time   string   `yaml:"time,omitempty" json:"-"`          // printed: "40 minutes"
 	Notes  []string `yaml:"notes,omitempty" json:"-"`         // printed on each sheet: what is allowed, how exact
@@ -143,6 +144,12 @@ func ParseBlueprint(name string, text []byte, of tasks.Set, lathe func(string) (
 	}
 	if b.Paper != string(handout.A4) && b.Paper != string(handout.Letter) {
 		say("paper %s: give A4 or Letter", calc.Quoted(b.Paper))
+	}
+	if b.Layout == "" {
+		b.Layout = string(handout.Compact)
+	}
+	if b.Layout != string(handout.Compact) && b.Layout != string(handout.Roomy) {
+		say("layout %s: give compact or roomy", calc.Quoted(b.Layout))
 	}
 	if _, err := time.Parse(time.DateOnly, b.Date); b.Date != "" && err != nil {
 		say("date %s: give a day such as 2026-12-01", calc.Quoted(b.Date))

@@ -137,7 +137,7 @@ func (m *MarksJSON) Close() error {
 
 // Feedback is what one apprentice is told of their sheet.
 func (p *Printer) Feedback(r Result) handout.Report {
-	report := handout.Report{Title: p.maker.Blueprint.Title, Owner: r.label(), Note: p.Say("rehearsal"),
+	report := handout.Report{Title: p.maker.Blueprint.Title, Owner: r.label(), Note: p.rehearsal,
 		Facts: []string{p.Say("set-feedback-of", "name", r.label()), p.Say("set-feedback-points", "points", points(r.Points), "of", points(r.Of))}}
 	if r.Open > 0 {
 		report.Facts = append(report.Facts, p.Say("set-feedback-open", "n", r.Open))
@@ -171,7 +171,7 @@ func (p *Printer) Feedback(r Result) handout.Report {
 		}
 		report.Parts = append(report.Parts, part)
 	}
-	return report
+	return p.onlyMissed(report, r)
 }
 
 // decidedLines tell what the instructor gave, why, and the right answer where it was not all.
@@ -189,7 +189,7 @@ func (p *Printer) decidedLines(it Item, res ItemResult) []string {
 // feedbackLines are the lines of a feedback, in the order they are told.
 func feedbackLines(f wording.Feedback) []string {
 	var lines []string
-	for _, text := range slices.Concat([]string{f.Verdict, f.Reason}, f.Working, []string{f.Lathe}, f.Safety) {
+	for _, text := range slices.Concat([]string{f.Line(), f.Reason}, f.Working, []string{f.Lathe}, f.Safety) {
 		if text != "" {
 			lines = append(lines, text)
 		}

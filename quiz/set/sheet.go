@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 
 	"scratchpass/calc"
@@ -17,9 +18,11 @@ import (
 
 // Printer fills the model of sheets and keys.
 type Printer struct {
-	maker    *Maker
-	says     map[string]string
-	drawings map[string]content.DrawingWords
+	maker     *Maker
+	says      map[string]string
+	rehearsal string // the caution at the foot
+	drawings  map[string]content.DrawingWords
+	lessons   func() map[string]taughtIn
 }
 
 // NewPrinter reads the words that sheets and keys need.
@@ -28,8 +31,13 @@ func NewPrinter(m *Maker, lib *content.Library) (*Printer, error) {
 	if err != nil {
 		return nil, err
 	}
+	phrases, err := lib.Phrases()
+	if err != nil {
+		return nil, err
+	}
 	drawings, err := lib.Drawings()
-	return &Printer{m, says, drawings}, err
+	lessons := sync.OnceValue(func() map[string]taughtIn { return taught(lib) })
+	return &Printer{m, says, phrases["rehearsal"], drawings, lessons}, err
 }
 
 // Say fills a phrase of the set's words, its ${names} from pairs of name and value.
@@ -43,9 +51,9 @@ func (p *Printer) Options(title string) handout.Options {
 	if err != nil {
 		date = handout.Made
 	}
-	return handout.Options{Paper: handout.Paper(p.maker.Blueprint.Paper), Duplex: p.maker.Blueprint.Duplex, Title: title, Date: date, Words: handout.Words{
+	return handout.Options{Paper: handout.Paper(p.maker.Blueprint.Paper), Duplex: p.maker.Blueprint.Duplex, Layout: handout.Layout(p.maker.Blueprint.Layout), Title: title, Date: date, Words: handout.Words{
 		Lang: "en", Name: p.Say("set-name"), Form: p.Say("set-form"), Code: p.Say("set-code"), Date: p.Say("set-date"), Answer: p.Say("set-answer"),
-		Page: p.says["set-page"], Rehearsal: p.Say("rehearsal"), Star: p.Say("set-star"), Key: p.Say("set-key"),
+		Page: p.says["set-page"], Rehearsal: p.rehearsal, Star: p.Say("set-star"), Key: p.Say("set-key"),
 		Accepted: p.Say("set-accepted"), Path: p.Say("set-path"), Seen: p.Say("set-seen"), Tally: p.Say("set-tally"), TallyItem: p.Say("set-tally-item"),
 		TallyHow: p.Say("set-tally-how"), TallyColumns: split(p.Say("set-tally-columns")),
 	}}
@@ -69,22 +77,36 @@ func (p *Printer) Sheet(a Apprentice, items []Item) (handout.Sheet, error) {
 			return s, err
 		}
 		item := handout.Item{Number: it.Number, Points: p.points(it.Points), Text: strings.Split(it.Words.Question(it.Problem), "\n"),
-			Readings: it.Words.ReadingLabels(it.Problem), Expects: p.expects(it), Unit: it.Problem.Expected.UnitBehind(), Drawing: d, Caution: it.Problem.Task.SafetyCritical}
+			Readings: it.Words.ReadingLabels(it.Problem), Expects: it.Words.PaperExpects(it.Problem), Sure: p.sure(), Unit: it.Problem.Expected.UnitBehind(), Drawing: d, Caution: it.Problem.Task.SafetyCritical}
 		if len(it.Words.Task.Options) > 0 {
-			item.Options = it.Words.Options(it.Problem)
+			item.Options, item.Choose = it.Words.Options(it.Problem), chosen[it.Problem.Task.Kind]
 		}
 		s.Items = append(s.Items, item)
 	}
 	return s, nil
 }
 
-// expects says what to write, and where it is asked how sure someone is.
-func (p *Printer) expects(it Item) string {
-	text := it.Words.PaperExpects(it.Problem)
-	if p.maker.Blueprint.Sure {
-		text += " " + p.Say("set-sure")
+// chosen is how the options of a kind are ticked.
+var chosen = map[answer.Kind]handout.Choose{answer.Choice: handout.One, answer.Several: handout.Some}
+
+// FieldOptions are Options for the sheet of one apprentice with fields to fill in.
+func (p *Printer) FieldOptions(a Apprentice) handout.Options {
+	o := p.Options(strings.TrimSpace(p.maker.Blueprint.Title + " " + a.Name))
+	o.Fields = true
+	w := &o.Words
+	w.Fill, w.Save, w.Saved, w.None, w.Sure = p.Say("set-fill"), p.Say("set-save"), p.says["set-saved"], p.Say("set-none"), p.Say("say-how-sure")
+	for _, c := range answer.Certainties {
+		w.Sures = append(w.Sures, handout.Sure{Value: string(c), Name: p.Say("say-sure-" + string(c))})
 	}
-	return text
+	return o
+}
+
+// sure is where it is ticked how sure someone is, if that is asked.
+func (p *Printer) sure() string {
+	if p.maker.Blueprint.Sure {
+		return p.Say("set-sure")
+	}
+	return ""
 }
 
 // Errors explains the names of common errors that stand in the keys, task by task.

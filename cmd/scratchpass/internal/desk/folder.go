@@ -16,9 +16,9 @@ type fileNames func() *regexp.Regexp
 // The kinds. They are made when a set command asks for them, not at every start.
 var (
 	sheetFiles    = namesOf(`^sheets(-\d{3})?\.(pdf|html|txt)$`)
-	keyFiles      = namesOf(`^key(-\d{3})?\.(pdf|html|txt)$`)
+	keyFiles      = namesOf(`^(key|grid)(-\d{3})?\.(pdf|html|txt)$`)
 	feedbackFiles = namesOf(`^feedback(-\d{3})?\.(pdf|html|txt)$`)
-	codeFiles     = namesOf(`^codes(\.csv|/[A-Z0-9]{3}-[A-Z0-9]{4}\.txt)$`)
+	codeFiles     = namesOf(`^(codes\.csv|(codes|fields)/[A-Z0-9]{3}-[A-Z0-9]{4}\.(txt|html))$`)
 	markFiles     = namesOf(`^(marks\.(csv|json|xlsx)|(waiting|grades|results)\.csv)$`)
 	packageFiles  = namesOf(`^(qti[23]\.zip|cartridge\.imscc)$`)
 )

@@ -12,6 +12,7 @@ import (
 // The formats besides those of sheets on paper.
 const (
 	formatCodes  = "codes"
+	formatFields = "fields"
 	formatQTI3   = "qti3"
 	formatQTI2   = "qti2"
 	formatCC     = "cc"

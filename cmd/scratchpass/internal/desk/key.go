@@ -87,7 +87,11 @@ func (d *desk) makeKeys(ctx context.Context, dir string, formats []string, repla
 		}
 		return w.Tally(d.maker.Blueprint.Title, d.printer.TallyItems())
 	})
+	grid := d.newGrid(out, formats)
 	err := d.each(ctx, func(who set.Apprentice, items []set.Item) error {
+		if err := grid.add(ctx, d.printer.GridRow(who, items)); err != nil {
+			return err
+		}
 		key := d.printer.Key(who, items)
 		return papers.each(ctx, func(w handout.Writer) error { return w.Key(key) })
 	})
@@ -95,6 +99,9 @@ func (d *desk) makeKeys(ctx context.Context, dir string, formats []string, repla
 		return err
 	}
 	if err := papers.close(ctx); err != nil {
+		return err
+	}
+	if err := grid.close(ctx); err != nil {
 		return err
 	}
 	if err := d.keep(out, replace, keyFiles); err != nil {

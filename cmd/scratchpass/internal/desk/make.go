@@ -27,7 +27,7 @@ func makeCommand(r *cli.Run) *cobra.Command {
 		Short: "Make the sheets of a set: each apprentice has their own numbers",
 		Args:  cli.OneArgument("a blueprint"),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			formats, err := readFormats(f.to.formats, formatCodes, formatQTI3, formatQTI2, formatCC)
+			formats, err := readFormats(f.to.formats, formatCodes, formatFields, formatQTI3, formatQTI2, formatCC)
 			if err != nil {
 				return err
 			}
@@ -40,7 +40,7 @@ func makeCommand(r *cli.Run) *cobra.Command {
 		},
 	}
 	f.class.addTo(cmd)
-	f.to.addTo(cmd, "pdf, html, text, codes (for the screen), qti3, qti2, cc (for a learning system)")
+	f.to.addTo(cmd, "pdf, html, text, codes (for the screen), fields (an HTML file each, to fill in), qti3, qti2, cc (for a learning system)")
 	cmd.Flags().BoolVar(&f.choiceOnly, "choice-only", false, "QTI with single choice alone, for importers that take nothing else")
 	return cmd
 }

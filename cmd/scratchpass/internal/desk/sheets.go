@@ -25,6 +25,11 @@ func (d *desk) writeSheets(ctx context.Context, out *files.Staged, formats []str
 	same := set.NewSameAnswers()
 	err := d.each(ctx, func(who set.Apprentice, items []set.Item) error {
 		same.Add(items)
+		if slices.Contains(formats, formatFields) {
+			if err := d.writeFields(out, who, items); err != nil {
+				return err
+			}
+		}
 		if err := d.writeSheet(ctx, papers, who, items); err != nil || !codes {
 			return err
 		}
@@ -49,6 +54,25 @@ func (d *desk) writeSheet(ctx context.Context, papers papers, who set.Apprentice
 		return err
 	}
 	return papers.each(ctx, func(w handout.Writer) error { return w.Sheet(sheet) })
+}
+
+// writeFields writes the sheet of one apprentice as a file with fields to fill in. It is
+// that apprentice's alone until it is handed out.
+func (d *desk) writeFields(out *files.Staged, who set.Apprentice, items []set.Item) error {
+	sheet, err := d.printer.Sheet(who, items)
+	if err != nil {
+		return err
+	}
+	return out.WritePrivate("fields/"+sheet.Code+".html", func(w io.Writer) error {
+		doc, err := handout.HTML(w, d.printer.FieldOptions(who))
+		if err != nil {
+			return err
+		}
+		if err := doc.Sheet(sheet); err != nil {
+			return err
+		}
+		return doc.Close()
+	})
 }
 
 // writeCodes writes the questions of one apprentice as problem codes, in a file that is
