@@ -11,6 +11,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/machine"
+	"scratchpass/quiz/tasks"
 )
 
 var pageObject = regexp.MustCompile(`/Type /Page\b`)
@@ -23,11 +24,11 @@ func pagesOf(t *testing.T, blueprint, more string, write func(p *Printer, w hand
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := ParseBlueprint(blueprint, []byte(string(text)+more), func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
+	b, err := ParseBlueprint(blueprint, []byte(string(text)+more), tasks.Set{}, func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
 	if err != nil {
 		t.Fatal(err)
 	}
-	class, err := ReadRoster(filepath.Join(dir, "roster.csv"))
+	class, err := ReadRoster(filepath.Join(dir, "roster.csv"), func(Note) {})
 	if err != nil || len(class) != 24 {
 		t.Fatal(len(class), err)
 	}

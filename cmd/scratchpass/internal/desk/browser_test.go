@@ -15,6 +15,7 @@ import (
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/set"
+	"scratchpass/quiz/tasks"
 )
 
 // axeFile names the file of axe-core in the environment, as for the pages of a lesson.
@@ -31,7 +32,7 @@ type paper struct {
 func newPaper(t *testing.T) paper {
 	t.Helper()
 	b, err := set.ParseBlueprint("b", []byte("set: b\ntitle: Of all kinds\nunits: in\nsure: true\nslots:\n- {tasks: [single-depth]}\n- {tasks: [thread-dial-line]}\n- {tasks: [when-to-leave-compound]}\n- {tasks: [one-full-pass]}\n- {tasks: [ready-to-start]}\n- {tasks: [cross-slide-return]}\n"),
-		func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
+		tasks.Set{}, func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -51,7 +52,11 @@ func newPaper(t *testing.T) paper {
 // marked is the result of a file of answers.
 func (p paper) marked(t *testing.T, answers string) set.Result {
 	t.Helper()
-	given, err := set.ParseAnswers("answers.csv", []byte(answers))
+	file := filepath.Join(t.TempDir(), "answers.csv")
+	if err := os.WriteFile(file, []byte(answers), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	given, err := set.ReadAnswers(file, func(set.Note) {})
 	if err != nil {
 		t.Fatal(err)
 	}
