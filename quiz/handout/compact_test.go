@@ -18,7 +18,7 @@ func TestRandomItemsInTwoColumns(t *testing.T) {
 		o.Layout = Compact
 		s, words := randomSheet(rand.New(rand.NewPCG(seed, 41)))
 		pages, lines := pagesOf(t, document(t, PDF, o, sheets(s)))
-		where := map[string]int{}
+		where, run := map[string]int{}, make([]string, len(pages)) // run: a page's text, in which a word broken at a narrow column is whole
 		for n, page := range pages {
 			foot, half := 0.0, false // where the caution stands
 			for _, p := range page {
@@ -33,6 +33,7 @@ func TestRandomItemsInTwoColumns(t *testing.T) {
 				}
 			}
 			for _, p := range page {
+				run[n] += strings.ReplaceAll(p.text, " ", "")
 				for _, word := range strings.Fields(p.text) {
 					if !strings.HasPrefix(word, "Q") {
 						continue
@@ -48,7 +49,8 @@ func TestRandomItemsInTwoColumns(t *testing.T) {
 		}
 		for i, mine := range words {
 			for _, word := range mine {
-				if on, ok := where[word]; !ok || on != where[mine[0]] {
+				first := where[mine[0]]
+				if on, ok := where[word]; (!ok || on != first) && !strings.Contains(run[first], word) {
 					t.Errorf("seed %d: item %d: %q is on page %d (found: %v), the item on page %d", seed, i+1, word, on+1, ok, where[mine[0]]+1)
 				}
 			}

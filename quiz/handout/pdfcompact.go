@@ -1,6 +1,9 @@
 package handout
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // between is from one column to the other: room for the numbers of the right one.
 const between = 46 * point
@@ -57,12 +60,12 @@ func (p *pdf) columns(s Sheet, sec section) error {
 	if high := p.halfPage() - p.ticketFoot(sec.note); heightOf(head)*2 < high {
 		c, ok := roomiest(steps, func(st step) (columned, bool) {
 			c := p.inColumns(s, st, head, high)
-			return c, len(c.columns) <= 2 && !c.split()
+			return c, len(c.columns) <= 2 && !c.split() && !c.overflows()
 		})
 		if !ok {
 			c, ok = roomiest(lean, func(st step) (columned, bool) {
 				c := p.answersBeside(s, st, head, high)
-				return c, len(c.columns) == 1
+				return c, len(c.columns) == 1 && !c.overflows()
 			})
 		}
 		if ok {
@@ -79,6 +82,9 @@ func (p *pdf) columns(s Sheet, sec section) error {
 	best, ok := roomiest(steps, fits)
 	if !ok {
 		best, _ = roomiest(plainer, fits)
+	}
+	if best.split() || best.overflows() { // one column is as wide as two
+		return p.inOne(s, sec)
 	}
 	best.balance()
 	return p.print(sec, best.pages(p))
@@ -149,6 +155,11 @@ func (c *columned) split() bool {
 		}
 	}
 	return false
+}
+
+// overflows reports whether an item is higher than a column of the first page.
+func (c *columned) overflows() bool {
+	return slices.ContainsFunc(c.blocks, func(b block) bool { return heightOf(b.rows) > c.height-c.below() })
 }
 
 // balance makes the two columns of the last page about even.

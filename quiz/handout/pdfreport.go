@@ -20,7 +20,7 @@ const compactType = 15 * point / 2
 var (
 	usualSetting   = setting{small, strong, regular, small, smaller, partGap, paragraphGap, tableGap, cellSide, 2}
 	compactSetting = setting{face{compactType, false}, face{9 * point, true}, face{compactType, false}, face{compactType, false}, face{compactType, true},
-		5 * point, 1 * point, 3 * point, 1 * point, 8}
+		5 * point, 1 * point, 3 * point, 1 * point, 9}
 )
 
 func (p *pdf) report(r Report) error {

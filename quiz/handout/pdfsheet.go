@@ -27,6 +27,11 @@ func (p *pdf) sheet(s Sheet) error {
 	if p.compact {
 		return p.columns(s, sec)
 	}
+	return p.inOne(s, sec)
+}
+
+// inOne sets a sheet in one column.
+func (p *pdf) inOne(s Sheet, sec section) error {
 	sec.blocks = []block{p.heading(s)}
 	for _, it := range s.Items {
 		sec.blocks = append(sec.blocks, p.item(it))
