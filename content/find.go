@@ -8,11 +8,20 @@ import (
 // FindTerms returns the names of the terms that a word leads to, best first: the
 // term itself, one that it is another name of, one that has it in its name, and
 // those that use it in what they mean. An empty word finds all, by name.
+// Hyphens may stand for spaces, which saves quotes on a command line.
 func FindTerms(terms map[string]Term, word string) []string {
 	word = strings.ToLower(strings.TrimSpace(word))
 	if word == "" {
 		return sortedKeys(terms)
 	}
+	found := findTerms(terms, word)
+	if len(found) == 0 {
+		found = findTerms(terms, strings.ReplaceAll(word, "-", " "))
+	}
+	return found
+}
+
+func findTerms(terms map[string]Term, word string) []string {
 	rank := func(name string, t Term) int {
 		switch {
 		case strings.ToLower(name) == word:

@@ -3,7 +3,11 @@
 // faces render it, each in its own way and all with the same words.
 package page
 
-import "scratchpass/quiz/drawing"
+import (
+	"strings"
+
+	"scratchpass/quiz/drawing"
+)
 
 // Page is what is shown at once.
 type Page []Block
@@ -50,6 +54,15 @@ type Question struct {
 	Text   string
 	Lines  []string
 	Figure *Figure // nil for none
+}
+
+// Parts are what a question tells first, and its last line, which asks.
+func (q Question) Parts() (told, asked string) {
+	told, asked = "", strings.TrimSpace(q.Text)
+	if at := strings.LastIndexByte(asked, '\n'); at >= 0 {
+		told, asked = asked[:at], asked[at+1:]
+	}
+	return told, asked
 }
 
 // Pause is where a page is to be read before anything else comes: after a mistake. A face

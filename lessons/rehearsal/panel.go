@@ -42,19 +42,7 @@ func (s Flow) machine(b bench.Bench) page.Bench {
 // signs are what can be seen at the machine, one thing each, and what was written down.
 func (s Flow) signs(b bench.Bench) []page.Sign {
 	st := b.Status()
-	spindle, nut, tool := "turns", "open", "in"
-	switch {
-	case st.Turn == 0:
-		spindle = "stands"
-	case st.Turn < 0:
-		spindle = "reverse"
-	}
-	if st.Nut {
-		nut = "closed"
-	}
-	if st.Clear {
-		tool = "back"
-	}
+	spindle, nut, tool := stands(st)
 	var all []page.Sign
 	add := func(name, reads string) {
 		all = append(all, page.Sign{Name: s.Say("bench-sign-" + name), Reads: reads})

@@ -33,23 +33,31 @@ func (s Flow) happenings(j bench.Job, words content.BenchWords, happened []bench
 	return p
 }
 
+// stands are the ends of the names under which the words for spindle, half-nut and tool
+// stand.
+func stands(st bench.Status) (spindle, nut, tool string) {
+	spindle, nut, tool = "turns", "open", "in"
+	switch {
+	case st.Turn == 0:
+		spindle = "stands"
+	case st.Turn < 0:
+		spindle = "reverse"
+	}
+	if st.Nut {
+		nut = "closed"
+	}
+	if st.Clear {
+		tool = "back"
+	}
+	return spindle, nut, tool
+}
+
 // status says what can be seen at the machine.
 func (s Flow) status(b bench.Bench) string {
 	st := b.Status()
-	spindle, nut, tool := "bench-spindle-turns", "bench-nut-open", "bench-tool-in"
-	switch {
-	case st.Turn == 0:
-		spindle = "bench-spindle-stands"
-	case st.Turn < 0:
-		spindle = "bench-spindle-reverse"
-	}
-	if st.Nut {
-		nut = "bench-nut-closed"
-	}
-	if st.Clear {
-		tool = "bench-tool-back"
-	}
-	lines := []string{strings.Join([]string{s.Say(spindle, "rpm", calc.Shortest(st.RPM, 1)), s.Say(nut), s.Say("bench-at-" + st.Place), s.Say(tool)}, " ")}
+	spindle, nut, tool := stands(st)
+	lines := []string{strings.Join([]string{s.Say("bench-spindle-"+spindle, "rpm", calc.Shortest(st.RPM, 1)), s.Say("bench-nut-" + nut),
+		s.Say("bench-at-" + st.Place), s.Say("bench-tool-" + tool)}, " ")}
 	lines = append(lines, s.Say("bench-dials", "cross", st.CrossDial, "compound", st.CompoundDial, "passes", st.PassesDone))
 	return strings.Join(lines, "\n")
 }

@@ -117,23 +117,17 @@ func (s Set) Names() []string {
 
 // Find returns a task by name. The error offers the nearest names.
 func (s Set) Find(name string) (*problem.Task, error) {
-	if len(s.own) == 0 {
-		return Find(name)
-	}
 	return find(name, s.own)
 }
 
 // Has reports whether a task is here.
-func (s Set) Has(name string) bool { return shared.Registry[name] != nil || s.own[name] != nil }
+func (s Set) Has(name string) bool { return lookUp(name, s.own) != nil }
 
 // ErrNoTask says that a code is of a task that is not here.
 var ErrNoTask = errors.New("(if it is an instructor's own question, give its folder with --content DIR)")
 
 // FromCode makes the problem of a code.
 func (s Set) FromCode(code string) (*problem.Problem, error) {
-	if len(s.own) == 0 {
-		return FromCode(code)
-	}
 	return fromCode(code, s.own)
 }
 

@@ -31,9 +31,14 @@ func Names() []string { return Set{}.Names() }
 // Find returns a task that ships. The error offers the nearest names.
 func Find(name string) (*problem.Task, error) { return find(name, nil) }
 
+// lookUp returns a task that ships, or else one of an instructor's own; nil for none.
+func lookUp(name string, own map[string]*problem.Task) *problem.Task {
+	return cmp.Or(shared.Registry[name], own[name])
+}
+
 // find returns a task that ships, or else one of an instructor's own.
 func find(name string, own map[string]*problem.Task) (*problem.Task, error) {
-	if t := cmp.Or(shared.Registry[name], own[name]); t != nil {
+	if t := lookUp(name, own); t != nil {
 		return t, nil
 	}
 	return nil, fmt.Errorf("no task is called %s%s (work --list shows all)", calc.Quoted(name), content.DidYouMean(name, Set{own}.Names()))
@@ -49,8 +54,8 @@ func fromCode(code string, own map[string]*problem.Task) (*problem.Problem, erro
 	if err != nil {
 		return nil, err
 	}
-	t, err := find(c.Task, own)
-	if err != nil {
+	t := lookUp(c.Task, own)
+	if t == nil {
 		return nil, fmt.Errorf("problem code %s: no task is called %s %w%s", calc.Quoted(code), calc.Quoted(c.Task), ErrNoTask, content.DidYouMean(c.Task, Set{own}.Names()))
 	}
 	return problem.New(t, c)

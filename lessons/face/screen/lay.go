@@ -214,10 +214,7 @@ func (l layout) question(q page.Question) []string {
 // there is to choose from stands apart.
 func (l layout) asks(q page.Question, width int) []string {
 	width = min(width, widest)
-	told, asked := "", strings.TrimRight(q.Text, "\n")
-	if at := strings.LastIndexByte(asked, '\n'); at >= 0 {
-		told, asked = asked[:at], asked[at+1:]
-	}
+	told, asked := q.Parts()
 	var lines []string
 	if told != "" {
 		lines = styled(text.Line{Text: told}, width, l.theme)

@@ -1,6 +1,7 @@
 package screen
 
 import (
+	"errors"
 	"math"
 	"strings"
 	"time"
@@ -30,16 +31,8 @@ func (s *Screen) Run(m page.Motion) error {
 	s.begin()
 	done := make(chan error, 1)
 	s.program.Send(play{m, done})
-	select {
-	case err := <-done:
-		return err
-	case <-s.ended:
-		if s.failed != nil {
-			return s.failed
-		}
-	case <-s.Stop.Done():
-	}
-	return page.ErrStopped
+	end, err := await(s, done)
+	return errors.Join(end, err)
 }
 
 // player shows a moving picture: the clock and the keys go to the motion, which keeps none

@@ -142,15 +142,14 @@ func (m *model) lay(again bool) {
 	}
 	m.pin()
 	if !again || m.field == nil {
-		m.field = newField(m.now, m.wide(), max(4, m.rows/2), m.theme)
+		m.field = newField(m.now, m.wide(), m.menuRows(), m.theme)
 	}
-	fresh := 0
 	m.text = m.lines(m.sheet.All())
-	if more := m.offered(); len(more) > 0 && len(m.lines(m.sheet.Fresh))+len(more) <= m.room() {
-		m.text, fresh = append(m.text, more...), len(more)
+	fresh := len(m.lines(m.sheet.Fresh))
+	if more := m.offered(); fresh+len(more) <= m.room() {
+		m.text, fresh = append(m.text, more...), fresh+len(more)
 	}
-	old, all := m.lines(m.sheet.Old), len(m.text)
-	fresh += len(m.lines(m.sheet.Fresh))
+	all := len(m.text)
 	switch room := m.room(); {
 	case again:
 		m.from = min(m.from, max(0, all-room))
@@ -159,7 +158,7 @@ func (m *model) lay(again bool) {
 	case fresh <= room:
 		m.from = all - room
 	default:
-		m.from = min(len(old), all)
+		m.from = min(len(m.lines(m.sheet.Old)), all)
 	}
 }
 
@@ -171,18 +170,24 @@ func (m *model) margin() int { return max(0, (m.columns-m.wide())/2) }
 // sheet.
 func (m *model) framed() bool { return m.rows >= 16 }
 
+// frame is how many lines the frame takes, and menuRows how many a menu may take.
+func (m *model) frame() int {
+	if m.framed() {
+		return 4
+	}
+	return 2
+}
+
+func (m *model) menuRows() int { return max(4, m.rows/2) }
+
 // room is how many lines of the sheet are seen.
 func (m *model) room() int {
-	taken := 2 // the frame
-	if m.framed() {
-		taken = 4
-	}
-	taken += len(m.pinned.over) + len(m.pinned.under)
+	taken := m.frame() + len(m.pinned.over) + len(m.pinned.under)
 	ask := len(asked(m.now, min(m.wide(), widest)))
 	switch takes := m.now.Takes.(type) {
 	case page.GoOn:
 	case page.Menu:
-		ask += min(len(takes.Options), max(4, m.rows/2)) + 1
+		ask += min(len(takes.Options), m.menuRows()) + 1
 	default:
 		ask += 2
 	}
@@ -284,7 +289,7 @@ func (m *model) done(r reply) tea.Cmd {
 	}
 	echo := ""
 	if m.field != nil && r.err == nil {
-		echo = m.field.echo()
+		echo = sheet.Echo(m.asked.prompt, m.field.value())
 	}
 	m.asked.answer <- r // it has room for one
 	m.sheet.Read(m.asked.prompt, echo)

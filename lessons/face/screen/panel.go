@@ -36,12 +36,8 @@ func (m *model) pin() {
 	if b == nil {
 		return
 	}
-	taken := 2
-	if m.framed() {
-		taken = 4
-	}
 	l := layout{m.wide(), 0, m.theme}
-	room := m.rows - taken - panelLog - panelAsk - 1
+	room := m.rows - m.frame() - panelLog - panelAsk - 1
 	m.pinned.over = append(l.panel(*b, room), m.theme.faint.Render(strings.Repeat("─", m.wide())))
 	if spare := room - len(m.pinned.over) + 1; spare >= mostOffers {
 		m.pinned.under = l.moves(b.Moves)

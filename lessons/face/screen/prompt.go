@@ -123,17 +123,6 @@ func (f *field) value() string {
 	return ""
 }
 
-// echo is how an answer is kept on the sheet.
-func (f *field) echo() string {
-	v := f.value()
-	if menu, ok := f.takes.(page.Menu); ok {
-		if n, err := strconv.Atoi(v); err == nil && n >= 1 && n <= len(menu.Options) {
-			v += ") " + menu.Options[n-1]
-		}
-	}
-	return "> " + v
-}
-
 func (f *field) view() []string {
 	switch {
 	case f.choice != nil:

@@ -66,16 +66,25 @@ func (s *Screen) Ask(q page.Prompt) (string, error) {
 	answer := make(chan reply, 1)
 	s.program.Send(asking{s.pages, q, answer})
 	s.pages = nil
+	r, err := await(s, answer)
+	if err != nil {
+		return "", err
+	}
+	return r.text, r.err
+}
+
+// await waits for what the program sends back; ErrStopped where no more will come.
+func await[T any](s *Screen, from <-chan T) (got T, err error) {
 	select {
-	case r := <-answer:
-		return r.text, r.err
+	case got = <-from:
+		return got, nil
 	case <-s.ended:
 		if s.failed != nil {
-			return "", s.failed
+			return got, s.failed
 		}
 	case <-s.Stop.Done():
 	}
-	return "", page.ErrStopped
+	return got, page.ErrStopped
 }
 
 // begin takes the terminal over.

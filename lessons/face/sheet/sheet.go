@@ -4,6 +4,7 @@ package sheet
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"scratchpass/lessons/page"
@@ -115,6 +116,16 @@ func (s *Sheet) Read(q page.Prompt, echo string) {
 
 // Rule is a line across the sheet, between what came of an answer and what is asked next.
 type Rule struct{ page.Gap }
+
+// Echo is how an answer to a prompt is kept on the sheet: of a menu with the line that was
+// chosen.
+func Echo(q page.Prompt, reply string) string {
+	options := q.Options()
+	if n, err := strconv.Atoi(reply); err == nil && n >= 1 && n <= len(options) {
+		reply += ") " + options[n-1]
+	}
+	return "> " + reply
+}
 
 // Body is a page without what the frame shows, with a line between two steps.
 func Body(p page.Page, title string) page.Page {

@@ -7,7 +7,6 @@ import (
 	"io"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 
@@ -31,9 +30,8 @@ type Words struct {
 // pages are the templates, read when the first page is written.
 var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("web").Funcs(template.FuncMap{
-		"kind": kind, "svg": svg, "printable": content.Printable, "number": number, "add": func(a, b int) int { return a + b },
-		"lines": lines, "told": told, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "percent": percent,
-		"trim": strings.TrimSpace, "last": last, "before": before,
+		"kind": kind, "svg": svg, "printable": content.Printable, "add": func(a, b int) int { return a + b },
+		"lines": lines, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "trim": strings.TrimSpace, "told": told, "asked": asked,
 	}).Parse(source))
 })
 
@@ -47,9 +45,9 @@ func kind(b any) string {
 
 func svg(d drawing.Drawing) template.HTML { return template.HTML(d.SVG()) } // it escapes its texts
 
-func number(n int) string { return strconv.Itoa(n) }
+func told(q page.Question) string { told, _ := q.Parts(); return told }
 
-func percent(m page.Meter) int { return 100 * m.Done / max(m.Of, 1) }
+func asked(q page.Question) string { _, asked := q.Parts(); return asked }
 
 // lines are a block's lines as every face that writes lines has them, without pictures.
 func lines(b page.Block) []string {
@@ -60,28 +58,6 @@ func lines(b page.Block) []string {
 		}
 	}
 	return all
-}
-
-// told are a block's lines in the words of a narrow face.
-func told(b page.Block) []string {
-	var all []string
-	for _, l := range text.Lines(page.Page{b}, true) {
-		if l.Role != text.Picture {
-			all = append(all, content.Printable(l.Text))
-		}
-	}
-	return all
-}
-
-// last is the last line of a question, which asks; before is what stands before it.
-func last(s string) string {
-	s = strings.TrimSpace(s)
-	return s[strings.LastIndexByte(s, '\n')+1:]
-}
-
-func before(s string) string {
-	s = strings.TrimSpace(s)
-	return s[:max(strings.LastIndexByte(s, '\n'), 0)]
 }
 
 // document is what a page is made from.

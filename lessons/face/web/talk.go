@@ -134,7 +134,7 @@ func (t *Talk) Answer(number int, text string) (taken bool) {
 		return false
 	}
 	t.waiting = false
-	t.sheet.Read(t.prompt, echo(t.prompt, text))
+	t.sheet.Read(t.prompt, sheet.Echo(t.prompt, text))
 	t.mu.Unlock()
 	select {
 	case t.answers <- text:
@@ -142,15 +142,4 @@ func (t *Talk) Answer(number int, text string) (taken bool) {
 	case <-t.stop.Done():
 		return false
 	}
-}
-
-// echo is how an answer is kept on the sheet.
-func echo(q page.Prompt, text string) string {
-	options := q.Options()
-	for i, option := range options {
-		if text == number(i+1) {
-			return "> " + text + ") " + option
-		}
-	}
-	return "> " + text
 }

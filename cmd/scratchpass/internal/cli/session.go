@@ -19,7 +19,12 @@ import (
 // Open begins a session and opens the learner's record for it; the record is nil when
 // none is kept. The session ends with the context, and when someone stops the program.
 func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error) {
-	s, rec, err := r.OpenToRead(ctx, false)
+	return toAnswer(r.OpenToRead(ctx, false))
+}
+
+// toAnswer is a session in which answers are to be kept: with a record that may only be read
+// that is an error.
+func toAnswer(s *sitting.Session, rec *record.Record, err error) (*sitting.Session, *record.Record, error) {
 	if err == nil && rec != nil && rec.ReadOnly {
 		err = fmt.Errorf("%w, or --record none", record.ErrReadOnly)
 	}
@@ -28,15 +33,15 @@ func (r *Run) Open(ctx context.Context) (*sitting.Session, *record.Record, error
 
 // OpenAt is Open with a face of another kind than the terminal's.
 func (r *Run) OpenAt(ctx context.Context, face page.Face) (*sitting.Session, *record.Record, error) {
-	s, err := r.session(face)
+	lib, err := r.Library()
 	if err != nil {
 		return nil, nil, err
 	}
-	s, rec, err := r.withRecord(s, false)
-	if err == nil && rec != nil && rec.ReadOnly {
-		err = fmt.Errorf("%w, or --record none", record.ErrReadOnly)
+	s, err := r.session(lib, face)
+	if err != nil {
+		return nil, nil, err
 	}
-	return s, rec, err
+	return toAnswer(r.withRecord(s, false))
 }
 
 // OpenToRead is Open for a look at a record, which may be one that may only be read. With
@@ -79,15 +84,11 @@ func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
 	if err != nil {
 		return nil, err
 	}
-	return r.session(r.terminal(r.UntilStopped(ctx), screens))
+	return r.session(lib, r.terminal(r.UntilStopped(ctx), screens))
 }
 
 // session begins a session at a face.
-func (r *Run) session(face page.Face) (*sitting.Session, error) {
-	lib, err := r.Library()
-	if err != nil {
-		return nil, err
-	}
+func (r *Run) session(lib *content.Library, face page.Face) (*sitting.Session, error) {
 	lathe, system, err := r.Lathe()
 	if err != nil {
 		return nil, err

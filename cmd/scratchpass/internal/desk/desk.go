@@ -22,43 +22,51 @@ type desk struct {
 	say     func(string, ...any) string
 }
 
-// openDesk reads blueprint, class and secret.
-func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, secret secretUse) (*desk, error) {
+// deskFor is a desk with the words and tasks of a run, and the blueprint read.
+func deskFor(r *cli.Run, blueprint string) (*desk, *set.Blueprint, error) {
 	lib, err := r.Library()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	says, err := lib.Screens()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	d := &desk{run: r, lib: lib, say: func(name string, pairs ...any) string { return content.FillPairs(says[name], pairs...) }}
 	of, err := r.Tasks()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	b, err := set.ReadBlueprint(blueprint, of)
 	if err != nil {
-		return nil, usageUnlessFile(err)
+		return nil, nil, usageUnlessFile(err)
+	}
+	return &desk{run: r, lib: lib, say: func(name string, pairs ...any) string { return content.FillPairs(says[name], pairs...) }}, b, nil
+}
+
+// openDesk reads blueprint, class and secret.
+func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, secret secretUse) (*desk, error) {
+	d, b, err := deskFor(r, blueprint)
+	if err != nil {
+		return nil, err
 	}
 	if d.class, err = f.class(d.note); err != nil {
 		return nil, err
 	}
-	key, err := classSecret(r.Err, f.secret, secret, lib)
+	key, err := classSecret(r.Err, f.secret, secret, d.lib)
 	if err != nil {
 		return nil, err
 	}
 	var maker *set.Maker
 	var printer *set.Printer
 	if err := d.unlessStopped(ctx, func() (err error) {
-		if maker, err = set.NewMaker(b, key, lib); err != nil {
+		if maker, err = set.NewMaker(b, key, d.lib); err != nil {
 			return fmt.Errorf("%s: %w", blueprint, err)
 		}
 		maker.Seat(d.class)
 		if _, err := maker.Codes(d.class); err != nil {
 			return err
 		}
-		printer, err = set.NewPrinter(maker, lib)
+		printer, err = set.NewPrinter(maker, d.lib)
 		return err
 	}); err != nil {
 		return nil, err

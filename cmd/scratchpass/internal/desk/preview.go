@@ -8,7 +8,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/content"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/schedule"
 	"scratchpass/quiz/drawing"
@@ -41,27 +40,14 @@ var nobody = set.Apprentice{ID: "preview"}
 
 // openPreview reads a blueprint that is only looked at.
 func openPreview(r *cli.Run, blueprint string) (*desk, error) {
-	lib, err := r.Library()
+	d, b, err := deskFor(r, blueprint)
 	if err != nil {
 		return nil, err
 	}
-	says, err := lib.Screens()
-	if err != nil {
-		return nil, err
-	}
-	of, err := r.Tasks()
-	if err != nil {
-		return nil, err
-	}
-	b, err := set.ReadBlueprint(blueprint, of)
-	if err != nil {
-		return nil, usageUnlessFile(err)
-	}
-	d := &desk{run: r, lib: lib, say: func(name string, pairs ...any) string { return content.FillPairs(says[name], pairs...) }}
-	if d.maker, err = set.NewMaker(b, previewSecret, lib); err != nil {
+	if d.maker, err = set.NewMaker(b, previewSecret, d.lib); err != nil {
 		return nil, fmt.Errorf("%s: %w", blueprint, err)
 	}
-	d.printer, err = set.NewPrinter(d.maker, lib)
+	d.printer, err = set.NewPrinter(d.maker, d.lib)
 	return d, err
 }
 

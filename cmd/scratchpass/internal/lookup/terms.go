@@ -41,9 +41,6 @@ func termsCommand(r *cli.Run) *cobra.Command {
 			}
 			word := strings.Join(args, " ")
 			found := content.FindTerms(all, word)
-			if len(found) == 0 { // a hyphen saves the quotes
-				found = content.FindTerms(all, strings.ReplaceAll(word, "-", " "))
-			}
 			if len(found) == 0 {
 				names := slices.Sorted(maps.Keys(all))
 				return cli.Usagef("no term has %q in it%s (terms lists all)", word, content.DidYouMean(word, names))
