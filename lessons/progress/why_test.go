@@ -83,7 +83,7 @@ func fits(t testing.TB, name, text string) {
 // problem, u a wrong unit, one a minute with others between; | begins the next day.
 func answered(t testing.TB, task, letters string) (schedule.Item, record.Summary) {
 	t.Helper()
-	of, err := tasks.Find(task)
+	of, err := (tasks.Set{}).Find(task)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -178,7 +178,7 @@ func TestWhysPage(t *testing.T) {
 func TestWhyFitsOneScreen(t *testing.T) {
 	w := speaker(t)
 	for _, it := range schedule.Catalogue(machine.Imperial) {
-		task, err := tasks.Find(it.Task)
+		task, err := (tasks.Set{}).Find(it.Task)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -21,7 +21,7 @@ import (
 // A run at hand holds what mastery asks of it: when, in which situation, what was right,
 // and which common errors would have shown.
 func TestFoldHandsMasteryWhatItAsksFor(t *testing.T) {
-	task, err := tasks.Find("single-depth")
+	task, err := (tasks.Set{}).Find("single-depth")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -70,7 +70,7 @@ func TestFoldHandsMasteryWhatItAsksFor(t *testing.T) {
 	if s := byHand(record.Summary{}, record.Answer{At: at(2, 9, 0), Task: task.Name, Code: code.String(), Verdict: answer.Right}, 1); s.Run.Length != 1 || s.Run.Chances != nil {
 		t.Errorf("an item that stands for no task: %+v", s.Run)
 	}
-	inch, err := tasks.Find("pitch-from-tpi")
+	inch, err := (tasks.Set{}).Find("pitch-from-tpi")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -143,7 +143,7 @@ func TestFoldHangsOnTheAnswersAlone(t *testing.T) {
 	names := []string{"single-depth", "minor-diameter", "radius-dial-plunge", "dial-divisions", "metric-half-nut", "pitch-from-tpi"}
 	differ := false
 	for n := range 400 {
-		task, err := tasks.Find(names[random.IntN(len(names))])
+		task, err := (tasks.Set{}).Find(names[random.IntN(len(names))])
 		if err != nil {
 			t.Fatal(err)
 		}

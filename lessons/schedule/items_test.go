@@ -27,7 +27,7 @@ func TestItemOf(t *testing.T) {
 		{"one-full-pass", true, false, true, 1.25, "steps in order: always the same order, and no luck"},
 		{"thread-dial-line", false, false, false, 1.25, "several of some options: no luck either"},
 	} {
-		task, err := tasks.Find(row.task)
+		task, err := (tasks.Set{}).Find(row.task)
 		if err != nil {
 			t.Fatal(err)
 		}

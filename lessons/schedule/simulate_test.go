@@ -91,7 +91,7 @@ func simulate(k kind, seed uint64, learners int, critical bool) tally {
 				break
 			}
 		}
-		t, _ := tasks.Find(items[0].Task)
+		t, _ := (tasks.Set{}).Find(items[0].Task)
 		m := &mind{random: random, task: t}
 		var wrong []string
 		for _, s := range t.Errors {
@@ -124,7 +124,7 @@ func (c *tally) one(k kind, m *mind, items []schedule.Item) {
 			}
 			now = now.Add(time.Minute)
 			recent = append(recent, choice.Item.Task)
-			t, _ := tasks.Find(choice.Item.Task)
+			t, _ := (tasks.Set{}).Find(choice.Item.Task)
 			p := next(m.random, choice.Item, of[t.Name], t, problem.Level(1+count%3), situation[t.Name])
 			situation[t.Name] = p.Values.Situation()
 			count++

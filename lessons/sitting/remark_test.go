@@ -79,7 +79,7 @@ type asking struct{ Code string }
 func (asking) Name() string                     { return "asking" }
 func (asking) Farewell(*sitting.Sitting) string { return "" }
 func (f asking) Run(st *sitting.Sitting) error {
-	p, err := tasks.FromCode(f.Code)
+	p, err := (tasks.Set{}).FromCode(f.Code)
 	if err != nil {
 		return err
 	}
@@ -92,7 +92,7 @@ func (f asking) Run(st *sitting.Sitting) error {
 }
 
 func TestRemarkRefuses(t *testing.T) {
-	p, err := tasks.FromCode("pitch-from-tpi@1-7f3a")
+	p, err := (tasks.Set{}).FromCode("pitch-from-tpi@1-7f3a")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,7 +13,7 @@ import (
 
 func remake(t testing.TB, code string) *problem.Problem {
 	t.Helper()
-	p, err := tasks.FromCode(code)
+	p, err := (tasks.Set{}).FromCode(code)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -22,7 +22,7 @@ func remake(t testing.TB, code string) *problem.Problem {
 
 // An answer as it may be typed, and what comes of it. The key is 0.0587 in.
 func TestMarkWhatIsTyped(t *testing.T) {
-	tk, _ := tasks.Find("compound-travel")
+	tk, _ := (tasks.Set{}).Find("compound-travel")
 	v := problem.NewValues(tk.Inputs, machine.Imperial)
 	v.Set("tpi", 12)
 	v.Set("angle", 29.5)

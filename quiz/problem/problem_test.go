@@ -44,14 +44,14 @@ func FuzzCode(f *testing.F) {
 		if c.String() != text {
 			t.Errorf("%q prints %q", text, c)
 		}
-		if p, err := tasks.FromCode(text); err == nil && p.Code.String() != text {
+		if p, err := (tasks.Set{}).FromCode(text); err == nil && p.Code.String() != text {
 			t.Errorf("%q remakes %q", text, p.Code)
 		}
 	})
 }
 
 func BenchmarkMakeProblem(b *testing.B) {
-	t, _ := tasks.Find("compound-travel")
+	t, _ := (tasks.Set{}).Find("compound-travel")
 	b.ReportAllocs()
 	seed := uint32(0)
 	for b.Loop() {

@@ -22,7 +22,7 @@ var update = flag.Bool("update", false, "write the goldens anew")
 
 func remade(t testing.TB, code string) *problem.Problem {
 	t.Helper()
-	p, err := tasks.FromCode(code)
+	p, err := (tasks.Set{}).FromCode(code)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -68,7 +68,7 @@ func TestAnswersFromAScreen(t *testing.T) {
 		all := items(t, m, who.ID)
 		slices.Reverse(all)
 		for _, it := range all {
-			own, err := tasks.FromCode(it.Problem.Code.String())
+			own, err := (tasks.Set{}).FromCode(it.Problem.Code.String())
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -75,7 +75,7 @@ func TestTheUnsafeSideIsWrong(t *testing.T) {
 		s     machine.System
 		times float64
 	}{{"relief-groove-width", machine.Imperial, 0.0168 / 0.0188}, {"threading-speed", machine.Imperial, 51.5 / 49.1}, {"room-to-start", machine.Imperial, 0.0576 / 0.06}} {
-		task, err := tasks.Find(c.task)
+		task, err := (tasks.Set{}).Find(c.task)
 		if err != nil {
 			t.Fatal(err)
 		}

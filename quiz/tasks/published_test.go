@@ -13,7 +13,7 @@ import (
 // worked works a task with inputs as someone types them: "tpi=12 angle=29.5".
 func worked(t *testing.T, task, inputs string, s machine.System) *problem.Problem {
 	t.Helper()
-	tk, err := tasks.Find(task)
+	tk, err := (tasks.Set{}).Find(task)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -14,7 +14,7 @@ import (
 
 func find(t *testing.T, name string) *problem.Task {
 	t.Helper()
-	task, err := tasks.Find(name)
+	task, err := (tasks.Set{}).Find(name)
 	if err != nil {
 		t.Fatal(err)
 	}

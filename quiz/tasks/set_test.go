@@ -46,7 +46,7 @@ func TestSetOfALibrary(t *testing.T) {
 	if err != nil || p.Code.String() != "a-question@1-7f3a" {
 		t.Errorf("%v", err)
 	}
-	if _, err := tasks.FromCode("a-question@1-7f3a"); !errors.Is(err, tasks.ErrNoTask) || !strings.Contains(err.Error(), "--content DIR") {
+	if _, err := (tasks.Set{}).FromCode("a-question@1-7f3a"); !errors.Is(err, tasks.ErrNoTask) || !strings.Contains(err.Error(), "--content DIR") {
 		t.Errorf("without its folder: %v", err)
 	}
 	for _, task := range tasks.All() {

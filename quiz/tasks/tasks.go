@@ -28,9 +28,6 @@ func All() []*problem.Task { return Set{}.All() }
 // Names returns the names of all tasks that ship, in the order of All.
 func Names() []string { return Set{}.Names() }
 
-// Find returns a task that ships. The error offers the nearest names.
-func Find(name string) (*problem.Task, error) { return find(name, nil) }
-
 // lookUp returns a task that ships, or else one of an instructor's own; nil for none.
 func lookUp(name string, own map[string]*problem.Task) *problem.Task {
 	return cmp.Or(shared.Registry[name], own[name])
@@ -43,9 +40,6 @@ func find(name string, own map[string]*problem.Task) (*problem.Task, error) {
 	}
 	return nil, fmt.Errorf("no task is called %s%s (work --list shows all)", calc.Quoted(name), content.DidYouMean(name, Set{own}.Names()))
 }
-
-// FromCode makes the problem of a code of a task that ships.
-func FromCode(code string) (*problem.Problem, error) { return fromCode(code, nil) }
 
 // fromCode makes the problem of a code of a task that ships, or else of one of an
 // instructor's own.

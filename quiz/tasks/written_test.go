@@ -14,7 +14,7 @@ import (
 func TestWaysOfWriting(t *testing.T) {
 	made := func(name string, fits func(*problem.Problem) bool) *problem.Problem {
 		t.Helper()
-		task, err := Find(name)
+		task, err := (Set{}).Find(name)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -14,7 +14,7 @@ import (
 
 func remake(t testing.TB, code string) *problem.Problem {
 	t.Helper()
-	p, err := tasks.FromCode(code)
+	p, err := (tasks.Set{}).FromCode(code)
 	if err != nil {
 		t.Fatal(err)
 	}

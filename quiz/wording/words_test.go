@@ -45,7 +45,7 @@ func TestLoadErrors(t *testing.T) {
 // stand below in their order.
 func TestAsk(t *testing.T) {
 	at := func(task string, level problem.Level) *problem.Problem {
-		tk, err := tasks.Find(task)
+		tk, err := (tasks.Set{}).Find(task)
 		if err != nil {
 			t.Fatal(err)
 		}

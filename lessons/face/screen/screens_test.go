@@ -115,7 +115,7 @@ type person struct {
 func (p *person) Show(shown page.Page) error {
 	for _, b := range shown {
 		if q, ok := b.(page.Question); ok {
-			p.asked, _ = tasks.FromCode(q.Code)
+			p.asked, _ = (tasks.Set{}).FromCode(q.Code)
 		}
 	}
 	return p.Face.Show(shown)

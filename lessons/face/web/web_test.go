@@ -142,7 +142,7 @@ type watched struct {
 func (w watched) Show(p page.Page) error {
 	for _, b := range p {
 		if q, ok := b.(page.Question); ok {
-			asked, err := tasks.FromCode(q.Code)
+			asked, err := (tasks.Set{}).FromCode(q.Code)
 			if err != nil {
 				w.t.Error(err)
 			}

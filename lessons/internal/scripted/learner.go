@@ -51,7 +51,7 @@ func (l *Learner) Show(p page.Page) error {
 		if !ok || isExample(p) || l.Problem != nil && l.Problem.Code.String() == q.Code {
 			continue
 		}
-		asked, err := tasks.FromCode(q.Code)
+		asked, err := (tasks.Set{}).FromCode(q.Code)
 		if err != nil {
 			l.t.Fatal(err)
 		}
