@@ -1,0 +1,38 @@
+package set
+
+import (
+	"cmp"
+
+	"scratchpass/quiz/answer"
+)
+
+// MarkSheet marks the answers of one apprentice to the questions of their sheet, as Each marks
+// a class: an answer that follows rightly from a wrong one before it costs nothing more. given
+// are their answers by the printed number.
+func (m *Maker) MarkSheet(a Apprentice, items []Item, given map[int]Given) Result {
+	o := owner{m.Code(a.ID), ""}
+	k := &Marker{maker: m, class: []Apprentice{a}, given: map[owner]map[int]Given{o: given}}
+	return k.sheet(a, "", items)
+}
+
+// MarkOf is what came of the answer to the i-th question of a sheet, to be worded. Points that
+// were carried on or decided by an instructor are not in it.
+func (r Result) MarkOf(i int) answer.Mark { return r.Items[i].mark }
+
+// FollowsFrom are the numbers of the questions on a sheet whose answers a question takes, in
+// their order.
+func FollowsFrom(items []Item, it Item) []int {
+	var from []int
+	for _, other := range items {
+		for _, place := range it.From {
+			if place == other.Place {
+				from = append(from, other.Number)
+				break
+			}
+		}
+	}
+	return from
+}
+
+// Label is how an apprentice is called: the name, else the id.
+func (a Apprentice) Label() string { return cmp.Or(a.Name, a.ID) }
