@@ -91,16 +91,21 @@ func MarkOf(p *problem.Problem, reply string) answer.Mark {
 	if word, _ := page.Typed(reply, page.Anywhere); word == page.WordPass {
 		return answer.Mark{Verdict: answer.Wrong, Passed: true}
 	}
-	m := p.Mark(reply)
-	if m.Verdict != answer.Unread || !arithmetic.Is(reply) {
-		return m
+	return p.Mark(WorkedOut(p, reply))
+}
+
+// WorkedOut is a reply with the value of a sum instead of the sum, where it is one; else the
+// reply itself.
+func WorkedOut(p *problem.Problem, reply string) string {
+	if p.Task.Kind != answer.Quantity || !arithmetic.Is(reply) || p.Mark(reply).Verdict != answer.Unread {
+		return reply
 	}
-	if number, unit := apart(reply); p.Task.Kind == answer.Quantity {
-		if x, err := arithmetic.Value(number); err == nil {
-			return p.Mark(strings.TrimSpace(calc.Shortest(x, 10) + " " + unit))
-		}
+	number, unit := apart(reply)
+	x, err := arithmetic.Value(number)
+	if err != nil {
+		return reply
 	}
-	return m
+	return strings.TrimSpace(calc.Shortest(x, 10) + " " + unit)
 }
 
 // apart parts a sum from the unit behind it.

@@ -1,0 +1,219 @@
+package class
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+)
+
+// Apply goes on with the next event. Events that no longer fit, because others were quicker,
+// change nothing: of two phones that take one name, the second waits. A set that can't be made
+// is an error, and so is an event out of its order; the room is as before then.
+func (r *Room) Apply(e Event) error {
+	if e.Seq != r.Seq+1 {
+		return fmt.Errorf("event %d of room %s comes after event %d", e.Seq, r.Head.Code, r.Seq)
+	}
+	if e.Kind == Asked {
+		if err := r.asked(e); err != nil {
+			return err
+		}
+	}
+	r.Seq = e.Seq
+	if do, ok := ofRoom[e.Kind]; ok {
+		do(r, e)
+		return nil
+	}
+	if do, ok := ofSet[e.Kind]; ok && e.Set >= 0 && e.Set < len(r.Sets) {
+		do(r.Sets[e.Set], e)
+		r.Now = e.Set
+		return nil
+	}
+	if p := r.Person(e.Who); p != nil {
+		if do, ok := ofPerson[e.Kind]; ok {
+			do(r, p, e)
+		}
+	}
+	return nil
+}
+
+// ofRoom is what events do that are about the whole room.
+var ofRoom = map[Kind]func(*Room, Event){
+	Paused:  func(r *Room, _ Event) { r.Paused = true },
+	Resumed: func(r *Room, _ Event) { r.Paused = false },
+	Shut:    func(r *Room, _ Event) { r.Shut = true },
+	Unshut:  func(r *Room, _ Event) { r.Shut = false },
+	Ended:   func(r *Room, _ Event) { r.Ended = true },
+	Goes:    func(r *Room, _ Event) { r.Ended = false },
+	Joined:  (*Room).joined,
+}
+
+// ofSet is what events do that are about one of its sets.
+var ofSet = map[Kind]func(*Asking, Event){
+	Ran: func(a *Asking, e Event) {
+		if w, err := ParseWay(e.Text); err == nil {
+			a.Way, a.Locked = w, false
+		}
+	},
+	Opened: func(a *Asking, e Event) {
+		if e.Place >= 0 && e.Place < a.Places() {
+			a.Open, a.Locked = e.Place, false
+		}
+	},
+	Locked: func(a *Asking, _ Event) { a.Locked = true },
+	Showed: func(a *Asking, e Event) {
+		a.shown[e.Place] = max(0, e.N)
+		a.Locked = a.Locked || e.N > 0 && e.Place == a.Open
+	},
+	Until: func(a *Asking, e Event) { a.Until, _ = time.Parse(time.RFC3339, e.Text) }, // none ends it
+}
+
+// ofPerson is what events do that are about someone.
+var ofPerson = map[Kind]func(*Room, *Person, Event){
+	Longer:  func(_ *Room, p *Person, e Event) { p.Extra = time.Duration(e.N) * time.Minute },
+	Let:     (*Room).let,
+	Refused: func(_ *Room, p *Person, e Event) { p.Claims = without(p.Claims, e.Text) },
+	Renamed: func(_ *Room, p *Person, e Event) { p.Name = e.Text },
+	Merged:  (*Room).merged,
+	Removed: func(r *Room, p *Person, _ Event) {
+		delete(r.device, p.Device)
+		p.Removed, p.Device, p.Calls = true, "", false
+	},
+	Answered: (*Room).answered,
+	Counted: func(_ *Room, p *Person, e Event) {
+		if a, ok := p.Answers[e.question()]; ok {
+			a.Late = false
+			p.Answers[e.question()] = a
+		}
+	},
+	Hinted:  func(_ *Room, p *Person, e Event) { p.Hints[e.question()] = true },
+	Called:  func(_ *Room, p *Person, _ Event) { p.Calls = true },
+	Seen:    func(_ *Room, p *Person, _ Event) { p.Calls = false },
+	Unclear: func(_ *Room, p *Person, e Event) { p.Unclear[e.Set] = e.Text },
+	Keeps:   func(_ *Room, p *Person, e Event) { p.Keeps = e.N > 0 },
+	Moved:   func(_ *Room, p *Person, e Event) { p.Moves[e.Set] = append(p.Moves[e.Set], e.Text) },
+}
+
+func (r *Room) asked(e Event) error {
+	var ids []string
+	for _, a := range r.Head.Roster {
+		ids = append(ids, a.ID)
+	}
+	q, err := r.makes(e.Text, ids)
+	if err != nil {
+		return err
+	}
+	way, err := ParseWay(e.Name)
+	if err != nil {
+		return err
+	}
+	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, shown: map[int]int{}})
+	r.Now = len(r.Sets) - 1
+	return nil
+}
+
+// joined gives a device a name. One that another device has already waits for the instructor.
+func (r *Room) joined(e Event) {
+	if r.Shut || r.Ended {
+		return
+	}
+	p := r.Person(e.Who)
+	if p == nil {
+		if r.onRoster(e.Name) || strings.TrimSpace(e.Name) == "" {
+			return
+		}
+		r.add(&Person{ID: e.Who, Name: e.Name, Visitor: true})
+		p = r.people[e.Who]
+	}
+	switch {
+	case p.Device == e.Text:
+	case p.Device != "":
+		if !slices.Contains(p.Claims, e.Text) && len(p.Claims) < mostClaims {
+			p.Claims = append(p.Claims, e.Text)
+		}
+	default:
+		r.give(p, e.Text)
+		p.Removed = false
+	}
+}
+
+// mostClaims is how many devices can wait for one name.
+const mostClaims = 5
+
+// give gives a device a name, and takes it from who had it before.
+func (r *Room) give(p *Person, device string) {
+	if before := r.Holder(device); before != nil && before != p {
+		before.Device = ""
+	}
+	delete(r.device, p.Device)
+	p.Device, r.device[device] = device, p.ID
+	p.Claims = without(p.Claims, device)
+}
+
+func (r *Room) let(p *Person, e Event) {
+	if slices.Contains(p.Claims, e.Text) {
+		r.give(p, e.Text)
+	}
+}
+
+// merged makes two people one: a visitor turns out to be someone on the roster. Where both
+// have answered, the answer of who is kept stays.
+func (r *Room) merged(p *Person, e Event) {
+	to := r.Person(e.Text)
+	if to == nil || to == p {
+		return
+	}
+	for q, a := range p.Answers {
+		if _, has := to.Answers[q]; !has && !p.Visitor { // a visitor's numbers were others
+			to.Answers[q] = a
+		}
+	}
+	if to.Device == "" && p.Device != "" {
+		r.give(to, p.Device)
+	}
+	delete(r.device, p.Device)
+	p.Is, p.Device = to.ID, ""
+}
+
+// answered takes an answer. Where what came is told at once, the first one counts; else the
+// last that came in time.
+func (r *Room) answered(p *Person, e Event) {
+	if e.Set < 0 || e.Set >= len(r.Sets) || e.Place < 0 || e.Place >= r.Sets[e.Set].Places() {
+		return
+	}
+	q := e.question()
+	a := Answer{Event: e, Late: !r.Takes(p, q, e.At)}
+	before, has := p.Answers[q]
+	switch {
+	case !has:
+	case r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together && !before.Late, a.Late && !before.Late:
+		return
+	default:
+		a.Changed = before.Changed + 1
+	}
+	p.Answers[q] = a
+}
+
+// Takes reports whether an answer of someone to a question is in time. What can hurt someone is
+// never cut off by a clock.
+func (r *Room) Takes(p *Person, q Question, at time.Time) bool {
+	a := r.Sets[q.Set]
+	switch {
+	case a.shown[q.Place] > 0:
+		return false
+	case a.Way == Together:
+		return a.Open == q.Place && !a.Locked
+	case a.Locked:
+		return false
+	}
+	ends, timed := r.Ends(p, q.Set)
+	return !timed || !at.After(ends) || a.Critical(p.ID, q.Place)
+}
+
+func (r *Room) onRoster(name string) bool {
+	return slices.ContainsFunc(r.Head.Roster, func(a Apprentice) bool { return strings.EqualFold(strings.TrimSpace(a.Name), strings.TrimSpace(name)) })
+}
+
+func without(all []string, one string) []string {
+	return slices.DeleteFunc(slices.Clone(all), func(s string) bool { return s == one })
+}

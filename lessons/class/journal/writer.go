@@ -1,0 +1,183 @@
+package journal
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"sync"
+
+	"scratchpass/lessons/class"
+)
+
+// ErrClosed says that the journal takes nothing more.
+var ErrClosed = errors.New("the class is closed")
+
+// mostAtOnce is how many events are kept with one sync.
+const mostAtOnce = 1000
+
+// job is an event that waits to be kept.
+type job struct {
+	room  string
+	event class.Event
+	done  chan kept
+}
+
+// kept is what became of a job.
+type kept struct {
+	event class.Event
+	err   error
+}
+
+// writer keeps events, all that wait with one sync.
+type writer struct {
+	db     *sql.DB
+	jobs   chan job
+	follow func(room string, events []class.Event)
+
+	mu     sync.RWMutex // held for reading by who sends a job
+	closed bool
+	ended  chan struct{}
+}
+
+func newWriter(db *sql.DB) *writer {
+	w := &writer{db: db, jobs: make(chan job, mostAtOnce), follow: func(string, []class.Event) {}, ended: make(chan struct{})}
+	go w.run()
+	return w
+}
+
+// append waits until an event is kept. A context that ends gives up waiting: whether it is kept
+// is not known then.
+func (w *writer) append(ctx context.Context, room string, e class.Event) (class.Event, error) {
+	j := job{room, e, make(chan kept, 1)}
+	if err := w.send(ctx, j); err != nil {
+		return e, err
+	}
+	select {
+	case k := <-j.done:
+		return k.event, k.err
+	case <-ctx.Done():
+		return e, ctx.Err()
+	}
+}
+
+func (w *writer) send(ctx context.Context, j job) error {
+	w.mu.RLock()
+	defer w.mu.RUnlock()
+	if w.closed {
+		return ErrClosed
+	}
+	select {
+	case w.jobs <- j:
+		return nil
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+}
+
+// close ends the writer when it has kept what waits.
+func (w *writer) close() {
+	w.mu.Lock()
+	if !w.closed {
+		w.closed = true
+		close(w.jobs)
+	}
+	w.mu.Unlock()
+	<-w.ended
+}
+
+func (w *writer) run() {
+	defer close(w.ended)
+	for first := range w.jobs {
+		batch := append(make([]job, 0, 1+len(w.jobs)), first)
+		for more := true; more && len(batch) < mostAtOnce; {
+			select {
+			case j, ok := <-w.jobs:
+				if more = ok; ok {
+					batch = append(batch, j)
+				}
+			default:
+				more = false
+			}
+		}
+		w.keep(batch)
+	}
+}
+
+// keep keeps a batch: all of it or nothing.
+func (w *writer) keep(batch []job) {
+	results, err := w.commit(batch)
+	if err != nil {
+		for _, j := range batch {
+			j.done <- kept{j.event, err}
+		}
+		return
+	}
+	fresh := map[string][]class.Event{}
+	var rooms []string
+	for i, j := range batch {
+		if !results[i].fresh {
+			continue
+		}
+		if fresh[j.room] == nil {
+			rooms = append(rooms, j.room)
+		}
+		fresh[j.room] = append(fresh[j.room], results[i].event)
+	}
+	for _, room := range rooms {
+		w.follow(room, fresh[room])
+	}
+	for i, j := range batch {
+		j.done <- results[i].kept
+	}
+}
+
+// result is what became of one job of a batch.
+type result struct {
+	kept
+	fresh bool // it was not there before
+}
+
+// insert numbers and keeps an event; where its key is there already, or its room is not, it
+// does nothing.
+const insert = `INSERT INTO events (room, ` + columns + `)
+	SELECT code, (SELECT coalesce(max(seq), 0) + 1 FROM events WHERE room = $1), $2, $3, $4, $5, $6, $7, $8, $9, $10, $11
+	FROM rooms WHERE code = $1
+	ON CONFLICT (room, once) DO NOTHING
+	RETURNING seq`
+
+func (w *writer) commit(batch []job) ([]result, error) {
+	tx, err := w.db.Begin()
+	if err != nil {
+		return nil, err
+	}
+	defer tx.Rollback() //nolint:errcheck // nothing is to be done where it was committed
+	statement, err := tx.Prepare(insert)
+	if err != nil {
+		return nil, err
+	}
+	defer statement.Close()
+	results := make([]result, len(batch))
+	for i, j := range batch {
+		e := j.event
+		err := statement.QueryRow(j.room, e.At.UnixMilli(), string(e.Kind), e.Who, e.Set, e.Place, e.N, e.Text, e.Name, string(e.Certainty), e.Key).Scan(&e.Seq)
+		switch {
+		case err == nil:
+			results[i] = result{kept{event: e}, true}
+		case errors.Is(err, sql.ErrNoRows):
+			results[i].kept, err = before(tx, j)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return results, tx.Commit()
+}
+
+// before is the event that is there already under the key of a job.
+func before(tx *sql.Tx, j job) (kept, error) {
+	e, err := scan(tx.QueryRow("SELECT "+columns+" FROM events WHERE room = $1 AND once = $2", j.room, j.event.Key))
+	if errors.Is(err, sql.ErrNoRows) {
+		return kept{j.event, class.ErrNoRoom}, nil
+	}
+	return kept{event: e}, err
+}

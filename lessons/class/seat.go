@@ -1,0 +1,173 @@
+package class
+
+import (
+	"maps"
+	"slices"
+	"strconv"
+	"time"
+
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/set"
+)
+
+// Seat is what a phone shows.
+type Seat struct {
+	Scene  Scene
+	Where  page.Where
+	Says   string // in a line: that an answer is kept, what is waited for
+	Body   page.Page
+	Prompt page.Prompt // of a question; takes nothing where none is asked
+	Sure   []Sureness  // to be ticked beside the answer; empty where that is not asked
+	Given  string      // the answer that is kept, to be changed
+	Next   bool        // there is a next question to go to
+	Asks   bool        // a line is asked for: what is still unclear
+	Wrote  string      // what was written there
+}
+
+// Sureness is how sure someone may be.
+type Sureness struct {
+	Value answer.Certainty
+	Name  string
+	Now   bool // it was ticked before
+}
+
+// Rules are what is true of a question in a set: hints are for practice, not where what came
+// is told at the end or never.
+func (a At) Rules() sitting.Rules {
+	return sitting.Rules{NoHints: !a.Asked.AtOnce() || a.Way == Ticket, AtTheEnd: !a.Asked.AtOnce()}
+}
+
+// Asking is the page that asks the question at hand.
+func (a At) Asking(s *sitting.Session) page.Page {
+	p := page.Page{s.QuestionOf(a.Item.Problem, a.Item.Words)}
+	for _, n := range slices.Sorted(maps.Keys(a.Before)) {
+		if given := a.Before[n]; given != "" {
+			p = append(p, page.Aside{Text: s.Say("class-follows", "n", n, "given", given)})
+		}
+	}
+	return p
+}
+
+// Seat is what a phone shows of where someone is, in the words of a session.
+func (a At) Seat(s *sitting.Session) Seat {
+	seat := Seat{Scene: a.Scene}
+	switch a.Scene {
+	case Waits, Stops, Over:
+		seat.Says = s.Say("class-" + string(a.Scene))
+	case Done:
+		seat.Says = s.Say("class-done")
+	case Closed:
+		seat.Says = s.Say("class-closed")
+	case Kept:
+		seat.Says = s.Say("class-kept", "given", a.Answer.Text)
+	}
+	if a.Asked == nil || a.Scene == Stops {
+		return seat
+	}
+	if a.Way == Ticket && (a.Scene == Done || a.Scene == Over) {
+		seat.Asks, seat.Wrote = a.Scene == Done, a.Person.Unclear[a.Set]
+	}
+	if a.Item.Problem != nil {
+		a.atQuestion(s, &seat)
+		return seat
+	}
+	if a.Marks {
+		seat.Body = a.summary(s)
+	}
+	return seat
+}
+
+// atQuestion fills in the question at hand, and what came of the answer.
+func (a At) atQuestion(s *sitting.Session, seat *Seat) {
+	seat.Where = s.Problems(a.Item.Number-1, len(a.Lines))
+	seat.Where.Done = a.answered()
+	if a.Way == Together { // the room goes on, not the phone
+		seat.Where.Done = a.Item.Number
+	}
+	seat.Body = a.Asking(s)
+	switch a.Scene {
+	case Asks, Kept:
+		seat.Prompt = sitting.Asking(a.Item.Problem, a.Item.Words, seat.Body, a.Rules())
+		seat.Prompt.Words = slices.DeleteFunc(seat.Prompt.Words, func(w string) bool { return w == page.WordStop || w == page.WordLook })
+		if a.Scene == Kept {
+			seat.Given = a.Answer.Text
+		}
+		if a.Asked.Blueprint.Sure || a.Way == Ticket {
+			for _, c := range answer.Certainties {
+				seat.Sure = append(seat.Sure, Sureness{c, s.Say("say-sure-" + string(c)), a.Answer != nil && a.Answer.Certainty == c})
+			}
+		}
+	case Tells, Over:
+		if a.Marks {
+			seat.Body = append(seat.Body, a.told(s)...)
+		}
+	}
+	seat.Next = a.Way != Together && (a.Scene == Tells || a.Scene == Kept || a.Scene == Closed)
+}
+
+func (a At) answered() int {
+	n := 0
+	for _, l := range a.Lines {
+		if l.Answered {
+			n++
+		}
+	}
+	return n
+}
+
+// told is what came of the answer to the question at hand.
+func (a At) told(s *sitting.Session) page.Page {
+	if a.Answer == nil {
+		p := s.Told(a.Item.Problem, a.Item.Words, answer.Mark{Verdict: answer.Wrong, Passed: true})
+		return append(page.Page{page.Paragraph{Text: s.Say("class-not-answered")}}, p[1:]...)
+	}
+	if a.Answer.Late {
+		return append(page.Page{page.Aside{Text: s.Say("class-late")}}, a.came(s)...)
+	}
+	return a.came(s)
+}
+
+// came is what came of an answer that was given, late or not.
+func (a At) came(s *sitting.Session) page.Page {
+	i := a.Item.Number - 1
+	res := a.Result.Items[i]
+	given, key := a.Answer.Text, res.Key
+	switch {
+	case res.Verdict == set.Carried:
+		return page.Page{page.Verdict{Right: true, Text: s.Say("set-feedback-carried", "given", given, "key", key)}}
+	case res.Verdict == set.ByHand:
+		return page.Page{page.Paragraph{Text: s.Say("set-feedback-by-hand", "given", given)}}
+	}
+	return withoutPauses(s.Told(a.Item.Problem, a.Item.Words, sitting.MarkOf(a.Item.Problem, given)))
+}
+
+func withoutPauses(p page.Page) page.Page {
+	return slices.DeleteFunc(p, func(b page.Block) bool { return b == page.Block(page.Pause{}) })
+}
+
+// summary is what came of all questions of a set, a line each.
+func (a At) summary(s *sitting.Session) page.Page {
+	t := page.Table{Columns: []string{s.Say("class-question"), s.Say("class-given"), s.Say("class-key")}}
+	right := 0
+	for _, it := range a.Result.Items {
+		if it.Points >= it.Of {
+			right++
+		}
+		t.Rows = append(t.Rows, []string{strconv.Itoa(it.Number), it.Given, it.Key})
+	}
+	p := page.Page{page.Paragraph{Text: s.Say("class-came", "right", right, "n", len(a.Result.Items))}}
+	if a.Way == Ticket { // no points there, and no count of them
+		p = page.Page{}
+	}
+	return append(p, t)
+}
+
+// Until says when the time is up: as a time of day, never counted down.
+func (a At) Until(s *sitting.Session, local *time.Location) string {
+	if !a.Timed {
+		return ""
+	}
+	return s.Say("class-until", "time", a.Ends.In(local).Format("15:04"))
+}
