@@ -7,6 +7,7 @@ import (
 	"io"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -63,15 +64,20 @@ func lines(b page.Block) []string {
 // document is what a page is made from.
 type document struct {
 	View
+	Asks  asking
 	Words Words
-	Help  []string // words that can be sent instead of an answer
-	Units []string // that can be put behind a number
+}
+
+// asking is what a form is made from.
+type asking struct {
+	Form
+	Words Words
 }
 
 // Render writes the page of a view.
 func Render(w io.Writer, v View, words Words) error {
 	v.Body = withoutOptions(v.Body, v.Prompt)
-	d := document{View: v, Words: words, Help: v.Prompt.Words, Units: unitsOf(v.Prompt)}
+	d := document{View: v, Words: words, Asks: asking{Form{To: "/answer", Hidden: []Field{{"prompt", strconv.Itoa(v.Number)}}, Prompt: v.Prompt}, words}}
 	if err := pages().ExecuteTemplate(w, "page", d); err != nil {
 		return fmt.Errorf("the page can't be written: %w", err)
 	}

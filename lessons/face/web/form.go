@@ -1,0 +1,69 @@
+package web
+
+import (
+	"bytes"
+	"html/template"
+	"slices"
+	"strconv"
+	"strings"
+
+	"scratchpass/lessons/page"
+)
+
+// Form is what a form asks for, and where it sends it.
+type Form struct {
+	To        string
+	Hidden    []Field // sent with the answer
+	Prompt    page.Prompt
+	Given     string   // an answer that was given before, to be changed
+	Marked    bool     // an option is marked first and then sent, not sent by a tap
+	SureLabel string   // how sure, as a question
+	Sure      []Choice // ways to answer that; empty where it is not asked
+}
+
+// Field is something that is sent with an answer.
+type Field struct{ Name, Value string }
+
+// Choice is something that can be ticked.
+type Choice struct {
+	Value, Name string
+	Now         bool
+}
+
+// Help are the words that can be sent instead of an answer.
+func (f Form) Help() []string { return f.Prompt.Words }
+
+// Units can be put behind a number.
+func (f Form) Units() []string { return unitsOf(f.Prompt) }
+
+// Has reports whether an option is in the answer that was given before.
+func (f Form) Has(option int) bool {
+	return slices.Contains(strings.FieldsFunc(f.Given, func(r rune) bool { return r < '0' || r > '9' }), strconv.Itoa(option))
+}
+
+// Reading is the i-th reading of the answer that was given before.
+func (f Form) Reading(i int) string {
+	if readings := strings.Fields(f.Given); i < len(readings) {
+		return readings[i]
+	}
+	return ""
+}
+
+// Blocks writes a page as it stands between others; its question leaves out the options that
+// the prompt has.
+func Blocks(p page.Page, q page.Prompt) (template.HTML, error) {
+	var b bytes.Buffer
+	for _, block := range withoutOptions(p, q) {
+		if err := pages().ExecuteTemplate(&b, "block", block); err != nil {
+			return "", err
+		}
+	}
+	return template.HTML(b.String()), nil // the template has escaped it
+}
+
+// Write writes a form.
+func (f Form) Write(words Words) (template.HTML, error) {
+	var b bytes.Buffer
+	err := pages().ExecuteTemplate(&b, "form", asking{f, words})
+	return template.HTML(b.String()), err // the template has escaped it
+}
