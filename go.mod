@@ -31,7 +31,11 @@ require (
 	github.com/gofrs/flock v0.13.2
 )
 
-require github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+require (
+	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
+	golang.org/x/time v0.16.0 // indirect
+	rsc.io/qr v0.2.0 // indirect
+)
 
 require (
 	github.com/atotto/clipboard v0.1.4 // indirect

@@ -28,7 +28,7 @@ var storeys = map[string][]string{
 	"quiz": {"files", "machine", "arithmetic", "answer", "drawing", "figures", "thread", "bench", "problem", "wording", "own", "tasks/internal/shared", "tasks/*", "tasks",
 		"handout", "qti", "set"},
 	"lessons": {"page", "face/text", "face/sheet", "face/plain", "face/screen", "face/web", "face/quiet", "mastery", "record", "schedule", "sitting", "internal/scripted",
-		"course", "practice", "rehearsal", "progress", "report", "home"},
+		"course", "practice", "rehearsal", "progress", "report", "home", "class", "class/journal", "class/served"},
 }
 
 // faceless are the flows: they speak with any face and know none.
@@ -39,7 +39,7 @@ var faceless = []string{"lessons/sitting", "lessons/course", "lessons/practice",
 const floors = "cmd/scratchpass/internal/"
 
 // sharedFloors are what every group may import there.
-var sharedFloors = []string{floors + "cli", floors + "codefile"}
+var sharedFloors = []string{floors + "cli", floors + "codefile", floors + "secret"}
 
 // only is which packages of others a room may import, where that is limited.
 var only = map[string]func(path string) bool{

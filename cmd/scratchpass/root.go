@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/browse"
+	"scratchpass/cmd/scratchpass/internal/classroom"
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/cmd/scratchpass/internal/desk"
 	"scratchpass/cmd/scratchpass/internal/learner"
@@ -38,6 +39,7 @@ var groups = []group{
 	{[]string{"work"}, func(r *cli.Run, args []string) []*cobra.Command { return []*cobra.Command{problems.Work(r, args)} }},
 	{[]string{"progress"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{progress.Command(r)} }},
 	{[]string{"dryrun"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{rehearse.Command(r)} }},
+	{[]string{"class"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{classroom.Command(r)} }},
 	{[]string{"set"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{desk.Command(r)} }},
 	{[]string{"thread", "terms", "sources", "safety", "content", "notices"}, func(r *cli.Run, _ []string) []*cobra.Command { return lookup.Commands(r) }},
 }

@@ -32,6 +32,7 @@ func (r *Room) Apply(e Event) error {
 	if p := r.Person(e.Who); p != nil {
 		if do, ok := ofPerson[e.Kind]; ok {
 			do(r, p, e)
+			p.seq = e.Seq
 		}
 	}
 	return nil
@@ -57,7 +58,7 @@ var ofSet = map[Kind]func(*Asking, Event){
 	},
 	Opened: func(a *Asking, e Event) {
 		if e.Place >= 0 && e.Place < a.Places() {
-			a.Open, a.Locked = e.Place, false
+			a.Open, a.Locked, a.opened = e.Place, false, e.At
 		}
 	},
 	Locked: func(a *Asking, _ Event) { a.Locked = true },
@@ -107,7 +108,7 @@ func (r *Room) asked(e Event) error {
 	if err != nil {
 		return err
 	}
-	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, shown: map[int]int{}})
+	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, opened: e.At, shown: map[int]int{}})
 	r.Now = len(r.Sets) - 1
 	return nil
 }
@@ -125,6 +126,7 @@ func (r *Room) joined(e Event) {
 		r.add(&Person{ID: e.Who, Name: e.Name, Visitor: true})
 		p = r.people[e.Who]
 	}
+	p.seq = e.Seq
 	switch {
 	case p.Device == e.Text:
 	case p.Device != "":

@@ -58,7 +58,8 @@ type Asking struct {
 	Locked bool      // it takes no more answers
 	Until  time.Time // the end of the window; zero for none
 
-	shown map[int]int // by place: 1 for what came, and one more for each line of the working
+	opened time.Time   // the question at hand, or the set
+	shown  map[int]int // by place: 1 for what came, and one more for each line of the working
 }
 
 // Shown is how much of what came of a question is on the wall: 0 for nothing, 1 for the spread
@@ -82,6 +83,9 @@ type Person struct {
 	Hints   map[Question]bool
 	Unclear map[int]string // by set
 	Moves   map[int][]string
+
+	seq    int64 // of the last event about them
+	marked map[int]marked
 }
 
 // Answer is what someone answered.
@@ -102,6 +106,7 @@ func NewRoom(h Head, makes Maker) *Room {
 
 func (r *Room) add(p *Person) {
 	p.Answers, p.Hints, p.Unclear, p.Moves = map[Question]Answer{}, map[Question]bool{}, map[int]string{}, map[int][]string{}
+	p.marked = map[int]marked{}
 	r.people[p.ID], r.order = p, append(r.order, p.ID)
 }
 

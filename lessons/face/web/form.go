@@ -3,6 +3,7 @@ package web
 import (
 	"bytes"
 	"html/template"
+	"io/fs"
 	"slices"
 	"strconv"
 	"strings"
@@ -66,4 +67,13 @@ func (f Form) Write(words Words) (template.HTML, error) {
 	var b bytes.Buffer
 	err := pages().ExecuteTemplate(&b, "form", asking{f, words})
 	return template.HTML(b.String()), err // the template has escaped it
+}
+
+// Static are the style sheet and the script that all pages have.
+func Static() fs.FS {
+	files, err := fs.Sub(static, "static")
+	if err != nil {
+		panic("web: the files are part of the program: " + err.Error())
+	}
+	return files
 }

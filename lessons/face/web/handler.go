@@ -3,7 +3,6 @@ package web
 import (
 	"bytes"
 	"crypto/subtle"
-	"io/fs"
 	"net/http"
 	"slices"
 	"strconv"
@@ -28,12 +27,8 @@ const cookie = "scratchpass"
 // Handler serves a talk to whoever has its key. Pages ask nothing of any other host, run no
 // script but the program's own, and can't be framed; forms of other sites are refused.
 func Handler(t *Talk, o Options) http.Handler {
-	files, err := fs.Sub(static, "static")
-	if err != nil {
-		panic("web: the files are part of the program: " + err.Error())
-	}
 	mux := http.NewServeMux()
-	mux.Handle("GET /static/", http.StripPrefix("/static/", http.FileServerFS(files)))
+	mux.Handle("GET /static/", http.StripPrefix("/static/", http.FileServerFS(Static())))
 	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) { serve(w, r, t, o) })
 	mux.HandleFunc("POST /answer", func(w http.ResponseWriter, r *http.Request) { answer(w, r, t) })
 	return guarded(http.NewCrossOriginProtection().Handler(mux), o)
@@ -96,13 +91,13 @@ func answer(w http.ResponseWriter, r *http.Request, t *Talk) {
 		http.Error(w, "the form has no prompt", http.StatusBadRequest)
 		return
 	}
-	t.Answer(n, typed(r.PostForm, t.View(r.Context()).Prompt))
+	t.Answer(n, Typed(r.PostForm, t.View(r.Context()).Prompt))
 	t.View(r.Context())
 	http.Redirect(w, r, "/", http.StatusSeeOther)
 }
 
-// typed is the answer as someone would have typed it.
-func typed(form map[string][]string, q page.Prompt) string {
+// Typed is the answer of a form as someone would have typed it.
+func Typed(form map[string][]string, q page.Prompt) string {
 	first := func(name string) string { return strings.TrimSpace(strings.Join(form[name], " ")) }
 	switch {
 	case first("word") != "":

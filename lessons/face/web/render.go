@@ -28,6 +28,13 @@ type Words struct {
 	Lang, Name, Skip, Send, GoOn, Sum, SumLabel, Term, TermLabel, Words, Units, None, Gone, Ended, Order string
 }
 
+// WordsOf are the words of pages.
+func WordsOf(say func(string, ...any) string) Words {
+	return Words{Lang: "en", Name: say("screen-name"), Skip: say("web-skip"), Send: say("web-send"), GoOn: say("web-go-on"),
+		Sum: say("web-sum"), SumLabel: say("web-sum-label"), Term: say("web-term"), TermLabel: say("web-term-label"),
+		Words: say("web-words"), Units: say("web-units"), None: say("web-none"), Gone: say("web-gone"), Ended: say("web-ended"), Order: say("web-order")}
+}
+
 // pages are the templates, read when the first page is written.
 var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("web").Funcs(template.FuncMap{

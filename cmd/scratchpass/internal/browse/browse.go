@@ -56,7 +56,7 @@ func serve(ctx context.Context, r *cli.Run, listen string, doors Doors) error {
 		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", listen, err)
 	}
 	key := rand.Text()
-	handler := web.Handler(talk, web.Options{Key: key, Hosts: hosts(host, l.Addr()), Words: words(s)})
+	handler := web.Handler(talk, web.Options{Key: key, Hosts: hosts(host, l.Addr()), Words: web.WordsOf(s.Say)})
 	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second}
 	served := make(chan error, 1)
 	go func() { served <- server.Serve(l) }()
@@ -101,11 +101,4 @@ func hosts(host string, at net.Addr) []string {
 		}
 	}
 	return names
-}
-
-// words are what the pages say around a sheet.
-func words(s *sitting.Session) web.Words {
-	return web.Words{Lang: "en", Name: s.Say("screen-name"), Skip: s.Say("web-skip"), Send: s.Say("web-send"), GoOn: s.Say("web-go-on"),
-		Sum: s.Say("web-sum"), SumLabel: s.Say("web-sum-label"), Term: s.Say("web-term"), TermLabel: s.Say("web-term-label"),
-		Words: s.Say("web-words"), Units: s.Say("web-units"), None: s.Say("web-none"), Gone: s.Say("web-gone"), Ended: s.Say("web-ended"), Order: s.Say("web-order")}
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/cmd/scratchpass/internal/secret"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
 )
@@ -27,7 +28,7 @@ func keyCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			d, err := openDesk(ctx, r, args[0], &class, findAgain)
+			d, err := openDesk(ctx, r, args[0], &class, secret.FindAgain)
 			if err != nil {
 				return err
 			}

@@ -1,6 +1,7 @@
 // Small helps: all forms work without them.
 "use strict";
-for (const keys of document.querySelectorAll("[data-keys]")) {
+window.helpPage = (root) => {
+for (const keys of root.querySelectorAll("[data-keys]")) {
   keys.hidden = false;
   keys.addEventListener("click", (e) => {
     const key = e.target.dataset.key, field = document.getElementById("typed");
@@ -10,7 +11,7 @@ for (const keys of document.querySelectorAll("[data-keys]")) {
   });
 }
 // Steps are tapped in their order; a second tap takes the last ones back.
-for (const order of document.querySelectorAll("[data-order]")) {
+for (const order of root.querySelectorAll("[data-order]")) {
   order.hidden = false;
   const field = document.getElementById("typed");
   order.addEventListener("click", (e) => {
@@ -22,10 +23,12 @@ for (const order of document.querySelectorAll("[data-order]")) {
   });
 }
 // A second press of a button sends nothing more.
-for (const form of document.forms) {
-  form.addEventListener("submit", () => setTimeout(() => {
-    for (const b of form.querySelectorAll("button")) b.disabled = true;
+for (const form of root.querySelectorAll("form")) {
+  form.addEventListener("submit", (e) => setTimeout(() => {
+    if (!e.defaultPrevented) for (const b of form.querySelectorAll("button")) b.disabled = true;
   }, 0));
 }
+};
+window.helpPage(document);
 // Coming back by the back button shows what is asked now, not what was.
 addEventListener("pageshow", (e) => { if (e.persisted) location.reload(); });

@@ -1,4 +1,5 @@
-package desk
+// Package secret finds the secret that a class's numbers hang on.
+package secret
 
 import (
 	"errors"
@@ -12,16 +13,16 @@ import (
 	"scratchpass/quiz/set"
 )
 
-// secretUse is what a command needs the class secret for.
-type secretUse int
+// Use is what a command needs the class secret for.
+type Use int
 
 const (
-	findAgain secretUse = iota // numbers that were made: it must be there
-	makeFirst                  // numbers that may be the first: it is made where there is none
+	FindAgain Use = iota // numbers that were made: it must be there
+	MakeFirst            // numbers that may be the first: it is made where there is none
 )
 
-// classSecret reads the class secret, or makes one and tells where.
-func classSecret(told io.Writer, path string, use secretUse, lib *content.Library) (set.Secret, error) {
+// Of reads the class secret, or makes one and tells where.
+func Of(told io.Writer, path string, use Use, lib *content.Library) (set.Secret, error) {
 	if path == "" {
 		var err error
 		if path, err = cli.ConfigFile("class-secret"); err != nil {
@@ -31,11 +32,11 @@ func classSecret(told io.Writer, path string, use secretUse, lib *content.Librar
 	if _, err := os.Stat(path); !errors.Is(err, fs.ErrNotExist) {
 		s, err := set.ReadSecret(path)
 		if err == nil {
-			err = warnOfSecret(told, s, path, lib)
+			err = warn(told, s, path, lib)
 		}
 		return s, err
 	}
-	if use != makeFirst {
+	if use != MakeFirst {
 		return nil, fmt.Errorf("there is no class secret at %q: give --secret FILE, the one that the sheets were made with", path)
 	}
 	s, err := set.NewSecret(path)
@@ -49,9 +50,9 @@ func classSecret(told io.Writer, path string, use secretUse, lib *content.Librar
 	return s, err
 }
 
-// warnOfSecret says what makes a secret easy to guess or to get. The numbers hang on it all
+// warn says what makes a secret easy to guess or to get. The numbers hang on it all
 // the same: sheets may have been made with it.
-func warnOfSecret(told io.Writer, s set.Secret, path string, lib *content.Library) error {
+func warn(told io.Writer, s set.Secret, path string, lib *content.Library) error {
 	flaws := s.Flaws(path)
 	if len(flaws) == 0 {
 		return nil

@@ -1,0 +1,50 @@
+// Package classroom serves a room of phones on the network of a shop or a school.
+package classroom
+
+import (
+	"github.com/spf13/cobra"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/class"
+)
+
+// options are what class was called with.
+type options struct {
+	roster string
+	file   string
+	listen string
+	secret string
+	way    string
+	listed bool
+	cert   string
+	key    string
+	level  int
+}
+
+// Command is class, with the commands below it.
+func Command(r *cli.Run) *cobra.Command {
+	o := options{way: string(class.Together), level: 1}
+	cmd := &cobra.Command{
+		Use:   "class BLUEPRINT | TASK ...",
+		Short: "A room of phones on the shop network: each their own numbers, one instructor",
+		Long: `Serves a room to phones in the same network: no internet, no accounts. The first line that
+it prints is the address for the phones; then come the instructor's private link, the link of
+the wall, and the code of the room.
+
+Everything that happens is kept in one file beside the blueprint. Stopped, or cut off, the class
+goes on with the same command, with the same code and links. set mark reads the file.`,
+		Args: cobra.MinimumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error { return serve(cmd.Context(), r, args, o) },
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.roster, "roster", "", "`FILE` with the people: a CSV with id and name, or the users.csv of OneRoster")
+	f.StringVar(&o.file, "room", "", "`FILE` that the room is kept in (default: named after the set, ending in .class)")
+	f.StringVar(&o.listen, "listen", "", "`HOST:PORT` to serve at (default: this computer's address in the network, port 8460)")
+	f.StringVar(&o.secret, "secret", "", "`FILE` with the class secret (default: one in your configuration folder)")
+	f.StringVar(&o.way, "way", o.way, "how it is run: together, own-pace, ticket or bench")
+	f.BoolVar(&o.listed, "list-names", false, "phones show the names of the class list to tap; else everyone types theirs")
+	f.StringVar(&o.cert, "cert", "", "`FILE` with a certificate, to serve over TLS; with --key")
+	f.StringVar(&o.key, "key", "", "`FILE` with the certificate's private key")
+	f.IntVar(&o.level, "level", o.level, "of tasks that are named: 1, 2 or 3")
+	return cmd
+}

@@ -1,0 +1,214 @@
+package classroom
+
+import (
+	"context"
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/cmd/scratchpass/internal/secret"
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/class/journal"
+	"scratchpass/lessons/class/served"
+	"scratchpass/lessons/face/web"
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/set"
+)
+
+// serve serves a class until the program is stopped.
+func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
+	way, err := class.ParseWay(o.way)
+	if err != nil {
+		return cli.UsageError(err)
+	}
+	if (o.cert == "") != (o.key == "") {
+		return cli.Usagef("--cert and --key: give both, or none")
+	}
+	ctx = r.UntilStopped(ctx)
+	s, err := r.OpenUnrecorded(ctx)
+	if err != nil {
+		return err
+	}
+	q, err := questionsOf(args, o, s)
+	if err != nil {
+		return err
+	}
+	at, err := place(o.listen, func(found []reach) (reach, error) { return chooseReach(s, found) })
+	if err != nil {
+		return err
+	}
+	of, err := r.Tasks()
+	if err != nil {
+		return err
+	}
+	key, err := secret.Of(r.Err, o.secret, secret.MakeFirst, s.Library)
+	if err != nil {
+		return err
+	}
+	j, err := journal.Open(q.room)
+	if err != nil {
+		return err
+	}
+	fail := func(err error) { fmt.Fprintln(r.Err, err) }
+	hall := class.NewHall(j, func(class.Head) class.Maker {
+		return class.MakerOf(key, s.Library, of, q.lathe)
+	}, time.Now, fail)
+	live, err := q.begin(ctx, j, hall, o, way)
+	if err != nil {
+		return errors.Join(err, j.Close())
+	}
+	return errors.Join(listen(ctx, r, s, hall, live, at, o, fail), j.Close())
+}
+
+// listen serves the rooms of a hall at an address, and says where.
+func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hall, live *class.Live, at string, o options, fail func(error)) error {
+	l, err := net.Listen("tcp", at)
+	if err != nil {
+		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", at, err)
+	}
+	address := shown(l.Addr())
+	options := served.Options{Hosts: hosts(l.Addr()), Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail}
+	server := served.New(hall, options)
+	web := &http.Server{Handler: server.Handler(), ReadHeaderTimeout: 10 * time.Second, IdleTimeout: time.Minute, MaxHeaderBytes: 16 << 10}
+	web.RegisterOnShutdown(server.Stop)
+	ended := make(chan error, 1)
+	go func() {
+		if o.cert != "" {
+			ended <- web.ServeTLS(l, o.cert, o.key)
+			return
+		}
+		ended <- web.Serve(l)
+	}()
+	tell(r, s, live, options)
+	select {
+	case err = <-ended:
+	case <-ctx.Done():
+		err = page.ErrStopped
+	}
+	quietly, cancel := context.WithTimeout(context.Background(), 5*time.Second)
+	defer cancel()
+	return errors.Join(err, web.Shutdown(quietly))
+}
+
+// tell prints the address first, then the private link and the rest.
+func tell(r *cli.Run, s *sitting.Session, live *class.Live, o served.Options) {
+	var code, key string
+	live.See(func(room *class.Room) { code, key = room.Head.Code, room.Head.Key })
+	base := "http://" + o.Address
+	if o.Secure {
+		base = "https://" + o.Address
+	}
+	fmt.Fprintf(r.Out, "%s/%s\n", base, code)
+	fmt.Fprintf(r.Out, "%s/desk/%s?key=%s\n", base, code, key)
+	if picture, err := served.QRText(o.Link(code)); err == nil && r.Pictures() {
+		fmt.Fprint(r.Out, picture)
+	}
+	fmt.Fprintln(r.Out, s.Say("class-how", "code", code))
+}
+
+// questions are what a class is asked, and where its room is kept.
+type questions struct {
+	blueprint string
+	title     string
+	room      string
+	lathe     func(string) (machine.Lathe, error)
+}
+
+// questionsOf reads a blueprint, or makes one of tasks.
+func questionsOf(args []string, o options, s *sitting.Session) (questions, error) {
+	var q questions
+	b, name := "", args[0]
+	if len(args) == 1 && (strings.HasSuffix(name, ".yaml") || strings.HasSuffix(name, ".yml")) {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			return q, err
+		}
+		b = string(text)
+	} else {
+		b, name = ofTasks(args, o.level, s), strings.ReplaceAll(args[0], "/", "-")
+	}
+	q.lathe = func(file string) (machine.Lathe, error) {
+		if !filepath.IsAbs(file) {
+			file = filepath.Join(filepath.Dir(args[0]), file)
+		}
+		return machine.ReadLathe(file)
+	}
+	read, err := set.ParseBlueprint(name, []byte(b), s.Tasks, q.lathe)
+	if err != nil {
+		return q, cli.UsageError(err)
+	}
+	q.blueprint, q.title, q.room = b, read.Title, o.file
+	if q.room == "" {
+		q.room = read.Set + ".class"
+		if strings.HasSuffix(args[0], ".yaml") {
+			q.room = filepath.Join(filepath.Dir(args[0]), q.room)
+		}
+	}
+	return q, nil
+}
+
+// ofTasks is a blueprint of tasks and stages, a question each.
+func ofTasks(names []string, level int, s *sitting.Session) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "set: %s\ntitle: %s\nunits: %s\nslots:\n", "class-"+time.Now().Format(time.DateOnly), s.Say("class-title"), s.System)
+	for _, name := range names {
+		fmt.Fprintf(&b, "  - {tasks: [%q], level: %d}\n", name, level)
+	}
+	return b.String()
+}
+
+// begin opens the room of the file, or begins one.
+func (q questions) begin(ctx context.Context, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
+	heads, err := j.Heads(ctx)
+	if err != nil {
+		return nil, err
+	}
+	if len(heads) > 0 {
+		return q.goOn(ctx, hall, heads[0])
+	}
+	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed}
+	if o.roster != "" {
+		if head.Roster, err = set.ReadRoster(o.roster, func(set.Note) {}); err != nil {
+			return nil, cli.UsageError(err)
+		}
+	}
+	return hall.Begin(ctx, head, q.blueprint, way)
+}
+
+// goOn opens the room that is in the file.
+func (q questions) goOn(ctx context.Context, hall *class.Hall, head class.Head) (*class.Live, error) {
+	if head.Draws != problem.Draws {
+		return nil, fmt.Errorf("%s was begun by a program that draws other numbers (%d, this one %d): end the class with that one, or give another file with --room", q.room, head.Draws, problem.Draws)
+	}
+	live, err := hall.Room(ctx, head.Code)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", q.room, err)
+	}
+	same, begun := false, false
+	live.See(func(room *class.Room) {
+		if begun = len(room.Sets) > 0; begun {
+			same = room.Sets[0].Text == q.blueprint
+		}
+	})
+	switch {
+	case !begun: // it was cut off before its first set was kept
+		return live, live.Ask(ctx, q.blueprint, class.Together)
+	case !same:
+		return nil, fmt.Errorf("%s holds a class with another blueprint than this one now is: give another file with --room, or change the blueprint back", q.room)
+	}
+	return live, nil
+}
+
+// chooseReach takes the address that this computer speaks from: a question for a person who is
+// there is asked by --listen in the words that are printed.
+func chooseReach(_ *sitting.Session, found []reach) (reach, error) { return found[0], nil }

@@ -1,0 +1,103 @@
+package served
+
+import (
+	"crypto/subtle"
+	"encoding/csv"
+	"net/http"
+
+	"scratchpass/lessons/class"
+	"scratchpass/quiz/set"
+)
+
+// desk adds the pages that need the instructor's private link: who needs help, and the wall.
+func (s *Server) desk(mux *http.ServeMux) {
+	for path, serve := range map[string]func(http.ResponseWriter, *http.Request, *class.Live){
+		"GET /desk/{code}":             s.deskPage,
+		"GET /desk/{code}/part":        s.deskPart,
+		"GET /desk/{code}/events":      s.deskEvents,
+		"GET /desk/{code}/person/{id}": s.personPage,
+		"GET /desk/{code}/answers/{n}": s.answersCSV,
+		"GET /desk/{code}/set/{n}":     s.setYAML,
+		"POST /desk/{code}/do":         s.act,
+		"GET /wall/{code}":             s.wallPage,
+		"GET /wall/{code}/part":        s.wallPart,
+		"GET /wall/{code}/events":      s.deskEvents,
+	} {
+		mux.HandleFunc(path, s.inRoom(s.withKey(serve)))
+	}
+}
+
+// withKey lets through who has the instructor's link; it is kept in the browser, so that the
+// address can be seen by others then.
+func (s *Server) withKey(serve func(http.ResponseWriter, *http.Request, *class.Live)) func(http.ResponseWriter, *http.Request, *class.Live) {
+	return func(w http.ResponseWriter, r *http.Request, l *class.Live) {
+		var code, key string
+		l.See(func(room *class.Room) { code, key = room.Head.Code, room.Head.Key })
+		same := func(given string) bool { return subtle.ConstantTimeCompare([]byte(given), []byte(key)) == 1 }
+		name := "desk-" + code
+		if given := r.URL.Query().Get("key"); given != "" && same(given) {
+			http.SetCookie(w, &http.Cookie{Name: name, Value: key, Path: "/", HttpOnly: true, Secure: s.o.Secure, SameSite: http.SameSiteStrictMode})
+			http.Redirect(w, r, r.URL.Path, http.StatusSeeOther)
+			return
+		}
+		c, err := r.Cookie(name)
+		if err != nil || !same(c.Value) {
+			s.limits.guessed(r)
+			http.Error(w, s.say("class-no-key"), http.StatusForbidden)
+			return
+		}
+		serve(w, r, l)
+	}
+}
+
+// deskEvents is the stream of the instructor's pages: a number that grows.
+func (s *Server) deskEvents(w http.ResponseWriter, r *http.Request, l *class.Live) {
+	s.stream(w, r, l, func(room *class.Room) string { return deskVersion(room) })
+}
+
+// answersCSV are the answers to a set of the room as set mark reads them: those of the people on
+// the roster, by the codes of their sheets. Answers that came late and were not let are left out.
+func (s *Server) answersCSV(w http.ResponseWriter, r *http.Request, l *class.Live) {
+	n, ok := numberOf(r, "n")
+	if !ok {
+		http.NotFound(w, r)
+		return
+	}
+	var rows [][]string
+	l.See(func(room *class.Room) { rows = Answers(room, n, false) })
+	w.Header().Set("Content-Type", "text/csv; charset=utf-8")
+	w.Header().Set("Content-Disposition", "attachment; filename=answers.csv")
+	out := csv.NewWriter(w)
+	_ = out.WriteAll(rows) // who has gone needs no file
+}
+
+// Answers are the answers to a set as rows of a table that set mark reads. visitors are those in
+// no roster; they stand in a table of their own.
+func Answers(room *class.Room, n int, visitors bool) [][]string {
+	rows := [][]string{{"code", "item", "answer", "sure", "name", "id"}}
+	if n < 0 || n >= len(room.Sets) {
+		return rows
+	}
+	for _, given := range class.Given(room, n, visitors) {
+		rows = append(rows, []string{given.Code, itoa(given.Item), set.Safe(given.Text), string(given.Certainty), set.Safe(given.Who), set.Safe(given.ID)})
+	}
+	return rows
+}
+
+// setYAML is the blueprint of a set of the room.
+func (s *Server) setYAML(w http.ResponseWriter, r *http.Request, l *class.Live) {
+	n, ok := numberOf(r, "n")
+	text := ""
+	l.See(func(room *class.Room) {
+		if ok = ok && n >= 0 && n < len(room.Sets); ok {
+			text = room.Sets[n].Text
+		}
+	})
+	if !ok {
+		http.NotFound(w, r)
+		return
+	}
+	w.Header().Set("Content-Type", "application/yaml; charset=utf-8")
+	w.Header().Set("Content-Disposition", "attachment; filename=set.yaml")
+	_, _ = w.Write([]byte(text)) // who has gone needs no file
+}

@@ -1,0 +1,163 @@
+// Package served serves rooms to browsers: to phones what their people do, to the instructor
+// who needs help, to the wall what all may see.
+package served
+
+import (
+	"embed"
+	"html/template"
+	"io/fs"
+	"net/http"
+	"slices"
+	"strings"
+	"time"
+
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/face/web"
+	"scratchpass/lessons/sitting"
+)
+
+//go:embed static
+var static embed.FS
+
+// Options are how rooms are served.
+type Options struct {
+	Hosts   []string // host and port that they are served under; any other name is refused
+	Words   web.Words
+	Session *sitting.Session // the words of the questions
+	Clock   func() time.Time
+	Address string // as it is said: 192.168.1.23:8080
+	Secure  bool   // over TLS: cookies are sent over nothing else
+	Fail    func(error)
+}
+
+// Link is the short address of a room, in the letters that make a small QR code.
+func (o Options) Link(code string) string {
+	scheme := "HTTP://"
+	if o.Secure {
+		scheme = "HTTPS://"
+	}
+	return scheme + strings.ToUpper(o.Address) + "/" + code
+}
+
+// Server serves the rooms of a hall.
+type Server struct {
+	hall *class.Hall
+	o    Options
+	say  func(string, ...any) string
+
+	pages *template.Template
+
+	presence presence
+	limits   limits
+	stopped  chan struct{} // closed when streams are to end
+}
+
+// New returns a server of a hall.
+func New(h *class.Hall, o Options) *Server {
+	return &Server{hall: h, o: o, say: o.Session.Say, pages: templates(o.Session.Say), presence: newPresence(), limits: newLimits(), stopped: make(chan struct{})}
+}
+
+// Stop ends the streams, which never end by themselves.
+func (s *Server) Stop() { close(s.stopped) }
+
+// Handler is all that is served.
+func (s *Server) Handler() http.Handler {
+	mux := http.NewServeMux()
+	mux.Handle("GET /static/", http.StripPrefix("/static/", s.files()))
+	mux.HandleFunc("GET /{$}", s.door)
+	mux.HandleFunc("GET /{code}", s.short)
+	for path, serve := range map[string]func(http.ResponseWriter, *http.Request, *class.Live){
+		"GET /r/{code}":          s.seat,
+		"GET /r/{code}/seat":     s.seatPart,
+		"GET /r/{code}/events":   s.seatEvents,
+		"POST /r/{code}/join":    s.join,
+		"POST /r/{code}/answer":  s.answer,
+		"POST /r/{code}/call":    s.call,
+		"POST /r/{code}/unclear": s.unclear,
+		"POST /r/{code}/keep":    s.keep,
+		"POST /r/{code}/leave":   s.leave,
+	} {
+		mux.HandleFunc(path, s.inRoom(serve))
+	}
+	s.desk(mux)
+	return s.guarded(http.NewCrossOriginProtection().Handler(mux))
+}
+
+// files are the style sheets and scripts: of all pages, and of rooms. Their names have a
+// version in them where it matters, so that they may be kept.
+func (s *Server) files() http.Handler {
+	own, err := fs.Sub(static, "static")
+	if err != nil {
+		panic("served: the files are part of the program: " + err.Error())
+	}
+	shared, ours := http.FileServerFS(web.Static()), http.FileServerFS(own)
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		w.Header().Set("Cache-Control", "public, max-age=300")
+		if _, err := fs.Stat(own, r.URL.Path); err == nil {
+			ours.ServeHTTP(w, r)
+			return
+		}
+		shared.ServeHTTP(w, r)
+	})
+}
+
+// guarded refuses other names of this host, and says how pages are to be treated: nothing of
+// other hosts, no script but the program's own, in no frame.
+func (s *Server) guarded(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; worker-src 'self'; connect-src 'self'; img-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Referrer-Policy", "no-referrer")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		h.Set("Cache-Control", "no-store")
+		if !slices.Contains(s.o.Hosts, r.Host) {
+			http.Error(w, "this program is not served under that name", http.StatusMisdirectedRequest)
+			return
+		}
+		next.ServeHTTP(w, r)
+	})
+}
+
+// inRoom finds the room of a request. Who tries many codes is slowed down.
+func (s *Server) inRoom(serve func(http.ResponseWriter, *http.Request, *class.Live)) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		l := s.find(w, r, class.ReadCode(r.PathValue("code")))
+		if l != nil {
+			r.Body = http.MaxBytesReader(w, r.Body, mostTyped)
+			serve(w, r, l)
+		}
+	}
+}
+
+// mostTyped is how many bytes a form may have.
+const mostTyped = 16 << 10
+
+// find is the room with a code; nil after an error was sent. Who is known there is let in
+// whatever others at the same address have tried.
+func (s *Server) find(w http.ResponseWriter, r *http.Request, code string) *class.Live {
+	known := device(r, code) != ""
+	if !known && !s.limits.mayGuess(r) {
+		s.tooFast(w)
+		return nil
+	}
+	l, err := s.hall.Room(r.Context(), code)
+	if err == nil {
+		return l
+	}
+	s.limits.guessed(r)
+	s.writeAs(w, http.StatusNotFound, "door", doorPage{Says: s.say("class-no-room", "code", r.PathValue("code"))})
+	return nil
+}
+
+// tooFast says that someone sends more than a person could.
+func (s *Server) tooFast(w http.ResponseWriter) {
+	w.Header().Set("Retry-After", "5")
+	http.Error(w, s.say("class-too-fast"), http.StatusTooManyRequests)
+}
+
+// trouble sends an error.
+func (s *Server) trouble(w http.ResponseWriter, err error) {
+	s.o.Fail(err)
+	http.Error(w, s.say("class-trouble"), http.StatusInternalServerError)
+}

@@ -1,0 +1,37 @@
+package served
+
+import (
+	"bytes"
+	_ "embed"
+	"html/template"
+	"net/http"
+
+	"scratchpass/content"
+)
+
+//go:embed room.gohtml
+var source string
+
+// templates reads the pages. They are part of the program, and a test reads them.
+func templates(say func(string, ...any) string) *template.Template {
+	return template.Must(template.New("room").Funcs(template.FuncMap{
+		"printable": content.Printable, "say": say, "add": func(a, b int) int { return a + b },
+	}).Parse(source))
+}
+
+// write writes a page.
+func (s *Server) write(w http.ResponseWriter, name string, data any) {
+	s.writeAs(w, http.StatusOK, name, data)
+}
+
+// writeAs writes a page with a status.
+func (s *Server) writeAs(w http.ResponseWriter, status int, name string, data any) {
+	var b bytes.Buffer
+	if err := s.pages.ExecuteTemplate(&b, name, data); err != nil {
+		s.trouble(w, err)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(status)
+	_, _ = w.Write(b.Bytes()) // who has gone needs no page
+}

@@ -1,0 +1,84 @@
+package class
+
+import (
+	"cmp"
+	"maps"
+	"slices"
+	"strings"
+
+	"scratchpass/quiz/set"
+)
+
+// Spread is what came of a question, without names.
+type Spread struct {
+	Asked    int // people who have it
+	Answered int
+	Right    int
+	Partly   int
+	Wrong    int // by no common error
+	Passed   int
+	Open     int // for the instructor to decide, or late
+
+	SureWrong int // would have bet the part on a wrong answer, on what can hurt someone
+
+	mistakes map[string]*Mistakes
+}
+
+// Mistakes is a common error and how many made it.
+type Mistakes struct {
+	Task  string
+	Name  string
+	Says  string // what it is, in a sentence; empty where that has someone's figures in it
+	Times int
+}
+
+func (s *Spread) add(c Cell, it set.Item) {
+	s.Asked++
+	if c.State == NotYet || c.State == Here {
+		return
+	}
+	s.Answered++
+	if c.SureWrong {
+		s.SureWrong++
+	}
+	switch c.State {
+	case IsRight:
+		s.Right++
+	case IsPartly:
+		s.Partly++
+	case IsPassed:
+		s.Passed++
+	case IsWrong:
+		s.Wrong++
+	case IsKnown:
+		s.mistake(c.Mistake, it)
+	default:
+		s.Open++
+	}
+}
+
+func (s *Spread) mistake(name string, it set.Item) {
+	if s.mistakes == nil {
+		s.mistakes = map[string]*Mistakes{}
+	}
+	key := it.Problem.Task.Name + " " + name
+	m := s.mistakes[key]
+	if m == nil {
+		m = &Mistakes{Task: it.Problem.Task.Name, Name: strings.ReplaceAll(name, "-", " ")}
+		if says := it.Words.Task.Slips[name]; !strings.Contains(says, "${") {
+			m.Says = says
+		}
+		s.mistakes[key] = m
+	}
+	m.Times++
+}
+
+// Mistakes are the common errors, the commonest first.
+func (s Spread) Mistakes() []Mistakes {
+	var all []Mistakes
+	for _, key := range slices.Sorted(maps.Keys(s.mistakes)) {
+		all = append(all, *s.mistakes[key])
+	}
+	slices.SortStableFunc(all, func(a, b Mistakes) int { return cmp.Compare(b.Times, a.Times) })
+	return all
+}
