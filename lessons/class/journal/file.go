@@ -98,14 +98,25 @@ func open(path, mode string) (*File, error) {
 		}
 	}
 	name := strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(filepath.ToSlash(path))
-	db, err := sql.Open("sqlite", "file:"+name+"?mode="+mode+"&_pragma=busy_timeout(20000)&_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&_pragma=secure_delete(ON)&_txlock=immediate")
+	db, err := sql.Open("sqlite", "file:"+name+"?mode="+mode+"&_pragma=busy_timeout(20000)&_pragma=synchronous(FULL)&_pragma=secure_delete(ON)&_txlock=immediate")
 	if err != nil {
 		return nil, err
 	}
-	if err := migrate(db); err != nil {
+	err = migrate(db) // before the write-ahead log: the file is to have its sign from the first
+	if err == nil {
+		err = inWAL(db)
+	}
+	if err != nil {
 		return nil, errors.Join(fmt.Errorf("%s: %w", path, err), db.Close())
 	}
 	return &File{db: db, free: func() error { return nil }}, nil
+}
+
+// inWAL makes the database write ahead: one sync for what is kept at once, and others can read
+// meanwhile.
+func inWAL(db *sql.DB) error {
+	var mode string
+	return db.QueryRow("PRAGMA journal_mode = WAL").Scan(&mode)
 }
 
 // Is reports whether a file is a journal of rooms.
