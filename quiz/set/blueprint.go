@@ -97,12 +97,17 @@ func ReadBlueprint(path string, of tasks.Set) (*Blueprint, error) {
 	if err != nil {
 		return nil, err
 	}
-	return ParseBlueprint(path, text, of, func(file string) (machine.Lathe, error) {
+	return ParseBlueprint(path, text, of, LatheBeside(path))
+}
+
+// LatheBeside reads the lathe file that a blueprint names: it lies beside the blueprint.
+func LatheBeside(blueprint string) func(file string) (machine.Lathe, error) {
+	return func(file string) (machine.Lathe, error) {
 		if !filepath.IsAbs(file) {
-			file = filepath.Join(filepath.Dir(path), file)
+			file = filepath.Join(filepath.Dir(blueprint), file)
 		}
 		return machine.ReadLathe(file)
-	})
+	}
 }
 
 // ParseBlueprint is ReadBlueprint for a text; name stands in front of what is wrong, and

@@ -46,5 +46,6 @@ goes on with the same command, with the same code and links. set mark reads the 
 	f.StringVar(&o.cert, "cert", "", "`FILE` with a certificate, to serve over TLS; with --key")
 	f.StringVar(&o.key, "key", "", "`FILE` with the certificate's private key")
 	f.IntVar(&o.level, "level", o.level, "of tasks that are named: 1, 2 or 3")
+	cmd.AddCommand(afterCommands(r)...)
 	return cmd
 }

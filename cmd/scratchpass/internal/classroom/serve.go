@@ -137,12 +137,7 @@ func questionsOf(args []string, o options, s *sitting.Session) (questions, error
 	} else {
 		b, name = ofTasks(args, o.level, s), strings.ReplaceAll(args[0], "/", "-")
 	}
-	q.lathe = func(file string) (machine.Lathe, error) {
-		if !filepath.IsAbs(file) {
-			file = filepath.Join(filepath.Dir(args[0]), file)
-		}
-		return machine.ReadLathe(file)
-	}
+	q.lathe = set.LatheBeside(args[0])
 	read, err := set.ParseBlueprint(name, []byte(b), s.Tasks, q.lathe)
 	if err != nil {
 		return q, cli.UsageError(err)

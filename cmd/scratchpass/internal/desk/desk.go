@@ -10,7 +10,9 @@ import (
 	"scratchpass/cmd/scratchpass/internal/secret"
 	"scratchpass/content"
 	"scratchpass/lessons/page"
+	"scratchpass/quiz/machine"
 	"scratchpass/quiz/set"
+	"scratchpass/quiz/tasks"
 )
 
 // desk is a set with its class.
@@ -20,6 +22,9 @@ type desk struct {
 	maker   *set.Maker
 	printer *set.Printer
 	class   []set.Apprentice
+	key     set.Secret
+	of      tasks.Set
+	lathe   func(file string) (machine.Lathe, error) // that the blueprint names
 	say     func(string, ...any) string
 }
 
@@ -41,7 +46,7 @@ func deskFor(r *cli.Run, blueprint string) (*desk, *set.Blueprint, error) {
 	if err != nil {
 		return nil, nil, usageUnlessFile(err)
 	}
-	return &desk{run: r, lib: lib, say: func(name string, pairs ...any) string { return content.FillPairs(says[name], pairs...) }}, b, nil
+	return &desk{run: r, lib: lib, of: of, lathe: set.LatheBeside(blueprint), say: func(name string, pairs ...any) string { return content.FillPairs(says[name], pairs...) }}, b, nil
 }
 
 // openDesk reads blueprint, class and secret.
@@ -72,7 +77,7 @@ func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, 
 	}); err != nil {
 		return nil, err
 	}
-	d.maker, d.printer = maker, printer
+	d.maker, d.printer, d.key = maker, printer, key
 	return d, nil
 }
 

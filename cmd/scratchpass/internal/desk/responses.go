@@ -2,11 +2,63 @@ package desk
 
 import (
 	"bytes"
+	"context"
+	"errors"
+	"fmt"
 	"io/fs"
+	"maps"
 	"os"
+	"slices"
+	"strings"
+	"time"
 
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/class/journal"
 	"scratchpass/quiz/set"
 )
+
+// classAnswers are the answers to this set of the last class in the file of a room. Visitors are
+// in no roster: theirs are left out, and so is what came late and was not let.
+func (d *desk) classAnswers(file string, note func(set.Note)) (all []set.Given, err error) {
+	j, err := journal.OpenToRead(file)
+	if err != nil {
+		return nil, err
+	}
+	defer func() { err = errors.Join(err, j.Close()) }()
+	ctx := context.Background()
+	heads, err := j.Heads(ctx)
+	if err != nil || len(heads) == 0 {
+		return nil, errors.Join(err, fmt.Errorf("%s holds no class yet", file))
+	}
+	live, err := class.Open(ctx, j, heads[0], class.MakerOf(d.key, d.lib, d.of, d.lathe), time.Now)
+	if err != nil {
+		return nil, err
+	}
+	var asked []string
+	visitors := map[string]bool{}
+	live.See(func(room *class.Room) {
+		for n, a := range room.Sets {
+			asked = append(asked, a.Blueprint.Set)
+			if a.Blueprint.Set != d.maker.Blueprint.Set {
+				continue
+			}
+			all = class.Given(room, n, false)
+			for _, g := range class.Given(room, n, true) {
+				visitors[g.Who] = true
+			}
+		}
+	})
+	if !slices.Contains(asked, d.maker.Blueprint.Set) {
+		return nil, fmt.Errorf("%s: the class was asked %s, not %s: give the blueprint of that set", file, strings.Join(asked, ", "), d.maker.Blueprint.Set)
+	}
+	for i := range all {
+		all[i].File = file
+	}
+	if len(visitors) > 0 {
+		note(set.Note{Says: "set-note-visitors", File: file, Text: strings.Join(slices.Sorted(maps.Keys(visitors)), ", ")})
+	}
+	return all, nil
+}
 
 // begins is how much of a file tells whether a learning system wrote it.
 const begins = 64 << 10
@@ -14,6 +66,9 @@ const begins = 64 << 10
 // answersIn reads a file of answers: what a learning system handed back, or what people
 // wrote and typed.
 func (d *desk) answersIn(file string, note func(set.Note)) ([]set.Given, error) {
+	if journal.Is(file) {
+		return d.classAnswers(file, note)
+	}
 	if !handedBack(file) {
 		return set.ReadAnswers(file, note)
 	}

@@ -1,0 +1,184 @@
+package classroom
+
+import (
+	"context"
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"scratchpass/calc"
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/cmd/scratchpass/internal/secret"
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/class/journal"
+	"scratchpass/lessons/class/served"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
+	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/machine"
+	"scratchpass/quiz/set"
+)
+
+// afterFlags are what finds a class again.
+type afterFlags struct {
+	secret string
+	lathe  string
+	n      int
+}
+
+func (f *afterFlags) addTo(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&f.secret, "secret", "", "`FILE` with the class secret (default: one in your configuration folder)")
+	cmd.Flags().StringVar(&f.lathe, "beside", "", "`BLUEPRINT` that the class was begun with, if it names a lathe file")
+}
+
+// afterCommands are what is done with a class when it is over.
+func afterCommands(r *cli.Run) []*cobra.Command {
+	var answers, person, keep afterFlags
+	a := &cobra.Command{
+		Use:   "answers FILE",
+		Short: "The answers of a class as a table; those of visitors with --visitors",
+		Args:  cobra.ExactArgs(1),
+	}
+	visitors := a.Flags().Bool("visitors", false, "those who are on no class list")
+	a.Flags().IntVar(&answers.n, "set", 1, "which of the sets that were asked: 1 is the first")
+	answers.addTo(a)
+	a.RunE = func(cmd *cobra.Command, args []string) error {
+		return withRoom(cmd.Context(), r, args[0], answers, func(_ context.Context, _ *sitting.Session, _ class.Journal, room *class.Room) error {
+			if answers.n < 1 || answers.n > len(room.Sets) {
+				return cli.Usagef("--set %d: the class has %d", answers.n, len(room.Sets))
+			}
+			return csv.NewWriter(r.Out).WriteAll(served.Answers(room, answers.n-1, *visitors))
+		})
+	}
+	p := &cobra.Command{
+		Use:   "person FILE NAME",
+		Short: "All that a class has of one person, as JSON: to be given to them",
+		Args:  cobra.ExactArgs(2),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return withRoom(cmd.Context(), r, args[0], person, func(ctx context.Context, _ *sitting.Session, j class.Journal, room *class.Room) error {
+				return onePerson(ctx, r, j, room, args[1])
+			})
+		},
+	}
+	person.addTo(p)
+	k := &cobra.Command{
+		Use:   "keep FILE",
+		Short: "Put the answers of who asked for it into their records on this computer",
+		Args:  cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return withRoom(cmd.Context(), r, args[0], keep, func(_ context.Context, s *sitting.Session, _ class.Journal, room *class.Room) error {
+				return keepAll(r, s, room)
+			})
+		},
+	}
+	keep.addTo(k)
+	return []*cobra.Command{a, p, k, forgetCommand(r)}
+}
+
+// withRoom opens the last class of a file to be read.
+func withRoom(ctx context.Context, r *cli.Run, file string, f afterFlags, do func(context.Context, *sitting.Session, class.Journal, *class.Room) error) (err error) {
+	s, err := r.OpenUnrecorded(ctx)
+	if err != nil {
+		return err
+	}
+	key, err := secret.Of(r.Err, f.secret, secret.FindAgain, s.Library)
+	if err != nil {
+		return err
+	}
+	j, err := journal.OpenToRead(file)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, j.Close()) }()
+	heads, err := j.Heads(ctx)
+	if err != nil || len(heads) == 0 {
+		return errors.Join(err, fmt.Errorf("%s holds no class", file))
+	}
+	lathe := func(name string) (machine.Lathe, error) {
+		if f.lathe == "" {
+			return machine.Lathe{}, cli.Usagef("the class has the lathe %s: give --beside BLUEPRINT, which it lies beside", calc.Quoted(name))
+		}
+		return set.LatheBeside(f.lathe)(name)
+	}
+	live, err := class.Open(ctx, j, heads[0], class.MakerOf(key, s.Library, s.Tasks, lathe), time.Now)
+	if err != nil {
+		return err
+	}
+	live.See(func(room *class.Room) { err = do(ctx, s, j, room) })
+	return err
+}
+
+// onePerson prints what a class has of one person.
+func onePerson(ctx context.Context, r *cli.Run, j class.Journal, room *class.Room, name string) error {
+	p := room.Named(name)
+	for _, other := range room.Everyone() {
+		if p == nil && (other.Name == name || other.ID == name) {
+			p = room.Person(other.ID)
+		}
+	}
+	if p == nil {
+		return cli.Usagef("there is nobody %s in this class", calc.Quoted(name))
+	}
+	events, err := j.After(ctx, room.Head.Code, 0)
+	if err != nil {
+		return err
+	}
+	out := json.NewEncoder(r.Out)
+	out.SetIndent("", "  ")
+	return out.Encode(struct {
+		ID     string        `json:"id"`
+		Name   string        `json:"name"`
+		Class  string        `json:"class"`
+		Began  time.Time     `json:"began"`
+		Events []class.Event `json:"events"`
+	}{p.ID, p.Name, room.Head.Title, room.Head.Began, class.Of(events, room.IDs(p))})
+}
+
+// keepAll puts answers into the records of who asked for it. To do so twice keeps each once.
+func keepAll(r *cli.Run, s *sitting.Session, room *class.Room) error {
+	if r.RecordFile == cli.NoRecord {
+		return cli.Usagef("--record none keeps nothing")
+	}
+	_, path, err := r.LearnersRecord()
+	if err != nil {
+		return err
+	}
+	any := false
+	for _, p := range room.People() {
+		if !p.Keeps {
+			continue
+		}
+		any = true
+		answers, left := room.ForRecord(p, s.Library.Version)
+		if err := keepOne(path, p.Name, s.System, answers); err != nil {
+			return fmt.Errorf("%s: %w", p.Name, err)
+		}
+		fmt.Fprintln(r.Out, s.Say("class-kept-record", "name", p.Name, "n", len(answers), "left", left))
+	}
+	if !any {
+		fmt.Fprintln(r.Out, s.Say("class-kept-nobody"))
+	}
+	return nil
+}
+
+func keepOne(path, learner string, system machine.System, answers []record.Answer) (err error) {
+	rec, err := record.Open(path, learner)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, rec.Close()) }()
+	book, err := schedule.NewBook(rec, system)
+	if err != nil {
+		return err
+	}
+	for _, a := range answers {
+		if err := book.Keep(a); err != nil {
+			return err
+		}
+	}
+	return nil
+}
