@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"errors"
 	"sync"
+	"time"
 
 	"scratchpass/lessons/class"
 )
@@ -33,6 +34,8 @@ type writer struct {
 	db     *sql.DB
 	jobs   chan job
 	follow func(room string, events []class.Event)
+
+	slow time.Duration // tests have slow disks
 
 	mu     sync.RWMutex // held for reading by who sends a job
 	closed bool
@@ -169,6 +172,9 @@ func (w *writer) commit(batch []job) ([]result, error) {
 		if err != nil {
 			return nil, err
 		}
+	}
+	if w.slow > 0 {
+		time.Sleep(w.slow)
 	}
 	return results, tx.Commit()
 }
