@@ -39,7 +39,7 @@ var faceless = []string{"lessons/sitting", "lessons/course", "lessons/practice",
 const floors = "cmd/scratchpass/internal/"
 
 // sharedFloors are what every group may import there.
-var sharedFloors = []string{floors + "cli", floors + "codefile", floors + "secret"}
+var sharedFloors = []string{floors + "cli", floors + "codefile"}
 
 // only is which packages of others a room may import, where that is limited.
 var only = map[string]func(path string) bool{

@@ -12,7 +12,6 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/cmd/scratchpass/internal/secret"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/class/served"
@@ -85,7 +84,7 @@ func withRoom(ctx context.Context, r *cli.Run, file string, f afterFlags, do fun
 	if err != nil {
 		return err
 	}
-	key, err := secret.Of(r.Err, f.secret, secret.FindAgain, s.Library)
+	key, err := cli.ClassSecret(r.Err, f.secret, cli.FindAgain, s.Library)
 	if err != nil {
 		return err
 	}

@@ -13,7 +13,6 @@ import (
 	"time"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/cmd/scratchpass/internal/secret"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/class/served"
@@ -51,7 +50,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return err
 	}
-	key, err := secret.Of(r.Err, o.secret, secret.MakeFirst, s.Library)
+	key, err := cli.ClassSecret(r.Err, o.secret, cli.MakeFirst, s.Library)
 	if err != nil {
 		return err
 	}

@@ -7,7 +7,6 @@ import (
 	"io/fs"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/cmd/scratchpass/internal/secret"
 	"scratchpass/content"
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/machine"
@@ -50,7 +49,7 @@ func deskFor(r *cli.Run, blueprint string) (*desk, *set.Blueprint, error) {
 }
 
 // openDesk reads blueprint, class and secret.
-func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, use secret.Use) (*desk, error) {
+func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, use cli.SecretUse) (*desk, error) {
 	d, b, err := deskFor(r, blueprint)
 	if err != nil {
 		return nil, err
@@ -58,7 +57,7 @@ func openDesk(ctx context.Context, r *cli.Run, blueprint string, f *classFlags, 
 	if d.class, err = f.class(d.note); err != nil {
 		return nil, err
 	}
-	key, err := secret.Of(r.Err, f.secret, use, d.lib)
+	key, err := cli.ClassSecret(r.Err, f.secret, use, d.lib)
 	if err != nil {
 		return nil, err
 	}

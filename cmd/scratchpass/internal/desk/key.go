@@ -9,7 +9,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/cmd/scratchpass/internal/secret"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
 )
@@ -28,7 +27,7 @@ func keyCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			d, err := openDesk(ctx, r, args[0], &class, secret.FindAgain)
+			d, err := openDesk(ctx, r, args[0], &class, cli.FindAgain)
 			if err != nil {
 				return err
 			}

@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/cmd/scratchpass/internal/secret"
 	"scratchpass/quiz/set"
 )
 
@@ -33,7 +32,7 @@ func makeCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			ctx := r.UntilStopped(cmd.Context())
-			d, err := openDesk(ctx, r, args[0], &f.class, secret.MakeFirst)
+			d, err := openDesk(ctx, r, args[0], &f.class, cli.MakeFirst)
 			if err != nil {
 				return err
 			}

@@ -12,7 +12,6 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/cmd/scratchpass/internal/secret"
 	"scratchpass/quiz/set"
 )
 
@@ -29,7 +28,7 @@ func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *class
 	if len(paths) == 0 {
 		return nil, cli.Usagef("which answers? Give --answers FILE: a CSV, or what quiz --out wrote; more than once for more files")
 	}
-	d, err := openDesk(ctx, r, blueprint, class, secret.FindAgain)
+	d, err := openDesk(ctx, r, blueprint, class, cli.FindAgain)
 	if err != nil {
 		return nil, err
 	}

@@ -1,5 +1,4 @@
-// Package secret finds the secret that a class's numbers hang on.
-package secret
+package cli
 
 import (
 	"errors"
@@ -8,31 +7,30 @@ import (
 	"io/fs"
 	"os"
 
-	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
 	"scratchpass/quiz/set"
 )
 
-// Use is what a command needs the class secret for.
-type Use int
+// SecretUse is what a command needs the class secret for.
+type SecretUse int
 
 const (
-	FindAgain Use = iota // numbers that were made: it must be there
-	MakeFirst            // numbers that may be the first: it is made where there is none
+	FindAgain SecretUse = iota // numbers that were made: it must be there
+	MakeFirst                  // numbers that may be the first: it is made where there is none
 )
 
-// Of reads the class secret, or makes one and tells where.
-func Of(told io.Writer, path string, use Use, lib *content.Library) (set.Secret, error) {
+// ClassSecret reads the class secret, or makes one and tells where.
+func ClassSecret(told io.Writer, path string, use SecretUse, lib *content.Library) (set.Secret, error) {
 	if path == "" {
 		var err error
-		if path, err = cli.ConfigFile("class-secret"); err != nil {
+		if path, err = ConfigFile("class-secret"); err != nil {
 			return nil, fmt.Errorf("no folder for the class secret: %w; give --secret FILE", err)
 		}
 	}
 	if _, err := os.Stat(path); !errors.Is(err, fs.ErrNotExist) {
 		s, err := set.ReadSecret(path)
 		if err == nil {
-			err = warn(told, s, path, lib)
+			err = warnOfSecret(told, s, path, lib)
 		}
 		return s, err
 	}
@@ -50,9 +48,9 @@ func Of(told io.Writer, path string, use Use, lib *content.Library) (set.Secret,
 	return s, err
 }
 
-// warn says what makes a secret easy to guess or to get. The numbers hang on it all
+// warnOfSecret says what makes a secret easy to guess or to get. The numbers hang on it all
 // the same: sheets may have been made with it.
-func warn(told io.Writer, s set.Secret, path string, lib *content.Library) error {
+func warnOfSecret(told io.Writer, s set.Secret, path string, lib *content.Library) error {
 	flaws := s.Flaws(path)
 	if len(flaws) == 0 {
 		return nil
