@@ -42,7 +42,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return err
 	}
-	at, err := place(o.listen, func(found []reach) (reach, error) { return chooseReach(s, found) })
+	at, err := place(o.listen, func(found []reach) (reach, error) { return chooseReach(r, s, found) })
 	if err != nil {
 		return err
 	}
@@ -62,7 +62,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	hall := class.NewHall(j, func(class.Head) class.Maker {
 		return class.MakerOf(key, s.Library, of, q.lathe)
 	}, time.Now, fail)
-	live, err := q.begin(ctx, j, hall, o, way)
+	live, err := q.begin(ctx, r, s, j, hall, o, way)
 	if err != nil {
 		return errors.Join(err, j.Close())
 	}
@@ -162,7 +162,7 @@ func ofTasks(names []string, level int, s *sitting.Session) string {
 }
 
 // begin opens the room of the file, or begins one.
-func (q questions) begin(ctx context.Context, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
+func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
 	heads, err := j.Heads(ctx)
 	if err != nil {
 		return nil, err
@@ -172,7 +172,9 @@ func (q questions) begin(ctx context.Context, j class.Journal, hall *class.Hall,
 	}
 	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed}
 	if o.roster != "" {
-		if head.Roster, err = set.ReadRoster(o.roster, func(set.Note) {}); err != nil {
+		if head.Roster, err = set.ReadRoster(o.roster, func(n set.Note) {
+			fmt.Fprintln(r.Err, s.Say(n.Says, "where", n.Where(), "text", n.Text))
+		}); err != nil {
 			return nil, cli.UsageError(err)
 		}
 	}
@@ -203,6 +205,20 @@ func (q questions) goOn(ctx context.Context, hall *class.Hall, head class.Head) 
 	return live, nil
 }
 
-// chooseReach takes the address that this computer speaks from: a question for a person who is
-// there is asked by --listen in the words that are printed.
-func chooseReach(_ *sitting.Session, found []reach) (reach, error) { return found[0], nil }
+// chooseReach asks which address the phones can reach, where this computer has several; nobody
+// there to be asked, it is the one that it speaks from.
+func chooseReach(r *cli.Run, s *sitting.Session, found []reach) (reach, error) {
+	if !s.Attended {
+		fmt.Fprintln(r.Err, s.Say("class-took", "ip", found[0].IP))
+		return found[0], nil
+	}
+	var options []string
+	for _, f := range found {
+		options = append(options, s.Say("class-reach", "ip", f.IP, "name", f.Interface))
+	}
+	i, err := sitting.Choose(s, s.Face, s.Say("class-which"), page.Menu{Options: options})
+	if err != nil {
+		return reach{}, err
+	}
+	return found[i], nil
+}
