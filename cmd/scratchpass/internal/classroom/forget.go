@@ -62,6 +62,7 @@ func forget(ctx context.Context, r *cli.Run, file string, days int, yes bool) er
 	}
 	if !yes {
 		reply, err := s.Face.Ask(page.Prompt{Text: s.Say("class-forget-ask", "title", old[0].Title, "n", len(old)), Takes: page.Words{}})
+		err = errors.Join(err, cli.LeaveScreen(s))
 		if err != nil || reply != s.Say("class-forget-yes") {
 			fmt.Fprintln(r.Out, s.Say("class-forget-not"))
 			return errors.Join(err, j.Close())

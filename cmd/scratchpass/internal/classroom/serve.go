@@ -88,11 +88,12 @@ func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hal
 		}
 		ended <- web.Serve(l)
 	}()
-	tell(r, s, live, options)
-	select {
-	case err = <-ended:
-	case <-ctx.Done():
-		err = page.ErrStopped
+	if err = tell(ctx, r, s, live, options); err == nil {
+		select {
+		case err = <-ended:
+		case <-ctx.Done():
+			err = page.ErrStopped
+		}
 	}
 	quietly, cancel := context.WithTimeout(context.Background(), 5*time.Second)
 	defer cancel()
@@ -100,7 +101,7 @@ func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hal
 }
 
 // tell prints the address first, then the private link and the rest.
-func tell(r *cli.Run, s *sitting.Session, live *class.Live, o served.Options) {
+func tell(ctx context.Context, r *cli.Run, s *sitting.Session, live *class.Live, o served.Options) error {
 	var code, key string
 	live.See(func(room *class.Room) { code, key = room.Head.Code, room.Head.Key })
 	base := "http://" + o.Address
@@ -110,9 +111,26 @@ func tell(r *cli.Run, s *sitting.Session, live *class.Live, o served.Options) {
 	fmt.Fprintf(r.Out, "%s/%s\n", base, code)
 	fmt.Fprintf(r.Out, "%s/desk/%s?key=%s\n", base, code, key)
 	if picture, err := served.QRText(o.Link(code)); err == nil && r.Pictures() {
-		fmt.Fprint(r.Out, picture)
+		fmt.Fprint(r.Out, inWhiteOnBlack(picture))
 	}
-	fmt.Fprintln(r.Out, s.Say("class-how", "code", code))
+	how := page.Page{page.Paragraph{Text: s.Say("class-how", "code", code)}}
+	if strings.HasPrefix(o.Address, "127.") {
+		how = append(how, page.Caution{Text: s.Say("class-alone")})
+	}
+	return r.ShowText(ctx, how)
+}
+
+// inWhiteOnBlack makes a picture of light squares light on dark whatever the ground of the
+// terminal is: cameras read it so.
+func inWhiteOnBlack(picture string) string {
+	if os.Getenv("NO_COLOR") != "" {
+		return picture
+	}
+	var b strings.Builder
+	for line := range strings.Lines(picture) {
+		b.WriteString("\x1b[97;40m" + strings.TrimSuffix(line, "\n") + "\x1b[0m\n")
+	}
+	return b.String()
 }
 
 // questions are what a class is asked, and where its room is kept.
@@ -217,6 +235,7 @@ func chooseReach(r *cli.Run, s *sitting.Session, found []reach) (reach, error) {
 		options = append(options, s.Say("class-reach", "ip", f.IP, "name", f.Interface))
 	}
 	i, err := sitting.Choose(s, s.Face, s.Say("class-which"), page.Menu{Options: options})
+	err = errors.Join(err, cli.LeaveScreen(s))
 	if err != nil {
 		return reach{}, err
 	}

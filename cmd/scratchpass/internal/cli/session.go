@@ -124,6 +124,14 @@ func (r *Run) Tell(s *sitting.Session, text string) {
 	fmt.Fprintln(r.Err, text)
 }
 
+// LeaveScreen ends a screen that was taken over, so that what is printed from now on stays.
+func LeaveScreen(s *sitting.Session) error {
+	if face, ok := s.Face.(*screen.Screen); ok {
+		return face.Close()
+	}
+	return nil
+}
+
 // dumb reports whether the terminal can do no more than print from top to bottom.
 func dumb() bool { return os.Getenv("TERM") == "dumb" }
 

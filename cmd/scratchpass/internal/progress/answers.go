@@ -244,5 +244,5 @@ func (v view) sureToForget() (bool, error) {
 		return false, err
 	}
 	reply, err := v.session.Face.Ask(page.Prompt{Text: v.session.Say("progress-forget-ask", "n", n, "learner", v.record.Learner), Takes: page.Words{}})
-	return reply == v.record.Learner, err
+	return reply == v.record.Learner, errors.Join(err, cli.LeaveScreen(v.session))
 }
