@@ -31,7 +31,7 @@ func (s Flow) preparation(p bench.Plan) []string {
 		lines = append(lines, s.Say("plan-shank", "size", size(j.Shank), "width", size(j.Gap)))
 	} else if j.Meets() == bench.Shoulder || j.Meets() == bench.Bottom {
 		lines = append(lines, s.Say("plan-groove", "size", size(groove), "width", size(j.Gap)))
-	} else {
+	} else if !p.NoGroove {
 		lines = append(lines, s.Say("plan-no-groove", "width", size(j.Gap)))
 	}
 	eighth := size(j.Thread.Pitch.Times(1.0 / 8))
@@ -59,13 +59,13 @@ func (s Flow) beforePower(p bench.Plan) []string {
 	if p.Job.OtherWay() {
 		keys = slices.Insert(keys, 7, "way")
 	}
-	if p.Job.InReverse() {
-		keys = slices.Insert(keys, 7, "over")
-	}
 	var lines []string
 	for i, key := range keys {
 		if key == "key" && p.Job.Hold == bench.Centres {
 			key = "dog"
+		}
+		if key == "tool" && p.Job.InReverse() {
+			key = "over"
 		}
 		lines = append(lines, fmt.Sprintf("%d. %s", i+1, s.Say("plan-check-"+key)))
 	}
@@ -86,7 +86,7 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	set.Lines = append(set.Lines, s.Say("plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
 		s.Say("plan-stock-"+j.Side.String(), "size", size(j.Start), "min", size(limits.Min), "max", size(limits.Max), "length", size(j.Length)))
 	prepare := s.preparation(p)
-	set.Lines = append(set.Lines, prepare[0]+" "+prepare[1])
+	set.Lines = append(set.Lines, prepare[0]+" "+prepare[1]) // a sheet has a groove or a run: without them it has no passes
 	set.Lines = append(set.Lines, prepare[2:]...)
 	if p.Whips() {
 		set.Lines = append(set.Lines, s.Say("plan-slender", "times", calc.Fixed(p.Slender, 1)))
