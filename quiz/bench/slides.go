@@ -114,6 +114,9 @@ func (s *step) crossOut() bool {
 	return out > s.Job.Lathe.Cross.Turn.Times(0.5-shareOff)
 }
 
+// slideTravel is how far a slide goes either way from where it is found. Chosen.
+const slideTravel = calc.Length(1.2)
+
 // wind winds a screw and lets come what comes of it.
 func (s *step) wind(slide *calc.Slide, by calc.Length) {
 	if by > 1 || by < -1 {
@@ -133,7 +136,7 @@ func (s *step) wind(slide *calc.Slide, by calc.Length) {
 		return
 	}
 	wound, err := slide.Wound(by)
-	if err != nil {
+	if err != nil || wound.Screw > slideTravel || wound.Screw < -slideTravel {
 		s.refuse("too-far")
 		return
 	}

@@ -142,6 +142,7 @@ func refusal(t *testing.T, p Plan) string {
 // by its own moves and gives a part that fits in a sensible number of passes, or is refused
 // with the reason and the remedy. -update writes the table.
 func TestEveryCardCutsOrSaysWhy(t *testing.T) {
+	t.Parallel()
 	var rows []sweptCard
 	inch, metric, own := machine.InchLathe, machine.MetricLathe, ownLathe
 	inch.Name, metric.Name = "inch", "metric"
