@@ -66,6 +66,9 @@ func sweep(t *testing.T, thread string, side calc.Side, l machine.Lathe, towards
 	p, err := NewPlan(j, 29.5)
 	if err != nil {
 		row.verdict = "refused: " + err.Error()
+		if p.TooSlim() > 0 {
+			row.verdict = "refused: bar too slim; a thicker one, or a tap"
+		}
 		return row
 	}
 	if !p.Passes() {
