@@ -183,6 +183,9 @@ type Job struct {
 	End       string     `yaml:"end"`                    // shoulder, bottom or chuck: what the tool would meet
 	Gap       string     `yaml:"gap"`                    // clear run from the end of the thread to that
 	Ahead     string     `yaml:"ahead,omitempty"`        // how far tool, bar or holder stand ahead of the tip, towards the headstock
+	Shank     string     `yaml:"shank,omitempty"`        // diameter of what lies behind the thread, where it is no usual relief
+	Towards   string     `yaml:"towards,omitempty"`      // headstock or tailstock: the way of the tool in the cut; else the usual of its hand
+	GearsLeft string     `yaml:"gears_left,omitempty"`   // the lead that the last user left the gears at, such as 9 TPI: a fault to find
 	Hold      string     `yaml:"hold"`                   // chuck or centres
 	Nose      string     `yaml:"spindle_nose,omitempty"` // screwed or locked, where the job tells it and not the lathe
 	StandsOut string     `yaml:"stands_out"`             // the work out of the jaws, or the bar out of its holder

@@ -53,7 +53,13 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 		text = append(text, page.Caution{Text: s.Say("plan-slender", "times", calc.Fixed(p.Slender, 1))})
 	}
 	if p.Unscrews {
-		text = append(text, page.Gap{}, page.Caution{Text: s.Say("plan-unscrews")}, page.Caution{Text: s.CautionText("screwed-chuck")})
+		text = append(text, page.Gap{}, page.Caution{Text: s.unscrews(p)}, page.Caution{Text: s.CautionText("screwed-chuck")})
+	}
+	if p.NoGroove {
+		text = append(text, page.Gap{})
+		for _, line := range s.noStart(p) {
+			text = append(text, page.Caution{Text: line})
+		}
 	}
 	if p.TooFast {
 		text = append(text, page.Gap{}, page.Caution{Text: s.Say("plan-too-fast")})
@@ -81,10 +87,16 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 	case p.TooFast:
 		say("plan-no-speed", "rpm", p.RPM, "fastest", floor(p.Fastest), "hands", calc.Fixed(p.Hands, 0))
 	case p.Passes():
-		say("plan-speed", "rpm", p.RPM, "usual", floor(p.Usual), "fastest", floor(p.Fastest), "hands", calc.Fixed(p.Hands, 0))
+		text = append(text, page.Item{Text: s.speed(p, "plan-speed")})
+	}
+	for _, line := range s.otherWay(j) {
+		text = append(text, page.Item{Text: line})
 	}
 	s.planDrive(p, say)
-	say("plan-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing())
+	for _, line := range s.severalStarts(p) {
+		text = append(text, page.Item{Text: line})
+	}
+	text = append(text, page.Item{Text: s.angleLine(p, "plan-angle")})
 	if j.Swing() == bench.Headstock {
 		text = append(text, page.Caution{Text: "  " + s.CautionText("near-the-chuck")})
 	}
@@ -102,7 +114,11 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 		out = s.Say("plan-one-turn", "out", out)
 	}
 	say("plan-out", "out", out, "way", away, "deeper", deeper)
-	say("plan-depth", "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
+	depth := "plan-depth"
+	if p.StraightIn() {
+		depth = "plan-depth-straight"
+	}
+	say(depth, "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
 	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-checks")})
 	for _, line := range s.beforePower(p) {
 		text = append(text, page.Item{Text: line})
@@ -133,7 +149,7 @@ func (s Flow) whyNoPasses(p bench.Plan) page.Page {
 		say("plan-chatters")
 	}
 	if p.TooMany > 0 {
-		say("plan-too-many", "n", p.TooMany, "most", bench.MostPasses(p.Job.Thread.Pitch))
+		say("plan-too-many", "n", p.TooMany, "most", p.MostPasses())
 	}
 	if len(p.Faults) > 0 {
 		say("plan-faults", "what", s.faults(p))
@@ -174,9 +190,16 @@ func (s Flow) planPasses(p bench.Plan) page.Page {
 	text := page.Page{page.Gap{}, page.Heading{Text: s.Say("plan-passes")}}
 	text = append(text, page.Item{Text: s.Say("plan-cuts-"+p.Schedule(), "first", p.Job.System().Length().Text(p.First.Inches()), "least", p.Job.System().Length().Text(p.LeastCut().Inches()))})
 	columns := page.Columns{Head: s.Say("plan-columns")}
-	n := 0
+	n, tried := 0, false
 	for _, st := range p.Steps {
-		if st.Kind != "test" {
+		switch st.Kind {
+		case "next":
+			next := s.nextStart(p, st, !tried)
+			columns.Rows = append(columns.Rows, page.ColumnRow{Row: next, Sentence: next})
+			continue
+		case "test":
+			tried = true
+		default:
 			n++
 		}
 		columns.Rows = append(columns.Rows, s.planRow(p, st, n))
@@ -238,8 +261,9 @@ func (s Flow) planDrive(p bench.Plan, say func(string, ...any)) {
 		say("plan-keep-closed")
 	case p.Job.AnyMoment():
 		say("plan-any-moment")
+	case p.IndexBy == bench.ByDial: // the marks of each start are told with the starts
 	default:
-		say("plan-marks", "marks", strings.Trim(strings.Join(strings.Fields(fmt.Sprint(p.Marks)), ", "), "[]"))
+		say("plan-marks", "marks", numbers(p.Marks))
 	}
 }
 
@@ -251,7 +275,11 @@ func (s Flow) planRow(p bench.Plan, st bench.PlanStep, n int) page.ColumnRow {
 		return page.ColumnRow{Row: test, Sentence: test}
 	}
 	deeper, _ := p.Job.Ways()
-	sentence := s.Say("plan-line-"+st.Kind, "n", n, "feed", u.Text(st.Feed.Inches()), "deeper", deeper, "total", u.Text(st.Total.Inches()),
+	line := "plan-line-" + st.Kind
+	if p.StraightIn() && (st.Kind == "scratch" || st.Kind == "cut") {
+		line += "-straight"
+	}
+	sentence := s.Say(line, "n", n, "feed", u.Text(st.Feed.Inches()), "deeper", deeper, "total", u.Text(st.Total.Inches()),
 		"reads", u.Text(st.Compound.Inches()), "turns", st.Turns, "cross", u.Text(st.Cross.Inches()), "depth", u.Text(st.Depth.Inches()))
 	feed := u.Fixed(st.Feed.Inches())
 	if st.Kind == "spring" {

@@ -45,6 +45,15 @@ func (s Flow) jobFacts(j bench.Job) []string {
 	} else {
 		facts = append(facts, s.Say("bench-hold-"+j.Hold, "out", size(j.StandsOut)))
 	}
+	if j.Shank > 0 {
+		facts = append(facts, s.Say("bench-shank", "size", size(j.Shank)))
+	}
+	switch {
+	case j.InReverse() && j.FromGroove():
+		facts = append(facts, s.Say("bench-in-reverse"))
+	case j.InReverse():
+		facts = append(facts, s.Say("bench-in-reverse-to-chuck"))
+	}
 	if j.Tip.Nose > 0 {
 		facts = append(facts, s.Say("bench-nose", "nose", size(j.Tip.Nose)))
 	} else {

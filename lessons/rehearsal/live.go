@@ -151,7 +151,7 @@ func said(b page.Block) string {
 func trackOf(b bench.Bench) page.Track {
 	before := b.Job.StartRoom()
 	whole := before + b.Job.Length + b.Job.Free() // of the tip: something stands ahead of it
-	return page.Track{ThreadFrom: before.Over(whole), ThreadTo: (before + b.Job.Length).Over(whole), Tool: (whole - b.Left()).Over(whole)}
+	return page.Track{ThreadFrom: before.Over(whole), ThreadTo: (before + b.Job.Length).Over(whole), Tool: max(0, (whole - b.Left()).Over(whole))}
 }
 
 // liveMove plays a move in real time where it is one that the clock decides. done tells
@@ -164,12 +164,12 @@ func (s Flow) liveMove(r *Rehearsal, face page.Animator, e bench.Event) (done bo
 		return true, s.livePass(r, face, r.Bench.Feeds(compound, straight))
 	}
 	switch {
-	case e.Verb == "start" && r.Bench.Turn == 0 && r.Bench.Nut: // the carriage runs at once, and so does the clock
+	case (e.Verb == "start" || e.Verb == "reverse") && e.Verb == r.Bench.CutVerb() && r.Bench.Turn == 0 && r.Bench.Nut: // the carriage runs at once, and so does the clock
 		if err := s.make(r, e); err != nil || r.Bench.Over || r.Bench.Turn == 0 {
 			return true, err
 		}
 		return true, s.byTheClock(r, face)
-	case e.Verb == "close" && r.Bench.Turn > 0 && !r.Bench.Nut && !r.Bench.FeedOn, e.Verb == "run" && r.Bench.Nut && r.Bench.Turn > 0:
+	case e.Verb == "close" && r.Bench.Cutting() && !r.Bench.Nut && !r.Bench.FeedOn, e.Verb == "run" && r.Bench.Nut && r.Bench.Cutting():
 		if r.Bench.Away.Verb == "" {
 			return true, s.tell(s.Say("bench-live-way"))
 		}
@@ -181,7 +181,7 @@ func (s Flow) liveMove(r *Rehearsal, face page.Animator, e bench.Event) (done bo
 // livePass feeds, starts, and lets the learner do the rest in real time.
 func (s Flow) livePass(r *Rehearsal, face page.Animator, feeds []bench.Event) error {
 	if r.Bench.Turn == 0 {
-		feeds = append(feeds, bench.Event{Verb: "start"})
+		feeds = append(feeds, bench.Event{Verb: r.Bench.CutVerb()})
 	}
 	for _, f := range feeds {
 		back := len(r.TakenBack)
@@ -237,7 +237,7 @@ func (s Flow) byTheClock(r *Rehearsal, face page.Animator) error {
 
 // endOfPass says where the pass ended.
 func (s Flow) endOfPass(b bench.Bench) string {
-	if len(b.Passes) == 0 || b.Over {
+	if len(b.Passes) == 0 || b.Over || b.InGroove {
 		return ""
 	}
 	u, left := b.Job.System().Length(), b.Left()

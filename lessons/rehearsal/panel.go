@@ -58,7 +58,7 @@ func (s Flow) signs(b bench.Bench) []page.Sign {
 		}
 		add("dial", say(where, "mark", int(near)%b.Job.Lathe.DialMarks+1))
 	}
-	add("tool", say(tool, "where", say(st.Place)))
+	add("tool", say(tool, "where", say(whereWord(st))))
 	add("passes", calc.Fixed(float64(st.PassesDone), 0))
 	add("book", s.book(b))
 	return all

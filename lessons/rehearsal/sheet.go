@@ -2,7 +2,8 @@ package rehearsal
 
 import (
 	"fmt"
-	"math"
+	"slices"
+	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/quiz/bench"
@@ -26,9 +27,11 @@ func (s Flow) preparation(p bench.Plan) []string {
 	}
 	side := j.Side.String()
 	lines := []string{s.Say("plan-chamfer-"+side, "size", size(root))}
-	if j.Meets() == bench.Shoulder || j.Meets() == bench.Bottom {
+	if j.Shank > 0 {
+		lines = append(lines, s.Say("plan-shank", "size", size(j.Shank), "width", size(j.Gap)))
+	} else if j.Meets() == bench.Shoulder || j.Meets() == bench.Bottom {
 		lines = append(lines, s.Say("plan-groove", "size", size(groove), "width", size(j.Gap)))
-	} else {
+	} else if !p.NoGroove {
 		lines = append(lines, s.Say("plan-no-groove", "width", size(j.Gap)))
 	}
 	eighth := size(j.Thread.Pitch.Times(1.0 / 8))
@@ -42,6 +45,10 @@ func (s Flow) preparation(p bench.Plan) []string {
 	if j.Thread.Metric {
 		pitch = calc.Shortest(j.Thread.Pitch.Millimetres(), 3) + " mm"
 	}
+	if j.Thread.Starts > 1 { // the first scratch is one start: no leaf of the gauge shows that
+		lines = append(lines, s.Say("plan-scratch-lead", "lead", size(j.Thread.Lead()), "ten", size(j.Thread.Lead().Times(10))))
+		return append(lines, s.Say("plan-held-"+j.Hold))
+	}
 	lines = append(lines, s.Say("plan-scratch-gauge", "pitch", pitch, "ten", size(j.Thread.Pitch.Times(10))))
 	return append(lines, s.Say("plan-held-"+j.Hold))
 }
@@ -49,10 +56,16 @@ func (s Flow) preparation(p bench.Plan) []string {
 // beforePower are the checks before the power goes on, in their order.
 func (s Flow) beforePower(p bench.Plan) []string {
 	keys := []string{"dress", "held", "key", "gears", "feed", "tool", "nut", "air", "stop"}
+	if p.Job.OtherWay() {
+		keys = slices.Insert(keys, 7, "way")
+	}
 	var lines []string
 	for i, key := range keys {
 		if key == "key" && p.Job.Hold == bench.Centres {
 			key = "dog"
+		}
+		if key == "tool" && p.Job.InReverse() {
+			key = "over"
 		}
 		lines = append(lines, fmt.Sprintf("%d. %s", i+1, s.Say("plan-check-"+key)))
 	}
@@ -73,7 +86,7 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	set.Lines = append(set.Lines, s.Say("plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
 		s.Say("plan-stock-"+j.Side.String(), "size", size(j.Start), "min", size(limits.Min), "max", size(limits.Max), "length", size(j.Length)))
 	prepare := s.preparation(p)
-	set.Lines = append(set.Lines, prepare[0]+" "+prepare[1])
+	set.Lines = append(set.Lines, prepare[0]+" "+prepare[1]) // a sheet has a groove or a run: without them it has no passes
 	set.Lines = append(set.Lines, prepare[2:]...)
 	if p.Whips() {
 		set.Lines = append(set.Lines, s.Say("plan-slender", "times", calc.Fixed(p.Slender, 1)))
@@ -83,9 +96,13 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	}
 	say := func(phrase string, pairs ...any) { set.Lines = append(set.Lines, s.Say(phrase, pairs...)) }
 	deeper, away := j.Ways()
-	set.Lines[len(set.Lines)-1] += " " + s.Say("plan-sheet-speed", "rpm", p.RPM, "fastest", calc.Fixed(math.Floor(p.Fastest), 0), "hands", calc.Fixed(p.Hands, 0))
+	set.Lines[len(set.Lines)-1] += " " + s.speed(p, "plan-sheet-speed")
+	if other := s.otherWay(j); len(other) > 0 {
+		set.Lines = append(set.Lines, strings.Join(other, " "))
+	}
 	s.planDrive(p, say)
-	set.Lines = append(set.Lines, s.Say("plan-order-"+j.Side.String())+" "+s.Say("plan-sheet-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing()))
+	set.Lines = append(set.Lines, s.severalStarts(p)...)
+	set.Lines = append(set.Lines, s.Say("plan-order-"+j.Side.String())+" "+s.angleLine(p, "plan-sheet-angle"))
 	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)
 	say("plan-cuts-"+p.Schedule(), "first", size(p.First), "least", size(p.LeastCut()))
 	if p.Wire > 0 {
@@ -106,9 +123,18 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 		}
 		checks.Table.Rows = append(checks.Table.Rows, row)
 	}
-	passes := handout.Part{Heading: s.Say("plan-passes"), Lines: []string{s.Say("plan-star", "springs", s.springs(p))}, Table: s.tickTable(p)}
+	passes := handout.Part{Heading: s.Say("plan-passes"), Lines: s.signsOfPasses(p), Table: s.tickTable(p)}
 	r.Parts = []handout.Part{set, checks, passes}
 	return r, nil
+}
+
+// signsOfPasses say what the signs beside the passes mean.
+func (s Flow) signsOfPasses(p bench.Plan) []string {
+	lines := []string{s.Say("plan-star", "springs", s.springs(p))}
+	if p.Job.Thread.Starts > 1 {
+		lines = append(lines, s.Say("plan-plus", "springs", s.springs(p)))
+	}
+	return lines
 }
 
 // tickTable are the passes in two columns, each with room for a tick.
@@ -117,13 +143,22 @@ func (s Flow) tickTable(p bench.Plan) *handout.Table {
 	names := []string{s.Say("plan-col-no"), s.Say("plan-col-what"), s.Say("plan-col-cut"), s.Say("plan-col-compound"), s.Say("plan-col-cross"), s.Say("plan-col-tick")}
 	var rows [][]string
 	n := 0
+	several := p.Job.Thread.Starts > 1
+	if several {
+		names[1] = s.Say("plan-col-start") + ", " + names[1]
+	}
 	for _, st := range p.Steps {
 		switch st.Kind {
+		case "next":
+			continue
 		case "spring":
 			n++
+			if last := rows[len(rows)-1]; several && !strings.HasSuffix(last[1], "+") { // what it means stands over the table
+				last[1] += " +"
+			}
 			continue
 		case "test":
-			rows[len(rows)-1][1] += " *" // what it means stands over the table
+			rows[len(rows)-1][1] = strings.TrimSuffix(rows[len(rows)-1][1], " +") + " *" // what it means stands over the table
 			continue
 		}
 		n++
@@ -131,7 +166,11 @@ func (s Flow) tickTable(p bench.Plan) *handout.Table {
 		if st.Turns > 0 {
 			turns = fmt.Sprintf(" +%d", st.Turns)
 		}
-		rows = append(rows, []string{fmt.Sprint(n), s.Say("plan-step-" + st.Kind), u.Fixed(st.Feed.Inches()), u.Fixed(st.Compound.Inches()) + turns, u.Fixed(st.Cross.Inches()), ""})
+		what := s.Say("plan-step-" + st.Kind)
+		if several {
+			what = fmt.Sprint(st.Start, ", ", what)
+		}
+		rows = append(rows, []string{fmt.Sprint(n), what, u.Fixed(st.Feed.Inches()), u.Fixed(st.Compound.Inches()) + turns, u.Fixed(st.Cross.Inches()), ""})
 	}
 	half := (len(rows) + 1) / 2
 	t := &handout.Table{Columns: append(append([]string{}, names...), names...)}

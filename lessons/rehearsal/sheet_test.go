@@ -20,6 +20,7 @@ func TestACardStandsOnOnePage(t *testing.T) {
 	for _, w := range []content.Job{
 		{Thread: "5/16-24 UNF-3A"}, {Thread: "13/16-16 UN-2A"}, {Thread: "1-3/16-8 UN-2A"}, {Thread: "15/16-16 UN-2B"},
 		{Thread: "1-1/4-8 UN-2B"}, {Thread: "7/8-9 UNC-2A", Hold: "centres", End: "chuck"}, {Thread: "M26x1.5-6g"}, {Thread: "M33x2-6H", End: "bottom"},
+		{Thread: "1/2-20 UNF-2A-LH"}, {Thread: "9/16-18 UNF-2A", Towards: bench.Tailstock, Nose: "locked"}, {Thread: "7/8-14 UNF-2A-LH 2 STARTS"}, {Thread: "1-10 UNS-2B 2 STARTS"},
 	} {
 		l := machine.InchLathe
 		if strings.HasPrefix(w.Thread, "M") {
@@ -42,13 +43,13 @@ func TestACardStandsOnOnePage(t *testing.T) {
 			if err := handout.ReportPDF(&out, card, handout.Options{Paper: paper, Title: card.Title, Words: handout.Words{Lang: "en", Page: "Page ${page} of ${of}"}}); err != nil {
 				t.Fatal(err)
 			}
-			if n := bytes.Count(out.Bytes(), []byte("/Type /Page\n")); n != 1 {
+			if n := bytes.Count(out.Bytes(), []byte("/Type /Page\n")); n > max(j.Thread.Starts, 1) {
 				t.Errorf("%s on %s: %d pages", w.Thread, paper, n)
 			}
 		}
 		fed := 0
 		for _, s := range p.Steps {
-			if s.Kind != "spring" && s.Kind != "test" {
+			if s.Kind != "spring" && s.Kind != "test" && s.Kind != "next" {
 				fed++
 			}
 		}

@@ -52,12 +52,23 @@ func stands(st bench.Status) (spindle, nut, tool string) {
 	return spindle, nut, tool
 }
 
+// whereWord is the end of the names under which the words for the place of the tool stand.
+func whereWord(st bench.Status) string {
+	switch {
+	case st.InGroove && st.Place == "start":
+		return "groove"
+	case st.InGroove && st.Place == "end":
+		return "off"
+	}
+	return st.Place
+}
+
 // status says what can be seen at the machine.
 func (s Flow) status(b bench.Bench) string {
 	st := b.Status()
 	spindle, nut, tool := stands(st)
 	lines := []string{strings.Join([]string{s.Say("bench-spindle-"+spindle, "rpm", calc.Shortest(st.RPM, 1)), s.Say("bench-nut-" + nut),
-		s.Say("bench-at-" + st.Place), s.Say("bench-tool-" + tool)}, " ")}
+		s.Say("bench-at-" + whereWord(st)), s.Say("bench-tool-" + tool)}, " ")}
 	lines = append(lines, s.Say("bench-dials", "cross", st.CrossDial, "compound", st.CompoundDial, "passes", st.PassesDone))
 	return strings.Join(lines, "\n")
 }

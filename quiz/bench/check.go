@@ -53,7 +53,17 @@ func (s *step) count(Event) {
 		s.say("nothing-to-measure")
 		return
 	}
-	lead := s.Passes[len(s.Passes)-1].Lead
+	lead := s.ridges()
+	if hand := s.Passes[len(s.Passes)-1].Hand; s.Job.OtherWay() || hand != s.Job.Thread.Hand {
+		if hand == calc.LeftHand {
+			s.say("counted-left")
+		} else {
+			s.say("counted-right")
+		}
+	}
+	if s.starts() > 1 {
+		s.say("counted-starts", "begun", strconv.Itoa(s.begun()))
+	}
 	if s.Job.Thread.Metric {
 		s.say("counted-mm", "pitch", calc.Shortest(lead.Millimetres(), 2)+" mm")
 		return

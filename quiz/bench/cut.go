@@ -115,14 +115,15 @@ func (s *step) beginPass(from calc.Length) {
 	if s.Moved {
 		s.once(mistakeUnchucked)
 	}
-	if !s.hasFirst && s.rightLead(s.Lead) {
-		s.first, s.hasFirst, s.FirstDip = s.phase(), true, s.markNow()
+	if !s.hasFirst && s.rightLead(s.Lead) && s.Hand() == s.Job.Thread.Hand {
+		s.first, s.hasFirst, s.FirstDip = s.runsAt(), true, s.markNow()
 	}
 	p := Pass{N: len(s.Passes) + 1, Mark: s.markNow(), Compound: s.compoundTravel(), Set: s.Depth(), From: from, To: from, Lead: s.Lead, RPM: s.RPM}
 	p.Straight, p.Leaning, p.OffCentre = s.crossTravel(), !s.Squared, !s.Height
-	shift := s.shift()
-	p.Shift, p.Across = shift, s.sideways()+shift
-	last := s.lastIn(shift)
+	p.Hand, p.Way, p.Turn = s.Hand(), s.dir(), s.Turn
+	start, shift := s.runsIn()
+	p.Start, p.Shift, p.Across = start, shift, s.sideways()-s.alongside()+shift
+	last := s.lastIn(start, shift)
 	p.Before, p.Spring = last.Depth, last.N > 0 && p.Set <= last.Set+least
 	p.Both = max(s.Angle, -s.Angle) < 20 || p.Straight-last.Straight > (p.Compound-last.Compound).Times(s.Angle.Cos())+0.0002
 	if !s.measure(&p) {
@@ -130,37 +131,17 @@ func (s *step) beginPass(from calc.Length) {
 	}
 	s.cutting = &p
 	if shift > s.Job.Thread.Pitch.Times(0.02) || shift < s.Job.Thread.Pitch.Times(-0.02) {
-		name := mistakeWrongLine
-		if s.Job.KeepClosed() {
-			name = mistakeWrongGroove
-		}
-		s.once(name, "beside", s.text(max(shift, -shift)), "mark", calc.Shortest(float64(p.Mark), 0))
+		s.once(s.besideName(), "beside", s.text(max(shift, -shift)), "mark", calc.Shortest(float64(p.Mark), 0))
 	}
+	s.ofStarts(p, last)
 	s.judge(p)
 }
 
-// shift is how far beside the first groove the tool now runs, -P/2 to P/2. A wrong lead
-// runs in no groove at all.
-func (s *step) shift() calc.Length {
-	if !s.hasFirst || !s.rightLead(s.Lead) {
-		return 0
-	}
-	p := s.Job.Thread.Pitch
-	off := (s.phase() - s.first).Remainder(p)
-	if off > p.Times(0.5) {
-		off -= p
-	}
-	if max(off, -off) < sizeSlack {
-		return 0
-	}
-	return off
-}
-
-// lastIn is the deepest pass in the groove at this shift and lead.
-func (s *step) lastIn(shift calc.Length) Pass {
+// lastIn is the deepest pass in the groove of this start, shift, lead and hand.
+func (s *step) lastIn(start int, shift calc.Length) Pass {
 	var last Pass
 	for _, p := range s.Passes {
-		if !calc.Within(p.Shift.Inches(), shift.Inches(), sameLine.Inches()) || p.Lead != s.Lead || p.Depth < last.Depth {
+		if !calc.Within(p.Shift.Inches(), shift.Inches(), sameLine.Inches()) || p.Start != start || p.Lead != s.Lead || p.Hand != s.Hand() || p.Depth < last.Depth {
 			continue
 		}
 		last = p
@@ -255,11 +236,11 @@ func (s *step) endPass() {
 	s.Passes = add(s.Passes, p)
 	s.LastIn = p.Straight
 	s.Dirty = true
-	if e, ok := s.PitchDiameter(); ok && s.metal(e) < 0 {
+	if e, ok := s.pitchOf(p.Start, s.Job.nearStart()); ok && s.metal(e) < 0 {
 		s.once(mistakeCutPastSize, "pitch", s.text(e))
 	}
-	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(0.75) && !s.ending {
-		s.once(mistakeShort, "by", s.text(s.Job.Length-p.To))
+	if by := s.shortBy(p); by > 0 && !s.ending {
+		s.once(mistakeShort, "by", s.text(by))
 	}
 }
 

@@ -37,6 +37,8 @@ type EventDocument struct {
 type PassDocument struct {
 	N         int     `json:"n"`
 	Mark      int     `json:"mark"`
+	Start     int     `json:"start"` // from 1
+	Hand      string  `json:"hand"`
 	Compound  float64 `json:"compound"`
 	Straight  float64 `json:"straight"`
 	Set       float64 `json:"set"`
@@ -106,7 +108,7 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 		d.Events = append(d.Events, EventDocument{i + 1, calc.Round(e.At, 2), e.Event.Write(b.Job.System()), happened})
 	}
 	for _, p := range b.Passes {
-		d.Passes = append(d.Passes, PassDocument{p.N, p.Mark, shown(p.Compound), shown(p.Straight), shown(p.Set), shown(p.Depth), shown(p.Shift), shown(p.To),
+		d.Passes = append(d.Passes, PassDocument{p.N, p.Mark, p.Start + 1, p.Hand.String(), shown(p.Compound), shown(p.Straight), shown(p.Set), shown(p.Depth), shown(p.Shift), shown(p.To),
 			shown(p.Width), shown(p.Thickness), p.Spring, p.Chatter})
 	}
 	for i, m := range all {

@@ -86,6 +86,7 @@ func (s *step) reverse(Event) {
 	}
 	s.Turn = -1
 	s.say("reversed")
+	s.dig()
 }
 
 func (s *step) wait(e Event) {
@@ -108,30 +109,15 @@ func (s *step) advance(seconds float64) {
 	if s.Turn == 0 {
 		return
 	}
-	run := s.perSecond().Times(seconds * float64(s.Turn))
+	run := s.perSecond().Times(seconds * s.dir())
 	s.Turns += s.RPM / 60 * seconds * float64(s.Turn)
-	if !s.Nut {
+	switch {
+	case !s.Nut:
 		s.Screw += run
-		return
-	}
-	if s.Turn < 0 {
+	case s.Cutting():
+		s.onward(run)
+	default:
 		s.back(run)
-		return
-	}
-	// Forward: through the thread, the gap, and into what lies behind it.
-	from, left := s.place(), s.Left()
-	hit := run >= left-hair
-	if hit {
-		run = max(left, 0)
-	}
-	if s.cutting == nil && s.Depth() > hair && from+run > 0 && from < s.Job.Length-hair {
-		s.beginPass(max(from, 0))
-	}
-	s.Screw += run
-	s.Z += run
-	if hit && !s.Over {
-		s.endPass()
-		s.smash(s.Job.hits())
 	}
 }
 
@@ -144,31 +130,6 @@ func (j Job) Meets() string {
 	return j.End
 }
 
-// back runs the carriage back with the spindle in reverse.
-func (s *step) back(run calc.Length) {
-	least := -s.Job.StartRoom()
-	run = max(run, min(least-s.Z, 0))
-	if s.drag(); s.Over {
-		return
-	}
-	s.Screw += run
-	s.Z += run
-}
-
-// drag looks at a tool that goes back through the thread without being drawn out.
-func (s *step) drag() {
-	if !s.inMetal() {
-		return
-	}
-	if s.place() > s.Job.Length-hair && s.Depth() > s.deepest()+0.01 { // deeper than any groove it meets the end wall
-		s.endPass()
-		s.smash(mistakeJammed)
-		return
-	}
-	s.act(mistakeDragged)
-	s.Torn = true
-}
-
 // run lets the carriage run: to the end of the thread, on from there into whatever
 // comes, or back to the start in reverse.
 func (s *step) run(Event) {
@@ -177,17 +138,14 @@ func (s *step) run(Event) {
 		s.say("spindle-stands")
 	case !s.Nut:
 		s.say("carriage-stands")
-	case s.Turn < 0:
-		way := s.Z + s.Job.StartRoom()
-		s.advance(way.Over(s.perSecond()))
-		s.say("back-at-start")
+	case !s.Cutting():
+		s.runBack()
+	case s.dir() < 0:
+		s.runOff()
 	case s.place() < s.Job.Length-hair:
 		s.advance((s.Job.Length - s.place()).Over(s.perSecond()))
 		if !s.Over {
-			if s.cutting == nil && s.Touched() {
-				s.say("runs-clear")
-				s.whyClear()
-			}
+			s.sayClear()
 			s.say("at-the-end", "gap", s.text(s.Job.Free()), "seconds", calc.Fixed(s.Job.Free().Over(s.perSecond()), 1))
 		}
 	default:
@@ -195,19 +153,12 @@ func (s *step) run(Event) {
 	}
 }
 
-// goBack winds the carriage back by hand.
-func (s *step) goBack(Event) {
-	if s.Nut {
-		s.say("nut-is-closed")
-		return
+// sayClear says so where the tool ran through without cutting.
+func (s *step) sayClear() {
+	if s.cutting == nil && s.Touched() && !s.madeBefore(mistakeBackOfTool) {
+		s.say("runs-clear")
+		s.whyClear()
 	}
-	if s.drag(); s.Over {
-		return
-	}
-	s.advance(2)
-	s.Z = -s.Job.StartRoom()
-	s.say("back-at-start")
-	s.surprise()
 }
 
 // surprise lets come what the job has in store after so many passes.

@@ -12,7 +12,7 @@ func (s *step) close(e Event) {
 	case s.Nut:
 		s.say("nut-is-closed")
 		return
-	case s.Turn < 0:
+	case s.Turn < 0 && !s.Flipped && !s.Job.InReverse():
 		s.say("not-in-reverse")
 		return
 	case s.Turn == 0:
@@ -29,7 +29,7 @@ func (s *step) close(e Event) {
 	if e.Has && !s.waitFor(int(e.X)) {
 		return
 	}
-	on, err := calc.RunToNut(-s.phase(), s.Job.screwLead(), nutSlack)
+	on, err := calc.RunToNut(-s.phase().Times(s.dir()), s.Job.screwLead(), nutSlack)
 	if err != nil {
 		s.say("too-far")
 		return
@@ -73,7 +73,7 @@ func (b Bench) markFinds(phase calc.Length) bool {
 		if err != nil {
 			return false
 		}
-		if off := on.Remainder(b.Job.Thread.Pitch); min(off, b.Job.Thread.Pitch-off) < sizeSlack {
+		if off := on.Remainder(b.Job.Thread.Lead()); min(off, b.Job.Thread.Lead()-off) < sizeSlack {
 			return true
 		}
 	}
@@ -100,6 +100,21 @@ func (b Bench) markNow() int {
 	return int(near)%b.Job.Lathe.DialMarks + 1
 }
 
+// runTo is how far the lead screw still runs until a mark, 1 to N, comes round, whichever
+// way it turns; ok is false where the dial has no such mark.
+func (b Bench) runTo(mark int) (on calc.Length, ok bool) {
+	dial, ok := b.Job.Lathe.ThreadDial()
+	if !ok || mark < 1 || mark > dial.Marks {
+		return 0, false
+	}
+	run, at := -b.phase(), mark-1
+	if b.dir() < 0 { // the dial turns the other way
+		run, at = -run, (dial.Marks-at)%dial.Marks
+	}
+	on, err := dial.RunToMark(run, at)
+	return on, err == nil
+}
+
 // waitFor waits until a mark comes round. It reports whether it is there.
 func (s *step) waitFor(mark int) bool {
 	dial, ok := s.Job.Lathe.ThreadDial()
@@ -107,8 +122,8 @@ func (s *step) waitFor(mark int) bool {
 		s.say("no-thread-dial")
 		return false
 	}
-	on, err := dial.RunToMark(-s.phase(), mark-1)
-	if err != nil {
+	on, ok := s.runTo(mark)
+	if !ok {
 		s.say("no-such-mark", "marks", calc.Shortest(float64(dial.Marks), 0))
 		return false
 	}

@@ -35,6 +35,9 @@ type Job struct {
 	Bar       calc.Length // inside: diameter of the bar
 	Reach     calc.Length // inside: how far the tool stands out of the bar
 	Tip       calc.ToolTip
+	Towards   string      // Headstock or Tailstock: the way of the tool in the cut
+	Shank     calc.Length // diameter of what lies behind the thread; 0 where it is the usual
+	GearsLeft calc.Length // the lead that the last user's gears give, though a tag says that all is set; 0 for none
 
 	Surprises []content.Surprise
 }
@@ -65,6 +68,9 @@ func (j Job) System() machine.System {
 	}
 	return machine.Imperial
 }
+
+// mostStarts is the most starts that the bench keeps apart.
+const mostStarts = 4
 
 // leastBar is the thinnest bar that is taken for one.
 const leastBar = calc.Length(.1)
@@ -98,11 +104,11 @@ func (j Job) Check() error {
 			errs = append(errs, within(what, j.StandsOut, max(least, 0.25), 24))
 		}
 	}
-	switch {
-	case j.Thread.Starts > 1:
-		errs = append(errs, fmt.Errorf("thread %s: the bench cuts threads with one start", j.Thread))
-	case j.Thread.Hand == calc.LeftHand:
-		errs = append(errs, fmt.Errorf("thread %s: the bench cuts right-hand threads", j.Thread))
+	if j.Thread.Starts > mostStarts {
+		errs = append(errs, fmt.Errorf("thread %s: the bench cuts threads with up to %d starts", j.Thread, mostStarts))
+	}
+	if j.Shank > 0 {
+		errs = append(errs, within("shank", j.Shank, 0.05, 12))
 	}
 	if j.Side == calc.Outside {
 		errs = append(errs, within("blank", j.Start, j.Limits.Pitch.Max+p.Times(0.25), j.Thread.Nominal+0.02))
@@ -146,10 +152,10 @@ const (
 )
 
 // Swing is the side that the handle is swung to, so that the compound feeds the tool on
-// towards the headstock as it goes deeper: for a right-hand thread the tailstock's
-// outside, mirrored in a bore, where the tool feeds the other way.
+// the way that it runs in the cut: for a right-hand thread the tailstock's outside,
+// mirrored in a bore, where the tool feeds the other way, and where it runs the other way.
 func (j Job) Swing() string {
-	if j.Side == calc.Inside {
+	if (j.Side == calc.Inside) != j.FromGroove() {
 		return Headstock
 	}
 	return Tailstock

@@ -52,15 +52,11 @@ func (s *step) whole(e Event) {
 		return
 	}
 	if s.Turn == 0 {
-		s.do(Event{Verb: "start"})
+		s.do(s.cutTurn())
 	}
-	line := Event{Verb: "close"}
-	if mark := cmp.Or(s.FirstDip, s.Dip); mark > 0 { // with wrong gears no pass counts as the first
-		line = Event{Verb: "close", Word: "on", X: float64(mark), Has: true}
-	}
-	s.do(line)
-	if !s.Nut { // the line went past: it waits for the next
-		s.do(line)
+	s.do(s.againOn())
+	if !s.Nut { // the mark went past: it waits for the next
+		s.do(s.againOn())
 	}
 	for _, verb := range []string{"run", "away", "open", "return"} {
 		if s.Over || !s.Nut && verb == "run" { // it did not close: that was said
@@ -72,6 +68,37 @@ func (s *step) whole(e Event) {
 		}
 		s.do(Event{Verb: verb})
 	}
+}
+
+// cutTurn is the move that turns the spindle as in the last pass.
+func (b Bench) cutTurn() Event {
+	if b.Passes[len(b.Passes)-1].Turn < 0 {
+		return Event{Verb: "reverse"}
+	}
+	return Event{Verb: "start"}
+}
+
+// againOn closes the half-nut on the next mark that finds the groove of the last pass. With
+// wrong gears no pass counts as the first, and only its own mark does.
+func (s *step) againOn() Event {
+	mark := cmp.Or(s.FirstDip, s.Dip)
+	if s.starts() > 1 {
+		mark = cmp.Or(s.Passes[len(s.Passes)-1].Mark, s.Dip)
+	}
+	if mark == 0 {
+		return Event{Verb: "close"}
+	}
+	best := mark
+	if s.hasFirst {
+		soonest, _ := s.runTo(mark)
+		for _, k := range s.Job.SafeMarks() {
+			other := (mark-1+k)%s.Job.Lathe.DialMarks + 1
+			if on, ok := s.runTo(other); ok && on < soonest {
+				best, soonest = other, on
+			}
+		}
+	}
+	return Event{Verb: "close", Word: "on", X: float64(best), Has: true}
 }
 
 // MayRepeat reports whether a whole pass with this feed can be made from here.
@@ -87,17 +114,20 @@ func (b Bench) MayRepeat(e Event) bool {
 
 // reversing is the pass with the half-nut kept closed.
 func (s *step) reversing() {
-	if s.Turn < 0 {
+	cut := s.cutTurn().Verb
+	back := map[string]string{"start": "reverse", "reverse": "start"}[cut]
+	turns := map[string]int{"start": 1, "reverse": -1}
+	if s.Turn == turns[back] {
 		s.do(Event{Verb: "stop"})
 	}
-	for _, verb := range []string{"start", "run", "away", "stop", "reverse", "run", "stop"} {
+	for _, verb := range []string{cut, "run", "away", "stop", back, "run", "stop"} {
 		if s.Over {
 			return
 		}
 		switch {
 		case verb == "away":
 			s.do(s.Away)
-		case verb == "start" && s.Turn > 0:
+		case verb == cut && s.Turn == turns[cut]:
 		default:
 			s.do(Event{Verb: verb})
 		}
@@ -118,5 +148,5 @@ func (s *step) toDepth(compound, straight calc.Length) {
 // AtStart reports whether a whole pass may begin: the tool before the thread, the half-nut
 // as it is between passes.
 func (b Bench) AtStart() bool {
-	return b.place() <= 0 && b.cutting == nil && b.Nut == b.Job.KeepClosed()
+	return b.AtBegin() && b.cutting == nil && b.Nut == b.Job.KeepClosed()
 }

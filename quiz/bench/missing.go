@@ -13,6 +13,8 @@ func (b Bench) Missing() []string {
 	want(b.KeyOut, "key")
 	want(!b.FeedOn, "feed")
 	want(b.Set.Speed, "speed")
+	want(b.Hand() == b.Job.Thread.Hand, "tumbler")
+	want(!b.Job.InReverse() || b.Flipped, "tool")
 	drive := "gears"
 	if len(b.Job.Lathe.Gears) == 0 {
 		drive = "levers"

@@ -51,13 +51,21 @@ const (
 	mistakeHitChuck       MistakeName = "hit-chuck"
 	mistakeHitDog         MistakeName = "hit-dog"
 	mistakeHitFarWall     MistakeName = "hit-far-wall"
+	mistakeHitTailstock   MistakeName = "hit-tailstock"
+	mistakeBackOfTool     MistakeName = "back-of-tool"
+	mistakeNoGroove       MistakeName = "no-groove"
 	mistakeLostCount      MistakeName = "lost-count"
 	mistakeBookWrong      MistakeName = "book-wrong"
 
-	mistakeTestedDirty MistakeName = "tested-dirty"
-	mistakeUnchucked   MistakeName = "unchucked"
-	mistakeWrongLead   MistakeName = "wrong-lead"
-	mistakeCutPastSize MistakeName = "cut-past-size"
+	mistakeTestedDirty  MistakeName = "tested-dirty"
+	mistakeUnchucked    MistakeName = "unchucked"
+	mistakeWrongLead    MistakeName = "wrong-lead"
+	mistakeWrongHand    MistakeName = "wrong-hand"
+	mistakePitchForLead MistakeName = "pitch-for-lead"
+	mistakeDepthByLead  MistakeName = "depth-by-lead"
+	mistakeNotIndexed   MistakeName = "not-indexed"
+	mistakeWrongIndex   MistakeName = "wrong-index"
+	mistakeCutPastSize  MistakeName = "cut-past-size"
 )
 
 // Mistake is something that was done wrong.

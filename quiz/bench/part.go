@@ -19,21 +19,11 @@ type Outcome struct {
 // PitchDiameter is the pitch diameter near the start of the thread; ok is false while
 // the groove is nowhere half a pitch wide.
 func (b Bench) PitchDiameter() (diameter calc.Length, ok bool) {
-	return b.pitchAt(min(b.Job.Thread.Pitch, b.Job.Length.Times(0.25)))
+	return b.pitchAt(b.Job.nearStart())
 }
 
 // PitchAtEnd is the pitch diameter at the last thread.
-func (b Bench) PitchAtEnd() (diameter calc.Length, ok bool) {
-	return b.pitchAt(b.Job.Length - b.Job.Thread.Pitch.Times(0.75))
-}
-
-func (b Bench) pitchAt(at calc.Length) (calc.Length, bool) {
-	g, err := b.Groove(at)
-	if err != nil {
-		return 0, false
-	}
-	return g.PitchDiameter(b.Job.Side, b.Job.Start)
-}
+func (b Bench) PitchAtEnd() (diameter calc.Length, ok bool) { return b.pitchAt(b.Job.nearEnd()) }
 
 // metal tells on which side of its limits a pitch diameter lies: 1 metal still to come
 // off, 0 inside, -1 too much is off.
@@ -68,7 +58,7 @@ func (b Bench) goes() string {
 	}
 	end, ok := b.PitchAtEnd()
 	switch {
-	case !ok || b.metal(end) > 0, b.crest() != "", b.cutSo(leaning), b.cutSo(offCentre), b.wrongLead(), b.second():
+	case !ok || b.metal(end) > 0, b.crest() != "", b.cutSo(leaning), b.cutSo(offCentre), b.wrongLead(), b.wrongHand(), b.second():
 		return "binds"
 	case b.metal(e) < 0:
 		return "shakes"
@@ -134,7 +124,7 @@ func (b Bench) cutSo(so func(Pass) bool) bool {
 // second reports whether there is a second groove beside the first.
 func (b Bench) second() bool {
 	for _, m := range b.Mistakes {
-		if m.Name == mistakeWrongLine || m.Name == mistakeWrongGroove || m.Name == mistakeUnchucked {
+		if m.Name == mistakeWrongLine || m.Name == mistakeWrongGroove || m.Name == mistakeWrongIndex || m.Name == mistakeUnchucked {
 			return true
 		}
 	}
@@ -194,7 +184,10 @@ func (s *step) end(why string) {
 		s.wrong(mistakeLeftRunning)
 	}
 	if s.wrongLead() {
-		s.once(mistakeWrongLead)
+		s.wrongThread("wrong-lead")
+	}
+	if s.wrongHand() {
+		s.wrongThread("wrong-hand")
 	}
 	o := &Outcome{Why: why}
 	s.judgeGroove(o)
@@ -228,6 +221,7 @@ func (s *step) judgeGroove(o *Outcome) {
 	o.scrapIf(s.Torn, "torn")
 	o.scrapIf(s.second(), "second-groove")
 	o.scrapIf(s.wrongLead(), "wrong-lead")
+	o.scrapIf(s.wrongHand(), "wrong-hand")
 }
 
 // judgeSize holds a finished part to its limits.
@@ -244,6 +238,8 @@ func (s *step) judgeSize(o *Outcome) {
 		o.say(Scrap, what)
 	}
 	switch {
+	case !ok && s.begun() > 0 && s.begun() < s.starts() && s.cutDeep():
+		o.say(Binds, "start-missing")
 	case !ok:
 		o.say(Binds, "no-depth")
 		o.Reasons = append(o.Reasons, s.whyShallow()...)
@@ -262,6 +258,9 @@ func (s *step) judgeSize(o *Outcome) {
 
 // remarks adds what is to be said of a finished part beside its size.
 func (s *step) remarks(o *Outcome) {
+	if found := s.fault(); found != "" {
+		o.Reasons = append(o.Reasons, found)
+	}
 	if s.rough() {
 		o.Reasons = append(o.Reasons, "rough")
 	}

@@ -12,11 +12,12 @@ type Plan struct {
 	Job     Job
 	RPM     int     // the fastest of the lathe's speeds that keeps both rules below
 	Usual   float64 // rpm by surface speed
-	Fastest float64 // rpm at which the gap leaves handTime seconds
+	Fastest float64 // rpm at which the gap leaves handTime seconds; 0 where nothing stands behind the end of the cut
 	TooFast bool    // even the slowest speed of the lathe is faster than that
 	Hands   float64 // how many seconds the gap is to leave
 
-	Unscrews   bool        // the half-nut must stay closed, and what drives the work would unscrew in reverse: there are no passes
+	NoGroove   bool        // the cut begins behind the thread, and the groove there is not as deep as the thread
+	Unscrews   bool        // the spindle must turn in reverse, and what drives the work would unscrew in reverse: there are no passes
 	Slender    float64     // outside, in the chuck: how many times its diameter the work stands out
 	Misses     bool        // followed at the bench the card ends before the fit, or past it: a dial too coarse
 	NoGears    bool        // no gears on the list come near the lead
@@ -28,7 +29,9 @@ type Plan struct {
 	Faults     []string    // other mistakes that following the card leads to at the bench: a dial too coarse for the job
 	Trains     []calc.Train
 	Lead       calc.Length
-	Marks      []int // of the thread dial when the first pass was on mark 1
+	Marks      []int   // of the thread dial when the first pass was on mark 1
+	IndexBy    string  // several starts: the way from start to start, ByDial, ByCompound or ByTurning
+	StartMarks [][]int // by the dial: the marks of each start
 	Scale      calc.Angle
 
 	Depth    calc.Length // straight in, for the middle of the limits
@@ -51,7 +54,10 @@ type Plan struct {
 
 // PlanStep is one line of the card.
 type PlanStep struct {
-	Kind     string      // scratch, cut, spring, test or finish
+	Kind     string      // scratch, cut, spring, test, finish, or next: on to another start
+	Start    int         // the start that it is for, from 1
+	Mark     int         // of the thread dial that it is closed on; 0 where that does not tell the start
+	Straight calc.Length // on the cross slide's dial, turns and all
 	Feed     calc.Length // as the dial shows it
 	Total    calc.Length // on the compound since first touch
 	Compound calc.Length // what its dial then reads
@@ -92,7 +98,8 @@ func newPlan(j Job, angle calc.Angle, light bool) (Plan, error) {
 		j.StandsOut = p.Overhang
 	}
 	p.Lag = New(j).Lag()
-	p.Unscrews = j.KeepClosed() && j.Unscrews()
+	p.Unscrews = (j.KeepClosed() || j.InReverse()) && j.Unscrews()
+	p.NoGroove = j.FromGroove() && !j.grooveIsDeep()
 	p.Hands = j.hands()
 	p.Slender = j.slender()
 	if p.Slender > mostSlender {
@@ -125,7 +132,7 @@ func newPlan(j Job, angle calc.Angle, light bool) (Plan, error) {
 		return p, err
 	}
 	if p.Passes() {
-		p.cut(angle)
+		p.cutByAWay(angle)
 	}
 	if j.Side == calc.Outside {
 		wires, err := calc.WiresFor(j.Thread.Pitch)
@@ -167,7 +174,7 @@ func (p Plan) Whips() bool { return p.Slender > supportFrom }
 // Passes reports whether the thread can be cut as the job stands: without passes the card
 // only says what is in the way.
 func (p Plan) Passes() bool {
-	return !p.Unscrews && !p.TooFast && !p.NoGears && !p.Chatters && p.TooMany == 0 && !p.Misses && len(p.Faults) == 0
+	return !p.Unscrews && !p.NoGroove && !p.TooFast && !p.NoGears && !p.Chatters && p.TooMany == 0 && !p.Misses && len(p.Faults) == 0
 }
 
 // speeds finds the fastest speed of the lathe that is slow enough in both ways.
@@ -181,9 +188,13 @@ func (p *Plan) speeds() error {
 		return err
 	}
 	p.Usual, p.Fastest = usual.RPM(), fastest.RPM()
+	most := min(p.Usual, p.Fastest)
+	if !p.Job.Hurries() {
+		p.Fastest, most = 0, p.Usual
+	}
 	slowest := 0
 	for _, n := range p.Job.Lathe.Speeds {
-		if float64(n) <= min(p.Usual, p.Fastest)+shareOff {
+		if float64(n) <= most+shareOff {
 			p.RPM = max(p.RPM, n)
 		}
 		if slowest == 0 || n < slowest {
@@ -191,10 +202,10 @@ func (p *Plan) speeds() error {
 		}
 	}
 	if p.RPM == 0 {
-		p.RPM, p.TooFast = slowest, float64(slowest) > p.Fastest+shareOff
+		p.RPM, p.TooFast = slowest, p.Job.Hurries() && float64(slowest) > p.Fastest+shareOff
 	}
 	if slowest == 0 { // the lathe's speeds are not known
-		p.RPM = int(min(p.Usual, p.Fastest))
+		p.RPM = int(most)
 	}
 	return nil
 }

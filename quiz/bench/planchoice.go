@@ -10,16 +10,17 @@ import (
 // 0.010 in at 20 threads per inch to 0.016 at 8, and smaller ones in bores (sources:
 // insert-passes); the line through them, and its share in a bore, are chosen.
 const (
-	firstFrom   = calc.Length(.005) // the first cut is this and a tenth of the pitch,
-	firstShare  = 0.1
-	heaviest    = calc.Length(.016) // at most
-	insideShare = 0.7               // of that in a bore
-	lightShare  = 0.5               // of it in the light schedule, for whoever is new to it
-	lightest    = calc.Length(.004) // a set-up that does not bear this as its first cut is too weak
-	timid       = 0.6               // of the heaviest first cut: before less is taken, a slower speed is tried
-	leastShare  = 0.03              // of the pitch: the last cuts on the compound, where the set-up bears them,
-	leastCut    = calc.Length(.002) // and never less than this, so that the tool cuts and does not rub (sources: insert-passes)
-	leastCutMM  = 0.05              // the same where dials are metric, in millimetres
+	firstFrom    = calc.Length(.005) // the first cut is this and a tenth of the pitch,
+	firstShare   = 0.1
+	heaviest     = calc.Length(.016) // at most
+	insideShare  = 0.7               // of that in a bore
+	lightShare   = 0.5               // of it in the light schedule, for whoever is new to it
+	lightest     = calc.Length(.004) // a set-up that does not bear this as its first cut is too weak
+	reverseShare = 0.7               // of it with the tool upside down
+	timid        = 0.6               // of the heaviest first cut: before less is taken, a slower speed is tried
+	leastShare   = 0.03              // of the pitch: the last cuts on the compound, where the set-up bears them,
+	leastCut     = calc.Length(.002) // and never less than this, so that the tool cuts and does not rub (sources: insert-passes)
+	leastCutMM   = 0.05              // the same where dials are metric, in millimetres
 )
 
 // chosen are a speed and the totals on the compound of its passes.
@@ -38,7 +39,7 @@ func (p *Plan) choose(angle calc.Angle) (chosen, bool) {
 		for _, rpm := range p.speedsFrom(p.RPM) {
 			best := p.fewest(lists, rpm, angle)
 			n := len(best.totals)
-			if n > 0 && (p.Light || n <= MostPasses(p.Job.Thread.Pitch)) {
+			if n > 0 && (p.Light || n <= p.MostPasses()) {
 				return best, true
 			}
 			if n > 0 && (len(fewest.totals) == 0 || n < len(fewest.totals)) {
@@ -95,6 +96,18 @@ func MostPasses(pitch calc.Length) int {
 	return int(wholeDown(most * timesPrinted))
 }
 
+// straightTimes is how many times as many passes straight in may take: each cuts both flanks
+// and is half as heavy. Chosen.
+const straightTimes = 1.5
+
+// MostPasses is how many passes for each start the card may have.
+func (p Plan) MostPasses() int {
+	if p.StraightIn() {
+		return int(wholeDown(float64(MostPasses(p.Job.Thread.Pitch)) * straightTimes))
+	}
+	return MostPasses(p.Job.Thread.Pitch)
+}
+
 // mostFirst is the greatest first cut that is tried, in lines of the compound's dial.
 func (p *Plan) mostFirst() calc.Length {
 	first := min(firstFrom+p.Job.Thread.Pitch.Times(firstShare), heaviest)
@@ -104,20 +117,23 @@ func (p *Plan) mostFirst() calc.Length {
 	if p.Light {
 		first = first.Times(lightShare)
 	}
-	return p.lines(first, 1)
+	if p.Job.InReverse() { // the cut lifts tool and slide
+		first = first.Times(reverseShare)
+	}
+	return p.lines(p.scaled(first), 1)
 }
 
 // lightest is the least first cut that is tried.
 func (p *Plan) lightest() calc.Length {
 	if p.Light {
-		return min(lightest, p.mostFirst())
+		return min(p.scaled(lightest), p.mostFirst())
 	}
-	return lightest
+	return p.scaled(lightest)
 }
 
-// lines is a length in whole lines of the compound's dial, at least so many.
+// lines is a length in whole lines of the dial that carries the depth, at least so many.
 func (p *Plan) lines(l calc.Length, least float64) calc.Length {
-	line := p.Job.Lathe.Compound.Division
+	line := p.line()
 	return line.Times(max(calc.Round(l.Over(line), 0), least))
 }
 
@@ -137,10 +153,10 @@ func (p *Plan) speedsFrom(rpm int) []int {
 // schedules are the lists of totals that may be tried, those with the greatest first cut
 // first.
 func (p *Plan) schedules(most, floor calc.Length) [][]calc.Length {
-	line := p.Job.Lathe.Compound.Division
+	line := p.line()
 	var lists [][]calc.Length
 	least := p.LeastCut()
-	greatest := p.lines(max(p.Job.Thread.Pitch.Times(leastShare), least), 1)
+	greatest := p.lines(max(p.scaled(p.Job.Thread.Pitch.Times(leastShare)), least), 1)
 	if p.Light {
 		greatest = least
 	}
@@ -154,18 +170,18 @@ func (p *Plan) schedules(most, floor calc.Length) [][]calc.Length {
 
 // LeastCut is the least cut on the compound, in whole lines of its dial.
 func (p Plan) LeastCut() calc.Length {
-	line, least := p.Job.Lathe.Compound.Division, leastCut
+	line, least := p.line(), leastCut
 	if p.Job.Lathe.Metric {
 		least = calc.Millimetres(leastCutMM)
 	}
-	return line.Times(wholeUp(least.Over(line)))
+	return line.Times(wholeUp(p.scaled(least).Over(line)))
 }
 
 // equalAreaTotals are the totals of passes that take the same section of chip: the first
 // cut times the square root of the pass's number, in whole lines of the dial and by at
 // least so much, until no more is left for a pass on the compound.
 func (p *Plan) equalAreaTotals(first, least calc.Length) []calc.Length {
-	line := p.Job.Lathe.Compound.Division
+	line := p.line()
 	totals := []calc.Length{p.scratch()}
 	total := totals[0]
 	passes, err := calc.PassesForFirstCut(max(p.Leave, first), first)
@@ -204,11 +220,11 @@ func (p *Plan) bears(totals []calc.Length, rpm int, angle calc.Angle) bool {
 	b.Snug, b.Oiled, b.RPM = true, true, float64(rpm)
 	quiet, lag, before := b.quiet(), b.Lag(), calc.Length(0)
 	for _, total := range totals {
-		depth, err := calc.DepthAfterPass(before, total.Times(angle.Cos()), lag)
+		depth, err := calc.DepthAfterPass(before, p.deep(total, angle), lag)
 		if err != nil {
 			return false
 		}
-		width, err := calc.ChipWidth(depth, p.Job.flat(), calc.OneFlank)
+		width, err := calc.ChipWidth(depth, p.Job.flat(), p.flanks())
 		if err != nil {
 			return false
 		}

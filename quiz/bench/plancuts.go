@@ -49,8 +49,8 @@ func (p *Plan) cut(angle calc.Angle) {
 
 // leaveAt finds where the compound is left.
 func (p *Plan) leaveAt(angle calc.Angle) {
-	line := p.Job.Lathe.Compound.Division
-	late := p.Travel - (p.tolerance().Times(leaveTolerance) + leaveRoom).Times(1/angle.Cos())
+	line := p.line()
+	late := p.Travel - p.fed(p.tolerance().Times(leaveTolerance)+leaveRoom, angle)
 	p.Leave = line.Times(wholeDown(max(p.Travel.Times(leaveShare), late).Over(line)))
 }
 
@@ -95,16 +95,17 @@ func (p Plan) played() (b Bench, passes int) {
 	j.Surprises = nil
 	b = Play(j, false, p.Events())
 	first := slices.IndexFunc(p.Steps, func(s PlanStep) bool { return s.Kind == "test" })
+	moves := p.stepEvents()
 	for i, s := range p.Steps {
 		if i > first && b.fitted() {
 			break
 		}
 		if i > first {
-			for _, e := range p.after(s) {
+			for _, e := range moves[i] {
 				b, _ = b.Step(e)
 			}
 		}
-		if s.Kind != "test" && s.Kind != "spring" {
+		if s.Kind != "test" && s.Kind != "spring" && s.Kind != "next" {
 			passes++
 		}
 	}
@@ -118,83 +119,12 @@ func (b Bench) fitted() bool {
 	return n > 0 && b.Tests[n-1].Result != "no-start" && b.Tests[n-1].Result != "binds"
 }
 
-// after are the moves of a step after the first try.
-func (p Plan) after(s PlanStep) []Event {
-	switch s.Kind {
-	case "finish":
-		return []Event{{Verb: "start"}, {Verb: "finish", X: s.Feed.Inches(), Has: true}}
-	case "spring":
-		return []Event{{Verb: "spring"}}
-	}
-	return p.Try()
-}
-
-// passes lists the passes: a scratch, the cuts on the compound, spring passes and a try,
-// then straight in by thousandths.
-func (p *Plan) passes(angle calc.Angle, totals []calc.Length) {
-	cross := p.Job.Lathe.Cross
-	total := calc.Length(0)
-	add := func(kind string, feed, straight calc.Length) {
-		radial := total.Times(angle.Cos()) + straight.Times(1/p.Job.Lathe.CrossReads.PerRadial())
-		s := PlanStep{Kind: kind, Feed: feed, Total: total, Depth: radial,
-			Compound: reading(total.Times(p.in()), p.Job.Lathe.Compound.Turn), Turns: total.Turns(p.Job.Lathe.Compound.Turn),
-			Cross: reading(straight.Times(p.in()), cross.Turn)}
-		p.Steps = append(p.Steps, s)
-	}
-	for i, t := range totals {
-		kind, feed := "cut", t-total
-		if i == 0 {
-			kind = "scratch"
-		}
-		total = t
-		add(kind, feed, 0)
-	}
-	if len(totals) > 1 {
-		p.First = totals[1]
-	}
-	p.Leave = total
-	p.Springs = p.springs(p.Steps[len(p.Steps)-1].Feed)
-	for range p.Springs {
-		add("spring", 0, 0)
-	}
-	add("test", 0, 0)
-	p.finish(add, total.Times(angle.Cos()))
-}
-
 // springs is how many spring passes leave on less than a quarter of the tolerance of what
 // the last cut left on.
 func (p *Plan) springs(last calc.Length) int {
-	n, left := 1, last.Times(p.Lag*p.Lag)
+	n, left := 1, p.deep(last, 0).Times(p.Lag*p.Lag)
 	for n < mostSpring && left > p.tolerance().Times(0.25) {
 		n, left = n+1, left.Times(p.Lag)
 	}
 	return n
-}
-
-// finish adds what is left, straight in: a thousandth at a time, or half the tolerance
-// where that is less, with spring passes and a try after every one from where the fit may
-// come, and none that would go past the middle of the limits by more than a quarter.
-func (p *Plan) finish(add func(kind string, feed, straight calc.Length), done calc.Length) {
-	line, per := p.Job.Lathe.Cross.Division, p.Job.Lathe.CrossReads.PerRadial()
-	tolerance := p.tolerance()
-	usual := calc.Thou
-	if p.Job.Lathe.Metric {
-		usual = calc.Millimetres(0.02)
-	}
-	feed := line.Times(max(1, wholeDown(min(usual, tolerance.Times(0.5)).Times(per).Over(line))))
-	straight := calc.Length(0)
-	for len(p.Steps) < 400 {
-		next := done + (straight + feed).Times(1/per)
-		if next > p.Depth+tolerance.Times(0.25) {
-			break
-		}
-		straight += feed
-		add("finish", feed, straight)
-		if next >= p.Depth-tolerance {
-			for range p.Springs {
-				add("spring", 0, straight)
-			}
-			add("test", 0, straight)
-		}
-	}
 }

@@ -13,10 +13,15 @@ type PlanDocument struct {
 	Thread   string              `json:"thread"`
 	Lathe    string              `json:"lathe"`
 	Unit     string              `json:"unit"`
-	RPM      *int                `json:"rpm"` // null where there are no passes, as all that belongs to them
-	Fastest  float64             `json:"fastest"`
+	RPM      *int                `json:"rpm"`     // null where there are no passes, as all that belongs to them
+	Fastest  *float64            `json:"fastest"` // null where nothing stands behind the end of the cut
 	TooFast  bool                `json:"too_fast"`
 	Unscrews bool                `json:"unscrews_in_reverse"`
+	NoGroove bool                `json:"no_groove"` // to start in
+	Towards  string              `json:"towards"`   // headstock or tailstock: the way of the tool
+	Reverse  bool                `json:"spindle_in_reverse"`
+	IndexBy  string              `json:"from_start_to_start"` // dial, compound or turn; empty for one start
+	ByStart  [][]int             `json:"marks_by_start"`
 	Chatters bool                `json:"chatters"`
 	Swing    string              `json:"handle_towards"`
 	Faults   []string            `json:"faults"`
@@ -60,6 +65,7 @@ type TrainDocument struct {
 // PlanStepDocument is one line.
 type PlanStepDocument struct {
 	Kind     string  `json:"kind"`
+	Start    int     `json:"start"`
 	Feed     float64 `json:"feed"`
 	Total    float64 `json:"total"`
 	Compound float64 `json:"compound_dial"`
@@ -72,10 +78,14 @@ type PlanStepDocument struct {
 func (p Plan) Document(job string) PlanDocument {
 	u := p.Job.System().Length()
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places) }
-	d := PlanDocument{Job: job, Thread: p.Job.Thread.String(), Lathe: p.Job.Lathe.Name, Unit: u.Name, Fastest: math.Floor(p.Fastest*10) / 10,
+	d := PlanDocument{Job: job, Thread: p.Job.Thread.String(), Lathe: p.Job.Lathe.Name, Unit: u.Name, NoGroove: p.NoGroove, Towards: p.Job.Towards, Reverse: p.Job.InReverse(), IndexBy: p.IndexBy, ByStart: append([][]int{}, p.StartMarks...),
 		TooFast: p.TooFast, Unscrews: p.Unscrews, Chatters: p.Chatters, Faults: append([]string{}, p.Faults...), Swing: p.Job.Swing(), Drive: "levers", Steps: []PlanStepDocument{},
 		Gears: []TrainDocument{}, Marks: append([]int{}, p.Marks...), Closed: p.Job.KeepClosed(), Scale: p.Scale.Degrees(), Depth: shown(p.Depth), Travel: shown(p.Travel),
 		Estimate: shown(p.Estimate), Cautions: p.Cautions, Wires: map[string]*float64{"best": nil, "over_max": nil, "over_min": nil}}
+	if p.Fastest > 0 {
+		fastest := math.Floor(p.Fastest*10) / 10
+		d.Fastest = &fastest
+	}
 	if p.Passes() {
 		leave, out := shown(p.Leave), shown(p.Out)
 		d.RPM, d.Leave, d.Out = &p.RPM, &leave, &out
@@ -99,7 +109,7 @@ func (p Plan) Document(job string) PlanDocument {
 		d.Gears = append(d.Gears, TrainDocument{t.Drivers, t.Driven, calc.Round(t.PPM, 1)})
 	}
 	for _, s := range p.Steps {
-		d.Steps = append(d.Steps, PlanStepDocument{s.Kind, shown(s.Feed), shown(s.Total), shown(s.Compound), s.Turns, shown(s.Cross), shown(s.Depth)})
+		d.Steps = append(d.Steps, PlanStepDocument{s.Kind, s.Start, shown(s.Feed), shown(s.Total), shown(s.Compound), s.Turns, shown(s.Cross), shown(s.Depth)})
 	}
 	if p.Wire > 0 {
 		for name, l := range map[string]calc.Length{"best": p.Wire, "over_max": p.OverMax, "over_min": p.OverMin} {

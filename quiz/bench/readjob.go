@@ -71,6 +71,21 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 	default:
 		say(&calc.InputError{What: "spindle_nose", Got: calc.Quoted(w.Nose), Want: "screwed or locked, or leave the line out for the lathe's own"})
 	}
+	if w.Shank != "" {
+		size("shank", w.Shank, &j.Shank)
+	}
+	j.Towards = j.usualWay()
+	if w.Towards != "" {
+		word(say, "towards", w.Towards, Headstock, Tailstock)
+		j.Towards = w.Towards
+	}
+	if w.GearsLeft != "" {
+		var left Event
+		if err := left.readLead(strings.ToLower(w.GearsLeft)); err != nil {
+			say(&calc.InputError{What: "gears_left", Got: calc.Quoted(w.GearsLeft), Want: "a lead such as 9 TPI or 2 mm"})
+		}
+		j.GearsLeft = left.lead()
+	}
 	size("stands_out", w.StandsOut, &j.StandsOut)
 	switch {
 	case w.Round != "" && w.Flat != "":

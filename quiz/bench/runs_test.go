@@ -39,7 +39,15 @@ func playRun(t testing.TB, file string) (Script, Replayed) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j := shippedJob(t, s.Job)
+	var j Job
+	if s.As != "" {
+		j, err = s.ReadJob(file, content.Job{}, machine.InchLathe)
+	} else {
+		j = shippedJob(t, s.Job)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
 	r, err := s.Replay(file, j)
 	if err != nil {
 		t.Fatal(err)

@@ -1,6 +1,10 @@
 package bench
 
-import "slices"
+import (
+	"slices"
+
+	"scratchpass/calc"
+)
 
 // Spoil is what made the part scrap, and the move that did it.
 type Spoil struct {
@@ -35,17 +39,11 @@ func (b Bench) scrap(cut bool) []string {
 		return reasons
 	}
 	add(b.wrongLead(), "wrong-lead")
+	add(b.wrongHand(), "wrong-hand")
 	add(b.pastSize(), "past-size")
 	add(b.cutSo(leaning), "leans")
 	add(b.cutSo(offCentre), "off-centre")
 	return reasons
-}
-
-// pastSize reports whether too much is off at one end of the thread.
-func (b Bench) pastSize() bool {
-	e, ok := b.PitchDiameter()
-	end, okEnd := b.PitchAtEnd()
-	return ok && b.metal(e) < 0 || okEnd && b.metal(end) < 0
 }
 
 // spoils says at once what this move has made scrap of, in the words of the verdict.
@@ -60,9 +58,7 @@ func (s *step) spoils(before Bench) {
 		if _, old := s.Spoilt(reason); old {
 			continue
 		}
-		if reason == "wrong-lead" {
-			s.once(mistakeWrongLead)
-		}
+		s.wrongThread(reason)
 		s.spoil(reason)
 		fresh = append(fresh, reason)
 	}
@@ -73,6 +69,24 @@ func (s *step) spoils(before Bench) {
 	for _, reason := range fresh {
 		s.say("reason-" + reason)
 	}
+}
+
+// wrongThread records the mistake of a thread of another lead or hand.
+func (s *step) wrongThread(reason string) {
+	switch {
+	case reason == "wrong-hand":
+		s.once(mistakeWrongHand)
+	case reason == "wrong-lead" && s.starts() > 1 && s.pitchForLead():
+		s.once(mistakePitchForLead)
+	case reason == "wrong-lead":
+		s.once(mistakeWrongLead)
+	}
+}
+
+// pitchForLead reports whether a thread of several starts was cut with gears for its pitch.
+func (b Bench) pitchForLead() bool {
+	pitch := b.Job.Thread.Pitch.Inches()
+	return b.cutSo(func(p Pass) bool { return calc.Within(p.Lead.Inches(), pitch, pitch*0.005) })
 }
 
 func (s *step) spoil(reason string) {

@@ -92,7 +92,9 @@ func (s *step) gears(e Event) {
 		s.say("no-such-lead")
 		return
 	}
-	s.setLead(lead)
+	if s.setLead(lead) {
+		s.FirstGear = drivers[0]
+	}
 }
 
 func (s *step) levers(e Event) {
@@ -107,16 +109,24 @@ func (s *step) levers(e Event) {
 	}
 }
 
+// forgetFirst is for gears that mesh anew: where the dial stood means nothing now, and the
+// next pass is a first one again, made by hand.
+func (s *step) forgetFirst() {
+	s.Away = Event{}
+	s.Screw, s.Turns, s.hasFirst, s.FirstDip = 0, 0, false, 0
+}
+
 // setLead sets what the gears give. What the dial showed before means nothing now.
-func (s *step) setLead(lead calc.Length) {
+func (s *step) setLead(lead calc.Length) bool {
 	if s.hasFirst {
 		s.say("gears-too-late")
-		return
+		return false
 	}
 	s.Lead, s.Set.Lead = lead, true
-	s.Away = Event{} // the next pass is a first one again, made by hand
-	s.Screw, s.Turns, s.hasFirst, s.FirstDip, s.Nut = 0, 0, false, 0, false
+	s.forgetFirst()
+	s.Nut = false
 	s.say("geared")
+	return true
 }
 
 func (s *step) angle(e Event) {

@@ -41,10 +41,10 @@ func (s *step) compoundSlide(e Event) {
 	}
 	if dial.Times(s.in()) > 0 && s.Touched() {
 		angle := max(s.Angle, -s.Angle)
-		if angle < 28 || angle > 30.5 {
+		if (angle < 28 || angle > 30.5) && !(s.starts() > 1 && s.Parallel()) {
 			s.once(mistakeCompoundAngle, "angle", calc.Shortest(angle.Degrees(), 1))
 		}
-		if s.Angle < 0 {
+		if s.Angle < 0 && !s.Parallel() {
 			s.once(mistakeSwungWrongWay, "side", s.Job.Swing())
 		}
 	}
@@ -114,6 +114,9 @@ func (s *step) crossOut() bool {
 	return out > s.Job.Lathe.Cross.Turn.Times(0.5-shareOff)
 }
 
+// slideTravel is how far a slide goes either way from where it is found. Chosen.
+const slideTravel = calc.Length(1.2)
+
 // wind winds a screw and lets come what comes of it.
 func (s *step) wind(slide *calc.Slide, by calc.Length) {
 	if by > 1 || by < -1 {
@@ -133,7 +136,7 @@ func (s *step) wind(slide *calc.Slide, by calc.Length) {
 		return
 	}
 	wound, err := slide.Wound(by)
-	if err != nil {
+	if err != nil || wound.Screw > slideTravel || wound.Screw < -slideTravel {
 		s.refuse("too-far")
 		return
 	}
@@ -173,7 +176,10 @@ func (s *step) afterSlides(before calc.Length) {
 	if !s.overWork() || depth <= 0 {
 		return
 	}
-	if s.place() > s.Job.Length-hair {
+	if s.place() > s.Job.Length-hair && s.begunInMetal(depth) {
+		return
+	}
+	if s.place() > s.Job.Length-hair && !s.Job.plain() {
 		if depth > s.reliefDepth() {
 			s.smash(mistakeJammed)
 		}
@@ -193,18 +199,8 @@ func (s *step) afterSlides(before calc.Length) {
 	s.Torn = true
 }
 
-// reliefDepth is how deep there is nothing to cut behind the end of the thread: a relief
-// groove goes a little past the full depth; behind a bore that goes through is only air.
-func (b Bench) reliefDepth() calc.Length {
-	full, err := b.Job.FullDepth()
-	if err != nil {
-		return 0
-	}
-	if b.Job.Side == calc.Inside && b.Job.End == Jaws {
-		return full + behindBore
-	}
-	return full + calc.Thou.Times(25)
-}
+// reliefDepth is how deep there is nothing to cut behind the end of the thread.
+func (b Bench) reliefDepth() calc.Length { return b.Job.relief() }
 
 // behindBore is how far past the full depth there is only air behind a bore that goes
 // through: there are the jaws. Chosen.
@@ -214,8 +210,7 @@ const behindBore = calc.Length(.060)
 // deeper than the crests: in a relief groove, or behind a bore that goes through. Where a
 // thread runs out in plain metal it never does.
 func (b Bench) inRelief() bool {
-	plain := b.Job.Side == calc.Outside && b.Job.End == Jaws
-	return !plain && b.place() > b.Job.Length-hair && b.Depth() < b.reliefDepth()
+	return !b.Job.plain() && b.place() > b.Job.Length-hair && b.Depth() < b.reliefDepth()
 }
 
 // deepest is how deep the deepest pass went.

@@ -31,6 +31,12 @@ type Bench struct {
 	AtTouch  bool           // the cross slide's was set while the tool just touched
 	Angle    calc.Angle     // of the compound from the cross-slide line, as it truly stands
 
+	LeverLeft bool        // the tumbler turns the lead screw for left-hand threads
+	Flipped   bool        // the tool is set upside down
+	TurnedOn  calc.Length // how far the work was turned on from start to start, along the thread
+	FirstGear int         // teeth of the first driver of the train; 0 where it is not known
+	InGroove  bool        // the carriage is wound back to the groove behind the thread, not to the free end
+
 	// Set-up.
 	Dressed, KeyOut, Squared, Height, Oiled, Snug bool
 	Set                                           struct{ Angle, Lead, Speed bool }
@@ -68,10 +74,14 @@ type Pass struct {
 	Set       calc.Length // how deep the tool was set
 	Before    calc.Length // how deep the groove was
 	Depth     calc.Length // how deep it is now
+	Start     int         // which start it ran in, 0 for that of the first pass
 	Across    calc.Length // along the bed, with what the compound and the line have moved it
 	Shift     calc.Length // beside the first groove, by the line it was closed on
 	From, To  calc.Length // along the thread
 	Lead      calc.Length
+	Hand      calc.Hand
+	Way       float64 // 1 towards the headstock, -1 towards the tailstock
+	Turn      int     // of the spindle
 	RPM       float64
 	Width     calc.Length // of the chip
 	Thickness calc.Length
@@ -132,6 +142,9 @@ func New(j Job) Bench {
 	b.Cross, b.Compound = j.slide(), j.slide()
 	b.RPM = float64(slices.Max(append([]int{500}, j.Lathe.Speeds...)))
 	b.Lead = j.lastLead()
+	if j.GearsLeft > 0 {
+		b.Lead, b.Set.Lead = j.GearsLeft, true
+	}
 	b.Angle = 0
 	return b
 }
@@ -202,8 +215,10 @@ func (b Bench) Clear() bool {
 // what lies behind the thread.
 func (b Bench) Left() calc.Length { return b.Job.Length + b.Job.Free() - b.place() }
 
-// sideways is how far the compound has moved the tool along the bed.
-func (b Bench) sideways() calc.Length { return b.Compound.Table.Times(b.in() * b.Angle.Sin()) }
+// sideways is how far the compound has moved the tool along the bed, + towards the headstock.
+func (b Bench) sideways() calc.Length {
+	return b.Compound.Table.Times(b.in() * b.Angle.Sin() * b.Job.Way())
+}
 
 // crossTravel and compoundTravel are how far the slides' screws are in the metal's
 // direction from their zeros.
@@ -249,18 +264,6 @@ func (b Bench) PassesDone() int { return len(b.Passes) }
 
 // add returns a slice with one more item that shares nothing with others.
 func add[T any](s []T, x T) []T { return append(slices.Clip(s), x) }
-
-// Groove returns what has been cut, in the section at a place along the thread. Wrong
-// leads are left out: no section shows them.
-func (b Bench) Groove(at calc.Length) (calc.Groove, error) {
-	var passes []calc.ToolPass
-	for _, p := range b.all() {
-		if p.From <= at && p.To >= at && b.rightLead(p.Lead) && p.Depth > 0 {
-			passes = append(passes, calc.ToolPass{Across: p.Across, Radial: p.Depth})
-		}
-	}
-	return calc.NewGroove(b.Job.Tip, b.Job.Thread.Pitch, passes)
-}
 
 // all are the passes with the one under way.
 func (b Bench) all() []Pass {

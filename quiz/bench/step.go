@@ -40,6 +40,7 @@ func init() { // not in the declaration: the moves of a whole pass use other mov
 		"dress": (*step).dress, "key": (*step).key, "feed": (*step).feed, "square": (*step).square, "height": (*step).height,
 		"gibs": (*step).gibs, "oil": (*step).oil, "speed": (*step).speed, "gears": (*step).gears, "levers": (*step).levers,
 		"angle": (*step).angle, "overhang": (*step).overhang, "touch": (*step).touch, "zero": (*step).zero,
+		"tumbler": (*step).tumbler, "tool": (*step).turnTool, "index": (*step).index,
 		"start": (*step).start, "stop": (*step).stop, "reverse": (*step).reverse, "wait": (*step).wait, "run": (*step).run,
 		"cross": (*step).crossSlide, "compound": (*step).compoundSlide, "close": (*step).close, "open": (*step).open, "return": (*step).goBack,
 		"pass": (*step).whole, "spring": (*step).whole, "finish": (*step).whole,

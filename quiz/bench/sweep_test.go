@@ -44,13 +44,13 @@ func sweepSizes(t *testing.T) []calc.Designation {
 
 // sweptCard is one row of the sweep.
 type sweptCard struct {
-	thread, side, lathe, bar, passes, minutes, verdict string
+	thread, side, lathe, bar, passes, minutes, verdict, way string
 }
 
-func sweep(t *testing.T, thread string, side calc.Side, l machine.Lathe, light bool) sweptCard {
+func sweep(t *testing.T, thread string, side calc.Side, l machine.Lathe, towards string) sweptCard {
 	t.Helper()
 	row := sweptCard{thread: thread, side: side.Word(), lathe: l.Name, bar: "-", passes: "-", minutes: "-"}
-	w := Usual(content.Job{Thread: thread, Side: side.String()}, l)
+	w := Usual(content.Job{Thread: thread, Side: side.String(), Towards: towards}, l)
 	j, err := ParseJob(w, l)
 	if err != nil {
 		row.verdict = "refused: " + err.Error()
@@ -63,9 +63,12 @@ func sweep(t *testing.T, thread string, side calc.Side, l machine.Lathe, light b
 	if side == calc.Inside {
 		row.bar = w.Bar
 	}
-	p, err := newPlan(j, 29.5, light)
+	p, err := NewPlan(j, 29.5)
 	if err != nil {
 		row.verdict = "refused: " + err.Error()
+		if p.TooSlim() > 0 {
+			row.verdict = "refused: bar too slim; a thicker one, or a tap"
+		}
 		return row
 	}
 	if !p.Passes() {
@@ -84,7 +87,12 @@ func sweep(t *testing.T, thread string, side calc.Side, l machine.Lathe, light b
 	if b.Outcome.Verdict != Fits {
 		t.Errorf("%s %s on %s: %+v", row.thread, row.side, l.Name, b.Outcome)
 	}
-	if x := float64(passes); !light && (x < least-0.5 || x > most*timesPrinted+6) {
+	most *= timesPrinted
+	row.way = p.IndexBy
+	if p.StraightIn() {
+		most *= straightTimes
+	}
+	if x := float64(passes) / float64(p.starts()); x < least-0.5 || x > most+6 {
 		t.Errorf("%s %s on %s: %d passes; printed are %.0f to %.0f", row.thread, row.side, l.Name, passes, least, most)
 	}
 	return row
@@ -94,6 +102,8 @@ func sweep(t *testing.T, thread string, side calc.Side, l machine.Lathe, light b
 func refusal(t *testing.T, p Plan) string {
 	t.Helper()
 	switch {
+	case p.NoGroove:
+		return "no groove to start in"
 	case p.Unscrews:
 		return "screwed nose in reverse; a locked nose"
 	case p.TooFast:
@@ -135,13 +145,14 @@ func refusal(t *testing.T, p Plan) string {
 // by its own moves and gives a part that fits in a sensible number of passes, or is refused
 // with the reason and the remedy. -update writes the table.
 func TestEveryCardCutsOrSaysWhy(t *testing.T) {
+	t.Parallel()
 	var rows []sweptCard
 	inch, metric, own := machine.InchLathe, machine.MetricLathe, ownLathe
 	inch.Name, metric.Name = "inch", "metric"
 	for _, d := range sweepSizes(t) {
 		for _, side := range []calc.Side{calc.Outside, calc.Inside} {
 			for _, l := range []machine.Lathe{inch, metric, own} {
-				rows = append(rows, sweep(t, d.String(), side, l, false))
+				rows = append(rows, sweep(t, d.String(), side, l, ""))
 			}
 		}
 	}
@@ -150,6 +161,7 @@ func TestEveryCardCutsOrSaysWhy(t *testing.T) {
 	for _, r := range rows {
 		fmt.Fprintf(&text, "| %s | %s | %s | %s | %s | %s | %s |\n", r.thread, r.side, r.lathe, r.bar, r.passes, r.minutes, r.verdict)
 	}
+	text.WriteString(sweptOtherWays(t, inch, metric, own))
 	if *update {
 		if err := os.WriteFile("CARDS.md", []byte(text.String()), 0o644); err != nil {
 			t.Fatal(err)
@@ -159,6 +171,47 @@ func TestEveryCardCutsOrSaysWhy(t *testing.T) {
 	if err != nil || string(want) != text.String() {
 		t.Errorf("CARDS.md differs (%v); run go test ./quiz/bench -update and read the change", err)
 	}
+}
+
+// sweptOtherWays are the same tables for left-hand threads, for right-hand ones away from the
+// shoulder and for several starts.
+func sweptOtherWays(t *testing.T, lathes ...machine.Lathe) string {
+	t.Helper()
+	var text strings.Builder
+	for _, way := range []struct {
+		title, sizes, towards string
+		hand                  calc.Hand
+		starts                int
+		locked                bool
+	}{
+		{"Left-hand, from the groove to the free end", "1/4-20 3/8-16 1/2-13 5/8-11 3/4-10 3/4-16 1-8 1-1/2-6 M8x1.25 M12x1.75 M20x2.5 M36x4", "", calc.LeftHand, 1, false},
+		{"Left-hand towards the chuck, the spindle in reverse, the nose locked", "1/2-13 3/4-10 M12x1.75", Headstock, calc.LeftHand, 1, true},
+		{"Right-hand away from the shoulder, the spindle in reverse", "1/2-13 3/4-10 M12x1.75", Tailstock, calc.RightHand, 1, false},
+		{"The same, the nose locked", "3/8-16 1/2-13 3/4-10 1-8 1-12 M12x1.75 M20x2.5", Tailstock, calc.RightHand, 1, true},
+		{"Two starts", "3/8-24 1/2-20 3/4-16 3/4-10 1-12 1-8 1-1/2-12 M16x2 M20x2.5 M30x3.5", "", calc.RightHand, 2, false},
+		{"Two starts, left-hand", "3/4-16 1-12 M20x2.5", "", calc.LeftHand, 2, false},
+		{"Three starts", "1-12 1-1/2-12 M30x3.5", "", calc.RightHand, 3, true},
+	} {
+		fmt.Fprintf(&text, "\n## %s\n\n| thread | side | lathe | bar | to the next start | passes | minutes | verdict |\n|---|---|---|---|---|---|---|---|\n", way.title)
+		for _, name := range strings.Fields(way.sizes) {
+			d, err := calc.ParseDesignation(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			d.Hand, d.Starts = way.hand, way.starts
+			for _, side := range []calc.Side{calc.Outside, calc.Inside} {
+				for _, l := range lathes {
+					l.ScrewedNose = l.ScrewedNose && !way.locked
+					r := sweep(t, d.String(), side, l, way.towards)
+					if r.way == "" {
+						r.way = "-"
+					}
+					fmt.Fprintf(&text, "| %s | %s | %s | %s | %s | %s | %s | %s |\n", r.thread, r.side, r.lathe, r.bar, r.way, r.passes, r.minutes, r.verdict)
+				}
+			}
+		}
+	}
+	return text.String()
 }
 
 // sweepHead is what stands over the table.

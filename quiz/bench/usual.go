@@ -29,7 +29,10 @@ func Usual(w content.Job, own machine.Lathe) content.Job {
 	if err != nil {
 		return w
 	}
-	j := Job{Thread: d, Lathe: own}
+	j := Job{Thread: d, Lathe: own, Towards: w.Towards}
+	if w.Towards == "" {
+		j.Towards = j.usualWay()
+	}
 	if w.Side == "" {
 		if _, known := d.Side(); !known {
 			w.Side = calc.Outside.String()
@@ -99,7 +102,7 @@ func Usual(w content.Job, own machine.Lathe) content.Job {
 // timeForHands is the way that the carriage goes at the slowest speed in the time that
 // hands should have at the end of a pass; 0 where the speeds are not known.
 func (j Job) timeForHands() calc.Length {
-	if len(j.Lathe.Speeds) == 0 {
+	if len(j.Lathe.Speeds) == 0 || !j.Hurries() {
 		return 0
 	}
 	return j.Thread.Lead().Times(float64(slices.Min(j.Lathe.Speeds)) / 60 * j.hands())

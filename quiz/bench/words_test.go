@@ -49,7 +49,7 @@ func TestEverythingSaidHasWords(t *testing.T) {
 		for _, m := range regexp.MustCompile(`s\.(?:say|refuse)\("([a-z-]+)"[,)]`).FindAllStringSubmatch(string(text), -1) {
 			said[m[1]] = true
 		}
-		for _, m := range regexp.MustCompile(`say\((?:Scrap|Binds|Fits), "([a-z-]+)"\)|scrapIf\(.*, "([a-z-]+)"\)|o\.Reasons, "([a-z-]+)"\)|return "(crest|root|bore-big|blank-small)"|return \[\]string\{"([a-z-]+)"\}`).FindAllStringSubmatch(string(text), -1) {
+		for _, m := range regexp.MustCompile(`say\((?:Scrap|Binds|Fits), "([a-z-]+)"\)|scrapIf\(.*, "([a-z-]+)"\)|o\.Reasons, "([a-z-]+)"\)|return "(crest|root|bore-big|blank-small|fault-found|fault-unseen|fault-missed)"|return \[\]string\{"([a-z-]+)"\}`).FindAllStringSubmatch(string(text), -1) {
 			said["reason-"+strings.Join(m[1:], "")] = true
 		}
 	}

@@ -29,6 +29,8 @@ func flagsOf(w *content.Job) []jobFlag {
 		{"length", &w.Length, "`SIZE`: how long the thread is"},
 		{"end", &w.End, "what lies behind the thread: shoulder, bottom or chuck"},
 		{"gap", &w.Gap, "`SIZE` of the clear run from the end of the thread to that"},
+		{"shank", &w.Shank, "`SIZE`: diameter of what lies behind the thread, where it is no usual relief"},
+		{"towards", &w.Towards, "headstock or tailstock: the way of the tool in the cut"},
 		{"hold", &w.Hold, "chuck or centres"},
 		{"stands-out", &w.StandsOut, "`SIZE`: how far the work stands out of the jaws, or the bar out of its holder"},
 		{"bar", &w.Bar, "`SIZE` of the boring bar"},
