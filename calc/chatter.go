@@ -56,3 +56,15 @@ func CountedWidth(width, thickness, full Length) (Length, error) {
 	}
 	return width.Times(math.Min(1, thickness.Over(full))), nil
 }
+
+// BetweenCentresStiffness returns the force in newtons that bends a round bar held at both
+// ends by one millimetre in its middle, where it is the softest:
+//
+//	K = 48 E I / L^3
+//
+// which is 16 times that of BarStiffness. Ranges are those of BarStiffness. Source: a beam on
+// two supports, geometry of the same bending.
+func BetweenCentresStiffness(length, diameter Length) (float64, error) {
+	k, err := BarStiffness(length, diameter)
+	return 16 * k, err
+}

@@ -32,7 +32,7 @@ var everything = map[string]any{
 	"ChipWidth": calc.ChipWidth, "EqualSteps": calc.EqualSteps, "EqualArea": calc.EqualArea,
 	"PassesForFirstCut": calc.PassesForFirstCut, "FeedToFit": calc.FeedToFit,
 	"AcmeDepth": calc.AcmeDepth, "AcmeCrestFlat": calc.AcmeCrestFlat, "AcmeToolFlat": calc.AcmeToolFlat, "PipeThread": calc.PipeThread,
-	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
+	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "BetweenCentresStiffness": calc.BetweenCentresStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
 	"CountedWidth": calc.CountedWidth, "DepthAfterPass": calc.DepthAfterPass,
 	"PitchDiameterGrowth": calc.PitchDiameterGrowth, "NormalEngagement": calc.NormalEngagement, "NewGroove": calc.NewGroove, "UnifiedSizes": nil,
 }

@@ -6,30 +6,11 @@ import (
 	"scratchpass/calc"
 )
 
-// Figures of the cut. They are rough on purpose: see the package's comment.
-const (
-	bedStiffness = 40000.0           // newtons a millimetre: headstock, carriage and slides together
-	damping      = 0.055             // of a snug, oiled set-up at threading speed
-	looseShare   = 0.4               // of the damping that loose gibs leave
-	dryShare     = 0.7               // of the damping that is left without oil
-	fullChip     = calc.Length(.005) // from here on a chip's width counts in full
-	threadingFPM = 25.0              // feet per minute: a usual speed for the first threads in steel
-	least        = calc.Length(1e-7) // less than that is no chip
-	noForce      = calc.Length(1e-5) // a chip thinner than that pushes nothing
-)
-
 // Stiffness is how hard the weakest link is to bend: bar or work, and the lathe.
 func (b Bench) Stiffness() (float64, error) {
-	d := b.Job.Bar
-	if b.Job.Side == calc.Outside {
-		d = b.Job.Start
-	}
-	k, err := calc.BarStiffness(b.Job.StandsOut, d)
+	k, err := b.Job.weakest()
 	if err != nil {
 		return 0, err
-	}
-	if b.Job.Hold == Centres { // held at both ends it is many times as stiff: 16 in its middle
-		k *= 16
 	}
 	return calc.InSeries(k, bedStiffness)
 }
@@ -54,7 +35,7 @@ func (j Job) FullDepth() (calc.Length, error) {
 func (b Bench) Lag() float64 {
 	stiff, err := b.Stiffness()
 	if err != nil {
-		return 0.9
+		return mostLag
 	}
 	depth, err := b.Job.FullDepth()
 	if err != nil {
@@ -68,7 +49,7 @@ func (b Bench) Lag() float64 {
 	if err != nil {
 		return 0
 	}
-	return min(lag, 0.9)
+	return min(lag, mostLag)
 }
 
 // quiet is the widest chip that does not chatter now.
@@ -86,7 +67,7 @@ func (b Bench) quiet() calc.Length {
 	}
 	at, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), b.Job.Start)
 	if err == nil && b.RPM > 0 {
-		z *= max(0.2, min(1.6, at.RPM()/b.RPM))
+		z *= max(calmLeast, min(calmMost, at.RPM()/b.RPM))
 	}
 	width, err := calc.WidestQuietChip(stiff, min(z, 1))
 	if err != nil {
@@ -106,7 +87,7 @@ func (s *step) beginPass(from calc.Length) {
 			}
 		}
 	}
-	if loose := s.looseIn(); loose > 0.0003 && s.Snug {
+	if loose := s.looseIn(); loose > looseMatters && s.Snug {
 		s.once(mistakeFromWrongSide, "loose", s.text(loose))
 	}
 	if s.Depth() <= least {
@@ -124,12 +105,12 @@ func (s *step) beginPass(from calc.Length) {
 	p.Shift, p.Across = shift, s.sideways()+shift
 	last := s.lastIn(shift)
 	p.Before, p.Spring = last.Depth, last.N > 0 && p.Set <= last.Set+least
-	p.Both = max(s.Angle, -s.Angle) < 20 || p.Straight-last.Straight > (p.Compound-last.Compound).Times(s.Angle.Cos())+0.0002
+	p.Both = max(s.Angle, -s.Angle) < calc.Degrees(s.Job.flankAngle().Degrees()*oneFlankShare) || p.Straight-last.Straight > (p.Compound-last.Compound).Times(s.Angle.Cos())+straightIn
 	if !s.measure(&p) {
 		return
 	}
 	s.cutting = &p
-	if shift > s.Job.Thread.Pitch.Times(0.02) || shift < s.Job.Thread.Pitch.Times(-0.02) {
+	if max(shift, -shift) > s.Job.Thread.Pitch.Times(besideGroove) {
 		name := mistakeWrongLine
 		if s.Job.KeepClosed() {
 			name = mistakeWrongGroove
@@ -211,18 +192,22 @@ func (s *step) judge(p Pass) {
 	case p.Force > breakingForce:
 		s.cutting = nil // nothing more is cut
 		s.smash(mistakeTooHeavy, "cut", s.text(p.Set-p.Before))
+		s.sayFigures(mistakeTooHeavy.Figures())
 		return
 	case p.Force > heavyForce:
 		s.once(mistakeHeavy, "cut", s.text(p.Set-p.Before))
+		s.sayFigures(mistakeHeavy.Figures())
 	}
 	switch {
 	case p.Chatter:
 		s.act(mistakeChatter, "width", s.text(p.Counted), "quiet", s.text(p.Quiet))
 		s.whyChatter()
+		s.sayFigures(mistakeChatter.Figures())
 	case !p.Cuts():
 		s.whyNothing(p)
 	case p.Spring:
 		s.say("springs-off")
+		s.sayFigures("figures-give")
 	default:
 		s.say("cuts")
 	}
@@ -236,7 +221,7 @@ func (s *step) whyChatter() {
 	if !s.Oiled {
 		s.say("chatter-dry")
 	}
-	if usual, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), s.Job.Start); err == nil && s.RPM > usual.RPM()*1.1 {
+	if usual, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), s.Job.Start); err == nil && s.RPM > usual.RPM()*tooFast {
 		s.say("chatter-fast", "speed", calc.Shortest(s.RPM, 1), "usual", calc.Shortest(math.Floor(usual.RPM()), 0))
 	}
 	if s.Job.slender() > supportFrom {
@@ -258,7 +243,7 @@ func (s *step) endPass() {
 	if e, ok := s.PitchDiameter(); ok && s.metal(e) < 0 {
 		s.once(mistakeCutPastSize, "pitch", s.text(e))
 	}
-	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(0.75) && !s.ending {
+	if p.To < s.Job.Length-s.Job.Thread.Pitch.Times(lastThread) && !s.ending {
 		s.once(mistakeShort, "by", s.text(s.Job.Length-p.To))
 	}
 }

@@ -66,9 +66,6 @@ func (j Job) System() machine.System {
 	return machine.Imperial
 }
 
-// leastBar is the thinnest bar that is taken for one.
-const leastBar = calc.Length(.1)
-
 // Check returns an error for a job that can't be cut, or that this bench can't play.
 func (j Job) Check() error {
 	p := j.Thread.Pitch

@@ -19,12 +19,12 @@ type Outcome struct {
 // PitchDiameter is the pitch diameter near the start of the thread; ok is false while
 // the groove is nowhere half a pitch wide.
 func (b Bench) PitchDiameter() (diameter calc.Length, ok bool) {
-	return b.pitchAt(min(b.Job.Thread.Pitch, b.Job.Length.Times(0.25)))
+	return b.pitchAt(min(b.Job.Thread.Pitch, b.Job.Length.Times(firstThread)))
 }
 
 // PitchAtEnd is the pitch diameter at the last thread.
 func (b Bench) PitchAtEnd() (diameter calc.Length, ok bool) {
-	return b.pitchAt(b.Job.Length - b.Job.Thread.Pitch.Times(0.75))
+	return b.pitchAt(b.Job.Length - b.Job.Thread.Pitch.Times(lastThread))
 }
 
 func (b Bench) pitchAt(at calc.Length) (calc.Length, bool) {
@@ -61,7 +61,7 @@ func (b Bench) goes() string {
 		if b.Job.Side == calc.Inside {
 			over = b.Job.Limits.Pitch.Min - e
 		}
-		if over > b.Job.Thread.Pitch.Times(0.08) {
+		if over > b.Job.Thread.Pitch.Times(farFromSize) {
 			return "no-start"
 		}
 		return "binds"
@@ -112,9 +112,6 @@ func (b Bench) crest() string {
 	return ""
 }
 
-// scratchDepth is how deep a scratch may be that does no harm.
-const scratchDepth = calc.Length(.004)
-
 // wrongLead reports whether a wrong lead was cut deeper than a scratch.
 func (b Bench) wrongLead() bool {
 	return b.cutSo(func(p Pass) bool { return !b.rightLead(p.Lead) })
@@ -140,9 +137,6 @@ func (b Bench) second() bool {
 	}
 	return false
 }
-
-// quietDepth is how much must come off without chatter before ripples are gone.
-const quietDepth = calc.Length(.001)
 
 // rough reports whether the ripples of chatter are still there.
 func (b Bench) rough() bool {

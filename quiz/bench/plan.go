@@ -60,20 +60,6 @@ type PlanStep struct {
 	Depth    calc.Length // straight in, as set
 }
 
-// How long a beginner should have at the end of a pass: to take the tool out and open
-// the half-nut, or where it stays closed to take the tool out, stop, and let the
-// spindle run out. Common practice, no source. Everyone should take their own time.
-const (
-	handTime = 2.0
-	stopTime = 4.0
-)
-
-// How far work may stand out of a chuck, in diameters: common practice, no source.
-const (
-	supportFrom = 3.0
-	mostSlender = 6.0
-)
-
 // NewPlan plans a job with the compound at an angle from the cross-slide line, 29 to 30
 // degrees, its cuts by equal area. Stock out of its limits, and a bar that stands out
 // further than steel bears, get an error that says what would do.
@@ -220,10 +206,6 @@ func (p *Plan) drive() error {
 }
 
 func (p *Plan) in() float64 { return New(p.Job).in() }
-
-// farOff is the error of gears, in parts per million, from which a long thread will not
-// go into its mate: common practice, no source.
-const farOff = 500
 
 // fitting are the gears worth setting: exact ones alone where there are any, else those
 // that are near, else the nearest.

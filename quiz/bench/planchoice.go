@@ -6,22 +6,6 @@ import (
 	"scratchpass/calc"
 )
 
-// The cuts that a card chooses from, on the compound. Makers of inserts print first cuts of
-// 0.010 in at 20 threads per inch to 0.016 at 8, and smaller ones in bores (sources:
-// insert-passes); the line through them, and its share in a bore, are chosen.
-const (
-	firstFrom   = calc.Length(.005) // the first cut is this and a tenth of the pitch,
-	firstShare  = 0.1
-	heaviest    = calc.Length(.016) // at most
-	insideShare = 0.7               // of that in a bore
-	lightShare  = 0.5               // of it in the light schedule, for whoever is new to it
-	lightest    = calc.Length(.004) // a set-up that does not bear this as its first cut is too weak
-	timid       = 0.6               // of the heaviest first cut: before less is taken, a slower speed is tried
-	leastShare  = 0.03              // of the pitch: the last cuts on the compound, where the set-up bears them,
-	leastCut    = calc.Length(.002) // and never less than this, so that the tool cuts and does not rub (sources: insert-passes)
-	leastCutMM  = 0.05              // the same where dials are metric, in millimetres
-)
-
 // chosen are a speed and the totals on the compound of its passes.
 type chosen struct {
 	rpm    int
@@ -60,17 +44,6 @@ func (p *Plan) fewest(lists [][]calc.Length, rpm int, angle calc.Angle) chosen {
 	}
 	return best
 }
-
-// printedPasses are the fewest and the most passes by pitch in millimetres that the maker
-// of inserts prints (sources: insert-passes, the catalogue of 2011).
-var printedPasses = []struct{ pitch, least, most float64 }{
-	{0.5, 4, 6}, {1, 5, 9}, {1.5, 5, 12}, {2, 6, 14}, {2.5, 7, 15}, {3, 8, 17}, {4, 10, 20}, {6, 11, 22},
-}
-
-// timesPrinted is how many times the most passes of that table a card may have, with the
-// scratch and without what is fed straight in: the table is for carbide on a stiff machine.
-// Chosen.
-const timesPrinted = 2
 
 // PrintedPasses are the fewest and the most passes that the table gives for a pitch; between
 // its pitches on the straight line, beyond it those of its ends.

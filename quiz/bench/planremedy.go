@@ -28,16 +28,6 @@ func stockBars(metric bool) []calc.Length {
 	return bars
 }
 
-// How a bar is chosen. A steel bar stands out at most four times its diameter (source:
-// steel-bars). The rest is common practice, no source.
-const (
-	mostBarShare  = 0.7 // of the bore; about 0.65 is usual
-	tightShare    = 0.8 // where no stock bar is as thin as that
-	barLimit      = 4.0
-	shortestReach = 0.7 // of the pitch: the thread's depth and a little more
-	roomToClear   = 0.85
-)
-
 // usualBar is the thickest stock bar that a bore takes: about 0.65 of it, with room for the
 // tool and to come clear. It is 0 where none does.
 func usualBar(bore, pitch calc.Length, metric bool) calc.Length {

@@ -1,7 +1,5 @@
 package bench
 
-import "slices"
-
 // Spoil is what made the part scrap, and the move that did it.
 type Spoil struct {
 	Reason string // the name of a text, as the verdict has it
@@ -76,12 +74,9 @@ func (s *step) spoils(before Bench) {
 }
 
 func (s *step) spoil(reason string) {
-	at := Spoil{Reason: reason, Event: len(s.Log) + 1}
-	for _, h := range slices.Backward(s.happened) {
-		if name, is := h.Mistake(); is {
-			at.Cause = name
-			break
-		}
+	at := Spoil{Reason: reason, Event: len(s.Log) + 1, Cause: s.cause()}
+	if reason == "smashed" {
+		at.Cause = MistakeName(s.Outcome.Why)
 	}
 	s.Spoiled = add(s.Spoiled, at)
 }

@@ -203,12 +203,8 @@ func (b Bench) reliefDepth() calc.Length {
 	if b.Job.Side == calc.Inside && b.Job.End == Jaws {
 		return full + behindBore
 	}
-	return full + calc.Thou.Times(25)
+	return full + relief
 }
-
-// behindBore is how far past the full depth there is only air behind a bore that goes
-// through: there are the jaws. Chosen.
-const behindBore = calc.Length(.060)
 
 // inRelief reports whether the tip stands free of metal behind the thread, though it is
 // deeper than the crests: in a relief groove, or behind a bore that goes through. Where a

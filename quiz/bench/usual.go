@@ -11,14 +11,6 @@ import (
 	"scratchpass/quiz/machine"
 )
 
-// usualAhead is how far a tool stands ahead of its tip when it is ground towards the
-// headstock's side: chosen, for a job that does not say.
-const usualAhead = calc.Length(0.050)
-
-// nutLength is how many diameters long the thread of a nut is, for a job that does not say:
-// common practice.
-const nutLength = 0.9
-
 // Usual fills in what a job that someone gives by its thread alone leaves out: a blank
 // or bore in the middle of its limits, a thread one and a half times as long as it is
 // thick, or as long as a nut, a gap that leaves the hands their time at the lathe's slowest
