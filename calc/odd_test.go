@@ -32,7 +32,7 @@ var everything = map[string]any{
 	"ChipWidth": calc.ChipWidth, "EqualSteps": calc.EqualSteps, "EqualArea": calc.EqualArea,
 	"PassesForFirstCut": calc.PassesForFirstCut, "FeedToFit": calc.FeedToFit,
 	"AcmeDepth": calc.AcmeDepth, "AcmeCrestFlat": calc.AcmeCrestFlat, "AcmeToolFlat": calc.AcmeToolFlat, "PipeThread": calc.PipeThread,
-	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "BetweenCentresStiffness": calc.BetweenCentresStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
+	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "WorkStiffness": calc.WorkStiffness, "ParseMaterial": calc.ParseMaterial, "BetweenCentresStiffness": calc.BetweenCentresStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
 	"CountedWidth": calc.CountedWidth, "DepthAfterPass": calc.DepthAfterPass,
 	"PitchDiameterGrowth": calc.PitchDiameterGrowth, "NormalEngagement": calc.NormalEngagement, "NewGroove": calc.NewGroove, "UnifiedSizes": nil,
 }
@@ -48,7 +48,7 @@ func TestOddInputs(t *testing.T) {
 		}
 	}
 	for _, receiver := range []any{calc.Length(0.1), calc.Angle(30), calc.ThreadsPerInch(10), calc.ThreadDial{LeadScrew: 8, Teeth: 32, Marks: 8},
-		calc.ThreadDial{}, calc.ThreadDial{LeadScrew: calc.ThreadsPerInch(math.NaN()), Teeth: -1, Marks: math.MaxInt}, calc.Form(9), calc.Slide{Play: 0.01}, calc.Span{}, calc.Train{PPM: 3}} {
+		calc.ThreadDial{}, calc.ThreadDial{LeadScrew: calc.ThreadsPerInch(math.NaN()), Teeth: -1, Marks: math.MaxInt}, calc.Form(9), calc.Slide{Play: 0.01}, calc.Span{}, calc.Train{PPM: 3}, calc.Brass, calc.Material(-3)} {
 		v := reflect.ValueOf(receiver)
 		for i := range v.NumMethod() {
 			t.Run(v.Type().Name()+"."+v.Type().Method(i).Name, func(t *testing.T) { oddly(t, v.Method(i).Interface(), 500) })

@@ -176,6 +176,7 @@ type Job struct {
 	Story     string     `yaml:"story"`
 	Thread    string     `yaml:"thread"`
 	Side      string     `yaml:"side,omitempty"`         // outside or inside, where the thread has no class to tell
+	Material  string     `yaml:"material,omitempty"`     // what the work is made of; mild-steel where it does not say
 	Lathe     string     `yaml:"lathe,omitempty"`        // inch or metric, one that ships; else the learner's own
 	Blank     string     `yaml:"blank,omitempty"`        // outside: the diameter before threading
 	Bore      string     `yaml:"bore,omitempty"`         // inside: the bore before threading

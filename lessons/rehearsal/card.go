@@ -66,7 +66,7 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 		what, limits = s.Say("plan-bore"), j.Limits.Minor
 	}
 	say("plan-before", "what", what, "min", size(limits.Min), "max", size(limits.Max))
-	say("plan-material")
+	text = append(text, page.Item{Text: s.metal(j)})
 	for _, line := range s.preparation(p) {
 		text = append(text, page.Item{Text: line})
 	}

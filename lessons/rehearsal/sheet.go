@@ -14,6 +14,24 @@ import (
 // practice, as the lesson on the groove has it.
 const belowRoot = calc.Length(.010)
 
+// metalLine says what the work is and what goes on the cut; steel is the line of mild steel.
+func (s Flow) metalLine(j bench.Job, steel string) string {
+	if j.Material == calc.MildSteel {
+		return s.Say(steel)
+	}
+	return s.Say("plan-material-" + j.Material.String())
+}
+
+// metal is what a card adds about the metal: of mild steel all there is, of another where its
+// speed comes from, for the facts of the job have told the rest.
+func (s Flow) metal(j bench.Job) string {
+	if j.Material == calc.MildSteel {
+		return s.Say("plan-material")
+	}
+	low, high := j.Material.TurningSpeeds()
+	return s.Say("plan-metal", "low", calc.Shortest(low.InFeet(), 0), "high", calc.Shortest(high.InFeet(), 0))
+}
+
 // preparation are the facts of a card about stock, tool, gauges and holding, a line each.
 func (s Flow) preparation(p bench.Plan) []string {
 	j := p.Job
@@ -70,7 +88,7 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	if j.Side == calc.Inside {
 		limits = j.Limits.Minor
 	}
-	set.Lines = append(set.Lines, s.Say("plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
+	set.Lines = append(set.Lines, s.metalLine(j, "plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
 		s.Say("plan-stock-"+j.Side.String(), "size", size(j.Start), "min", size(limits.Min), "max", size(limits.Max), "length", size(j.Length)))
 	prepare := s.preparation(p)
 	set.Lines = append(set.Lines, prepare[0]+" "+prepare[1])

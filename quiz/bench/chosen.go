@@ -13,7 +13,6 @@ const (
 	damping      = 0.055   // chosen, of a snug, oiled set-up at threading speed: a first thread of usual cuts is quiet
 	looseShare   = 0.4     // of the damping that loose gibs leave: chosen, worse than running dry
 	dryShare     = 0.7     // of the damping that is left where a cut runs dry that wants oil: chosen, less bad than loose gibs
-	threadingFPM = 25.0    // feet per minute: a quarter of what steel is turned at, common practice
 	tooFast      = 1.1     // times the usual speed: chosen, from here on speed is named as what makes it chatter
 	calmLeast    = 0.2     // of the damping is left however fast it turns: chosen
 	calmMost     = 1.6     // times the damping at most, however slowly it turns: chosen
@@ -75,6 +74,8 @@ const (
 	lightShare  = 0.5               // of it in the light schedule, for whoever is new to it: chosen
 	lightest    = calc.Length(.004) // chosen: a set-up that does not bear this as its first cut is too weak
 	timid       = 0.6               // of the heaviest first cut: chosen, before less is taken, a slower speed is tried
+	softShare   = 1.25              // of the first cut at most, in a metal that is easier to cut than mild steel: chosen
+	hardShare   = 0.8               // of it at least, in one that is harder: chosen
 	leastShare  = 0.03              // of the pitch: chosen, the last cuts on the compound, where the set-up bears them
 )
 

@@ -24,7 +24,7 @@ var consequences = map[Consequence][]MistakeName{
 	Scraps: {mistakeHitFarWall, mistakeWrongLine, mistakeWrongGroove, mistakeWrongLead, mistakeUnchucked, mistakeDragged, mistakePlunged, mistakeOpenedFirst,
 		mistakeCutPastSize, mistakeNotSquared, mistakeOffCentre},
 	Spoils: {mistakeWrongWayOut, mistakeStoppedInCut, mistakeHeavy, mistakeChatter, mistakeLostCount, mistakeFromWrongSide, mistakeGibsLoose, mistakeNoOil,
-		mistakeSwungWrongWay, mistakeCompoundAngle, mistakeOpenedOnMetric, mistakeFirstOnNoMark},
+		mistakeSwungWrongWay, mistakeCompoundAngle, mistakeOpenedOnMetric, mistakeFirstOnNoMark, mistakeOiledCastIron},
 	Costs: {mistakeShort, mistakeClosedBlind, mistakeTestedDirty, mistakeBookWrong, mistakeFeedLeftIn},
 }
 

@@ -45,7 +45,7 @@ func (b Bench) Lag() float64 {
 	if err != nil {
 		return 0
 	}
-	lag, err := calc.LagRatio(calc.SpecificForce*width.Millimetres(), stiff)
+	lag, err := calc.LagRatio(b.Job.Material.SpecificForce()*width.Millimetres(), stiff)
 	if err != nil {
 		return 0
 	}
@@ -62,14 +62,14 @@ func (b Bench) quiet() calc.Length {
 	if !b.Snug {
 		z *= looseShare
 	}
-	if !b.Oiled {
+	if b.dry() {
 		z *= dryShare
 	}
-	at, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), b.Job.Start)
+	at, err := b.Job.usualSpeed()
 	if err == nil && b.RPM > 0 {
 		z *= max(calmLeast, min(calmMost, at.RPM()/b.RPM))
 	}
-	width, err := calc.WidestQuietChip(stiff, min(z, 1))
+	width, err := calc.WidestQuietChip(b.Job.Material, stiff, min(z, 1))
 	if err != nil {
 		return 0
 	}
@@ -178,7 +178,7 @@ func (s *step) measure(p *Pass) bool {
 	if p.Thickness < noForce {
 		return true
 	}
-	if p.Force, err = calc.CuttingForce(p.Width, p.Thickness); err != nil {
+	if p.Force, err = calc.CuttingForce(s.Job.Material, p.Width, p.Thickness); err != nil {
 		return false
 	}
 	p.Counted, err = calc.CountedWidth(p.Width, p.Thickness, fullChip)
@@ -218,10 +218,10 @@ func (s *step) whyChatter() {
 	if !s.Snug {
 		s.say("chatter-gibs")
 	}
-	if !s.Oiled {
+	if s.dry() {
 		s.say("chatter-dry")
 	}
-	if usual, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), s.Job.Start); err == nil && s.RPM > usual.RPM()*tooFast {
+	if usual, err := s.Job.usualSpeed(); err == nil && s.RPM > usual.RPM()*tooFast {
 		s.say("chatter-fast", "speed", calc.Shortest(s.RPM, 1), "usual", calc.Shortest(math.Floor(usual.RPM()), 0))
 	}
 	if s.Job.slender() > supportFrom {
@@ -259,7 +259,7 @@ func (s *step) readiness() {
 	if !s.Snug {
 		s.once(mistakeGibsLoose)
 	}
-	if !s.Oiled {
+	if s.dry() {
 		s.once(mistakeNoOil)
 	}
 }

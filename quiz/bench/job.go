@@ -25,6 +25,8 @@ type Job struct {
 	Limits calc.Limits
 	Lathe  machine.Lathe
 
+	Material calc.Material
+
 	Start     calc.Length // diameter of the blank or the bore
 	Length    calc.Length // of the thread
 	Gap       calc.Length // clear run from its end to what the tool would meet

@@ -22,7 +22,7 @@ func (b Bench) Missing() []string {
 	want(b.Height, "height")
 	want(b.Squared, "square")
 	want(b.Snug, "gibs")
-	want(b.Oiled, "oil")
+	want(b.Oiled || b.Job.CutsDry(), "oil")
 	want(b.AtTouch && b.Zeroed[1], "zero")
 	return missing
 }

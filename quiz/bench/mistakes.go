@@ -20,6 +20,7 @@ const (
 	mistakeSwungWrongWay       MistakeName = "swung-wrong-way"
 	mistakeGibsLoose           MistakeName = "gibs-loose"
 	mistakeNoOil               MistakeName = "no-oil"
+	mistakeOiledCastIron       MistakeName = "oiled-cast-iron"
 
 	mistakeChuckUnscrewed       MistakeName = "chuck-unscrewed"
 	mistakeReversedWhileRunning MistakeName = "reversed-while-running"

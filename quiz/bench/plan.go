@@ -158,7 +158,7 @@ func (p Plan) Passes() bool {
 
 // speeds finds the fastest speed of the lathe that is slow enough in both ways.
 func (p *Plan) speeds() error {
-	usual, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), p.Job.Start)
+	usual, err := p.Job.usualSpeed()
 	if err != nil {
 		return err
 	}

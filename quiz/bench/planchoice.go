@@ -70,7 +70,7 @@ func MostPasses(pitch calc.Length) int {
 
 // mostFirst is the greatest first cut that is tried, in lines of the compound's dial.
 func (p *Plan) mostFirst() calc.Length {
-	first := min(firstFrom+p.Job.Thread.Pitch.Times(firstShare), heaviest)
+	first := min(firstFrom+p.Job.Thread.Pitch.Times(firstShare), heaviest).Times(p.Job.firstCutShare())
 	if p.Job.Side == calc.Inside {
 		first = first.Times(insideShare)
 	}
@@ -186,7 +186,7 @@ func (p *Plan) bears(totals []calc.Length, rpm int, angle calc.Angle) bool {
 			return false
 		}
 		if chip := depth - before; chip > noForce {
-			force, err := calc.CuttingForce(width, chip)
+			force, err := calc.CuttingForce(p.Job.Material, width, chip)
 			counted, errToo := calc.CountedWidth(width, chip, fullChip)
 			if err != nil || errToo != nil || force > heavyForce || counted > quiet {
 				return false

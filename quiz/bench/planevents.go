@@ -40,7 +40,13 @@ func (p Plan) Events() []Event {
 		move("overhang", "", p.Overhang)
 	}
 	// The post turns with the compound and with the bar: height and square come after.
-	for _, text := range []string{"height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound"} {
+	for _, text := range []string{"height", "square", "gibs"} {
+		do(text)
+	}
+	if !p.Job.CutsDry() {
+		do("oil")
+	}
+	for _, text := range []string{"start", "touch", "zero cross", "zero compound"} {
 		do(text)
 	}
 	move("cross", away, p.Out)

@@ -4,7 +4,7 @@ import "scratchpass/calc"
 
 // What the bench takes from published figures, each with its source as content/sources.yaml
 // names it. Those that belong to a formula stand in calc, and the bench asks for them: how a
-// bar bends (isakov), what a material resists (rohm, force-table), how it bends itself
+// bar bends (isakov), what a metal resists (rohm, force-table), how it bends itself
 // (moduli), how fast it is turned (speed-tables), the limits of size. What is not here and not
 // there is chosen: see chosen.go.
 const (
@@ -26,7 +26,7 @@ func (j Job) weakest() (float64, error) {
 		return calc.BarStiffness(j.StandsOut, j.Bar)
 	}
 	if j.Hold == Centres {
-		return calc.BetweenCentresStiffness(j.StandsOut, j.Start)
+		return calc.BetweenCentresStiffness(j.Material, j.StandsOut, j.Start)
 	}
-	return calc.BarStiffness(j.StandsOut, j.Start)
+	return calc.WorkStiffness(j.Material, j.StandsOut, j.Start)
 }

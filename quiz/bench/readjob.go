@@ -26,6 +26,9 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 		say(&calc.InputError{What: "lathe", Got: calc.Quoted(w.Lathe), Want: "inch or metric, or leave the line out for your own"})
 	}
 	var err error
+	if j.Material, err = calc.ParseMaterial(w.Material); err != nil {
+		say(err)
+	}
 	if j.Thread, err = calc.ParseDesignation(w.Thread); err != nil {
 		say(fmt.Errorf("thread: %w", err))
 		return j, errors.Join(errs...)

@@ -12,7 +12,6 @@ import (
 func (s *step) dress(Event) { s.Dressed = true; s.say("dressed") }
 func (s *step) key(Event)   { s.KeyOut = true; s.say("key-out") }
 func (s *step) feed(Event)  { s.FeedOn = false; s.say("feed-off") }
-func (s *step) oil(Event)   { s.Oiled = true; s.say("oiled") }
 
 func (s *step) square(Event) {
 	switch {

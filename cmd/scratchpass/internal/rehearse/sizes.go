@@ -24,6 +24,7 @@ func flagsOf(w *content.Job) []jobFlag {
 	return []jobFlag{
 		{"thread", &w.Thread, "`THREAD` to cut, such as \"3/4-10 UNC-2A\""},
 		{"side", &w.Side, "external or internal, where the class does not tell"},
+		{"material", &w.Material, "what the work is made of: mild-steel, alloy-steel, stainless, brass, aluminium or cast-iron"},
 		{"blank", &w.Blank, "`SIZE` of the blank, with its unit"},
 		{"bore", &w.Bore, "`SIZE` of the bore"},
 		{"length", &w.Length, "`SIZE`: how long the thread is"},
