@@ -12,7 +12,7 @@ import (
 // reach them all. TestEverythingIsListed keeps it whole.
 var everything = map[string]any{
 	"Inches": nil, "Millimetres": nil, "Degrees": nil, "DegreesMinutes": nil, "FeetPerMinute": nil, "MetresPerMinute": nil, // hold what they are given
-	"ParseNumber": nil, "ParseFraction": nil, "ParseLength": nil, "LengthOf": nil, "ParseAngle": nil, "ParseDesignation": nil, "ParseSide": nil, "ParseAcme": nil, "IsAcme": nil, "Quoted": nil, // fuzzed as texts
+	"ParseNumber": nil, "ParseFraction": nil, "ParseLength": nil, "LengthOf": nil, "ParseAngle": nil, "ParseDesignation": nil, "ParseSide": nil, "ParseAcme": nil, "IsAcme": nil, "ParsePipe": nil, "IsPipe": nil, "Quoted": nil, // fuzzed as texts
 	"Round": calc.Round, "Fixed": calc.Fixed, "Shortest": calc.Shortest, "Within": calc.Within, "NearRoundingEdge": calc.NearRoundingEdge,
 	"AngleOfSlope": calc.AngleOfSlope, "LengthText": calc.LengthText, "FractionText": calc.FractionText,
 	"TPI": calc.TPI, "Lead": calc.Lead, "RadialDepthOfForm": calc.RadialDepthOfForm, "BasicPitchDiameter": calc.BasicPitchDiameter,
@@ -33,6 +33,8 @@ var everything = map[string]any{
 	"PassesForFirstCut": calc.PassesForFirstCut, "FeedToFit": calc.FeedToFit,
 	"AcmeDepth": calc.AcmeDepth, "AcmeCrestFlat": calc.AcmeCrestFlat, "AcmeToolFlat": calc.AcmeToolFlat, "PipeThread": calc.PipeThread,
 	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "WorkStiffness": calc.WorkStiffness, "ParseMaterial": calc.ParseMaterial, "BetweenCentresStiffness": calc.BetweenCentresStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
+	"DepthForFlank": calc.DepthForFlank, "ChipWidthForFlank": calc.ChipWidthForFlank, "EqualSection": calc.EqualSection, "BestWireForFlank": calc.BestWireForFlank,
+	"OverWiresForFlank": calc.OverWiresForFlank, "AcmeLimits": calc.AcmeLimits, "PipeLimits": calc.PipeLimits,
 	"CountedWidth": calc.CountedWidth, "DepthAfterPass": calc.DepthAfterPass,
 	"PitchDiameterGrowth": calc.PitchDiameterGrowth, "NormalEngagement": calc.NormalEngagement, "NewGroove": calc.NewGroove, "UnifiedSizes": nil,
 }

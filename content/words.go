@@ -190,6 +190,7 @@ type Job struct {
 	Bar       string     `yaml:"bar,omitempty"`          // inside: diameter of the bar
 	Reach     string     `yaml:"reach,omitempty"`        // inside: how far the tool stands out of the bar
 	Flat      string     `yaml:"flat,omitempty"`         // on the tip of the tool
+	Taper     string     `yaml:"taper,omitempty"`        // of a taper pipe thread: attachment, or none where the lathe has none
 	Round     string     `yaml:"nose,omitempty"`         // radius of a round tip, instead of a flat
 	Surprises []Surprise `yaml:"surprises,omitempty"`    // what happens on the way
 }

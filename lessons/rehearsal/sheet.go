@@ -3,6 +3,7 @@ package rehearsal
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"scratchpass/calc"
 	"scratchpass/quiz/bench"
@@ -32,6 +33,15 @@ func (s Flow) metal(j bench.Job) string {
 	return s.Say("plan-metal", "low", calc.Shortest(low.InFeet(), 0), "high", calc.Shortest(high.InFeet(), 0))
 }
 
+// formed is the name of a phrase that other forms of thread word in their own way.
+func formed(j bench.Job, phrase string) string {
+	own := map[bench.Form][]string{bench.Acme: {"plan-tool-flat", "plan-scratch-gauge", "plan-cuts-equal-area"}, bench.Pipe: {"plan-tool-flat"}}
+	if slices.Contains(own[j.Form()], phrase) {
+		return phrase + map[bench.Form]string{bench.Acme: "-acme", bench.Pipe: "-pipe"}[j.Form()]
+	}
+	return phrase
+}
+
 // preparation are the facts of a card about stock, tool, gauges and holding, a line each.
 func (s Flow) preparation(p bench.Plan) []string {
 	j := p.Job
@@ -49,19 +59,22 @@ func (s Flow) preparation(p bench.Plan) []string {
 	} else {
 		lines = append(lines, s.Say("plan-no-groove", "width", size(j.Gap)))
 	}
-	eighth := size(j.Thread.Pitch.Times(1.0 / 8))
 	if j.Tip.Nose > 0 {
 		lines = append(lines, s.Say("plan-tool-nose", "nose", size(j.Tip.Nose)))
 	} else {
-		widest, _ := calc.WidestFlat(j.Side, j.Thread.Pitch) // checked with the job
-		lines = append(lines, s.Say("plan-tool-flat", "flat", size(j.Tip.Flat), "eighth", eighth, "widest", size(widest)))
+		usual, widest := j.Flats()
+		lines = append(lines, s.Say(formed(j, "plan-tool-flat"), "flat", size(j.Tip.Flat), "eighth", size(usual), "widest", size(widest)))
 	}
 	pitch := calc.Shortest(1/j.Thread.Pitch.Inches(), 2) + " TPI"
 	if j.Thread.Metric {
 		pitch = calc.Shortest(j.Thread.Pitch.Millimetres(), 3) + " mm"
 	}
-	lines = append(lines, s.Say("plan-scratch-gauge", "pitch", pitch, "ten", size(j.Thread.Pitch.Times(10))))
-	return append(lines, s.Say("plan-held-"+j.Hold))
+	lines = append(lines, s.Say(formed(j, "plan-scratch-gauge"), "pitch", pitch, "ten", size(j.Thread.Pitch.Times(10))))
+	lines = append(lines, s.Say("plan-held-"+j.Hold))
+	if j.Form() == bench.Pipe {
+		lines = append(lines, s.Say("plan-taper"), s.Say("plan-pipe-gauge-"+side, "turn", size(j.Thread.Pitch), "depth", size(j.Thread.Pitch.Times(calc.PipeTaper/2))))
+	}
+	return lines
 }
 
 // beforePower are the checks before the power goes on, in their order.
@@ -105,11 +118,11 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	s.planDrive(p, say)
 	set.Lines = append(set.Lines, s.Say("plan-order-"+j.Side.String())+" "+s.Say("plan-sheet-angle", "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", j.Swing()))
 	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)
-	say("plan-cuts-"+p.Schedule(), "first", size(p.First), "least", size(p.LeastCut()))
+	say(formed(j, "plan-cuts-"+p.Schedule()), "first", size(p.First), "least", size(p.LeastCut()))
 	if p.Wire > 0 {
 		say("plan-wires", "wire", size(p.Wire), "max", size(p.OverMax), "min", size(p.OverMin))
 	}
-	d, err := drawing.Card(cardFacts(p), j.Lathe.Cross.Turn, j.Lathe.Compound.Turn, s.Drawings())
+	d, err := drawing.Card(profile(j), cardFacts(p), j.Lathe.Cross.Turn, j.Lathe.Compound.Turn, s.Drawings())
 	if err != nil {
 		return r, err
 	}

@@ -30,8 +30,9 @@ const (
 // Chosen: what breaks, in newtons. As a cut grows it first chatters, then the belt slips, and
 // the tip breaks last.
 const (
-	breakingForce = 2000.0 // chosen: the tip breaks
-	heavyForce    = 900.0  // chosen: everything groans
+	breaksAt = 2000.0 // chosen: the tip of a 60-degree tool breaks
+	groansAt = 900.0  // chosen: everything groans
+	acmeTip  = 1.6    // times that: chosen, the tip of an Acme tool is near three times as wide
 )
 
 // Chosen: the slides, the nut and the hands.
@@ -53,6 +54,8 @@ const (
 	scratchDepth = calc.Length(.004) // chosen: how deep a scratch may be that does no harm
 	quietDepth   = calc.Length(.001) // chosen: how much must come off without chatter before ripples are gone
 	farFromSize  = 0.08              // of the pitch: chosen, a mate that is so far off does not start
+	farTurns     = 4.0               // chosen: a taper gauge that would stand off by so many turns more than its limit does not start
+	touchPitches = 3.0               // chosen: the tool touches off so many threads in
 	firstThread  = 0.25              // of the length, or a pitch: chosen, where the first threads are measured
 	lastThread   = 0.75              // of a pitch before the end: chosen, the last thread that must be full
 	behindBore   = calc.Length(.060) // chosen: behind a bore that goes through there is only air so far past the full depth: there are the jaws
@@ -113,12 +116,21 @@ const (
 	tightShare    = 0.8             // chosen: where no stock bar is as thin as that
 	shortestReach = 0.7             // of the pitch: chosen, the thread's depth and a little more
 	roomToClear   = 0.85            // of the pitch: chosen
+	roomOnCone    = 1.3             // of the pitch, for a taper pipe thread, which is higher: chosen
 )
 
 // Chosen: what a job that does not say it gets.
 const (
 	usualAhead = calc.Length(.050) // chosen: how far a tool stands ahead of its tip when it is ground towards the headstock's side
 	nutLength  = 0.9               // diameters of thread in a nut: common practice
+	veeFlat    = 1.0 / 8           // of the pitch: chosen, the tip of a tool for a 60-degree thread
+)
+
+// How the compound stands. Half a degree less than the flank is published for 60-degree
+// threads, and so are 29, 29.5 and 30 (compound-feeds). Chosen: how much less still cuts well.
+const (
+	halfDegree = calc.Angle(0.5) // common practice
+	underFlank = calc.Angle(2.0) // chosen
 )
 
 // farOff is the error of gears, in parts per million, from which a long thread will not go

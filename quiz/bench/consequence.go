@@ -22,7 +22,7 @@ var consequences = map[Consequence][]MistakeName{
 		mistakeMeasuredRunning, mistakeReversedWhileRunning, mistakeChipsByHand, mistakeLeftRunning},
 	Breaks: {mistakeHitChuck, mistakeHitDog, mistakeHitShoulder, mistakeHitBottom, mistakeJammed, mistakeTooHeavy, mistakeFedOverWork},
 	Scraps: {mistakeHitFarWall, mistakeWrongLine, mistakeWrongGroove, mistakeWrongLead, mistakeUnchucked, mistakeDragged, mistakePlunged, mistakeOpenedFirst,
-		mistakeCutPastSize, mistakeNotSquared, mistakeOffCentre},
+		mistakeCutPastSize, mistakeNotSquared, mistakeSquaredToCone, mistakeTaperNotSet, mistakeOffCentre},
 	Spoils: {mistakeWrongWayOut, mistakeStoppedInCut, mistakeHeavy, mistakeChatter, mistakeLostCount, mistakeFromWrongSide, mistakeGibsLoose, mistakeNoOil,
 		mistakeSwungWrongWay, mistakeCompoundAngle, mistakeOpenedOnMetric, mistakeFirstOnNoMark, mistakeOiledCastIron},
 	Costs: {mistakeShort, mistakeClosedBlind, mistakeTestedDirty, mistakeBookWrong, mistakeFeedLeftIn},

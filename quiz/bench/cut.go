@@ -24,12 +24,6 @@ func (j Job) flat() calc.Length {
 	return j.Tip.Flat
 }
 
-// FullDepth is how deep the tool goes straight in for the middle of the pitch
-// diameter's limits.
-func (j Job) FullDepth() (calc.Length, error) {
-	return calc.RadialDepth(j.Side, j.Start, j.Limits.Pitch.Middle(), j.Thread.Pitch, j.flat())
-}
-
 // Lag is the share of a cut that stays on, for the whole job: the cut at full depth
 // along one flank against the stiffness.
 func (b Bench) Lag() float64 {
@@ -41,7 +35,7 @@ func (b Bench) Lag() float64 {
 	if err != nil {
 		return 0
 	}
-	width, err := calc.ChipWidth(depth, b.Job.flat(), calc.OneFlank)
+	width, err := b.Job.chipWidth(depth, calc.OneFlank)
 	if err != nil {
 		return 0
 	}
@@ -101,6 +95,7 @@ func (s *step) beginPass(from calc.Length) {
 	}
 	p := Pass{N: len(s.Passes) + 1, Mark: s.markNow(), Compound: s.compoundTravel(), Set: s.Depth(), From: from, To: from, Lead: s.Lead, RPM: s.RPM}
 	p.Straight, p.Leaning, p.OffCentre = s.crossTravel(), !s.Squared, !s.Height
+	p.OnCone, p.Lean = s.Squared && s.OnCone, s.lean()
 	shift := s.shift()
 	p.Shift, p.Across = shift, s.sideways()+shift
 	last := s.lastIn(shift)
@@ -170,7 +165,7 @@ func (s *step) measure(p *Pass) bool {
 	if p.Both {
 		feed = calc.BothFlanks
 	}
-	if p.Width, err = calc.ChipWidth(depth, s.Job.flat(), feed); err != nil {
+	if p.Width, err = s.Job.chipWidth(depth, feed); err != nil {
 		return false
 	}
 	p.Thickness = depth - p.Before
@@ -189,12 +184,12 @@ func (s *step) measure(p *Pass) bool {
 // judge says what a pass sounds like, and breaks the tool where it must.
 func (s *step) judge(p Pass) {
 	switch {
-	case p.Force > breakingForce:
+	case p.Force > s.Job.breakingForce():
 		s.cutting = nil // nothing more is cut
 		s.smash(mistakeTooHeavy, "cut", s.text(p.Set-p.Before))
 		s.sayFigures(mistakeTooHeavy.Figures())
 		return
-	case p.Force > heavyForce:
+	case p.Force > s.Job.heavyForce():
 		s.once(mistakeHeavy, "cut", s.text(p.Set-p.Before))
 		s.sayFigures(mistakeHeavy.Figures())
 	}
@@ -252,6 +247,12 @@ func (s *step) endPass() {
 func (s *step) readiness() {
 	if !s.Squared {
 		s.once(mistakeNotSquared)
+	}
+	if s.Squared && s.OnCone {
+		s.once(mistakeSquaredToCone)
+	}
+	if lean := s.lean(); max(lean, -lean) > shareOff {
+		s.once(mistakeTaperNotSet, "taper", ratioText(s.Taper))
 	}
 	if !s.Height {
 		s.once(mistakeOffCentre)

@@ -37,6 +37,7 @@ type Job struct {
 	Bar       calc.Length // inside: diameter of the bar
 	Reach     calc.Length // inside: how far the tool stands out of the bar
 	Tip       calc.ToolTip
+	Taper     string // of a taper pipe thread: Attachment or NoAttachment; empty for any other
 
 	Surprises []content.Surprise
 }
@@ -71,7 +72,7 @@ func (j Job) System() machine.System {
 // Check returns an error for a job that can't be cut, or that this bench can't play.
 func (j Job) Check() error {
 	p := j.Thread.Pitch
-	widest, err := calc.WidestFlat(j.Side, p)
+	widest, err := j.widestFlat()
 	if err != nil {
 		return err
 	}
@@ -97,6 +98,9 @@ func (j Job) Check() error {
 			errs = append(errs, within(what, j.StandsOut, max(least, 0.25), 24))
 		}
 	}
+	if j.Form() == Pipe && j.Taper != Attachment {
+		errs = append(errs, fmt.Errorf("taper %s: a taper pipe thread is cut here with a taper attachment; give taper attachment, or take a lathe that has one", calc.Quoted(j.Taper)))
+	}
 	switch {
 	case j.Thread.Starts > 1:
 		errs = append(errs, fmt.Errorf("thread %s: the bench cuts threads with one start", j.Thread))
@@ -114,7 +118,7 @@ func (j Job) Check() error {
 	if j.Start <= leastBar.Times(1.2) {
 		return errors.Join(append(errs, fmt.Errorf("bore %s: too small for a boring bar; the thinnest here is %s", j.text(j.Start), j.text(leastBar)))...)
 	}
-	basic, err := calc.BasicInternalMinor(j.Thread.Nominal, p)
+	basic, err := j.leastBore()
 	errs = append(errs, err, within("bore", j.Start, basic-0.02, j.Limits.Pitch.Min-p.Times(0.15)),
 		within("bar", j.Bar, leastBar, j.Start), within("reach", j.Reach, p.Times(0.5), 2))
 	standsOut("stands_out, so that the bar reaches through the thread and its gap,", j.LeastOverhang()-hair)
@@ -156,7 +160,9 @@ func (j Job) Swing() string {
 
 // Room is how far the tool can come away from the wall of a bore before the back of
 // the bar meets the far wall.
-func (j Job) Room() calc.Length { return j.Start - j.Bar - j.Reach }
+func (j Job) Room() calc.Length {
+	return j.narrowest(j.Start, j.Length) - j.Bar - j.Reach
+}
 
 // LeastOverhang is how short the bar can be set: it must reach through the thread and
 // its gap before the holder meets the work.

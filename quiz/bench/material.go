@@ -25,6 +25,19 @@ func (j Job) firstCutShare() float64 {
 	return max(hardShare, min(softShare, share))
 }
 
+// tipStands is how much force the tip of the thread's tool stands, as a share of what that of
+// a 60-degree tool does.
+func (j Job) tipStands() float64 {
+	if j.Form() == Acme {
+		return acmeTip
+	}
+	return 1
+}
+
+// heavyForce and breakingForce are from where the lathe groans, and the tip breaks, in newtons.
+func (j Job) heavyForce() float64    { return groansAt * j.tipStands() }
+func (j Job) breakingForce() float64 { return breaksAt * j.tipStands() }
+
 func (s *step) oil(Event) {
 	s.Oiled = true
 	switch s.Job.Material {

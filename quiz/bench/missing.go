@@ -19,6 +19,7 @@ func (b Bench) Missing() []string {
 	}
 	want(b.Set.Lead, drive)
 	want(b.Set.Angle, "angle")
+	want(b.Set.Taper || b.Job.Form() != Pipe, "taper")
 	want(b.Height, "height")
 	want(b.Squared, "square")
 	want(b.Snug, "gibs")

@@ -191,7 +191,7 @@ func TestWhatComesFirstAsACutGrows(t *testing.T) {
 			if !s.measure(&p) {
 				t.Fatal(c.job.Thread)
 			}
-			for name, so := range map[string]bool{"chatter": p.Chatter, "heavy": p.Force > heavyForce, "breaks": p.Force > breakingForce} {
+			for name, so := range map[string]bool{"chatter": p.Chatter, "heavy": p.Force > b.Job.heavyForce(), "breaks": p.Force > b.Job.breakingForce()} {
 				if _, was := at[name]; so && !was {
 					at[name] = cut
 				}

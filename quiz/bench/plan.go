@@ -33,7 +33,7 @@ type Plan struct {
 
 	Depth    calc.Length // straight in, for the middle of the limits
 	Travel   calc.Length // of the compound for that depth
-	Estimate calc.Length // by the rule of thumb
+	Estimate calc.Length // by the rule of thumb; 0 where there is none
 	Leave    calc.Length // where the compound is left
 	Lag      float64
 	Overhang calc.Length // inside: as short as the bar can be set
@@ -49,6 +49,9 @@ type Plan struct {
 	Cautions         []string // keys of the cautions
 }
 
+// AsUsual, for an angle of the compound, is what is usual for the form of the thread.
+const AsUsual calc.Angle = -1
+
 // PlanStep is one line of the card.
 type PlanStep struct {
 	Kind     string      // scratch, cut, spring, test or finish
@@ -60,8 +63,8 @@ type PlanStep struct {
 	Depth    calc.Length // straight in, as set
 }
 
-// NewPlan plans a job with the compound at an angle from the cross-slide line, 29 to 30
-// degrees, its cuts by equal area. Stock out of its limits, and a bar that stands out
+// NewPlan plans a job with the compound at an angle from the cross-slide line, its cuts by
+// equal area: 29 to 30 degrees for a 60-degree thread, 14.5 for an Acme thread. Stock out of its limits, and a bar that stands out
 // further than steel bears, get an error that says what would do.
 func NewPlan(j Job, angle calc.Angle) (Plan, error) { return newPlan(j, angle, false) }
 
@@ -88,8 +91,11 @@ func newPlan(j Job, angle calc.Angle, light bool) (Plan, error) {
 	if times := p.TooSlim(); times > 0 {
 		return p, p.tooSlim(times)
 	}
-	if !(angle >= 28 && angle <= 30.5) {
-		return p, &calc.InputError{What: "compound angle from the cross-slide line", Got: calc.Shortest(angle.Degrees(), 2), Want: "29, 29.5 or 30"}
+	if angle == AsUsual {
+		angle = j.UsualAngle()
+	}
+	if low, high, want := j.compoundAngles(); !(angle >= low && angle <= high) {
+		return p, &calc.InputError{What: "compound angle from the cross-slide line", Got: calc.Shortest(angle.Degrees(), 2), Want: want}
 	}
 	var err error
 	if p.Scale, err = calc.CompoundScaleReading(angle, j.Lathe.CompoundZero); err != nil {
@@ -107,23 +113,23 @@ func newPlan(j Job, angle calc.Angle, light bool) (Plan, error) {
 	if p.Travel, err = calc.CompoundTravel(p.Depth, angle); err != nil {
 		return p, err
 	}
-	if p.Estimate, err = calc.RuleOfThumbTravel(j.Thread.Pitch); err != nil {
+	if p.Estimate, err = calc.RuleOfThumbTravel(j.Thread.Pitch); err != nil || j.Form() != Vee { // it is for 60-degree threads with flats
+		p.Estimate = 0
+	}
+	if err != nil {
 		return p, err
 	}
 	if p.Passes() {
 		p.cut(angle)
 	}
-	if j.Side == calc.Outside {
-		wires, err := calc.WiresFor(j.Thread.Pitch)
-		if err != nil {
+	if j.Wired() {
+		if p.Wire, err = j.bestWire(); err != nil {
 			return p, err
 		}
-		p.Wire = wires.Best
-		p.OverMax, err = calc.OverWires(j.Limits.Pitch.Max, wires.Best, j.Thread.Pitch)
-		if err != nil {
+		if p.OverMax, err = j.overWires(j.Limits.Pitch.Max, p.Wire); err != nil {
 			return p, err
 		}
-		if p.OverMin, err = calc.OverWires(j.Limits.Pitch.Min, wires.Best, j.Thread.Pitch); err != nil {
+		if p.OverMin, err = j.overWires(j.Limits.Pitch.Min, p.Wire); err != nil {
 			return p, err
 		}
 	}

@@ -82,8 +82,11 @@ func (p *Plan) mostFirst() calc.Length {
 
 // lightest is the least first cut that is tried.
 func (p *Plan) lightest() calc.Length {
-	if p.Light {
+	switch {
+	case p.Light:
 		return min(lightest, p.mostFirst())
+	case p.Job.Form() == Acme:
+		return p.LeastCut()
 	}
 	return lightest
 }
@@ -141,20 +144,12 @@ func (p *Plan) equalAreaTotals(first, least calc.Length) []calc.Length {
 	line := p.Job.Lathe.Compound.Division
 	totals := []calc.Length{p.scratch()}
 	total := totals[0]
-	passes, err := calc.PassesForFirstCut(max(p.Leave, first), first)
-	if err != nil {
-		return nil
-	}
-	rule, err := calc.EqualArea(first.Times(sqrt(passes)), passes)
+	rule, err := p.rule(first)
 	if err != nil {
 		return nil
 	}
 	for n := 0; total < p.Leave-line.Times(0.5); n++ {
-		next := total + least
-		if n < len(rule) {
-			next = max(next, p.lines(rule[n], 1))
-		}
-		next = min(next, p.Leave)
+		next := min(max(total+least, rule(n, total)), p.Leave)
 		if next-total < p.LeastCut()-hair { // no crumb gets a pass of its own: it is left for what goes straight in
 			break
 		}
@@ -162,6 +157,33 @@ func (p *Plan) equalAreaTotals(first, least calc.Length) []calc.Length {
 		totals = append(totals, total)
 	}
 	return totals
+}
+
+// rule is the total after each pass, in lines of the dial: by the square root, or by the
+// section that a wide tip truly takes.
+func (p *Plan) rule(first calc.Length) (func(n int, total calc.Length) calc.Length, error) {
+	line := p.Job.Lathe.Compound.Division
+	if p.Job.Form() == Acme { // down to a line: so wide a chip is heavier by half with one line more
+		_, err := calc.EqualSection(p.Job.flankAngle(), 0, first, p.Job.flat())
+		return func(n int, total calc.Length) calc.Length {
+			if n == 0 {
+				return first
+			}
+			on, _ := calc.EqualSection(p.Job.flankAngle(), total, first, p.Job.flat()) // its first was looked at
+			return total + line.Times(wholeDown(on.Over(line)))
+		}, err
+	}
+	passes, err := calc.PassesForFirstCut(max(p.Leave, first), first)
+	if err != nil {
+		return nil, err
+	}
+	totals, err := calc.EqualArea(first.Times(sqrt(passes)), passes)
+	return func(n int, _ calc.Length) calc.Length {
+		if n >= len(totals) {
+			return 0
+		}
+		return p.lines(totals[n], 1)
+	}, err
 }
 
 // scratch is the cut of the scratch pass.
@@ -181,14 +203,14 @@ func (p *Plan) bears(totals []calc.Length, rpm int, angle calc.Angle) bool {
 		if err != nil {
 			return false
 		}
-		width, err := calc.ChipWidth(depth, p.Job.flat(), calc.OneFlank)
+		width, err := p.Job.chipWidth(depth, calc.OneFlank)
 		if err != nil {
 			return false
 		}
 		if chip := depth - before; chip > noForce {
 			force, err := calc.CuttingForce(p.Job.Material, width, chip)
 			counted, errToo := calc.CountedWidth(width, chip, fullChip)
-			if err != nil || errToo != nil || force > heavyForce || counted > quiet {
+			if err != nil || errToo != nil || force > p.Job.heavyForce() || counted > quiet {
 				return false
 			}
 		}

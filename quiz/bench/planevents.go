@@ -39,8 +39,13 @@ func (p Plan) Events() []Event {
 	if p.Job.Side == calc.Inside {
 		move("overhang", "", p.Overhang)
 	}
+	square := "square"
+	if p.Job.Form() == Pipe {
+		do("taper 1/16")
+		square = "square axis"
+	}
 	// The post turns with the compound and with the bar: height and square come after.
-	for _, text := range []string{"height", "square", "gibs"} {
+	for _, text := range []string{"height", square, "gibs"} {
 		do(text)
 	}
 	if !p.Job.CutsDry() {

@@ -8,9 +8,10 @@ import "scratchpass/calc"
 // (moduli), how fast it is turned (speed-tables), the limits of size. What is not here and not
 // there is chosen: see chosen.go.
 const (
-	barLimit   = 4.0               // a steel bar stands out at most so many times its diameter (steel-bars)
-	leastCut   = calc.Length(.002) // the last cuts on the compound, so that the tool cuts and does not rub (insert-passes)
-	leastCutMM = 0.05              // the same where dials are metric, in millimetres (insert-passes)
+	barLimit    = 4.0               // a steel bar stands out at most so many times its diameter (steel-bars)
+	leastCut    = calc.Length(.002) // the last cuts on the compound, so that the tool cuts and does not rub (insert-passes)
+	wrenchTurns = 3.0               // turns that a pipe thread goes on by wrench, past hand-tight (b1-20-1)
+	leastCutMM  = 0.05              // the same where dials are metric, in millimetres (insert-passes)
 )
 
 // printedPasses are the fewest and the most passes by pitch in millimetres that the maker

@@ -36,6 +36,8 @@ func (b Bench) scrap(cut bool) []string {
 	add(b.pastSize(), "past-size")
 	add(b.cutSo(leaning), "leans")
 	add(b.cutSo(offCentre), "off-centre")
+	add(b.cutSo(onCone), "on-cone")
+	add(b.cutSo(offTaper), "no-taper")
 	return reasons
 }
 
@@ -73,10 +75,17 @@ func (s *step) spoils(before Bench) {
 	}
 }
 
+// setWrong are the mistakes of the set-up that come out as scrap with the first deep cut, long
+// after they were made.
+var setWrong = map[string]MistakeName{"leans": mistakeNotSquared, "off-centre": mistakeOffCentre, "on-cone": mistakeSquaredToCone, "no-taper": mistakeTaperNotSet}
+
 func (s *step) spoil(reason string) {
 	at := Spoil{Reason: reason, Event: len(s.Log) + 1, Cause: s.cause()}
 	if reason == "smashed" {
 		at.Cause = MistakeName(s.Outcome.Why)
+	}
+	if set, ok := setWrong[reason]; ok && s.madeBefore(set) {
+		at.Cause = set
 	}
 	s.Spoiled = add(s.Spoiled, at)
 }

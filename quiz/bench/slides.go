@@ -41,8 +41,8 @@ func (s *step) compoundSlide(e Event) {
 	}
 	if dial.Times(s.in()) > 0 && s.Touched() {
 		angle := max(s.Angle, -s.Angle)
-		if angle < 28 || angle > 30.5 {
-			s.once(mistakeCompoundAngle, "angle", calc.Shortest(angle.Degrees(), 1))
+		if low, high, _ := s.Job.compoundAngles(); angle < low || angle > high {
+			s.once(mistakeCompoundAngle, "angle", calc.Shortest(angle.Degrees(), 1), "usual", calc.Shortest(s.Job.UsualAngle().Degrees(), 1))
 		}
 		if s.Angle < 0 {
 			s.once(mistakeSwungWrongWay, "side", s.Job.Swing())

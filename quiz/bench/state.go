@@ -33,7 +33,9 @@ type Bench struct {
 
 	// Set-up.
 	Dressed, KeyOut, Squared, Height, Oiled, Snug bool
-	Set                                           struct{ Angle, Lead, Speed bool }
+	Set                                           struct{ Angle, Lead, Speed, Taper bool }
+	Taper                                         float64 // of the taper attachment, on the diameter; 0 where it is not set
+	OnCone                                        bool    // the tool was squared to the cone, not to the axis
 
 	// The work so far.
 	Passes   []Pass
@@ -81,8 +83,10 @@ type Pass struct {
 	Both      bool        // cut on both flanks
 	Chatter   bool
 	Spring    bool
-	Leaning   bool // the tool was not square to the work
-	OffCentre bool // its tip was not at centre height
+	Leaning   bool    // the tool was not square to the work
+	OffCentre bool    // its tip was not at centre height
+	OnCone    bool    // it stood square to the cone of a taper thread
+	Lean      float64 // how much deeper the tool went for each length along: 0 where its way was the thread's
 }
 
 // Cuts reports whether a chip came off that one would see.
@@ -240,10 +244,15 @@ func (b Bench) Groove(at calc.Length) (calc.Groove, error) {
 	var passes []calc.ToolPass
 	for _, p := range b.all() {
 		if p.From <= at && p.To >= at && b.rightLead(p.Lead) && p.Depth > 0 {
-			passes = append(passes, calc.ToolPass{Across: p.Across, Radial: p.Depth})
+			passes = append(passes, calc.ToolPass{Across: p.Across, Radial: b.Job.deepAt(p, at)})
 		}
 	}
-	return calc.NewGroove(b.Job.Tip, b.Job.Thread.Pitch, passes)
+	return calc.NewGroove(b.Job.Tool(), b.Job.Thread.Pitch, passes)
+}
+
+// deepAt is how deep a pass went at a place: it was set at the place of touch-off.
+func (j Job) deepAt(p Pass, at calc.Length) calc.Length {
+	return max(p.Depth+(at-j.touchAt()).Times(p.Lean), 0)
 }
 
 // all are the passes with the one under way.

@@ -35,6 +35,7 @@ func flagsOf(w *content.Job) []jobFlag {
 		{"bar", &w.Bar, "`SIZE` of the boring bar"},
 		{"reach", &w.Reach, "`SIZE`: how far the tool stands out of the bar"},
 		{"flat", &w.Flat, "`SIZE` of the flat on the tip of the tool"},
+		{"taper", &w.Taper, "of a taper pipe thread: attachment, or none where the lathe has none"},
 		{"ahead", &w.Ahead, "`SIZE`: how far tool, bar or holder stand ahead of the tip"},
 		{"spindle-nose", &w.Nose, "screwed or locked, where the job tells it and not the lathe"},
 		{"nose", &w.Round, "`SIZE`: radius of a round tip, instead of a flat"},
