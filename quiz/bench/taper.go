@@ -93,6 +93,13 @@ func (s *step) taperGauge(what, result string) string {
 		return "none"
 	}
 	turns, _ := s.turnsOff()
+	if result == "binds" { // where it stands is all that it tells: neither crests nor a leaning tool hold it
+		e, _ := s.PitchDiameter()
+		result = map[int]string{1: "binds", 0: "goes", -1: "shakes"}[s.metal(e)]
+	}
 	s.say("gauge-"+result, "turns", calc.Fixed(max(turns, -turns), 1))
+	if result != "no-start" && s.cutSo(offTaper) {
+		s.say("gauge-rocks")
+	}
 	return result
 }
