@@ -114,9 +114,9 @@ func TestWidestQuietChip(t *testing.T) {
 			t.Errorf("%+v: %v %v", c, got, err)
 		}
 	}
-	soft, _ := calc.WidestQuietChip(2000, 0.05)
-	stiff, _ := calc.WidestQuietChip(4000, 0.05)
-	damped, _ := calc.WidestQuietChip(2000, 0.1)
+	soft, _ := calc.WidestQuietChip(calc.MildSteel, 2000, 0.05)
+	stiff, _ := calc.WidestQuietChip(calc.MildSteel, 4000, 0.05)
+	damped, _ := calc.WidestQuietChip(calc.MildSteel, 2000, 0.1)
 	if !calc.Within(stiff.Over(soft), 2, 1e-9) || damped <= soft {
 		t.Error(soft, stiff, damped)
 	}

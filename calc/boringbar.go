@@ -41,16 +41,18 @@ const (
 	ThicknessPower = 0.17
 )
 
-// CuttingForce returns the force on the tool in newtons for a chip:
+// CuttingForce returns the force on the tool in newtons for a chip of a metal:
 //
 //	F = kc1.1 b h^(1 - mc)
 //
-// width b along the edge and thickness h, both 0.00001 to 1 in.
-func CuttingForce(width, thickness Length) (float64, error) {
+// width b along the edge and thickness h, both 0.00001 to 1 in. Source: O. Kienzle, 1952, as
+// handbooks have it; the pairs are those of Material.
+func CuttingForce(m Material, width, thickness Length) (float64, error) {
 	if err := firstError(between("chip width", width, 0.00001, 1), between("chip thickness", thickness, 0.00001, 1)); err != nil {
 		return 0, err
 	}
-	return SpecificForce * width.Millimetres() * math.Pow(thickness.Millimetres(), 1-ThicknessPower), nil
+	r := resists[m.orSteel()]
+	return r.force * width.Millimetres() * math.Pow(thickness.Millimetres(), 1-r.power), nil
 }
 
 // LagRatio returns which share of a commanded cut stays on because bar and tool

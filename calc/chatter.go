@@ -33,14 +33,14 @@ func InSeries(first, second float64) (float64, error) {
 //	b = 2 K z (1 + z) / kc
 //
 // stiffness K is in newtons per millimetre, 1e-3 to 1e9; damping z is the damping
-// ratio of the set-up, 0 to 1. kc is SpecificForce. Source: the absolute limit of
+// ratio of the set-up, 0 to 1. kc is the SpecificForce of the metal. Source: the absolute limit of
 // regenerative chatter, known from textbooks on machining (from memory). An order of
 // magnitude: no one knows the damping of the lathe in front of them.
-func WidestQuietChip(stiffness, damping float64) (Length, error) {
+func WidestQuietChip(m Material, stiffness, damping float64) (Length, error) {
 	if err := firstError(inRange("stiffness", stiffness, 1e-3, 1e9), inRange("damping", damping, 0, 1)); err != nil {
 		return 0, err
 	}
-	return Millimetres(2 * stiffness * damping * (1 + damping) / SpecificForce), nil
+	return Millimetres(2 * stiffness * damping * (1 + damping) / m.SpecificForce()), nil
 }
 
 // CountedWidth returns how much of a chip's width counts towards chatter: all of it
@@ -55,4 +55,23 @@ func CountedWidth(width, thickness, full Length) (Length, error) {
 		return 0, err
 	}
 	return width.Times(math.Min(1, thickness.Over(full))), nil
+}
+
+// WorkStiffness returns BarStiffness of a bar of a metal that is not steel: as many times less
+// as its modulus is. Ranges are those of BarStiffness. Source: E in the formula of BarGive.
+func WorkStiffness(m Material, overhang, diameter Length) (float64, error) {
+	k, err := BarStiffness(overhang, diameter)
+	return k * m.Modulus() / SteelModulus, err
+}
+
+// BetweenCentresStiffness returns the force in newtons that bends a round bar held at both
+// ends by one millimetre in its middle, where it is the softest:
+//
+//	K = 48 E I / L^3
+//
+// which is 16 times that of WorkStiffness. Ranges are those of BarStiffness. Source: a beam on
+// two supports, geometry of the same bending.
+func BetweenCentresStiffness(m Material, length, diameter Length) (float64, error) {
+	k, err := WorkStiffness(m, length, diameter)
+	return 16 * k, err
 }

@@ -9,6 +9,10 @@ import "math"
 // Source: ASME B1.1 and ISO 68-1, basic profile.
 const HeightOfSharpV = 0.86602540378443864676
 
+// VeeFlank is how far each flank of a 60-degree thread leans from square to its axis.
+// Source: ASME B1.1, ISO 68-1.
+const VeeFlank Angle = 30
+
 // Form names a published height of a 60-degree thread, as a share of the pitch.
 // Books differ in which one they print; none of them is the depth for a tool
 // whose tip is not as wide as that book assumes (see RadialDepth).

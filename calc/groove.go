@@ -5,11 +5,20 @@ import (
 	"slices"
 )
 
-// ToolTip is the shape of a 60-degree tool: flanks at 30 degrees and a tip that is
-// flat or round. Exactly one of the two is used: a nose radius above 0 counts.
+// ToolTip is the shape of a tool: two flanks and a tip that is flat or round. Exactly one of
+// the two is used: a nose radius above 0 counts.
 type ToolTip struct {
-	Flat Length // width of the tip flat, 0 to 0.25 in
-	Nose Length // radius of a round nose, 0 to 0.25 in
+	Flat  Length // width of the tip flat, 0 to 0.25 in
+	Nose  Length // radius of a round nose, 0 to 0.25 in
+	Flank Angle  // how far each flank leans from the tool's middle, 5 to 45 degrees; 0 is that of a 60-degree thread
+}
+
+// flank is how far each flank leans.
+func (t ToolTip) flank() Angle {
+	if t.Flank == 0 {
+		return VeeFlank
+	}
+	return t.Flank
 }
 
 // noseSides is into how many straight pieces a round nose is broken: the polygon
@@ -29,12 +38,13 @@ func (t ToolTip) outline() []corner {
 		}
 		return []corner{{-half, 0}, {half, 0}}
 	}
-	// The arc touches the flanks where its tangent is theirs, 60 degrees from the
-	// bottom.
+	// The arc touches the flanks where its tangent is theirs: with flanks at 30 degrees
+	// that is 60 degrees from the bottom.
+	side := 90 - t.flank().Degrees()
 	r := t.Nose.Inches()
 	points := make([]corner, 0, noseSides+1)
 	for i := range noseSides + 1 {
-		a := Angle(-60 + 120*float64(i)/noseSides)
+		a := Angle(-side + 2*side*float64(i)/noseSides)
 		points = append(points, corner{r * a.Sin(), r*a.Cos() - r})
 	}
 	return points
@@ -61,7 +71,7 @@ type Groove struct {
 // shapes that are alike but for a shift, any two cross at most once, so the edge is
 // found in one sweep from left to right.
 func NewGroove(tip ToolTip, pitch Length, passes []ToolPass) (Groove, error) {
-	err := firstError(checkPitch(pitch), between("tool flat", tip.Flat, 0, 0.25), between("nose radius", tip.Nose, 0, 0.25),
+	err := firstError(checkPitch(pitch), between("tool flat", tip.Flat, 0, 0.25), between("nose radius", tip.Nose, 0, 0.25), inRange("angle of a flank", tip.flank().Degrees(), 5, 45),
 		inRange("number of passes", float64(len(passes)), 0, 2000))
 	if err != nil {
 		return Groove{}, err
@@ -72,7 +82,7 @@ func NewGroove(tip ToolTip, pitch Length, passes []ToolPass) (Groove, error) {
 		}
 	}
 	g := Groove{pitch: pitch.Inches()}
-	e := newEnvelope(tip.outline(), g.pitch, passes)
+	e := newEnvelope(tip, g.pitch, passes)
 	g.profile = e.profile(-g.pitch/2, g.pitch/2)
 	return g, nil
 }

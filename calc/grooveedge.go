@@ -5,12 +5,10 @@ import (
 	"slices"
 )
 
-// flankSlope is how much shallower a flank is per unit across: cot 30.
-var flankSlope = math.Sqrt(3)
-
 // envelope finds the upper edge of shifted copies of one concave shape.
 type envelope struct {
 	tip   []corner
+	slope float64  // how much shallower a flank is per unit across: the cotangent of its angle
 	tools []corner // x and depth of each tip, sorted by x
 	stack []piece
 }
@@ -21,14 +19,18 @@ type piece struct {
 	from float64
 }
 
-func newEnvelope(tip []corner, pitch float64, passes []ToolPass) *envelope {
-	e := &envelope{tip: tip}
+func newEnvelope(t ToolTip, pitch float64, passes []ToolPass) *envelope {
+	tip := t.outline()
+	e := &envelope{tip: tip, slope: math.Sqrt(3)}
+	if t.flank() != VeeFlank {
+		e.slope = 1 / t.flank().Tan()
+	}
 	e.tools = make([]corner, 0, 3*len(passes))
 	for _, p := range passes {
 		// Into the period round 0, with as many neighbours as reach into it.
 		x := p.Across.Inches()
 		x -= pitch * math.Round(x/pitch)
-		reach := tip[len(tip)-1].x + (p.Radial.Inches()+tip[len(tip)-1].depth)/flankSlope
+		reach := tip[len(tip)-1].x + (p.Radial.Inches()+tip[len(tip)-1].depth)/e.slope
 		most := math.Max(1, math.Ceil(reach/pitch))
 		for k := -most; k <= most; k++ {
 			e.tools = append(e.tools, corner{x + k*pitch, p.Radial.Inches()})
@@ -65,9 +67,9 @@ func (e *envelope) shape(x float64) float64 {
 	first, last := tip[0], tip[len(tip)-1]
 	switch {
 	case x <= first.x:
-		return first.depth - (first.x-x)*flankSlope
+		return first.depth - (first.x-x)*e.slope
 	case x >= last.x:
-		return last.depth - (x-last.x)*flankSlope
+		return last.depth - (x-last.x)*e.slope
 	case len(tip) == 2: // a flat
 		return 0
 	}

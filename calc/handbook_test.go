@@ -53,7 +53,7 @@ func TestLatheTable(t *testing.T) {
 	// Rohm prints specific forces for feeds at a tool angle of 45 degrees: thickness = feed x sin 45.
 	specific := func(feed float64) float64 {
 		h := calc.Millimetres(feed * math.Sin(math.Pi/4))
-		return num(calc.CuttingForce(calc.Millimetres(1), h)) / h.Millimetres() / 1000
+		return num(calc.CuttingForce(calc.MildSteel, calc.Millimetres(1), h)) / h.Millimetres() / 1000
 	}
 	type check struct {
 		got, want, tol float64

@@ -115,13 +115,14 @@ func TestTurningSpeedsAgainstPublishedRows(t *testing.T) {
 		}
 		most[name] = max(most[name], high)
 	}
-	for i, name := range calc.MaterialNames {
-		low, high := calc.Material(i).TurningSpeeds()
+	for _, m := range calc.Metals {
+		name := m.String()
+		low, high := m.TurningSpeeds()
 		if low.InFeet() != least[name] || high.InFeet() != most[name] {
 			t.Errorf("%s: %v to %v, published %v to %v", name, low, high, least[name], most[name])
 		}
 	}
-	if len(least) != len(calc.MaterialNames) {
+	if len(least) != len(calc.Metals) {
 		t.Error("rows of other metals:", least)
 	}
 	if low, high := calc.Material(9).TurningSpeeds(); low != 0 || high != 0 {

@@ -12,7 +12,7 @@ import (
 // reach them all. TestEverythingIsListed keeps it whole.
 var everything = map[string]any{
 	"Inches": nil, "Millimetres": nil, "Degrees": nil, "DegreesMinutes": nil, "FeetPerMinute": nil, "MetresPerMinute": nil, // hold what they are given
-	"ParseNumber": nil, "ParseFraction": nil, "ParseLength": nil, "LengthOf": nil, "ParseAngle": nil, "ParseDesignation": nil, "ParseSide": nil, "ParseAcme": nil, "IsAcme": nil, "Quoted": nil, // fuzzed as texts
+	"ParseNumber": nil, "ParseFraction": nil, "ParseLength": nil, "LengthOf": nil, "ParseAngle": nil, "ParseDesignation": nil, "ParseSide": nil, "ParseAcme": nil, "IsAcme": nil, "ParsePipe": nil, "IsPipe": nil, "Quoted": nil, // fuzzed as texts
 	"Round": calc.Round, "Fixed": calc.Fixed, "Shortest": calc.Shortest, "Within": calc.Within, "NearRoundingEdge": calc.NearRoundingEdge,
 	"AngleOfSlope": calc.AngleOfSlope, "LengthText": calc.LengthText, "FractionText": calc.FractionText,
 	"TPI": calc.TPI, "Lead": calc.Lead, "RadialDepthOfForm": calc.RadialDepthOfForm, "BasicPitchDiameter": calc.BasicPitchDiameter,
@@ -32,7 +32,9 @@ var everything = map[string]any{
 	"ChipWidth": calc.ChipWidth, "EqualSteps": calc.EqualSteps, "EqualArea": calc.EqualArea,
 	"PassesForFirstCut": calc.PassesForFirstCut, "FeedToFit": calc.FeedToFit,
 	"AcmeDepth": calc.AcmeDepth, "AcmeCrestFlat": calc.AcmeCrestFlat, "AcmeToolFlat": calc.AcmeToolFlat, "PipeThread": calc.PipeThread,
-	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
+	"AnyMoment": calc.AnyMoment, "RunToNut": calc.RunToNut, "BarStiffness": calc.BarStiffness, "WorkStiffness": calc.WorkStiffness, "ParseMaterial": calc.ParseMaterial, "BetweenCentresStiffness": calc.BetweenCentresStiffness, "InSeries": calc.InSeries, "WidestQuietChip": calc.WidestQuietChip,
+	"DepthForFlank": calc.DepthForFlank, "ChipWidthForFlank": calc.ChipWidthForFlank, "EqualSection": calc.EqualSection, "BestWireForFlank": calc.BestWireForFlank,
+	"OverWiresForFlank": calc.OverWiresForFlank, "AcmeLimits": calc.AcmeLimits, "PipeLimits": calc.PipeLimits,
 	"CountedWidth": calc.CountedWidth, "DepthAfterPass": calc.DepthAfterPass,
 	"PitchDiameterGrowth": calc.PitchDiameterGrowth, "NormalEngagement": calc.NormalEngagement, "NewGroove": calc.NewGroove, "UnifiedSizes": nil,
 }
@@ -48,7 +50,7 @@ func TestOddInputs(t *testing.T) {
 		}
 	}
 	for _, receiver := range []any{calc.Length(0.1), calc.Angle(30), calc.ThreadsPerInch(10), calc.ThreadDial{LeadScrew: 8, Teeth: 32, Marks: 8},
-		calc.ThreadDial{}, calc.ThreadDial{LeadScrew: calc.ThreadsPerInch(math.NaN()), Teeth: -1, Marks: math.MaxInt}, calc.Form(9), calc.Slide{Play: 0.01}, calc.Span{}, calc.Train{PPM: 3}} {
+		calc.ThreadDial{}, calc.ThreadDial{LeadScrew: calc.ThreadsPerInch(math.NaN()), Teeth: -1, Marks: math.MaxInt}, calc.Form(9), calc.Slide{Play: 0.01}, calc.Span{}, calc.Train{PPM: 3}, calc.Brass, calc.Material(-3)} {
 		v := reflect.ValueOf(receiver)
 		for i := range v.NumMethod() {
 			t.Run(v.Type().Name()+"."+v.Type().Method(i).Name, func(t *testing.T) { oddly(t, v.Method(i).Interface(), 500) })

@@ -176,6 +176,7 @@ type Job struct {
 	Story     string     `yaml:"story"`
 	Thread    string     `yaml:"thread"`
 	Side      string     `yaml:"side,omitempty"`         // outside or inside, where the thread has no class to tell
+	Material  string     `yaml:"material,omitempty"`     // what the work is made of; mild-steel where it does not say
 	Lathe     string     `yaml:"lathe,omitempty"`        // inch or metric, one that ships; else the learner's own
 	Blank     string     `yaml:"blank,omitempty"`        // outside: the diameter before threading
 	Bore      string     `yaml:"bore,omitempty"`         // inside: the bore before threading
@@ -192,6 +193,7 @@ type Job struct {
 	Bar       string     `yaml:"bar,omitempty"`          // inside: diameter of the bar
 	Reach     string     `yaml:"reach,omitempty"`        // inside: how far the tool stands out of the bar
 	Flat      string     `yaml:"flat,omitempty"`         // on the tip of the tool
+	Taper     string     `yaml:"taper,omitempty"`        // of a taper pipe thread: attachment, or none where the lathe has none
 	Round     string     `yaml:"nose,omitempty"`         // radius of a round tip, instead of a flat
 	Surprises []Surprise `yaml:"surprises,omitempty"`    // what happens on the way
 }

@@ -71,8 +71,12 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 	if j.Side == calc.Inside {
 		what, limits = s.Say("plan-bore"), j.Limits.Minor
 	}
-	say("plan-before", "what", what, "min", size(limits.Min), "max", size(limits.Max))
-	say("plan-material")
+	before := "plan-before"
+	if j.Form() == bench.Pipe {
+		before = "plan-before-pipe-" + j.Side.String()
+	}
+	say(before, "what", what, "min", size(limits.Min), "max", size(limits.Max))
+	text = append(text, page.Item{Text: s.metal(j)})
 	for _, line := range s.preparation(p) {
 		text = append(text, page.Item{Text: line})
 	}
@@ -115,8 +119,11 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 	}
 	say("plan-out", "out", out, "way", away, "deeper", deeper)
 	depth := "plan-depth"
-	if p.StraightIn() {
+	switch {
+	case p.StraightIn():
 		depth = "plan-depth-straight"
+	case p.Estimate == 0:
+		depth = "plan-depth-alone"
 	}
 	say(depth, "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
 	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-checks")})
@@ -188,7 +195,7 @@ func (s Flow) planEnd(p bench.Plan, text page.Page) page.Page {
 // planPasses lists the passes.
 func (s Flow) planPasses(p bench.Plan) page.Page {
 	text := page.Page{page.Gap{}, page.Heading{Text: s.Say("plan-passes")}}
-	text = append(text, page.Item{Text: s.Say("plan-cuts-"+p.Schedule(), "first", p.Job.System().Length().Text(p.First.Inches()), "least", p.Job.System().Length().Text(p.LeastCut().Inches()))})
+	text = append(text, page.Item{Text: s.Say(formed(p.Job, "plan-cuts-"+p.Schedule()), "first", p.Job.System().Length().Text(p.First.Inches()), "least", p.Job.System().Length().Text(p.LeastCut().Inches()))})
 	columns := page.Columns{Head: s.Say("plan-columns")}
 	n, tried := 0, false
 	for _, st := range p.Steps {

@@ -1,7 +1,6 @@
 package rehearsal
 
 import (
-	"scratchpass/calc"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/bench"
@@ -51,13 +50,9 @@ func (s Flow) chooseCard(names []string) error {
 	return s.card(job)
 }
 
-// usualAngle is the angle of the compound that a card is made for, where no other was asked
-// for.
-const usualAngle = 29.5
-
 // card shows the card of a job.
 func (s Flow) card(j bench.Job) error {
-	p, err := bench.NewPlan(j, calc.Degrees(usualAngle))
+	p, err := bench.NewPlan(j, bench.AsUsual)
 	if err != nil {
 		return s.tell(err.Error())
 	}

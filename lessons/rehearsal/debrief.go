@@ -1,6 +1,7 @@
 package rehearsal
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -58,7 +59,8 @@ func (s Flow) counted(stand, takenBack []bench.Mistake) string {
 	return text
 }
 
-// byKind are mistakes of one kind together, in the order of their first.
+// byKind are mistakes of one kind together: the worst first, and else in the order of their
+// first.
 func byKind(all []bench.Mistake) (kinds [][]bench.Mistake) {
 	for _, m := range all {
 		i := slices.IndexFunc(kinds, func(k []bench.Mistake) bool { return k[0].Name == m.Name })
@@ -68,6 +70,7 @@ func byKind(all []bench.Mistake) (kinds [][]bench.Mistake) {
 		}
 		kinds[i] = append(kinds[i], m)
 	}
+	slices.SortStableFunc(kinds, func(a, b []bench.Mistake) int { return cmp.Compare(a[0].Name.Consequence(), b[0].Name.Consequence()) })
 	return kinds
 }
 
@@ -85,6 +88,9 @@ func (s Flow) mistakes(b bench.Bench, words content.BenchWords, takenBack []benc
 			what := m.Happening().Text(words)
 			text = append(text, page.Gap{}, page.Mistake{Text: s.Say(title, "title", w.Title, "event", strings.Join(moves, ", "))}, page.Paragraph{Text: what})
 			text = s.would(s.would(s.would(text, "part", w.Part), "tool", w.Tool), "you", w.You)
+			if figures := m.Name.Figures(); figures != "" {
+				text = append(text, page.Paragraph{Text: words.Says[figures]})
+			}
 			for _, key := range b.Job.Cautions(m.Name, words) {
 				text = append(text, s.Caution(key))
 			}

@@ -37,6 +37,12 @@ func (s Flow) jobFacts(j bench.Job) []string {
 		s.Say(start, "size", size(j.Start), "length", size(j.Length)),
 		s.Say("bench-end-"+j.Meets(), "gap", size(j.Gap)),
 	}
+	if j.Form() == bench.Pipe {
+		facts = append(facts, s.Say("bench-cone-"+j.Side.String()))
+	}
+	if j.Material != calc.MildSteel {
+		facts = append(facts, s.Say("plan-material-"+j.Material.String()))
+	}
 	if j.Ahead > 0 {
 		facts = append(facts, s.Say("bench-ahead", "ahead", size(j.Ahead), "free", size(j.Free())))
 	}

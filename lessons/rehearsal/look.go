@@ -53,7 +53,7 @@ func (s Flow) section(b bench.Bench) (drawing.Drawing, error) {
 	if n := len(b.Passes); n > 0 {
 		across = b.Passes[n-1].Across
 	}
-	return drawing.Section{Groove: g, Pitch: b.Job.Thread.Pitch, Tip: b.Job.Tip, Across: across, Depth: b.Depth(), Inside: b.Job.Side == calc.Inside,
+	return drawing.Section{Groove: g, Pitch: b.Job.Thread.Pitch, Tip: b.Job.Tool(), Across: across, Depth: b.Depth(), Inside: b.Job.Side == calc.Inside,
 		Text: func(l calc.Length) string { return u.Text(l.Inches()) }}.Draw(s.Drawings())
 }
 

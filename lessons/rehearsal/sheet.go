@@ -15,6 +15,33 @@ import (
 // practice, as the lesson on the groove has it.
 const belowRoot = calc.Length(.010)
 
+// metalLine says what the work is and what goes on the cut; steel is the line of mild steel.
+func (s Flow) metalLine(j bench.Job, steel string) string {
+	if j.Material == calc.MildSteel {
+		return s.Say(steel)
+	}
+	return s.Say("plan-material-" + j.Material.String())
+}
+
+// metal is what a card adds about the metal: of mild steel all there is, of another where its
+// speed comes from, for the facts of the job have told the rest.
+func (s Flow) metal(j bench.Job) string {
+	if j.Material == calc.MildSteel {
+		return s.Say("plan-material")
+	}
+	low, high := j.Material.TurningSpeeds()
+	return s.Say("plan-metal", "low", calc.Shortest(low.InFeet(), 0), "high", calc.Shortest(high.InFeet(), 0))
+}
+
+// formed is the name of a phrase that other forms of thread word in their own way.
+func formed(j bench.Job, phrase string) string {
+	own := map[bench.Form][]string{bench.Acme: {"plan-tool-flat", "plan-scratch-gauge", "plan-cuts-equal-area"}, bench.Pipe: {"plan-tool-flat"}}
+	if slices.Contains(own[j.Form()], phrase) {
+		return phrase + map[bench.Form]string{bench.Acme: "-acme", bench.Pipe: "-pipe"}[j.Form()]
+	}
+	return phrase
+}
+
 // preparation are the facts of a card about stock, tool, gauges and holding, a line each.
 func (s Flow) preparation(p bench.Plan) []string {
 	j := p.Job
@@ -34,23 +61,27 @@ func (s Flow) preparation(p bench.Plan) []string {
 	} else if !p.NoGroove {
 		lines = append(lines, s.Say("plan-no-groove", "width", size(j.Gap)))
 	}
-	eighth := size(j.Thread.Pitch.Times(1.0 / 8))
 	if j.Tip.Nose > 0 {
 		lines = append(lines, s.Say("plan-tool-nose", "nose", size(j.Tip.Nose)))
 	} else {
-		widest, _ := calc.WidestFlat(j.Side, j.Thread.Pitch) // checked with the job
-		lines = append(lines, s.Say("plan-tool-flat", "flat", size(j.Tip.Flat), "eighth", eighth, "widest", size(widest)))
+		usual, widest := j.Flats()
+		lines = append(lines, s.Say(formed(j, "plan-tool-flat"), "flat", size(j.Tip.Flat), "eighth", size(usual), "widest", size(widest)))
 	}
 	pitch := calc.Shortest(1/j.Thread.Pitch.Inches(), 2) + " TPI"
 	if j.Thread.Metric {
 		pitch = calc.Shortest(j.Thread.Pitch.Millimetres(), 3) + " mm"
 	}
-	if j.Thread.Starts > 1 { // the first scratch is one start: no leaf of the gauge shows that
+	switch {
+	case j.Thread.Starts > 1: // the first scratch is one start: no leaf of the gauge shows that
 		lines = append(lines, s.Say("plan-scratch-lead", "lead", size(j.Thread.Lead()), "ten", size(j.Thread.Lead().Times(10))))
-		return append(lines, s.Say("plan-held-"+j.Hold))
+	default:
+		lines = append(lines, s.Say(formed(j, "plan-scratch-gauge"), "pitch", pitch, "ten", size(j.Thread.Pitch.Times(10))))
 	}
-	lines = append(lines, s.Say("plan-scratch-gauge", "pitch", pitch, "ten", size(j.Thread.Pitch.Times(10))))
-	return append(lines, s.Say("plan-held-"+j.Hold))
+	lines = append(lines, s.Say("plan-held-"+j.Hold))
+	if j.Form() == bench.Pipe {
+		lines = append(lines, s.Say("plan-taper"), s.Say("plan-pipe-gauge-"+side, "turn", size(j.Thread.Pitch), "depth", size(j.Thread.Pitch.Times(calc.PipeTaper/2))))
+	}
+	return lines
 }
 
 // beforePower are the checks before the power goes on, in their order.
@@ -83,7 +114,7 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	if j.Side == calc.Inside {
 		limits = j.Limits.Minor
 	}
-	set.Lines = append(set.Lines, s.Say("plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
+	set.Lines = append(set.Lines, s.metalLine(j, "plan-steel"), s.Say("bench-thread-"+j.Side.String(), "thread", j.Thread, "max", size(j.Limits.Pitch.Max), "min", size(j.Limits.Pitch.Min))+" "+
 		s.Say("plan-stock-"+j.Side.String(), "size", size(j.Start), "min", size(limits.Min), "max", size(limits.Max), "length", size(j.Length)))
 	prepare := s.preparation(p)
 	set.Lines = append(set.Lines, prepare[0]+" "+prepare[1]) // a sheet has a groove or a run: without them it has no passes
@@ -104,11 +135,11 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	set.Lines = append(set.Lines, s.severalStarts(p)...)
 	set.Lines = append(set.Lines, s.Say("plan-order-"+j.Side.String())+" "+s.angleLine(p, "plan-sheet-angle"))
 	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)
-	say("plan-cuts-"+p.Schedule(), "first", size(p.First), "least", size(p.LeastCut()))
+	say(formed(j, "plan-cuts-"+p.Schedule()), "first", size(p.First), "least", size(p.LeastCut()))
 	if p.Wire > 0 {
 		say("plan-wires", "wire", size(p.Wire), "max", size(p.OverMax), "min", size(p.OverMin))
 	}
-	d, err := drawing.Card(cardFacts(p), j.Lathe.Cross.Turn, j.Lathe.Compound.Turn, s.Drawings())
+	d, err := drawing.Card(profile(j), cardFacts(p), j.Lathe.Cross.Turn, j.Lathe.Compound.Turn, s.Drawings())
 	if err != nil {
 		return r, err
 	}

@@ -6,6 +6,11 @@ import (
 	"scratchpass/quiz/drawing"
 )
 
+// profile is the figure of the thread and its tool on a card.
+func profile(j bench.Job) string {
+	return map[bench.Form]string{bench.Vee: "thread-profile", bench.Acme: "acme-form", bench.Pipe: "pipe-thread-height"}[j.Form()]
+}
+
 // cardFacts are what the pictures of a card are drawn from.
 func cardFacts(p bench.Plan) drawing.Facts {
 	j := p.Job
@@ -17,6 +22,7 @@ func cardFacts(p bench.Plan) drawing.Facts {
 	if j.Meets() != bench.Shoulder && j.Meets() != bench.Bottom {
 		f.Words["groove"] = "none"
 	}
+	f.Lengths["card-depth"], f.Lengths["card-flat"], f.Lengths["card-pitch"] = p.Depth, j.Tip.Flat, j.Thread.Pitch
 	if j.Tip.Nose > 0 {
 		f.Lengths["nose-radius"] = j.Tip.Nose
 	} else {

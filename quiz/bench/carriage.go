@@ -156,7 +156,3 @@ func (s *step) begunInMetal(depth calc.Length) bool {
 	s.Torn = true
 	return true
 }
-
-// ringBreaks is how deep a threading tool is fed straight into plain metal before it
-// breaks. Chosen.
-const ringBreaks = calc.Length(.010)

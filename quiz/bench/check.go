@@ -103,6 +103,11 @@ func (s *step) test(e Event) {
 			s.act(mistakeTestedDirty)
 		}
 	}
+	if s.Job.Form() == Pipe && e.Word != "wires" {
+		result = s.taperGauge(e.Word, result)
+		s.Tests = add(s.Tests, Test{e.Word, result})
+		return
+	}
 	s.Tests = add(s.Tests, Test{e.Word, result})
 	if e.Word != "wires" {
 		s.say("test-"+e.Word+"-"+result, "turns", s.turnsOn())
@@ -111,27 +116,31 @@ func (s *step) test(e Event) {
 
 // wires measures over the best wires at the start of the thread.
 func (s *step) wires() string {
-	if s.Job.Side == calc.Inside {
-		s.say("no-wires-inside")
+	if !s.Job.Wired() {
+		if s.Job.Side == calc.Inside {
+			s.say("no-wires-inside")
+		} else {
+			s.say("no-wires-on-a-cone")
+		}
 		return "none"
 	}
 	pitch, ok := s.PitchDiameter()
-	best, err := calc.WiresFor(s.Job.Thread.Pitch)
+	best, err := s.Job.bestWire()
 	if !ok || err != nil {
 		s.say("wires-too-early")
 		return "none"
 	}
-	over, err := calc.OverWires(pitch, best.Best, s.Job.Thread.Pitch)
+	over, err := s.Job.overWires(pitch, best)
 	if err != nil {
 		s.say("wires-too-early")
 		return "none"
 	}
 	limits := s.Job.Limits.Pitch
-	most, err := calc.OverWires(limits.Max, best.Best, s.Job.Thread.Pitch)
+	most, err := s.Job.overWires(limits.Max, best)
 	if err != nil {
 		return "none"
 	}
-	s.say("over-wires", "wire", s.text(best.Best), "over", s.text(over), "max", s.text(most), "min", s.text(most-(limits.Max-limits.Min)))
+	s.say("over-wires", "wire", s.text(best), "over", s.text(over), "max", s.text(most), "min", s.text(most-(limits.Max-limits.Min)))
 	return s.text(over)
 }
 

@@ -6,30 +6,11 @@ import (
 	"scratchpass/calc"
 )
 
-// Figures of the cut. They are rough on purpose: see the package's comment.
-const (
-	bedStiffness = 40000.0           // newtons a millimetre: headstock, carriage and slides together
-	damping      = 0.055             // of a snug, oiled set-up at threading speed
-	looseShare   = 0.4               // of the damping that loose gibs leave
-	dryShare     = 0.7               // of the damping that is left without oil
-	fullChip     = calc.Length(.005) // from here on a chip's width counts in full
-	threadingFPM = 25.0              // feet per minute: a usual speed for the first threads in steel
-	least        = calc.Length(1e-7) // less than that is no chip
-	noForce      = calc.Length(1e-5) // a chip thinner than that pushes nothing
-)
-
 // Stiffness is how hard the weakest link is to bend: bar or work, and the lathe.
 func (b Bench) Stiffness() (float64, error) {
-	d := b.Job.Bar
-	if b.Job.Side == calc.Outside {
-		d = b.Job.Start
-	}
-	k, err := calc.BarStiffness(b.Job.StandsOut, d)
+	k, err := b.Job.weakest()
 	if err != nil {
 		return 0, err
-	}
-	if b.Job.Hold == Centres { // held at both ends it is many times as stiff: 16 in its middle
-		k *= 16
 	}
 	return calc.InSeries(k, bedStiffness)
 }
@@ -43,32 +24,26 @@ func (j Job) flat() calc.Length {
 	return j.Tip.Flat
 }
 
-// FullDepth is how deep the tool goes straight in for the middle of the pitch
-// diameter's limits.
-func (j Job) FullDepth() (calc.Length, error) {
-	return calc.RadialDepth(j.Side, j.Start, j.Limits.Pitch.Middle(), j.Thread.Pitch, j.flat())
-}
-
 // Lag is the share of a cut that stays on, for the whole job: the cut at full depth
 // along one flank against the stiffness.
 func (b Bench) Lag() float64 {
 	stiff, err := b.Stiffness()
 	if err != nil {
-		return 0.9
+		return mostLag
 	}
 	depth, err := b.Job.FullDepth()
 	if err != nil {
 		return 0
 	}
-	width, err := calc.ChipWidth(depth, b.Job.flat(), calc.OneFlank)
+	width, err := b.Job.chipWidth(depth, calc.OneFlank)
 	if err != nil {
 		return 0
 	}
-	lag, err := calc.LagRatio(calc.SpecificForce*width.Millimetres(), stiff)
+	lag, err := calc.LagRatio(b.Job.Material.SpecificForce()*width.Millimetres(), stiff)
 	if err != nil {
 		return 0
 	}
-	return min(lag, 0.9)
+	return min(lag, mostLag)
 }
 
 // quiet is the widest chip that does not chatter now.
@@ -81,14 +56,14 @@ func (b Bench) quiet() calc.Length {
 	if !b.Snug {
 		z *= looseShare
 	}
-	if !b.Oiled {
+	if b.dry() {
 		z *= dryShare
 	}
-	at, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), b.Job.Start)
+	at, err := b.Job.usualSpeed()
 	if err == nil && b.RPM > 0 {
-		z *= max(0.2, min(1.6, at.RPM()/b.RPM))
+		z *= max(calmLeast, min(calmMost, at.RPM()/b.RPM))
 	}
-	width, err := calc.WidestQuietChip(stiff, min(z, 1))
+	width, err := calc.WidestQuietChip(b.Job.Material, stiff, min(z, 1))
 	if err != nil {
 		return 0
 	}
@@ -106,7 +81,7 @@ func (s *step) beginPass(from calc.Length) {
 			}
 		}
 	}
-	if loose := s.looseIn(); loose > 0.0003 && s.Snug {
+	if loose := s.looseIn(); loose > looseMatters && s.Snug {
 		s.once(mistakeFromWrongSide, "loose", s.text(loose))
 	}
 	if s.Depth() <= least {
@@ -121,16 +96,17 @@ func (s *step) beginPass(from calc.Length) {
 	p := Pass{N: len(s.Passes) + 1, Mark: s.markNow(), Compound: s.compoundTravel(), Set: s.Depth(), From: from, To: from, Lead: s.Lead, RPM: s.RPM}
 	p.Straight, p.Leaning, p.OffCentre = s.crossTravel(), !s.Squared, !s.Height
 	p.Hand, p.Way, p.Turn = s.Hand(), s.dir(), s.Turn
+	p.OnCone, p.Lean = s.Squared && s.OnCone, s.lean()
 	start, shift := s.runsIn()
 	p.Start, p.Shift, p.Across = start, shift, s.sideways()-s.alongside()+shift
 	last := s.lastIn(start, shift)
 	p.Before, p.Spring = last.Depth, last.N > 0 && p.Set <= last.Set+least
-	p.Both = max(s.Angle, -s.Angle) < 20 || p.Straight-last.Straight > (p.Compound-last.Compound).Times(s.Angle.Cos())+0.0002
+	p.Both = max(s.Angle, -s.Angle) < calc.Degrees(s.Job.flankAngle().Degrees()*oneFlankShare) || p.Straight-last.Straight > (p.Compound-last.Compound).Times(s.Angle.Cos())+straightIn
 	if !s.measure(&p) {
 		return
 	}
 	s.cutting = &p
-	if shift > s.Job.Thread.Pitch.Times(0.02) || shift < s.Job.Thread.Pitch.Times(-0.02) {
+	if max(shift, -shift) > s.Job.Thread.Pitch.Times(besideGroove) {
 		s.once(s.besideName(), "beside", s.text(max(shift, -shift)), "mark", calc.Shortest(float64(p.Mark), 0))
 	}
 	s.ofStarts(p, last)
@@ -170,7 +146,7 @@ func (s *step) measure(p *Pass) bool {
 	if p.Both {
 		feed = calc.BothFlanks
 	}
-	if p.Width, err = calc.ChipWidth(depth, s.Job.flat(), feed); err != nil {
+	if p.Width, err = s.Job.chipWidth(depth, feed); err != nil {
 		return false
 	}
 	p.Thickness = depth - p.Before
@@ -178,7 +154,7 @@ func (s *step) measure(p *Pass) bool {
 	if p.Thickness < noForce {
 		return true
 	}
-	if p.Force, err = calc.CuttingForce(p.Width, p.Thickness); err != nil {
+	if p.Force, err = calc.CuttingForce(s.Job.Material, p.Width, p.Thickness); err != nil {
 		return false
 	}
 	p.Counted, err = calc.CountedWidth(p.Width, p.Thickness, fullChip)
@@ -189,21 +165,25 @@ func (s *step) measure(p *Pass) bool {
 // judge says what a pass sounds like, and breaks the tool where it must.
 func (s *step) judge(p Pass) {
 	switch {
-	case p.Force > breakingForce:
+	case p.Force > s.Job.breakingForce():
 		s.cutting = nil // nothing more is cut
 		s.smash(mistakeTooHeavy, "cut", s.text(p.Set-p.Before))
+		s.sayFigures(mistakeTooHeavy.Figures())
 		return
-	case p.Force > heavyForce:
+	case p.Force > s.Job.heavyForce():
 		s.once(mistakeHeavy, "cut", s.text(p.Set-p.Before))
+		s.sayFigures(mistakeHeavy.Figures())
 	}
 	switch {
 	case p.Chatter:
 		s.act(mistakeChatter, "width", s.text(p.Counted), "quiet", s.text(p.Quiet))
 		s.whyChatter()
+		s.sayFigures(mistakeChatter.Figures())
 	case !p.Cuts():
 		s.whyNothing(p)
 	case p.Spring:
 		s.say("springs-off")
+		s.sayFigures("figures-give")
 	default:
 		s.say("cuts")
 	}
@@ -214,10 +194,10 @@ func (s *step) whyChatter() {
 	if !s.Snug {
 		s.say("chatter-gibs")
 	}
-	if !s.Oiled {
+	if s.dry() {
 		s.say("chatter-dry")
 	}
-	if usual, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), s.Job.Start); err == nil && s.RPM > usual.RPM()*1.1 {
+	if usual, err := s.Job.usualSpeed(); err == nil && s.RPM > usual.RPM()*tooFast {
 		s.say("chatter-fast", "speed", calc.Shortest(s.RPM, 1), "usual", calc.Shortest(math.Floor(usual.RPM()), 0))
 	}
 	if s.Job.slender() > supportFrom {
@@ -249,13 +229,19 @@ func (s *step) readiness() {
 	if !s.Squared {
 		s.once(mistakeNotSquared)
 	}
+	if s.Squared && s.OnCone {
+		s.once(mistakeSquaredToCone)
+	}
+	if lean := s.lean(); max(lean, -lean) > shareOff {
+		s.once(mistakeTaperNotSet, "taper", ratioText(s.Taper))
+	}
 	if !s.Height {
 		s.once(mistakeOffCentre)
 	}
 	if !s.Snug {
 		s.once(mistakeGibsLoose)
 	}
-	if !s.Oiled {
+	if s.dry() {
 		s.once(mistakeNoOil)
 	}
 }

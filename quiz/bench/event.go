@@ -35,7 +35,7 @@ type shape struct {
 // verbs are the events by their first word. The words of content explain each; a test
 // holds the two lists together.
 var verbs = map[string]shape{
-	"dress": {}, "key": {words: []string{"out"}}, "feed": {words: []string{"off"}}, "square": {}, "height": {}, "gibs": {}, "oil": {},
+	"dress": {}, "key": {words: []string{"out"}}, "feed": {words: []string{"off"}}, "square": {words: []string{toAxis, toCone}, bare: true}, "taper": {takes: "ratio"}, "height": {}, "gibs": {}, "oil": {},
 	"speed": {takes: "number"}, "gears": {takes: "gears"}, "levers": {takes: "lead"}, "angle": {takes: "swing"},
 	"overhang": {takes: "length"}, "touch": {}, "zero": {words: []string{"cross", "compound"}},
 	"start": {}, "stop": {}, "reverse": {},
@@ -128,6 +128,10 @@ func (e *Event) read(takes, text string, s machine.System) (err error) {
 		e.X = l.Inches()
 	case "number":
 		e.X, err = calc.ParseNumber(text)
+	case "ratio":
+		if e.X, err = calc.ParseNumber(strings.ReplaceAll(text, ":", "/")); e.X > 0.5 {
+			return errUnread
+		}
 	case "mark":
 		e.X, err = calc.ParseNumber(text)
 		if e.X != calc.Round(e.X, 0) || e.X < 1 {
@@ -213,6 +217,8 @@ func (how shape) wants(verb string, s machine.System) string {
 		text += " 29.5 tailstock, or headstock: the side that the compound's handle is swung to"
 	case "gears":
 		text += " 32/40, or gears 32/40 x 30/50, driver and driven"
+	case "ratio":
+		text += " 1/16, how much the diameter grows for a length"
 	case "lead":
 		text += " 10 TPI or levers 2.5 mm"
 	}
@@ -235,6 +241,8 @@ func (e Event) Write(s machine.System) string {
 	case !e.Has:
 	case how.takes == "length":
 		parts = append(parts, calc.Shortest(e.X*s.Length().Factor, 6))
+	case how.takes == "ratio":
+		parts = append(parts, ratioText(e.X))
 	case how.takes == "lead", how.takes == "swing":
 		parts = append(parts, calc.Shortest(e.X, 6), e.Word)
 	case how.takes == "gears":

@@ -64,14 +64,11 @@ func (j Job) relief() calc.Length {
 	case j.End == Jaws:
 		return 0
 	}
-	return full + calc.Thou.Times(25)
+	return full + relief
 }
 
 // plain reports whether the thread runs out in plain metal.
 func (j Job) plain() bool { return j.relief() < leastRelief }
-
-// leastRelief is how deep a groove must be to be one at all. Chosen.
-const leastRelief = calc.Length(.001)
 
 // grooveIsDeep reports whether the tool can stand free behind the thread at full depth.
 func (j Job) grooveIsDeep() bool {
@@ -157,7 +154,7 @@ func (b Bench) shortBy(p Pass) calc.Length {
 	if p.Way < 0 {
 		by = p.To
 	}
-	if by <= b.Job.Thread.Pitch.Times(0.75) {
+	if by <= b.Job.Thread.Pitch.Times(lastThread) {
 		return 0
 	}
 	return by

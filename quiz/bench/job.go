@@ -25,6 +25,8 @@ type Job struct {
 	Limits calc.Limits
 	Lathe  machine.Lathe
 
+	Material calc.Material
+
 	Start     calc.Length // diameter of the blank or the bore
 	Length    calc.Length // of the thread
 	Gap       calc.Length // clear run from its end to what the tool would meet
@@ -38,6 +40,7 @@ type Job struct {
 	Towards   string      // Headstock or Tailstock: the way of the tool in the cut
 	Shank     calc.Length // diameter of what lies behind the thread; 0 where it is the usual
 	GearsLeft calc.Length // the lead that the last user's gears give, though a tag says that all is set; 0 for none
+	Taper     string      // of a taper pipe thread: Attachment or NoAttachment; empty for any other
 
 	Surprises []content.Surprise
 }
@@ -72,13 +75,10 @@ func (j Job) System() machine.System {
 // mostStarts is the most starts that the bench keeps apart.
 const mostStarts = 4
 
-// leastBar is the thinnest bar that is taken for one.
-const leastBar = calc.Length(.1)
-
 // Check returns an error for a job that can't be cut, or that this bench can't play.
 func (j Job) Check() error {
 	p := j.Thread.Pitch
-	widest, err := calc.WidestFlat(j.Side, p)
+	widest, err := j.widestFlat()
 	if err != nil {
 		return err
 	}
@@ -104,6 +104,12 @@ func (j Job) Check() error {
 			errs = append(errs, within(what, j.StandsOut, max(least, 0.25), 24))
 		}
 	}
+	if j.Form() == Pipe && j.Taper != Attachment {
+		errs = append(errs, fmt.Errorf("taper %s: a taper pipe thread is cut here with a taper attachment; give taper attachment, or take a lathe that has one", calc.Quoted(j.Taper)))
+	}
+	if j.Form() != Vee && (j.Thread.Starts > 1 || j.OtherWay()) {
+		errs = append(errs, fmt.Errorf("thread %s: the bench cuts Acme and taper pipe threads right-hand, with one start, towards the headstock; other ways are for threads of 60 degrees", j.Thread))
+	}
 	if j.Thread.Starts > mostStarts {
 		errs = append(errs, fmt.Errorf("thread %s: the bench cuts threads with up to %d starts", j.Thread, mostStarts))
 	}
@@ -121,7 +127,7 @@ func (j Job) Check() error {
 	if j.Start <= leastBar.Times(1.2) {
 		return errors.Join(append(errs, fmt.Errorf("bore %s: too small for a boring bar; the thinnest here is %s", j.text(j.Start), j.text(leastBar)))...)
 	}
-	basic, err := calc.BasicInternalMinor(j.Thread.Nominal, p)
+	basic, err := j.leastBore()
 	errs = append(errs, err, within("bore", j.Start, basic-0.02, j.Limits.Pitch.Min-p.Times(0.15)),
 		within("bar", j.Bar, leastBar, j.Start), within("reach", j.Reach, p.Times(0.5), 2))
 	standsOut("stands_out, so that the bar reaches through the thread and its gap,", j.LeastOverhang()-hair)
@@ -163,7 +169,9 @@ func (j Job) Swing() string {
 
 // Room is how far the tool can come away from the wall of a bore before the back of
 // the bar meets the far wall.
-func (j Job) Room() calc.Length { return j.Start - j.Bar - j.Reach }
+func (j Job) Room() calc.Length {
+	return j.narrowest(j.Start, j.Length) - j.Bar - j.Reach
+}
 
 // LeastOverhang is how short the bar can be set: it must reach through the thread and
 // its gap before the holder meets the work.

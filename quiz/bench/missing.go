@@ -21,10 +21,11 @@ func (b Bench) Missing() []string {
 	}
 	want(b.Set.Lead, drive)
 	want(b.Set.Angle, "angle")
+	want(b.Set.Taper || b.Job.Form() != Pipe, "taper")
 	want(b.Height, "height")
 	want(b.Squared, "square")
 	want(b.Snug, "gibs")
-	want(b.Oiled, "oil")
+	want(b.Oiled || b.Job.CutsDry(), "oil")
 	want(b.AtTouch && b.Zeroed[1], "zero")
 	return missing
 }

@@ -20,6 +20,9 @@ const (
 	mistakeSwungWrongWay       MistakeName = "swung-wrong-way"
 	mistakeGibsLoose           MistakeName = "gibs-loose"
 	mistakeNoOil               MistakeName = "no-oil"
+	mistakeSquaredToCone       MistakeName = "squared-to-cone"
+	mistakeTaperNotSet         MistakeName = "taper-not-set"
+	mistakeOiledCastIron       MistakeName = "oiled-cast-iron"
 
 	mistakeChuckUnscrewed       MistakeName = "chuck-unscrewed"
 	mistakeReversedWhileRunning MistakeName = "reversed-while-running"

@@ -30,12 +30,14 @@ func (b Bench) Offers() []Offer {
 		if len(b.Job.Lathe.Gears) == 0 {
 			drive = "levers"
 		}
-		setUp := []string{"dress", "key out", "feed off", "speed", drive, "angle", "overhang", "height", "square", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "stop"}
+		setUp := []string{"dress", "key out", "feed off", "speed", drive, "angle", "taper", "overhang", "height", "square", "square axis", "square cone", "gibs", "oil", "start", "touch", "zero cross", "zero compound", "stop"}
 		if b.Job.OtherWay() {
 			setUp = append(setUp, "tumbler left", "tool over", "return groove")
 		}
 		return offers(slices.DeleteFunc(setUp, func(move string) bool {
-			return move == "overhang" && b.Job.Side == calc.Outside || move == "key out" && b.Job.Hold == Centres
+			pipe := b.Job.Form() == Pipe
+			return move == "overhang" && b.Job.Side == calc.Outside || move == "key out" && b.Job.Hold == Centres ||
+				move == "square" && pipe || (move == "taper" || move == "square axis" || move == "square cone") && !pipe
 		})...)
 	case b.Turn != 0:
 		return b.wholeToo("compound in", "compound out", "cross to", "cross in", "cross out", "close on", "close", "pass", "spring", "finish", "stop", "reverse", "clean hook", "test go", "emery")

@@ -51,19 +51,28 @@ func (b Bench) goes() string {
 		if b.Job.Side == calc.Inside {
 			over = b.Job.Limits.Pitch.Min - e
 		}
-		if over > b.Job.Thread.Pitch.Times(0.08) {
+		if over > b.Job.Thread.Pitch.Times(b.Job.farOff()) {
 			return "no-start"
 		}
 		return "binds"
 	}
 	end, ok := b.PitchAtEnd()
 	switch {
-	case !ok || b.metal(end) > 0, b.crest() != "", b.cutSo(leaning), b.cutSo(offCentre), b.wrongLead(), b.wrongHand(), b.second():
+	case !ok || b.metal(end) > 0, b.crest() != "", b.cutSo(leaning), b.cutSo(offCentre), b.cutSo(onCone), b.wrongLead(), b.wrongHand(), b.second():
 		return "binds"
 	case b.metal(e) < 0:
 		return "shakes"
 	}
 	return "goes"
+}
+
+// farOff is by what share of the pitch a thread is too large or too small for its gauge to
+// start. A taper gauge starts sooner: a turn of it is a sixteenth of the pitch on the diameter.
+func (j Job) farOff() float64 {
+	if j.Form() == Pipe {
+		return farTurns * calc.PipeTaper
+	}
+	return farFromSize
 }
 
 // notGo is "starts-not" as it should be, "goes" on a thread that is past its size, or
@@ -81,29 +90,26 @@ func (b Bench) notGo() string {
 // crest names what else than the flanks is in the way: "crest" for a blank that is too
 // big or a bore that is too small, "root" for a groove that is too shallow.
 func (b Bench) crest() string {
+	must, err := b.Job.rootMust()
 	root := b.Job.Start - b.deepest().Times(2)
 	if b.Job.Side == calc.Inside {
 		root = b.Job.Start + b.deepest().Times(2)
 		switch {
 		case b.Job.Start < b.Job.Limits.Minor.Min-sizeSlack:
 			return "crest"
-		case root < b.Job.Thread.Nominal-sizeSlack:
+		case err == nil && root < must-sizeSlack:
 			return "root"
 		}
 		return ""
 	}
-	basic, err := calc.BasicInternalMinor(b.Job.Thread.Nominal, b.Job.Thread.Pitch)
 	switch {
 	case b.Job.Start > b.Job.Limits.Major.Max+sizeSlack:
 		return "crest"
-	case err == nil && root > basic+sizeSlack:
+	case err == nil && root > must+sizeSlack:
 		return "root"
 	}
 	return ""
 }
-
-// scratchDepth is how deep a scratch may be that does no harm.
-const scratchDepth = calc.Length(.004)
 
 // wrongLead reports whether a wrong lead was cut deeper than a scratch.
 func (b Bench) wrongLead() bool {
@@ -130,9 +136,6 @@ func (b Bench) second() bool {
 	}
 	return false
 }
-
-// quietDepth is how much must come off without chatter before ripples are gone.
-const quietDepth = calc.Length(.001)
 
 // rough reports whether the ripples of chatter are still there.
 func (b Bench) rough() bool {
@@ -234,6 +237,8 @@ func (s *step) judgeSize(o *Outcome) {
 	}
 	o.scrapIf(s.cutSo(leaning), "leans")
 	o.scrapIf(s.cutSo(offCentre), "off-centre")
+	o.scrapIf(s.cutSo(onCone), "on-cone")
+	o.scrapIf(s.cutSo(offTaper), "no-taper")
 	if what := s.outOfLimits(); what != "" {
 		o.say(Scrap, what)
 	}

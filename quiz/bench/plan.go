@@ -36,7 +36,7 @@ type Plan struct {
 
 	Depth    calc.Length // straight in, for the middle of the limits
 	Travel   calc.Length // of the compound for that depth
-	Estimate calc.Length // by the rule of thumb
+	Estimate calc.Length // by the rule of thumb; 0 where there is none
 	Leave    calc.Length // where the compound is left
 	Lag      float64
 	Overhang calc.Length // inside: as short as the bar can be set
@@ -52,6 +52,9 @@ type Plan struct {
 	Cautions         []string // keys of the cautions
 }
 
+// AsUsual, for an angle of the compound, is what is usual for the form of the thread.
+const AsUsual calc.Angle = -1
+
 // PlanStep is one line of the card.
 type PlanStep struct {
 	Kind     string      // scratch, cut, spring, test, finish, or next: on to another start
@@ -66,22 +69,8 @@ type PlanStep struct {
 	Depth    calc.Length // straight in, as set
 }
 
-// How long a beginner should have at the end of a pass: to take the tool out and open
-// the half-nut, or where it stays closed to take the tool out, stop, and let the
-// spindle run out. Common practice, no source. Everyone should take their own time.
-const (
-	handTime = 2.0
-	stopTime = 4.0
-)
-
-// How far work may stand out of a chuck, in diameters: common practice, no source.
-const (
-	supportFrom = 3.0
-	mostSlender = 6.0
-)
-
-// NewPlan plans a job with the compound at an angle from the cross-slide line, 29 to 30
-// degrees, its cuts by equal area. Stock out of its limits, and a bar that stands out
+// NewPlan plans a job with the compound at an angle from the cross-slide line, its cuts by
+// equal area: 29 to 30 degrees for a 60-degree thread, 14.5 for an Acme thread. Stock out of its limits, and a bar that stands out
 // further than steel bears, get an error that says what would do.
 func NewPlan(j Job, angle calc.Angle) (Plan, error) { return newPlan(j, angle, false) }
 
@@ -109,8 +98,11 @@ func newPlan(j Job, angle calc.Angle, light bool) (Plan, error) {
 	if times := p.TooSlim(); times > 0 {
 		return p, p.tooSlim(times)
 	}
-	if !(angle >= 28 && angle <= 30.5) {
-		return p, &calc.InputError{What: "compound angle from the cross-slide line", Got: calc.Shortest(angle.Degrees(), 2), Want: "29, 29.5 or 30"}
+	if angle == AsUsual {
+		angle = j.UsualAngle()
+	}
+	if low, high, want := j.compoundAngles(); !(angle >= low && angle <= high) {
+		return p, &calc.InputError{What: "compound angle from the cross-slide line", Got: calc.Shortest(angle.Degrees(), 2), Want: want}
 	}
 	var err error
 	if p.Scale, err = calc.CompoundScaleReading(angle, j.Lathe.CompoundZero); err != nil {
@@ -128,23 +120,23 @@ func newPlan(j Job, angle calc.Angle, light bool) (Plan, error) {
 	if p.Travel, err = calc.CompoundTravel(p.Depth, angle); err != nil {
 		return p, err
 	}
-	if p.Estimate, err = calc.RuleOfThumbTravel(j.Thread.Pitch); err != nil {
+	if p.Estimate, err = calc.RuleOfThumbTravel(j.Thread.Pitch); err != nil || j.Form() != Vee { // it is for 60-degree threads with flats
+		p.Estimate = 0
+	}
+	if err != nil {
 		return p, err
 	}
 	if p.Passes() {
 		p.cutByAWay(angle)
 	}
-	if j.Side == calc.Outside {
-		wires, err := calc.WiresFor(j.Thread.Pitch)
-		if err != nil {
+	if j.Wired() {
+		if p.Wire, err = j.bestWire(); err != nil {
 			return p, err
 		}
-		p.Wire = wires.Best
-		p.OverMax, err = calc.OverWires(j.Limits.Pitch.Max, wires.Best, j.Thread.Pitch)
-		if err != nil {
+		if p.OverMax, err = j.overWires(j.Limits.Pitch.Max, p.Wire); err != nil {
 			return p, err
 		}
-		if p.OverMin, err = calc.OverWires(j.Limits.Pitch.Min, wires.Best, j.Thread.Pitch); err != nil {
+		if p.OverMin, err = j.overWires(j.Limits.Pitch.Min, p.Wire); err != nil {
 			return p, err
 		}
 	}
@@ -179,7 +171,7 @@ func (p Plan) Passes() bool {
 
 // speeds finds the fastest speed of the lathe that is slow enough in both ways.
 func (p *Plan) speeds() error {
-	usual, err := calc.SpindleSpeedFor(calc.FeetPerMinute(threadingFPM), p.Job.Start)
+	usual, err := p.Job.usualSpeed()
 	if err != nil {
 		return err
 	}
@@ -231,10 +223,6 @@ func (p *Plan) drive() error {
 }
 
 func (p *Plan) in() float64 { return New(p.Job).in() }
-
-// farOff is the error of gears, in parts per million, from which a long thread will not
-// go into its mate: common practice, no source.
-const farOff = 500
 
 // fitting are the gears worth setting: exact ones alone where there are any, else those
 // that are near, else the nearest.

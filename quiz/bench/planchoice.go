@@ -6,23 +6,6 @@ import (
 	"scratchpass/calc"
 )
 
-// The cuts that a card chooses from, on the compound. Makers of inserts print first cuts of
-// 0.010 in at 20 threads per inch to 0.016 at 8, and smaller ones in bores (sources:
-// insert-passes); the line through them, and its share in a bore, are chosen.
-const (
-	firstFrom    = calc.Length(.005) // the first cut is this and a tenth of the pitch,
-	firstShare   = 0.1
-	heaviest     = calc.Length(.016) // at most
-	insideShare  = 0.7               // of that in a bore
-	lightShare   = 0.5               // of it in the light schedule, for whoever is new to it
-	lightest     = calc.Length(.004) // a set-up that does not bear this as its first cut is too weak
-	reverseShare = 0.7               // of it with the tool upside down
-	timid        = 0.6               // of the heaviest first cut: before less is taken, a slower speed is tried
-	leastShare   = 0.03              // of the pitch: the last cuts on the compound, where the set-up bears them,
-	leastCut     = calc.Length(.002) // and never less than this, so that the tool cuts and does not rub (sources: insert-passes)
-	leastCutMM   = 0.05              // the same where dials are metric, in millimetres
-)
-
 // chosen are a speed and the totals on the compound of its passes.
 type chosen struct {
 	rpm    int
@@ -62,17 +45,6 @@ func (p *Plan) fewest(lists [][]calc.Length, rpm int, angle calc.Angle) chosen {
 	return best
 }
 
-// printedPasses are the fewest and the most passes by pitch in millimetres that the maker
-// of inserts prints (sources: insert-passes, the catalogue of 2011).
-var printedPasses = []struct{ pitch, least, most float64 }{
-	{0.5, 4, 6}, {1, 5, 9}, {1.5, 5, 12}, {2, 6, 14}, {2.5, 7, 15}, {3, 8, 17}, {4, 10, 20}, {6, 11, 22},
-}
-
-// timesPrinted is how many times the most passes of that table a card may have, with the
-// scratch and without what is fed straight in: the table is for carbide on a stiff machine.
-// Chosen.
-const timesPrinted = 2
-
 // PrintedPasses are the fewest and the most passes that the table gives for a pitch; between
 // its pitches on the straight line, beyond it those of its ends.
 func PrintedPasses(pitch calc.Length) (least, most float64) {
@@ -96,10 +68,6 @@ func MostPasses(pitch calc.Length) int {
 	return int(wholeDown(most * timesPrinted))
 }
 
-// straightTimes is how many times as many passes straight in may take: each cuts both flanks
-// and is half as heavy. Chosen.
-const straightTimes = 1.5
-
 // MostPasses is how many passes for each start the card may have.
 func (p Plan) MostPasses() int {
 	if p.StraightIn() {
@@ -110,7 +78,7 @@ func (p Plan) MostPasses() int {
 
 // mostFirst is the greatest first cut that is tried, in lines of the compound's dial.
 func (p *Plan) mostFirst() calc.Length {
-	first := min(firstFrom+p.Job.Thread.Pitch.Times(firstShare), heaviest)
+	first := min(firstFrom+p.Job.Thread.Pitch.Times(firstShare), heaviest).Times(p.Job.firstCutShare())
 	if p.Job.Side == calc.Inside {
 		first = first.Times(insideShare)
 	}
@@ -125,8 +93,11 @@ func (p *Plan) mostFirst() calc.Length {
 
 // lightest is the least first cut that is tried.
 func (p *Plan) lightest() calc.Length {
-	if p.Light {
+	switch {
+	case p.Light:
 		return min(p.scaled(lightest), p.mostFirst())
+	case p.Job.Form() == Acme:
+		return p.LeastCut()
 	}
 	return p.scaled(lightest)
 }
@@ -184,20 +155,12 @@ func (p *Plan) equalAreaTotals(first, least calc.Length) []calc.Length {
 	line := p.line()
 	totals := []calc.Length{p.scratch()}
 	total := totals[0]
-	passes, err := calc.PassesForFirstCut(max(p.Leave, first), first)
-	if err != nil {
-		return nil
-	}
-	rule, err := calc.EqualArea(first.Times(sqrt(passes)), passes)
+	rule, err := p.rule(first)
 	if err != nil {
 		return nil
 	}
 	for n := 0; total < p.Leave-line.Times(0.5); n++ {
-		next := total + least
-		if n < len(rule) {
-			next = max(next, p.lines(rule[n], 1))
-		}
-		next = min(next, p.Leave)
+		next := min(max(total+least, rule(n, total)), p.Leave)
 		if next-total < p.LeastCut()-hair { // no crumb gets a pass of its own: it is left for what goes straight in
 			break
 		}
@@ -205,6 +168,33 @@ func (p *Plan) equalAreaTotals(first, least calc.Length) []calc.Length {
 		totals = append(totals, total)
 	}
 	return totals
+}
+
+// rule is the total after each pass, in lines of the dial: by the square root, or by the
+// section that a wide tip truly takes.
+func (p *Plan) rule(first calc.Length) (func(n int, total calc.Length) calc.Length, error) {
+	line := p.Job.Lathe.Compound.Division
+	if p.Job.Form() == Acme { // down to a line: so wide a chip is heavier by half with one line more
+		_, err := calc.EqualSection(p.Job.flankAngle(), 0, first, p.Job.flat())
+		return func(n int, total calc.Length) calc.Length {
+			if n == 0 {
+				return first
+			}
+			on, _ := calc.EqualSection(p.Job.flankAngle(), total, first, p.Job.flat()) // its first was looked at
+			return total + line.Times(wholeDown(on.Over(line)))
+		}, err
+	}
+	passes, err := calc.PassesForFirstCut(max(p.Leave, first), first)
+	if err != nil {
+		return nil, err
+	}
+	totals, err := calc.EqualArea(first.Times(sqrt(passes)), passes)
+	return func(n int, _ calc.Length) calc.Length {
+		if n >= len(totals) {
+			return 0
+		}
+		return p.lines(totals[n], 1)
+	}, err
 }
 
 // scratch is the cut of the scratch pass.
@@ -224,14 +214,14 @@ func (p *Plan) bears(totals []calc.Length, rpm int, angle calc.Angle) bool {
 		if err != nil {
 			return false
 		}
-		width, err := calc.ChipWidth(depth, p.Job.flat(), p.flanks())
+		width, err := p.Job.chipWidth(depth, p.flanks())
 		if err != nil {
 			return false
 		}
 		if chip := depth - before; chip > noForce {
-			force, err := calc.CuttingForce(width, chip)
+			force, err := calc.CuttingForce(p.Job.Material, width, chip)
 			counted, errToo := calc.CountedWidth(width, chip, fullChip)
-			if err != nil || errToo != nil || force > heavyForce || counted > quiet {
+			if err != nil || errToo != nil || force > p.Job.heavyForce() || counted > quiet {
 				return false
 			}
 		}

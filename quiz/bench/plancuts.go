@@ -7,15 +7,6 @@ import (
 	"scratchpass/calc"
 )
 
-// Where the compound is left: at a share of the full travel, or later where what is left of
-// it then would be more than most of the tolerance and a thousandth. Chosen.
-const (
-	leaveShare     = 0.92
-	leaveTolerance = 0.75
-	leaveRoom      = calc.Length(.001)
-	mostSpring     = 4
-)
-
 // Schedule is how the cuts of a card go: "equal-area" or "light".
 func (p Plan) Schedule() string {
 	if p.Light {

@@ -12,6 +12,7 @@ type PlanDocument struct {
 	Job      string              `json:"job"`
 	Thread   string              `json:"thread"`
 	Lathe    string              `json:"lathe"`
+	Material string              `json:"material"`
 	Unit     string              `json:"unit"`
 	RPM      *int                `json:"rpm"`     // null where there are no passes, as all that belongs to them
 	Fastest  *float64            `json:"fastest"` // null where nothing stands behind the end of the cut
@@ -78,7 +79,7 @@ type PlanStepDocument struct {
 func (p Plan) Document(job string) PlanDocument {
 	u := p.Job.System().Length()
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places) }
-	d := PlanDocument{Job: job, Thread: p.Job.Thread.String(), Lathe: p.Job.Lathe.Name, Unit: u.Name, NoGroove: p.NoGroove, Towards: p.Job.Towards, Reverse: p.Job.InReverse(), IndexBy: p.IndexBy, ByStart: append([][]int{}, p.StartMarks...),
+	d := PlanDocument{Job: job, Thread: p.Job.Thread.String(), Lathe: p.Job.Lathe.Name, Material: p.Job.Material.String(), Unit: u.Name, NoGroove: p.NoGroove, Towards: p.Job.Towards, Reverse: p.Job.InReverse(), IndexBy: p.IndexBy, ByStart: append([][]int{}, p.StartMarks...),
 		TooFast: p.TooFast, Unscrews: p.Unscrews, Chatters: p.Chatters, Faults: append([]string{}, p.Faults...), Swing: p.Job.Swing(), Drive: "levers", Steps: []PlanStepDocument{},
 		Gears: []TrainDocument{}, Marks: append([]int{}, p.Marks...), Closed: p.Job.KeepClosed(), Scale: p.Scale.Degrees(), Depth: shown(p.Depth), Travel: shown(p.Travel),
 		Estimate: shown(p.Estimate), Cautions: p.Cautions, Wires: map[string]*float64{"best": nil, "over_max": nil, "over_min": nil}}

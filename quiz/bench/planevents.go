@@ -70,8 +70,17 @@ func (p Plan) setUp() []Event {
 	if p.Job.InReverse() {
 		do("tool over")
 	}
+	square := "square"
+	if p.Job.Form() == Pipe {
+		do("taper 1/16")
+		square = "square axis"
+	}
 	// The post turns with the compound and with the bar: height and square come after.
-	do("height", "square", "gibs", "oil", p.CutTurn(), "touch", "zero cross", "zero compound")
+	do("height", square, "gibs")
+	if !p.Job.CutsDry() {
+		do("oil")
+	}
+	do(p.CutTurn(), "touch", "zero cross", "zero compound")
 	events = append(events, length("cross", away, p.Out))
 	if p.Job.FromGroove() {
 		do("return groove")

@@ -28,23 +28,13 @@ func stockBars(metric bool) []calc.Length {
 	return bars
 }
 
-// How a bar is chosen. A steel bar stands out at most four times its diameter (source:
-// steel-bars). The rest is common practice, no source.
-const (
-	mostBarShare  = 0.7 // of the bore; about 0.65 is usual
-	tightShare    = 0.8 // where no stock bar is as thin as that
-	barLimit      = 4.0
-	shortestReach = 0.7 // of the pitch: the thread's depth and a little more
-	roomToClear   = 0.85
-)
-
 // usualBar is the thickest stock bar that a bore takes: about 0.65 of it, with room for the
 // tool and to come clear. It is 0 where none does.
-func usualBar(bore, pitch calc.Length, metric bool) calc.Length {
+func (j Job) usualBar(bore calc.Length) calc.Length {
 	for _, share := range []float64{mostBarShare, tightShare} {
-		most := min(bore.Times(share), bore-pitch.Times(shortestReach+roomToClear))
+		most := min(bore.Times(share), bore-j.Thread.Pitch.Times(shortestReach)-j.toClear())
 		best := calc.Length(0)
-		for _, bar := range stockBars(metric) {
+		for _, bar := range stockBars(j.Thread.Metric) {
 			if bar <= most+hair {
 				best = bar
 			}
@@ -54,6 +44,14 @@ func usualBar(bore, pitch calc.Length, metric bool) calc.Length {
 		}
 	}
 	return 0
+}
+
+// toClear is the room that a tool wants to come clear in a bore: a pipe thread is higher.
+func (j Job) toClear() calc.Length {
+	if j.Form() == Pipe {
+		return j.Thread.Pitch.Times(roomOnCone)
+	}
+	return j.Thread.Pitch.Times(roomToClear)
 }
 
 // BarText is the size of a bar in the units of the thread, as bars are sold.
@@ -87,7 +85,7 @@ func (p Plan) TooSlim() float64 {
 func (p Plan) tooSlim(times float64) error {
 	want := "a shorter thread or gap"
 	for _, bar := range stockBars(p.Job.Thread.Metric) {
-		room := p.Job.Start - bar - p.Job.Thread.Pitch.Times(shortestReach+roomToClear)
+		room := p.Job.narrowest(p.Job.Start, p.Job.Length) - bar - p.Job.Thread.Pitch.Times(shortestReach) - p.Job.toClear()
 		if p.Overhang <= bar.Times(barLimit) && room >= -hair {
 			want = "a steel bar of " + p.Job.BarText(bar) + ", or " + want
 			break
@@ -129,7 +127,7 @@ func (p *Plan) stiffer() []Plan {
 	var plans []Plan
 	for _, bar := range stockBars(p.Job.Thread.Metric) {
 		try.Job.Bar = bar
-		try.Job.Reach = min(p.Job.Reach, p.Job.Start-bar-p.Job.Thread.Pitch.Times(roomToClear))
+		try.Job.Reach = min(p.Job.Reach, p.Job.narrowest(p.Job.Start, p.Job.Length)-bar-p.Job.toClear())
 		if bar > p.Job.Bar+hair && try.Job.Reach >= p.Job.Thread.Pitch.Times(shortestReach) && try.Job.Check() == nil && try.TooSlim() == 0 {
 			plans = append(plans, try)
 		}

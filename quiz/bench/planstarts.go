@@ -118,10 +118,6 @@ func (p *Plan) fed(depth calc.Length, angle calc.Angle) calc.Length {
 	return depth.Times(1 / angle.Cos())
 }
 
-// bothShare is what of a cut along one flank is taken where both flanks cut at once: the
-// chip is twice as wide. Chosen.
-const bothShare = 0.5
-
 // scaled is a cut on the compound as one of the dial that carries the depth.
 func (p *Plan) scaled(cut calc.Length) calc.Length {
 	if p.StraightIn() {

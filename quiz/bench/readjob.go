@@ -26,11 +26,20 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 		say(&calc.InputError{What: "lathe", Got: calc.Quoted(w.Lathe), Want: "inch or metric, or leave the line out for your own"})
 	}
 	var err error
-	if j.Thread, err = calc.ParseDesignation(w.Thread); err != nil {
+	if j.Material, err = calc.ParseMaterial(w.Material); err != nil {
+		say(err)
+	}
+	if j.Thread, err = ParseThread(w.Thread); err != nil {
 		say(fmt.Errorf("thread: %w", err))
 		return j, errors.Join(errs...)
 	}
 	say(j.side(w.Side))
+	if j.Form() == Pipe {
+		word(say, "taper", w.Taper, Attachment, NoAttachment)
+		j.Taper = w.Taper
+	} else {
+		unused(say, "taper", w.Taper, "a taper pipe thread")
+	}
 	word(say, "end", w.End, Shoulder, Bottom, Jaws)
 	word(say, "hold", w.Hold, Chuck, Centres)
 	size := func(key, text string, into *calc.Length) {
@@ -46,7 +55,7 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 	}
 	if j.Side == calc.Inside {
 		size("bore", w.Bore, &j.Start)
-		if w.Bar == "" && j.Start > 0 && usualBar(j.Start, j.Thread.Pitch, j.Thread.Metric) == 0 {
+		if w.Bar == "" && j.Start > 0 && j.usualBar(j.Start) == 0 {
 			say(j.noStockBar())
 			return j, errors.Join(errs...)
 		}
@@ -110,7 +119,7 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 // side finds which side the thread is on, and its limits. A thread without a class
 // gets the usual one.
 func (j *Job) side(written string) error {
-	side, known := j.Thread.Side()
+	side, known := sideOf(j.Thread)
 	said, read := calc.ParseSide(written)
 	switch {
 	case written == "" && !known:
@@ -123,17 +132,21 @@ func (j *Job) side(written string) error {
 		side = said
 	}
 	j.Side = side
-	if !known {
-		j.Thread.Class = usualClass(j.Thread.Metric, side)
+	if !known && j.Thread.Class == "" {
+		j.Thread.Class = usualClass(j.Thread, side)
 	}
 	var err error
-	j.Limits, err = calc.LimitsOf(j.Thread)
+	j.Limits, err = limitsOf(j.Thread, side)
 	return err
 }
 
 // usualClass is the class of a thread that names none.
-func usualClass(metric bool, side calc.Side) string {
-	switch {
+func usualClass(d calc.Designation, side calc.Side) string {
+	switch metric := d.Metric; {
+	case formOf(d) == Acme:
+		return "2G"
+	case formOf(d) == Pipe: // it has none
+		return ""
 	case metric && side == calc.Inside:
 		return "6H"
 	case metric:

@@ -28,6 +28,19 @@ func shippedJob(t testing.TB, name string) Job {
 	return j
 }
 
+// runJob is the job of a run: one that ships, or the one that it carries.
+func runJob(t testing.TB, file string, s Script) Job {
+	t.Helper()
+	if s.As == "" {
+		return shippedJob(t, s.Job)
+	}
+	j, err := s.ReadJob(file, content.Job{}, machine.InchLathe)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return j
+}
+
 // playRun plays one of the fixed runs.
 func playRun(t testing.TB, file string) (Script, Replayed) {
 	t.Helper()
@@ -39,15 +52,7 @@ func playRun(t testing.TB, file string) (Script, Replayed) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var j Job
-	if s.As != "" {
-		j, err = s.ReadJob(file, content.Job{}, machine.InchLathe)
-	} else {
-		j = shippedJob(t, s.Job)
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
+	j := runJob(t, file, s)
 	r, err := s.Replay(file, j)
 	if err != nil {
 		t.Fatal(err)

@@ -1,10 +1,6 @@
 package bench
 
-import (
-	"slices"
-
-	"scratchpass/calc"
-)
+import "scratchpass/calc"
 
 // Spoil is what made the part scrap, and the move that did it.
 type Spoil struct {
@@ -43,6 +39,8 @@ func (b Bench) scrap(cut bool) []string {
 	add(b.pastSize(), "past-size")
 	add(b.cutSo(leaning), "leans")
 	add(b.cutSo(offCentre), "off-centre")
+	add(b.cutSo(onCone), "on-cone")
+	add(b.cutSo(offTaper), "no-taper")
 	return reasons
 }
 
@@ -89,13 +87,17 @@ func (b Bench) pitchForLead() bool {
 	return b.cutSo(func(p Pass) bool { return calc.Within(p.Lead.Inches(), pitch, pitch*0.005) })
 }
 
+// setWrong are the mistakes of the set-up that come out as scrap with the first deep cut, long
+// after they were made.
+var setWrong = map[string]MistakeName{"leans": mistakeNotSquared, "off-centre": mistakeOffCentre, "on-cone": mistakeSquaredToCone, "no-taper": mistakeTaperNotSet}
+
 func (s *step) spoil(reason string) {
-	at := Spoil{Reason: reason, Event: len(s.Log) + 1}
-	for _, h := range slices.Backward(s.happened) {
-		if name, is := h.Mistake(); is {
-			at.Cause = name
-			break
-		}
+	at := Spoil{Reason: reason, Event: len(s.Log) + 1, Cause: s.cause()}
+	if reason == "smashed" {
+		at.Cause = MistakeName(s.Outcome.Why)
+	}
+	if set, ok := setWrong[reason]; ok && s.madeBefore(set) {
+		at.Cause = set
 	}
 	s.Spoiled = add(s.Spoiled, at)
 }

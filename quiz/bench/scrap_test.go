@@ -42,12 +42,12 @@ func TestScrapIsSaidAtItsMove(t *testing.T) {
 			if !slices.Contains(b.Outcome.Reasons, s.Reason) {
 				t.Errorf("%s: %s at move %d is no reason of the verdict: %v", file, s.Reason, s.Event, b.Outcome.Reasons)
 			}
-			if s.Cause == "" && s.Reason != "leans" && s.Reason != "off-centre" && s.Reason != "past-size" {
+			if s.Cause == "" && s.Reason != "past-size" {
 				t.Errorf("%s: %s at move %d by no mistake", file, s.Reason, s.Event)
 			}
 		}
 	}
-	for _, reason := range []string{"torn", "second-groove", "wrong-lead", "past-size", "leans", "smashed"} {
+	for _, reason := range []string{"torn", "second-groove", "wrong-lead", "past-size", "leans", "on-cone", "no-taper", "smashed"} {
 		if !found[reason] {
 			t.Errorf("no run is scrap for %q", reason)
 		}

@@ -12,18 +12,6 @@ import (
 func (s *step) dress(Event) { s.Dressed = true; s.say("dressed") }
 func (s *step) key(Event)   { s.KeyOut = true; s.say("key-out") }
 func (s *step) feed(Event)  { s.FeedOn = false; s.say("feed-off") }
-func (s *step) oil(Event)   { s.Oiled = true; s.say("oiled") }
-
-func (s *step) square(Event) {
-	switch {
-	case !s.standing():
-	case s.cutDeep() && !s.Squared:
-		s.say("tool-too-late")
-	default:
-		s.Squared = true
-		s.say("squared")
-	}
-}
 
 func (s *step) height(Event) {
 	switch {
@@ -193,7 +181,7 @@ func (s *step) touch(Event) {
 		s.say("must-turn")
 		return
 	}
-	s.Z = min(s.Job.Length.Times(0.25), s.Job.Thread.Pitch.Times(3)) - s.sideways()
+	s.Z = s.Job.touchAt() - s.sideways()
 	by := -s.Depth().Times(s.in())
 	slide, err := s.Cross.Wound(by)
 	if err != nil {

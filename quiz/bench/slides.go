@@ -41,8 +41,9 @@ func (s *step) compoundSlide(e Event) {
 	}
 	if dial.Times(s.in()) > 0 && s.Touched() {
 		angle := max(s.Angle, -s.Angle)
-		if (angle < 28 || angle > 30.5) && !(s.starts() > 1 && s.Parallel()) {
-			s.once(mistakeCompoundAngle, "angle", calc.Shortest(angle.Degrees(), 1))
+		low, high, _ := s.Job.compoundAngles()
+		if (angle < low || angle > high) && !(s.starts() > 1 && s.Parallel()) {
+			s.once(mistakeCompoundAngle, "angle", calc.Shortest(angle.Degrees(), 1), "usual", calc.Shortest(s.Job.UsualAngle().Degrees(), 1))
 		}
 		if s.Angle < 0 && !s.Parallel() {
 			s.once(mistakeSwungWrongWay, "side", s.Job.Swing())
@@ -113,9 +114,6 @@ func (s *step) crossOut() bool {
 	out := (s.LastIn - s.crossTravel()).Times(s.Job.Lathe.CrossReads.PerRadial())
 	return out > s.Job.Lathe.Cross.Turn.Times(0.5-shareOff)
 }
-
-// slideTravel is how far a slide goes either way from where it is found. Chosen.
-const slideTravel = calc.Length(1.2)
 
 // wind winds a screw and lets come what comes of it.
 func (s *step) wind(slide *calc.Slide, by calc.Length) {
@@ -201,10 +199,6 @@ func (s *step) afterSlides(before calc.Length) {
 
 // reliefDepth is how deep there is nothing to cut behind the end of the thread.
 func (b Bench) reliefDepth() calc.Length { return b.Job.relief() }
-
-// behindBore is how far past the full depth there is only air behind a bore that goes
-// through: there are the jaws. Chosen.
-const behindBore = calc.Length(.060)
 
 // inRelief reports whether the tip stands free of metal behind the thread, though it is
 // deeper than the crests: in a relief groove, or behind a bore that goes through. Where a

@@ -120,18 +120,24 @@ func (b Bench) GrooveOf(start int, at calc.Length) (calc.Groove, error) {
 	var passes []calc.ToolPass
 	for _, p := range b.all() {
 		if p.Start == start && p.over(at) && b.rightThread(p) && p.Depth > 0 {
-			passes = append(passes, calc.ToolPass{Across: p.Across, Radial: min(p.Depth, p.Set)}) // set back, it runs above its groove
+			passes = append(passes, calc.ToolPass{Across: p.Across, Radial: b.Job.deepAt(p, at)})
 		}
 	}
-	return calc.NewGroove(b.Job.Tip, b.Job.Thread.Pitch, passes)
+	return calc.NewGroove(b.Job.Tool(), b.Job.Thread.Pitch, passes)
+}
+
+// deepAt is how deep a pass went at a place: it was set at the place of touch-off. Set back, it
+// runs above its groove.
+func (j Job) deepAt(p Pass, at calc.Length) calc.Length {
+	return max(min(p.Depth, p.Set)+(at-j.touchAt()).Times(p.Lean), 0)
 }
 
 // Groove is that of the start that was cut last.
 func (b Bench) Groove(at calc.Length) (calc.Groove, error) { return b.GrooveOf(b.start(), at) }
 
 // nearStart and nearEnd are where a thread is measured.
-func (j Job) nearStart() calc.Length { return min(j.Thread.Pitch, j.Length.Times(0.25)) }
-func (j Job) nearEnd() calc.Length   { return j.Length - j.Thread.Pitch.Times(0.75) }
+func (j Job) nearStart() calc.Length { return min(j.Thread.Pitch, j.Length.Times(firstThread)) }
+func (j Job) nearEnd() calc.Length   { return j.Length - j.Thread.Pitch.Times(lastThread) }
 
 // pitchOf is the pitch diameter of one start at a place.
 func (b Bench) pitchOf(start int, at calc.Length) (calc.Length, bool) {

@@ -39,7 +39,9 @@ type Bench struct {
 
 	// Set-up.
 	Dressed, KeyOut, Squared, Height, Oiled, Snug bool
-	Set                                           struct{ Angle, Lead, Speed bool }
+	Set                                           struct{ Angle, Lead, Speed, Taper bool }
+	Taper                                         float64 // of the taper attachment, on the diameter; 0 where it is not set
+	OnCone                                        bool    // the tool was squared to the cone, not to the axis
 
 	// The work so far.
 	Passes   []Pass
@@ -91,12 +93,14 @@ type Pass struct {
 	Both      bool        // cut on both flanks
 	Chatter   bool
 	Spring    bool
-	Leaning   bool // the tool was not square to the work
-	OffCentre bool // its tip was not at centre height
+	Leaning   bool    // the tool was not square to the work
+	OffCentre bool    // its tip was not at centre height
+	OnCone    bool    // it stood square to the cone of a taper thread
+	Lean      float64 // how much deeper the tool went for each length along: 0 where its way was the thread's
 }
 
 // Cuts reports whether a chip came off that one would see.
-func (p Pass) Cuts() bool { return p.Thickness >= 0.0001 }
+func (p Pass) Cuts() bool { return p.Thickness >= seenChip }
 
 // Happening is what came of an event, for the learner to read: the name of a text and
 // its figures.
@@ -119,22 +123,6 @@ type Entry struct {
 type Test struct {
 	What, Result string
 }
-
-// Figures of the bench that no one has published: they are chosen so that the usual
-// good practice comes out well and the usual bad practice does not.
-const (
-	handSeconds   = 0.35              // one practised move of the hand
-	nutSlack      = 0.12              // share of a thread of the screw
-	crossPlay     = calc.Length(.006) // backlash of a slide that has seen some years
-	breakingForce = 2000.0            // newtons: the tip breaks
-	heavyForce    = 900.0             // newtons: everything groans
-	clearOf       = calc.Length(.287) // how far the tool stands off the work at the start: no round figure of a dial
-	startRoom     = 4.0               // leads of room before the thread begins
-)
-
-// coastSeconds is how long a spindle that is switched off would have turned on at full
-// speed for the turns that it still makes: longer, the faster it was.
-func coastSeconds(rpm float64) float64 { return 0.3 + rpm/500 }
 
 // New returns the bench as it is found: work and tool in, nothing set.
 func New(j Job) Bench {
@@ -196,7 +184,7 @@ func (b Bench) Depth() calc.Length {
 // gapAtStart is how far the tool stands off the work before anything is moved.
 func (b Bench) gapAtStart() calc.Length {
 	if b.Job.Side == calc.Inside {
-		return min(clearOf, b.Job.Room().Times(0.5))
+		return min(clearOf, b.Job.Room().Times(besideBore))
 	}
 	return clearOf
 }

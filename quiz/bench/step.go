@@ -37,7 +37,7 @@ var moves map[string]func(s *step, e Event)
 
 func init() { // not in the declaration: the moves of a whole pass use other moves
 	moves = map[string]func(s *step, e Event){
-		"dress": (*step).dress, "key": (*step).key, "feed": (*step).feed, "square": (*step).square, "height": (*step).height,
+		"dress": (*step).dress, "key": (*step).key, "feed": (*step).feed, "square": (*step).squareTo, "taper": (*step).taper, "height": (*step).height,
 		"gibs": (*step).gibs, "oil": (*step).oil, "speed": (*step).speed, "gears": (*step).gears, "levers": (*step).levers,
 		"angle": (*step).angle, "overhang": (*step).overhang, "touch": (*step).touch, "zero": (*step).zero,
 		"tumbler": (*step).tumbler, "tool": (*step).turnTool, "index": (*step).index,

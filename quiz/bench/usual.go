@@ -4,20 +4,11 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/quiz/machine"
 )
-
-// usualAhead is how far a tool stands ahead of its tip when it is ground towards the
-// headstock's side: chosen, for a job that does not say.
-const usualAhead = calc.Length(0.050)
-
-// nutLength is how many diameters long the thread of a nut is, for a job that does not say:
-// common practice.
-const nutLength = 0.9
 
 // Usual fills in what a job that someone gives by its thread alone leaves out: a blank
 // or bore in the middle of its limits, a thread one and a half times as long as it is
@@ -25,7 +16,7 @@ const nutLength = 0.9
 // speed, a usual tool, a stock bar. What is given stays; what can't be filled in is left
 // for ParseJob to ask for.
 func Usual(w content.Job, own machine.Lathe) content.Job {
-	d, err := calc.ParseDesignation(w.Thread)
+	d, err := ParseThread(w.Thread)
 	if err != nil {
 		return w
 	}
@@ -34,7 +25,7 @@ func Usual(w content.Job, own machine.Lathe) content.Job {
 		j.Towards = j.usualWay()
 	}
 	if w.Side == "" {
-		if _, known := d.Side(); !known {
+		if _, known := sideOf(d); !known {
 			w.Side = calc.Outside.String()
 		}
 	}
@@ -67,14 +58,22 @@ func Usual(w content.Job, own machine.Lathe) content.Job {
 	if j.Side == calc.Inside {
 		times = nutLength
 	}
-	length := put(&w.Length, round(d.Nominal.Times(times)))
+	length := put(&w.Length, round(j.usualLength(times)))
 	ahead := put(&w.Ahead, round(usualAhead))
 	gap := put(&w.Gap, round(max(d.Pitch.Times(2.5), j.timeForHands())+ahead))
 	if w.Round == "" {
-		share := 1.0 / 8
-		put(&w.Flat, calc.Inches(math.Floor(d.Pitch.Inches()*unit.Factor*share/step*10)*step/10/unit.Factor))
+		put(&w.Flat, calc.Inches(math.Floor(j.usualFlat().Inches()*unit.Factor/step*10)*step/10/unit.Factor))
+	}
+	switch {
+	case j.Form() == Acme && j.Side == calc.Outside: // a screw is long, and held at both ends
+		word(&w.Hold, Centres)
+	case j.Form() == Acme: // a nut that a screw runs in is of bronze
+		word(&w.Material, calc.Brass.String())
 	}
 	word(&w.Hold, Chuck)
+	if j.Form() == Pipe {
+		word(&w.Taper, Attachment)
+	}
 	if w.Title == "" {
 		w.Title = d.String()
 	}
@@ -87,16 +86,38 @@ func Usual(w content.Job, own machine.Lathe) content.Job {
 	word(&w.End, Jaws)
 	bore := put(&w.Bore, j.Limits.Minor.Middle())
 	if w.Bar == "" {
-		stock := usualBar(bore, d.Pitch, d.Metric)
+		stock := j.usualBar(j.narrowest(bore, length))
 		if stock == 0 {
 			return w // CheckUsual says why
 		}
 		w.Bar = unit.Text(stock.Inches())
 	}
 	bar := put(&w.Bar, 0)
-	put(&w.Reach, min(round(d.Pitch.Times(1.2)), bore-bar-d.Pitch.Times(roomToClear)))
+	put(&w.Reach, min(round(d.Pitch.Times(1.2)), j.narrowest(bore, length)-bar-j.toClear()))
 	put(&w.StandsOut, max(round(length+gap+calc.Inches(0.05)), 0.25))
 	return w
+}
+
+// usualLength is so many diameters, and for a pipe thread the one that its standard gives: the
+// effective thread outside; inside what goes in by hand, and three turns by wrench.
+func (j Job) usualLength(times float64) calc.Length {
+	if j.Form() != Pipe {
+		return j.Thread.Nominal.Times(times)
+	}
+	d, _ := calc.ParsePipe(j.Thread.String()) // it was read
+	pipe, _ := calc.PipeThread(d.Outside, d.TPI, d.L1)
+	if j.Side == calc.Inside {
+		return d.L1 + d.Pitch.Times(wrenchTurns)
+	}
+	return pipe.L2
+}
+
+// narrowest is how narrow a bore gets: a taper thread's gets narrower as it goes in.
+func (j Job) narrowest(bore, length calc.Length) calc.Length {
+	if j.Form() == Pipe {
+		return bore - length.Times(calc.PipeTaper)
+	}
+	return bore
 }
 
 // timeForHands is the way that the carriage goes at the slowest speed in the time that
@@ -108,18 +129,13 @@ func (j Job) timeForHands() calc.Length {
 	return j.Thread.Lead().Times(float64(slices.Min(j.Lathe.Speeds)) / 60 * j.hands())
 }
 
-// otherForms are threads that have lessons, and that the bench does not cut.
-var otherForms = []string{"ACME", "NPT", "BSP", "BSW", "BSF", "TR", "STUB"}
-
 // CheckThread returns what is wrong with a job's thread and side, on which all other
 // sizes hang.
 func CheckThread(w content.Job) error {
-	d, err := calc.ParseDesignation(w.Thread)
+	d, err := ParseThread(w.Thread)
 	if err != nil {
-		for _, form := range otherForms {
-			if strings.Contains(strings.ToUpper(w.Thread), form) {
-				return fmt.Errorf("thread %s: the bench cuts threads of the 60-degree form, inch and metric, and no %s", calc.Quoted(w.Thread), form)
-			}
+		if form := otherForm(w.Thread); form != "" {
+			return fmt.Errorf("thread %s: the bench cuts threads of the 60-degree form, inch and metric, Acme and NPT, and no %s", calc.Quoted(w.Thread), form)
 		}
 		return err
 	}

@@ -33,9 +33,15 @@ func TestEverythingSaidHasWords(t *testing.T) {
 		}
 	}
 	said["test-not-go-no-start"] = true
+	for _, result := range []string{"no-start", "binds", "goes", "shakes", "chips-bind"} {
+		said["gauge-"+result] = true
+	}
 	said["test-not-go-starts-not"], said["test-not-go-goes"] = true, true
 	for _, v := range []Verdict{Fits, Binds, Scrap} {
 		said["verdict-"+string(v)] = true
+	}
+	for _, name := range []string{mistakeChatter.Figures(), mistakeHeavy.Figures(), "figures-give"} {
+		said[name] = true
 	}
 	files, _ := os.ReadDir(".")
 	for _, f := range files {

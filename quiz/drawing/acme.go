@@ -16,6 +16,7 @@ func acmeForm(s *sheet) {
 	if g, err := calc.AcmeDepth(pitch); err == nil {
 		h, f = g, must(calc.AcmeToolFlat(pitch))
 	}
+	h, f = s.lengthOr("card-depth", h), s.lengthOr("card-flat", f) // of a job, cut by its own tool
 	s.derived("h", h)
 	s.derived("f", f)
 	const wide, surface, foot, left, right = 34.0, 39.0, 8.0, 2.0, 70.0

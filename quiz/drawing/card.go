@@ -9,15 +9,19 @@ import (
 
 // Card returns the pictures of a card for paper side by side, with one twin: the blank or
 // bore with its groove, the tool in its groove, and both dials at zero. facts are those of
-// the first two figures; cross and compound are one turn of each dial.
-func Card(facts Facts, cross, compound calc.Length, words map[string]content.DrawingWords) (Drawing, error) {
+// the first two figures; profile is
+// the name of the second, cross and compound are one turn of each dial.
+func Card(profile string, facts Facts, cross, compound calc.Length, words map[string]content.DrawingWords) (Drawing, error) {
 	part, err := Of("blank-and-groove", facts, words)
 	if err != nil {
 		return Drawing{}, err
 	}
-	tool, err := Of("thread-profile", facts, words)
+	tool, err := Of(profile, facts, words)
 	if err != nil {
 		return Drawing{}, err
+	}
+	if profile == "acme-form" && facts.Words["side"] == calc.Inside.String() {
+		tool.upsideDown(tool.Height)
 	}
 	dials, err := drawn("card-dials", Facts{Metric: facts.Metric}, words, func(s *sheet) { s.zeroDials(cross, compound) })
 	if err != nil {

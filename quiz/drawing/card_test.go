@@ -27,7 +27,7 @@ func TestThePicturesOfACard(t *testing.T) {
 	} {
 		facts := drawing.Facts{Example: true, Words: c.words, Lengths: map[string]calc.Length{"nominal": .62, "pitch": 1.0 / 11, "below": .01,
 			"depth": .06, "groove": .27, "bore": .53, "tool-flat": .011}}
-		d, err := drawing.Card(facts, .2, .1, words)
+		d, err := drawing.Card("thread-profile", facts, .2, .1, words)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}

@@ -7,7 +7,7 @@ import "scratchpass/calc"
 func pipeThreadHeight(s *sheet) {
 	s.paper(sheetWide, 58)
 	size := calc.PipeSizes[3]
-	s.derived("P", must(size.TPI.Pitch()))
+	s.derived("P", s.lengthOr("card-pitch", must(size.TPI.Pitch())))
 	const wide, slope, first, left, right, foot = 23.0, 1.0 / 12, 14.0, 4.0, 76.0, 6.0
 	const height, flat = 0.8 * wide, 0.0381 * wide / 2
 	crest := func(x float64) float64 { return 40 + (first-x)*slope + 3 }

@@ -36,6 +36,10 @@ func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
 		foot := min(0, surface-max(s.Groove.Depth().Inches(), 0)*scale-3) // the same for all usual depths, so that nothing jumps from cut to cut
 		d.section(Work, append(line, Point{wide, foot}, Point{0, foot})...)
 		// The tool, as far as the picture goes.
+		slope := tan30
+		if s.Tip.Flank != 0 {
+			slope = s.Tip.Flank.Tan()
+		}
 		half := s.Tip.Flat.Inches() / 2
 		if s.Tip.Nose > 0 {
 			half = s.Tip.Nose.Inches() * tan30
@@ -43,7 +47,7 @@ func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
 		shift := s.Across.Inches()
 		shift -= s.Pitch.Inches() * math.Round(shift/s.Pitch.Inches())
 		x, y := wide/2+shift*scale, surface-max(s.Depth.Inches(), -10/scale)*scale
-		d.tool(Point{x, y}, half*scale, top-y)
+		d.leaning(Point{x, y}, half*scale, top-y, slope)
 		d.name(x, top-4, "tool")
 		d.name(20, 8, "work")
 		if s.Inside {
@@ -72,8 +76,11 @@ func (d *Drawing) upsideDown(height float64) {
 }
 
 // tool draws a 60-degree tool from above, its tip down, so high as given.
-func (d *Drawing) tool(tip Point, halfFlat, high float64) {
-	wide := halfFlat + high*tan30
+func (d *Drawing) tool(tip Point, halfFlat, high float64) { d.leaning(tip, halfFlat, high, tan30) }
+
+// leaning draws a tool whose flanks lean by a slope.
+func (d *Drawing) leaning(tip Point, halfFlat, high, slope float64) {
+	wide := halfFlat + high*slope
 	d.area(Outline, Tint, Tool, tip.plus(-wide, high), tip.plus(-halfFlat, 0), tip.plus(halfFlat, 0), tip.plus(wide, high))
 }
 

@@ -34,7 +34,11 @@ func planCommand(r *cli.Run) *cobra.Command {
 			if light {
 				plan = bench.NewLightPlan
 			}
-			p, err := plan(job, calc.Degrees(angle))
+			compound := bench.AsUsual
+			if cmd.Flags().Changed("angle") {
+				compound = calc.Degrees(max(angle, 0))
+			}
+			p, err := plan(job, compound)
 			if err != nil {
 				return cli.UsageError(err)
 			}
@@ -52,7 +56,7 @@ func planCommand(r *cli.Run) *cobra.Command {
 		},
 	}
 	sizes.addTo(cmd)
-	cmd.Flags().Float64Var(&angle, "angle", 29.5, "of the compound from the cross-slide line: 29, 29.5 or 30")
+	cmd.Flags().Float64Var(&angle, "angle", 0, "of the compound from the cross-slide line: 29, 29.5 (usual) or 30; for an Acme thread 14.5")
 	sheet.addTo(cmd)
 	cmd.Flags().BoolVar(&light, "light", false, "small cuts, for a first thread, instead of cuts by equal area")
 	return cmd

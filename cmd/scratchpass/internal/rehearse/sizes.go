@@ -24,6 +24,7 @@ func flagsOf(w *content.Job) []jobFlag {
 	return []jobFlag{
 		{"thread", &w.Thread, "`THREAD` to cut, such as \"3/4-10 UNC-2A\""},
 		{"side", &w.Side, "external or internal, where the class does not tell"},
+		{"material", &w.Material, "what the work is made of: mild-steel, alloy-steel, stainless, brass, aluminium or cast-iron"},
 		{"blank", &w.Blank, "`SIZE` of the blank, with its unit"},
 		{"bore", &w.Bore, "`SIZE` of the bore"},
 		{"length", &w.Length, "`SIZE`: how long the thread is"},
@@ -36,6 +37,7 @@ func flagsOf(w *content.Job) []jobFlag {
 		{"bar", &w.Bar, "`SIZE` of the boring bar"},
 		{"reach", &w.Reach, "`SIZE`: how far the tool stands out of the bar"},
 		{"flat", &w.Flat, "`SIZE` of the flat on the tip of the tool"},
+		{"taper", &w.Taper, "of a taper pipe thread: attachment, or none where the lathe has none"},
 		{"ahead", &w.Ahead, "`SIZE`: how far tool, bar or holder stand ahead of the tip"},
 		{"spindle-nose", &w.Nose, "screwed or locked, where the job tells it and not the lathe"},
 		{"nose", &w.Round, "`SIZE`: radius of a round tip, instead of a flat"},
