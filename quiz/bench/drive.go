@@ -22,6 +22,7 @@ func (s *step) start(Event) {
 	s.backBetweenCentres()
 	s.Turn = 1
 	s.say("started", "speed", calc.Shortest(s.RPM, 1))
+	s.warnOfSpeed()
 	s.dig()
 }
 
@@ -53,6 +54,9 @@ func (s *step) stop(Event) {
 	in := s.Nut && s.inMetal()
 	s.advance(coastSeconds(s.RPM))
 	s.endPass()
+	if s.Nut && s.Turn > 0 {
+		s.margin()
+	}
 	s.Turn = 0
 	if in && !s.Over {
 		s.act(mistakeStoppedInCut)
