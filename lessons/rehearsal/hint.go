@@ -4,6 +4,17 @@ import (
 	"scratchpass/quiz/bench"
 )
 
+// giveHint gives a hint, and counts it.
+func (s Flow) giveHint(r *Rehearsal) error {
+	r.Hints++
+	if !r.Begun.IsZero() {
+		if err := s.noteBegun(r); err != nil {
+			return err
+		}
+	}
+	return s.tell(s.hintAtTheBench(r))
+}
+
 // hintAtTheBench says what to look at next: one thing.
 func (s Flow) hintAtTheBench(r *Rehearsal) string {
 	b := r.Bench
