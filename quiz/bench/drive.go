@@ -9,6 +9,7 @@ func (s *step) start(Event) {
 		s.say("turns-already")
 		return
 	}
+	s.warnOfSpeed() // first: what can hurt someone is read last, and stays in sight
 	if s.Turn < 0 {
 		s.wrong(mistakeReversedWhileRunning)
 	}
@@ -22,7 +23,6 @@ func (s *step) start(Event) {
 	s.backBetweenCentres()
 	s.Turn = 1
 	s.say("started", "speed", calc.Shortest(s.RPM, 1))
-	s.warnOfSpeed()
 	s.dig()
 }
 
