@@ -50,6 +50,7 @@ func (w Speaker) named(tasks []string, most int) string {
 func (p Progress) Page(w Speaker, plan course.Plan, now time.Time) page.Page {
 	b := builder{Speaker: w, page: p.top(w)}
 	if p.Answers == 0 {
+		p.Rehearsals.whole(&b)
 		return b.page
 	}
 	b.page = append(b.page, p.bars(w), page.Paragraph{Text: plan.Today(course.Say(w.Say), now)})
@@ -59,7 +60,11 @@ func (p Progress) Page(w Speaker, plan course.Plan, now time.Time) page.Page {
 			slips--
 		}
 	}
+	if len(p.Rehearsals.Done)+len(p.Rehearsals.Begun) > 0 {
+		slips = max(1, slips-1)
+	}
 	p.wrong(&b, slips, mostNamed)
+	p.Rehearsals.short(&b)
 	if len(p.Begun) > 0 {
 		b.line("progress-more", "n", len(p.Begun))
 	} else {
@@ -72,10 +77,12 @@ func (p Progress) Page(w Speaker, plan course.Plan, now time.Time) page.Page {
 func (p Progress) Whole(w Speaker, plan course.Plan, now time.Time) page.Page {
 	b := builder{Speaker: w, page: p.top(w)}
 	if p.Answers == 0 {
+		p.Rehearsals.whole(&b)
 		return b.page
 	}
 	b.page = append(b.page, p.bars(w), page.Gap{}, page.Paragraph{Text: plan.Today(course.Say(w.Say), now)})
 	p.wrong(&b, len(p.Slips), -1)
+	p.Rehearsals.whole(&b)
 	p.begun(&b)
 	if len(p.Due) > 0 {
 		b.line("progress-due")

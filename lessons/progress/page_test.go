@@ -33,6 +33,11 @@ func full(t testing.TB) progress.Progress {
 	slices.SortStableFunc(p.Slips, func(a, b progress.SlipCount) int { return len(w.Slip(b.Task, b.Slip)) - len(w.Slip(a.Task, a.Slip)) })
 	p.Slips = p.Slips[len(p.Slips)/10:] // nine in ten sentences are shorter than these
 	p.Stuck, p.SureWrong, p.Due = names[:12], names[:12], names[:12]
+	p.Rehearsals.Begun = []progress.BegunJob{{Job: "adjuster-sleeve", Thread: "3/4-10 UNC-2B", Date: "2026-11-02"}}
+	p.Done = []progress.Rehearsed{
+		{Job: "/home/a/very/long/folder/of-jobs.yaml", JobSum: "0123456789abcdef", Thread: "1-1/4-12 UNF-2B", Times: 7, Mistakes: []int{22, 21, 20, 19, 18, 17, 16}, Verdict: "scrap", Date: "2026-11-02"},
+		{Job: "gland-nut", Thread: "1-1/4-12 UNF-2B", Times: 2, Mistakes: []int{8, 0}, Faultless: 1, Verdict: "fits", Date: "2026-11-01"},
+	}
 	p.Days = []progress.DayProgress{{Date: "2026-11-01", Answers: 10, Right: 4}, {Date: "2026-11-02", Answers: 10, Right: 8}}
 	return p
 }
@@ -84,6 +89,7 @@ func TestReadinessPage(t *testing.T) {
 	slices.SortFunc(names, func(a, b string) int { return len(w.Title(b)) - len(w.Title(a)) })
 	r := progress.Ready{Learner: "Ada", Answers: 491, Date: now,
 		Readiness: schedule.Readiness{SureWrong: names[:9], SafetyCriticalOpen: names[:9], CoreOpen: names, NotHeld: names[:9], SafetyCriticalShown: names[:9], CoreShown: names[:9]},
+		Jobs:      []progress.Rehearsed{{Job: "adjuster-sleeve", Faultless: 1}, {Job: "gland-nut", Faultless: 2}},
 		Pace:      progress.Pace{Known: true, Shown: 12, Days: 4, Missing: 27, Evenings: 10}}
 	short, whole := printed(t, r.Page(w)), printed(t, r.Whole(w))
 	fits(t, "readiness", short)

@@ -27,6 +27,7 @@ type Progress struct {
 	Days      []DayProgress   `json:"days"`
 	SureWrong []string        `json:"sure_but_wrong"`
 	Ready     bool            `json:"ready_to_ask"`
+	Rehearsals
 }
 
 // StageProgress is how many tasks of a stage were shown.
@@ -122,6 +123,9 @@ func Of(r *record.Record, items []schedule.Item, special map[string]bool, now ti
 	for _, d := range days {
 		p.Days = append(p.Days, DayProgress{d.Date, d.Answers, d.Right, d.Seconds / 60})
 	}
+	if p.Rehearsals, err = RehearsalsOf(r); err != nil {
+		return p, err
+	}
 	ready, err := ReadinessOf(r, items, special)
 	p.SureWrong = append(p.SureWrong, ready.SureWrong...)
 	p.Ready = ready.Ask
@@ -138,10 +142,13 @@ func ReadinessOf(r *record.Record, items []schedule.Item, special map[string]boo
 	return schedule.ReadinessOf(items, special, of, test, tested), err
 }
 
-// Speaker has the words for a page: phrases, the titles of tasks, and what is said of a
-// common error.
+// Speaker has the words for a page: phrases, titles, and what is said of a common error.
 type Speaker struct {
 	Say   func(phrase string, pairs ...any) string
 	Title func(task string) string
 	Slip  func(task, slip string) string
+
+	Job     func(name string) string    // the title of a job
+	Mistake func(name string) string    // of a mistake at the bench
+	Way     func(inches float64) string // a length in the learner's units
 }

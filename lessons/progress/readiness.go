@@ -2,6 +2,7 @@ package progress
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"scratchpass/lessons/page"
@@ -16,6 +17,7 @@ type Ready struct {
 	Answers int
 	Date    time.Time
 	Pace    Pace
+	Jobs    []Rehearsed // that were rehearsed without a mistake
 }
 
 // mostMissing is how many tasks of a list are named where it is folded.
@@ -84,4 +86,16 @@ func (r Ready) missing(b *builder, most int, shown bool) {
 	} else {
 		b.line("ready-test-none")
 	}
+	if len(r.Jobs) == 0 {
+		b.line("ready-jobs-none")
+		return
+	}
+	var jobs []string
+	for _, j := range r.Jobs {
+		jobs = append(jobs, b.Job(j.Job))
+	}
+	if most >= 0 && len(jobs) > 1 { // on one screen the last of them
+		jobs = append(jobs[:1], b.Say("gains-more", "n", len(jobs)-1))
+	}
+	b.line("ready-jobs", "jobs", strings.Join(jobs, "; "))
 }

@@ -49,8 +49,16 @@ func speaker(t testing.TB) progress.Speaker {
 			}
 			return strings.TrimSpace(content.FillPairs(text, pairs...))
 		},
-		Title: func(task string) string { return words(task).Title },
-		Slip:  func(task, slip string) string { return strings.TrimSpace(words(task).Slips[slip]) },
+		Title:   func(task string) string { return words(task).Title },
+		Mistake: func(name string) string { return "Title of " + name },
+		Way:     func(inches float64) string { return fmt.Sprintf("%.4f in", inches) },
+		Job: func(name string) string {
+			if j, err := lib.Job(name); err == nil {
+				return j.Title
+			}
+			return name
+		},
+		Slip: func(task, slip string) string { return strings.TrimSpace(words(task).Slips[slip]) },
 	}
 }
 

@@ -28,8 +28,23 @@ var crashing = map[string]func(r *record.Record) error{
 		_, err := importInto(r, strings.NewReader(lines.String()), schedule.Fold(items))
 		return err
 	},
-	"refold": func(r *record.Record) error { return r.Refold(schedule.Fold(items), rule) },
-	"forget": func(r *record.Record) error { _, err := r.Forget(); return err },
+	"refold":   func(r *record.Record) error { return r.Refold(schedule.Fold(items), rule) },
+	"forget":   func(r *record.Record) error { _, err := r.Forget(); return err },
+	"rehearse": func(r *record.Record) error { return r.FinishRehearsal(played(2)) },
+	"rehearse on": func(r *record.Record) error {
+		for n := range 1000 {
+			x := played(n)
+			x.Job = fmt.Sprintf("job-%d-%d", os.Getpid(), n)
+			if err := r.BeginRehearsal(record.Begun{Job: x.Job, At: x.Begun}); err != nil {
+				return err
+			}
+			if err := r.FinishRehearsal(x); err != nil {
+				return err
+			}
+			fmt.Printf("kept %s\n", x.Job)
+		}
+		return nil
+	},
 	"append": func(r *record.Record) error {
 		for n := range 3 {
 			a := nth(1000 + 10*os.Getpid() + n)

@@ -23,8 +23,12 @@ var writes = map[string]func(r *record.Record) error{
 	"refold":       func(r *record.Record) error { return r.Refold(schedule.Fold(items), rule) },
 	"place":        func(r *record.Record) error { return r.SetPlace("dial-book", 3) },
 	"forget place": func(r *record.Record) error { return r.SetPlace("dial-book", -1) },
-	"test":         func(r *record.Record) error { return r.AddTest(record.Test{At: time.UnixMilli(1), Got: 11, Of: 12}) },
-	"forget":       func(r *record.Record) error { _, err := r.Forget(); return err },
+	"rehearsal":    func(r *record.Record) error { return r.FinishRehearsal(played(1)) },
+	"begin": func(r *record.Record) error {
+		return r.BeginRehearsal(record.Begun{Job: "gland-nut", At: time.UnixMilli(1)})
+	},
+	"test":   func(r *record.Record) error { return r.AddTest(record.Test{At: time.UnixMilli(1), Got: 11, Of: 12}) },
+	"forget": func(r *record.Record) error { _, err := r.Forget(); return err },
 }
 
 const oneLine = `{"at":"2026-03-01T09:00:00Z","task":"single-depth","code":"single-depth@1-7f3a","given":"0.0613","verdict":"right"}`
@@ -44,6 +48,8 @@ var reads = map[string]func(r *record.Record) error{
 	"days":         func(r *record.Record) error { _, err := r.Days(time.Unix(0, 0)); return err },
 	"place":        func(r *record.Record) error { _, _, err := r.Place("dial-book"); return err },
 	"situations":   func(r *record.Record) error { _, err := r.Situations("single-depth", 2); return err },
+	"rehearsals":   func(r *record.Record) error { _, err := r.Rehearsals(); return err },
+	"begun":        func(r *record.Record) error { _, err := r.BegunRehearsals(); return err },
 	"places":       func(r *record.Record) error { _, err := r.Places(); return err },
 	"last test":    func(r *record.Record) error { _, _, err := r.LastTest(); return err },
 	"needs refold": func(r *record.Record) error { _, err := r.NeedsRefold(rule); return err },
@@ -68,6 +74,9 @@ func unchanged(t *testing.T, r *record.Record, after string) {
 	}
 	if _, ok, err := r.LastTest(); ok || err != nil {
 		t.Errorf("after %s there is a test, %v", after, err)
+	}
+	if begun, err := r.BegunRehearsals(); len(begun) > 0 || err != nil || len(rehearsed(t, r)) > 0 {
+		t.Errorf("after %s a rehearsal is there, %v", after, err)
 	}
 }
 

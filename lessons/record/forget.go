@@ -15,9 +15,10 @@ import (
 
 // Forgotten is what came of forgetting a learner.
 type Forgotten struct {
-	Answers int64    // how many were deleted
-	Deleted []string // other files that held some, and are gone
-	Left    []string // files that may hold some and that the program may not touch: to be deleted by hand
+	Answers    int64    // how many were deleted
+	Rehearsals int64    // the same
+	Deleted    []string // other files that held some, and are gone
+	Left       []string // files that may hold some and that the program may not touch: to be deleted by hand
 }
 
 // Forget deletes everything about the learner, makes sure that the file no longer holds
@@ -36,17 +37,18 @@ func (r *Record) Forget() (f Forgotten, err error) {
 	}
 	passing("the copy is forgotten")
 	err = r.change(func(tx *sql.Tx) error {
-		result, err := tx.Exec("DELETE FROM answers WHERE learner = ?", r.Learner)
-		if err != nil {
-			return err
-		}
-		for _, table := range []string{"states", "places", "tests", "sittings", "lost"} {
-			if _, err := tx.Exec("DELETE FROM "+table+" WHERE learner = ?", r.Learner); err != nil {
+		deleted := map[string]int64{}
+		for _, table := range []string{"answers", "rehearsals", "states", "places", "tests", "sittings", "lost", "lost_rehearsals", "begun"} {
+			result, err := tx.Exec("DELETE FROM "+table+" WHERE learner = ?", r.Learner)
+			if err != nil {
+				return err
+			}
+			if deleted[table], err = result.RowsAffected(); err != nil {
 				return err
 			}
 		}
-		f.Answers, err = result.RowsAffected()
-		return err
+		f.Answers, f.Rehearsals = deleted["answers"], deleted["rehearsals"]
+		return nil
 	})
 	if err != nil {
 		return Forgotten{}, fmt.Errorf("nothing is deleted yet but the copy of the day: %w; forget once more when that is mended", err)

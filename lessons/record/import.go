@@ -50,12 +50,15 @@ type Imported struct {
 	Known   int   // that were there already
 	Changed int   // of those that are new: with another verdict now than in the file
 	LeftOut []int // the lines whose problem is another one now
+
+	Rehearsals      int // that are new
+	RehearsalsKnown int // that were there already
 }
 
-// Import reads answers from JSON lines into the learner's record, marks each anew and makes
-// the summaries anew, all or nothing; whose they were does not matter. Answers that are there
-// already are left out and counted as known, so that the same export may be read twice.
-// What can't be an answer is an error that names the line. now is when it is done: no answer
+// Import reads answers and rehearsals from JSON lines into the learner's record, marks each
+// answer anew and makes the summaries anew, all or nothing; whose they were does not matter.
+// What is there already is left out and counted as known, so that the same export may be read
+// twice. What can't be an answer or a rehearsal is an error that names the line. now is when it is done: no answer
 // was given later.
 func (r *Record) Import(in io.Reader, mark Marker, fold Fold, now time.Time) (i Imported, err error) {
 	err = r.change(func(tx *sql.Tx) error {
@@ -80,6 +83,12 @@ func readIn(tx *sql.Tx, in io.Reader, learner string, mark Marker, now time.Time
 	line := 1
 	for ; scanner.Scan(); line++ {
 		if len(scanner.Bytes()) == 0 {
+			continue
+		}
+		if isRehearsal(scanner.Bytes()) {
+			if err := i.readInRehearsal(tx, scanner.Bytes(), learner, now); err != nil {
+				return i, fmt.Errorf("line %d is no rehearsal: %w", line, err)
+			}
 			continue
 		}
 		a, err := readAnswer(scanner.Bytes(), now)
@@ -118,6 +127,25 @@ func readIn(tx *sql.Tx, in io.Reader, learner string, mark Marker, now time.Time
 		return i, err
 	}
 	return i, nil
+}
+
+// readInRehearsal reads one line that is a rehearsal.
+func (i *Imported) readInRehearsal(tx *sql.Tx, text []byte, learner string, now time.Time) error {
+	x, err := readRehearsal(text, now)
+	if err != nil {
+		return err
+	}
+	x.Learner = learner
+	added, err := addRehearsal(tx, x)
+	switch {
+	case err != nil:
+		return err
+	case added:
+		i.Rehearsals++
+	default:
+		i.RehearsalsKnown++
+	}
+	return nil
 }
 
 // readAnswer reads one line.

@@ -24,8 +24,8 @@ func TestExportAndImport(t *testing.T) {
 	from, to := fresh(t, 50), fresh(t, 0)
 	to.Learner = "Ada at home"
 	var out bytes.Buffer
-	if n, err := from.Export(&out); n != 50 || err != nil {
-		t.Fatal(n, err)
+	if x, err := from.Export(&out); x.Answers != 50 || err != nil {
+		t.Fatal(x, err)
 	}
 	for _, want := range [][2]int{{50, 0}, {0, 50}} {
 		i, err := importInto(to, strings.NewReader(out.String()), fold)
@@ -227,8 +227,8 @@ func (w *writer) Write(p []byte) (int, error) {
 
 func TestExportThatCannotBeWritten(t *testing.T) {
 	r := fresh(t, 5)
-	if n, err := r.Export(&writer{left: 3}); n != 3 || !errors.Is(err, io.ErrShortWrite) {
-		t.Errorf("%d written, %v", n, err)
+	if x, err := r.Export(&writer{left: 3}); x.Answers != 3 || !errors.Is(err, io.ErrShortWrite) {
+		t.Errorf("%+v written, %v", x, err)
 	}
 	sound(t, r, 5) // and the record is none the worse
 }

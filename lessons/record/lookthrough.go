@@ -70,19 +70,21 @@ func (r *Record) sound() error {
 			return err
 		}
 	}
-	tests, err := readAll(r.db, "SELECT "+asides["tests"]+" FROM tests")
-	if err != nil {
-		return err
+	for _, table := range summed {
+		rows, err := readAll(r.db, "SELECT "+asides[table]+" FROM "+table)
+		if err != nil {
+			return err
+		}
+		if slices.ContainsFunc(rows, func(row []any) bool { return !wholeRow(row) }) {
+			return fmt.Errorf("%w: one of the %s is not as it was kept", errDamaged, table)
+		}
 	}
-	if slices.ContainsFunc(tests, func(row []any) bool { return !wholeTest(row) }) {
-		return fmt.Errorf("%w: a mixed test is not as it was kept", errDamaged)
-	}
-	return r.complete()
+	return errors.Join(r.complete("answers", "lost"), r.complete("rehearsals", "lost_rehearsals"))
 }
 
 // listSum is the sum over the list of the tables in the newest form, as the database keeps it.
 // A letter of it that is spoilt may be a list all the same, and a wrong one.
-const listSum uint64 = 0x792b6679f8cc8537
+const listSum uint64 = 0xf57e4cfbc1cbdef0
 
 // listed returns an error where the list of the tables is not as it was written.
 func (r *Record) listed() error {
@@ -101,10 +103,10 @@ func (r *Record) listed() error {
 	return nil
 }
 
-// complete returns an error where an answer is gone and it is not known to be lost: the
-// numbers of a learner's answers have no gaps.
-func (r *Record) complete() error {
-	rows, err := r.db.Query(`SELECT learner, MAX(n) - COUNT(*) FROM (SELECT learner, n FROM answers UNION SELECT learner, n FROM lost) GROUP BY learner HAVING MAX(n) <> COUNT(*)`)
+// complete returns an error where an answer or a rehearsal is gone and it is not known to be
+// lost: the numbers of a learner's have no gaps.
+func (r *Record) complete(table, lost string) error {
+	rows, err := r.db.Query("SELECT learner, MAX(n) - COUNT(*) FROM (SELECT learner, n FROM " + table + " UNION SELECT learner, n FROM " + lost + ") GROUP BY learner HAVING MAX(n) <> COUNT(*)")
 	if err != nil {
 		return err
 	}
@@ -115,16 +117,16 @@ func (r *Record) complete() error {
 		if err := rows.Scan(&learner, &gone); err != nil {
 			return err
 		}
-		return fmt.Errorf("%w: %d answers of %q are gone", errDamaged, gone, learner)
+		return fmt.Errorf("%w: %d %s of %q are gone", errDamaged, gone, table, learner)
 	}
 	return rows.Err()
 }
 
 // copy makes the copy of the day by the database's own means, whole or not at all. A record
-// without answers needs none.
+// without answers and rehearsals needs none.
 func (r *Record) copy() error {
 	var any bool
-	if err := r.db.QueryRow("SELECT EXISTS (SELECT 1 FROM answers)").Scan(&any); err != nil || !any {
+	if err := r.db.QueryRow("SELECT EXISTS (SELECT 1 FROM answers) OR EXISTS (SELECT 1 FROM rehearsals)").Scan(&any); err != nil || !any {
 		return err
 	}
 	return files.WriteWhole(r.path+copyEnding, func(f *os.File) error { return r.copyTo(f.Name()) })

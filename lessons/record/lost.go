@@ -1,20 +1,30 @@
 package record
 
-import "time"
+import (
+	"database/sql"
+	"time"
+)
 
-// Lost is an answer that damage has taken.
+// Lost is an answer or a rehearsal that damage has taken.
 type Lost struct {
-	N             int64     // its number among the learner's answers, from 1
-	After, Before time.Time // between which answers it was given; zero where there is none on that side
+	N             int64     // its number among the learner's, from 1
+	After, Before time.Time // between which others it was kept; zero where there is none on that side
 }
 
 // Lost returns the answers that damage has taken, all of them or those that the learner was
 // not told of, in the order of their numbers.
-func (r *Record) Lost(all bool) (lost []Lost, err error) {
+func (r *Record) Lost(all bool) ([]Lost, error) { return r.lostOf("answers", "lost", all) }
+
+// LostRehearsals is the same for rehearsals.
+func (r *Record) LostRehearsals(all bool) ([]Lost, error) {
+	return r.lostOf("rehearsals", "lost_rehearsals", all)
+}
+
+func (r *Record) lostOf(table, gone string, all bool) (lost []Lost, err error) {
 	rows, err := r.db.Query(`SELECT n,
-		COALESCE((SELECT MAX(at_ms) FROM answers WHERE answers.learner = lost.learner AND answers.n < lost.n), 0),
-		COALESCE((SELECT MIN(at_ms) FROM answers WHERE answers.learner = lost.learner AND answers.n > lost.n), 0)
-		FROM lost WHERE learner = ? AND (? OR NOT said) ORDER BY n`, r.Learner, all)
+		COALESCE((SELECT MAX(at_ms) FROM `+table+` AS t WHERE t.learner = gone.learner AND t.n < gone.n), 0),
+		COALESCE((SELECT MIN(at_ms) FROM `+table+` AS t WHERE t.learner = gone.learner AND t.n > gone.n), 0)
+		FROM `+gone+` AS gone WHERE learner = ? AND (? OR NOT said) ORDER BY n`, r.Learner, all)
 	if err != nil {
 		return nil, err
 	}
@@ -36,7 +46,14 @@ func (r *Record) Lost(all bool) (lost []Lost, err error) {
 	return lost, rows.Err()
 }
 
-// LostSaid notes that the learner was told of the answers that damage has taken.
+// LostSaid notes that the learner was told of the answers and rehearsals that damage has taken.
 func (r *Record) LostSaid() error {
-	return r.exec("UPDATE lost SET said = 1 WHERE learner = ?", r.Learner)
+	return r.change(func(tx *sql.Tx) error {
+		for _, table := range []string{"lost", "lost_rehearsals"} {
+			if _, err := tx.Exec("UPDATE "+table+" SET said = 1 WHERE learner = ?", r.Learner); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
 }

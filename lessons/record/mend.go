@@ -20,12 +20,13 @@ import (
 // Mended tells what became of a file that was found damaged: what could be read of it, and
 // what the copy of an earlier day has besides, is in a new file under its name.
 type Mended struct {
-	Aside    string    // where the damaged file lies, whole
-	Kept     int       // the learner's answers that are there again
-	FromCopy int       // of these, those that only the copy had
-	Lost     int       // the learner's answers that are gone
-	CopyOf   time.Time // when that copy was made; zero where there was none
-	Unsure   bool      // there may have been more: nothing that could be read tells how many
+	Aside          string    // where the damaged file lies, whole
+	Kept           int       // the learner's answers that are there again
+	FromCopy       int       // of these, those that only the copy had
+	Lost           int       // the learner's answers that are gone
+	CopyOf         time.Time // when that copy was made; zero where there was none
+	LostRehearsals int       // the learner's rehearsals that are gone
+	Unsure         bool      // there may have been more: nothing that could be read tells how many
 }
 
 // mend makes a sound file of a damaged one, or finds that another program has done so: then
@@ -98,7 +99,7 @@ func salvageBoth(path, work, learner string) (salvaged, *Mended, error) {
 			m.CopyOf, m.FromCopy = info.ModTime(), found.merge(copied)[learner]
 		}
 	}
-	m.Kept, m.Lost = len(found.answers[learner]), len(found.gaps(learner))
+	m.Kept, m.Lost, m.LostRehearsals = len(found.answers[learner]), len(found.gaps(learner)), len(found.rehearsalGaps(learner))
 	return found, m, nil
 }
 
@@ -119,17 +120,19 @@ func write(path string, found salvaged) error {
 	return errors.Join(err, r.db.Close())
 }
 
-// writeAnswers writes the answers of a learner under their numbers, and the numbers that are
-// lost.
+// writeAnswers writes the answers of a learner under their numbers, and the numbers of answers
+// and rehearsals that are lost.
 func (s salvaged) writeAnswers(tx *sql.Tx, learner string) error {
 	for _, n := range slices.Sorted(maps.Keys(s.answers[learner])) {
 		if err := insert(tx, s.answers[learner][n].Answer, n); err != nil {
 			return err
 		}
 	}
-	for _, n := range s.gaps(learner) {
-		if _, err := tx.Exec("INSERT INTO lost (learner, n, at_ms, said) VALUES (?, ?, ?, 0)", learner, n, time.Now().UnixMilli()); err != nil {
-			return err
+	for table, gaps := range map[string][]int64{"lost": s.gaps(learner), "lost_rehearsals": s.rehearsalGaps(learner)} {
+		for _, n := range gaps {
+			if _, err := tx.Exec("INSERT INTO "+table+" (learner, n, at_ms, said) VALUES (?, ?, ?, 0)", learner, n, time.Now().UnixMilli()); err != nil {
+				return err
+			}
 		}
 	}
 	return nil

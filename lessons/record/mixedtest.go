@@ -19,8 +19,8 @@ func (r *Record) AddTest(t Test) error {
 		r.Learner, at, t.Got, t.Of, sealOf(r.Learner, at, t.Got, t.Of))
 }
 
-// wholeTest reports whether a row of tests is as it was kept.
-func wholeTest(row []any) bool {
+// wholeRow reports whether a row is as it was kept: its last column is the sum over the others.
+func wholeRow(row []any) bool {
 	last := len(row) - 1
 	return row[last] == sealOf(row[:last]...)
 }

@@ -18,7 +18,7 @@ func TestReadmeTellsEveryField(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, table, _ := strings.Cut(string(text), "## The export")
-	table, _, _ = strings.Cut(table, "\n## ")
+	table, _, _ = strings.Cut(table, "A rehearsal is a line as well")
 	var told, written []string
 	for line := range strings.Lines(table) {
 		cells := strings.Split(line, "|")
@@ -36,5 +36,26 @@ func TestReadmeTellsEveryField(t *testing.T) {
 	}
 	if !slices.Equal(told, written) {
 		t.Errorf("told %v\nwritten %v", told, written)
+	}
+}
+
+// The table of a rehearsal has every field too.
+func TestReadmeTellsEveryFieldOfARehearsal(t *testing.T) {
+	text, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, table, _ := strings.Cut(string(text), "A rehearsal is a line as well")
+	table, _, _ = strings.Cut(table, "\n## ")
+	for _, of := range []reflect.Type{reflect.TypeFor[record.Rehearsal](), reflect.TypeFor[record.MistakeMade](), reflect.TypeFor[record.Room](), reflect.TypeFor[record.SpeedRoom](), reflect.TypeFor[record.Way]()} {
+		for i := range of.NumField() {
+			name, rest, _ := strings.Cut(of.Field(i).Tag.Get("json"), ",")
+			if !strings.Contains(table, "`"+name+"`") {
+				t.Errorf("%s is not told of", name)
+			}
+			if rest == "omitempty" && !strings.Contains(table, "`"+name+"` | text, or not there") && !strings.Contains(table, "`"+name+"` | true, or not there") {
+				t.Errorf("%s may be missing, and that is not told", name)
+			}
+		}
 	}
 }

@@ -75,9 +75,9 @@ func TestExportOfWhatCannotBeMended(t *testing.T) {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
-	n, missing, err := record.ExportDamaged(path, "Ada", &out)
-	if n != 99 || !slices.Equal(missing, []int64{91}) || err != nil || strings.Count(out.String(), "\n") != 99 {
-		t.Errorf("%d, missing %v, %v", n, missing, err)
+	x, err := record.ExportDamaged(path, "Ada", &out)
+	if x.Answers != 99 || !slices.Equal(x.Missing, []int64{91}) || err != nil || strings.Count(out.String(), "\n") != 99 {
+		t.Errorf("%+v, %v", x, err)
 	}
 }
 
@@ -196,8 +196,8 @@ func TestHotJournalOnDiskThatMayOnlyBeRead(t *testing.T) {
 	r = open(t, path, "Ada")
 	sound(t, r, 29)
 	var out bytes.Buffer
-	if n, err := r.Export(&out); n != 29 || err != nil || !r.ReadOnly {
-		t.Error(n, err)
+	if x, err := r.Export(&out); x.Answers != 29 || err != nil || !r.ReadOnly {
+		t.Error(x, err)
 	}
 	if err := r.Append(nth(99), nil); !errors.Is(err, record.ErrReadOnly) {
 		t.Error(err)

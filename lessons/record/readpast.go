@@ -127,9 +127,26 @@ func readRows(db *sql.DB, query string, args ...any) (all []row, err error) {
 	return all, rows.Err()
 }
 
+// mostRehearsals is how many rehearsals are looked for one by one where not all can be read in a
+// row: more than anyone makes.
+const mostRehearsals = 10_000
+
+// rehearsalsPast reads the rehearsals that can be read, one by one past those that can't.
+func rehearsalsPast(db *sql.DB) (all [][]any) {
+	most := int64(mostRehearsals)
+	if err := db.QueryRow("SELECT MAX(id) FROM rehearsals").Scan(&most); err != nil || most > mostRehearsals {
+		most = mostRehearsals
+	}
+	for id := range most {
+		rows, _ := readAll(db, "SELECT "+rehearsalColumns+" FROM rehearsals NOT INDEXED WHERE id = ?", id+1)
+		all = append(all, rows...)
+	}
+	return all
+}
+
 // readAll reads rows of any table as far as they can be read.
-func readAll(db queryer, query string) (all [][]any, err error) {
-	rows, err := db.Query(query)
+func readAll(db queryer, query string, args ...any) (all [][]any, err error) {
+	rows, err := db.Query(query, args...)
 	if err != nil {
 		return nil, err
 	}

@@ -17,7 +17,14 @@ var asides = map[string]string{
 	"tests":    "learner, at_ms, got, of, sum",
 	"sittings": "learner, sitting, n, line",
 	"lost":     "learner, n, at_ms, said",
+
+	"rehearsals":      rehearsalColumns,
+	"lost_rehearsals": "learner, n, at_ms, said",
+	"begun":           "learner, job, job_sum, thread, at_ms, hints",
 }
+
+// summed are those of them whose rows have a sum over the rest, the last of their columns.
+var summed = []string{"tests", "rehearsals"}
 
 // belongings are the endings of the files that belong to a database file.
 var belongings = []string{"", "-journal", "-wal", "-shm"}
@@ -26,7 +33,7 @@ var belongings = []string{"", "-journal", "-wal", "-shm"}
 // the file in the folder work: the file itself stays as it is. Where the beginning is
 // spoilt, that of a copy of an earlier day stands in for it, or of a new record.
 func salvage(path, work string) (salvaged, error) {
-	s := salvaged{answers: map[string]map[int64]row{}, counted: map[string][]int64{}, others: map[string][][]any{}}
+	s := salvaged{answers: map[string]map[int64]row{}, counted: map[string][]int64{}, rehearsed: map[string][]int64{}, others: map[string][][]any{}}
 	at := filepath.Join(work, "damaged.db")
 	for _, ending := range belongings[:3] { // what programs share while they run tells nothing
 		if err := copyFile(path+ending, at+ending); err != nil && !errors.Is(err, fs.ErrNotExist) {
@@ -126,9 +133,12 @@ func (s *salvaged) from(path string) {
 	}
 	s.answersOf(r.db, version)
 	for table, columns := range asides {
-		rows, _ := readAll(r.db, "SELECT "+columns+" FROM "+table) // as far as it goes
-		if table == "tests" {
-			rows = slices.DeleteFunc(rows, func(row []any) bool { return !wholeTest(row) })
+		rows, err := readAll(r.db, "SELECT "+columns+" FROM "+table) // as far as it goes
+		if table == "rehearsals" && Damaged(err) {
+			rows = rehearsalsPast(r.db)
+		}
+		if slices.Contains(summed, table) {
+			rows = slices.DeleteFunc(rows, func(row []any) bool { return !wholeRow(row) })
 		}
 		if len(rows) > 0 {
 			s.others[table] = rows
@@ -155,14 +165,20 @@ func (s *salvaged) count(db *sql.DB) {
 			s.counted[learner] = append(s.counted[learner], int64(all.Answers)+gone[learner])
 		}
 	}
-	numbers, err := readAll(db, "SELECT learner, MAX(n) FROM answers INDEXED BY answers_by_number GROUP BY learner")
+	numbered(db, "answers", s.counted)
+	numbered(db, "rehearsals", s.rehearsed)
+}
+
+// numbered adds what the index over the numbers of a table says that the last of each learner is.
+func numbered(db *sql.DB, table string, counted map[string][]int64) {
+	numbers, err := readAll(db, "SELECT learner, MAX(n) FROM "+table+" INDEXED BY "+table+"_by_number GROUP BY learner")
 	if err != nil {
 		return // half of an index tells nothing
 	}
 	for _, c := range numbers {
 		learner, _ := c[0].(string)
 		if n, ok := c[1].(int64); ok {
-			s.counted[learner] = append(s.counted[learner], n)
+			counted[learner] = append(counted[learner], n)
 		}
 	}
 }

@@ -37,6 +37,13 @@ var schemas = []step{
 	ALTER TABLE states ADD COLUMN sum INTEGER NOT NULL DEFAULT 0;
 	ALTER TABLE tests ADD COLUMN sum INTEGER NOT NULL DEFAULT 0;
 	PRAGMA application_id = ` + fmt.Sprint(applicationID), after: sealAll},
+	{sql: `CREATE TABLE rehearsals (
+		id INTEGER PRIMARY KEY, learner TEXT NOT NULL, n INTEGER NOT NULL, at_ms INTEGER NOT NULL, zone_s INTEGER NOT NULL, begun_ms INTEGER NOT NULL,
+		job TEXT NOT NULL, job_sum TEXT NOT NULL, thread TEXT NOT NULL, verdict TEXT NOT NULL, mistakes TEXT NOT NULL, seconds REAL NOT NULL,
+		passes INTEGER NOT NULL, room TEXT NOT NULL, hints INTEGER NOT NULL, live INTEGER NOT NULL, sum INTEGER NOT NULL);
+	CREATE UNIQUE INDEX rehearsals_by_number ON rehearsals (learner, n);
+	CREATE TABLE lost_rehearsals (learner TEXT NOT NULL, n INTEGER NOT NULL, at_ms INTEGER NOT NULL, said INTEGER NOT NULL, PRIMARY KEY (learner, n));
+	CREATE TABLE begun (learner TEXT NOT NULL, job TEXT NOT NULL, job_sum TEXT NOT NULL, thread TEXT NOT NULL, at_ms INTEGER NOT NULL, hints INTEGER NOT NULL, PRIMARY KEY (learner, job, job_sum));`},
 }
 
 // applicationID is the number that says whose file a database is: the letters Scps.

@@ -22,22 +22,28 @@ func (s Flow) GoOnWith(job string, moves int) (bool, error) {
 func (s Flow) Played(r bench.Replayed, words content.BenchWords) page.Page {
 	b := r.Bench
 	text := page.Page{page.Heading{Text: s.Say("bench-title", "title", b.Job.Title)}}
-	for i, e := range b.Log {
-		line := fmt.Sprintf("%d. %s", i+1, e.Event.Write(b.Job.System()))
-		var said []string
-		for _, h := range e.Happened {
-			said = append(said, h.Text(words))
-		}
-		if len(said) > 0 {
-			line += ": " + strings.Join(said, " ")
-		}
-		text = append(text, page.Paragraph{Text: line})
+	for i := range b.Log {
+		text = append(text, page.Paragraph{Text: moveLine(b, i, words)})
 	}
 	text = append(text, page.Paragraph{})
 	if !b.Over {
 		return append(append(text, page.Paragraph{Text: s.Say("bench-not-over")}), s.mistakes(b, words, r.TakenBack)...)
 	}
 	return append(text, s.Debrief(b, words, r.TakenBack)...)
+}
+
+// moveLine is a move of the log, from 0, with its number and what came of it.
+func moveLine(b bench.Bench, i int, words content.BenchWords) string {
+	e := b.Log[i]
+	line := fmt.Sprintf("%d. %s", i+1, e.Event.Write(b.Job.System()))
+	var said []string
+	for _, h := range e.Happened {
+		said = append(said, h.Text(words))
+	}
+	if len(said) > 0 {
+		line += ": " + strings.Join(said, " ")
+	}
+	return line
 }
 
 // PlanPage is the card of a job.

@@ -36,6 +36,7 @@ func (s Flow) Debrief(b bench.Bench, words content.BenchWords, takenBack []bench
 	if len(b.Passes) > 1 {
 		text = append(text, s.depthChart(b))
 	}
+	text = append(text, s.margins(b)...)
 	text = append(text, s.mistakes(b, words, takenBack)...)
 	return append(text, s.Rehearsal())
 }

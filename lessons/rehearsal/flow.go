@@ -3,8 +3,10 @@
 package rehearsal
 
 import (
+	"errors"
 	"strconv"
 	"strings"
+	"time"
 
 	"scratchpass/content"
 	"scratchpass/lessons/page"
@@ -12,8 +14,8 @@ import (
 	"scratchpass/quiz/bench"
 )
 
-// Flow is what is said and asked at the bench, in a session. What is kept of a rehearsal is
-// its log of moves, by which it is gone on with.
+// Flow is what is said and asked at the bench, in a session. What is kept of a rehearsal that
+// goes on is its log of moves, by which it is gone on with; what it came to goes into the book.
 type Flow struct{ *sitting.Session }
 
 // Show shows a page.
@@ -34,10 +36,13 @@ type Rehearsal struct {
 	Keep  func(line string) error // keeps one line of the log; nil keeps none
 
 	TakenBack []bench.Mistake // what was done and taken back
+	Begun     time.Time       // when its first move was made; zero before that
+	Hints     int             // that were asked for
 
-	words content.BenchWords
-	done  []bench.Bench // the bench before each of the last moves, the last at the end
-	place string        // where the list of moves was last shown
+	words   content.BenchWords
+	earlier page.Page     // what was done in an earlier sitting, until it is told
+	done    []bench.Bench // the bench before each of the last moves, the last at the end
+	place   string        // where the list of moves was last shown
 }
 
 // mostUndone is how many moves can be taken back one after the other.
@@ -66,23 +71,32 @@ func (s Flow) run(r *Rehearsal) error {
 	if r.words, err = s.Library.Bench(); err != nil {
 		return err
 	}
+	if err := s.takeUp(r); err != nil {
+		return err
+	}
 	if err := s.Show(s.jobPage(r)); err != nil {
 		return err
 	}
+	r.earlier = s.lastMoves(r)
 	for !r.Bench.Over {
 		if err := s.atTheBench(r); err != nil {
 			return err
 		}
 	}
-	return s.Show(s.Debrief(r.Bench, r.words, r.TakenBack))
+	before, err := s.before(r)
+	if err == nil {
+		err = s.Finish(r, s.Clock())
+	}
+	return errors.Join(err, s.Show(s.debriefWith(r, before))) // what can't be kept is told all the same
 }
 
 // atTheBench asks for one move and makes it.
 func (s Flow) atTheBench(r *Rehearsal) error {
 	offers := r.Bench.Offers()
-	if err := s.Show(page.Page{s.panel(r, offers)}); err != nil {
+	if err := s.Show(append(page.Page{s.panel(r, offers)}, r.earlier...)); err != nil {
 		return err
 	}
+	r.earlier = nil
 	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{Moves: true}, Words: footWords})
 	if err != nil {
 		return err
@@ -97,7 +111,7 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 	case page.WordRepeat:
 		return s.Show(s.jobPage(r))
 	case page.WordHint:
-		return s.tell(s.hintAtTheBench(r))
+		return s.giveHint(r)
 	case wordBack, bench.Undo:
 		return s.undo(r)
 	case wordCard:
@@ -171,6 +185,11 @@ func (s Flow) make(r *Rehearsal, e bench.Event) error {
 	var happened []bench.Happening
 	r.Bench, happened = r.Bench.Step(e)
 	r.remember(before)
+	if len(r.Bench.Log) > len(before.Log) {
+		if err := s.begin(r); err != nil {
+			return err
+		}
+	}
 	if r.Keep != nil && len(r.Bench.Log) > len(before.Log) {
 		if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
 			return err

@@ -48,18 +48,25 @@ func atBench(t testing.TB, job string, lines ...string) (Flow, *scripted.Face, *
 	return s, term, &Rehearsal{Name: job, Bench: bench.New(j)}
 }
 
+// script is one of the runs that ship with the bench.
+func script(t testing.TB, run string) bench.Script {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join("..", "..", "quiz", "bench", "testdata", "runs", run+".run"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := bench.ParseScript(run, text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
 // A whole job by hand and one that goes wrong, as a learner reads them.
 func TestDryRunTranscripts(t *testing.T) {
 	for name, run := range map[string]string{"dryrun-good-outside": "good-outside", "dryrun-wrong-line": "wrong-line", "dryrun-inside-wrong-way": "withdrew-the-wrong-way"} {
 		t.Run(name, func(t *testing.T) {
-			text, err := os.ReadFile(filepath.Join("..", "..", "quiz", "bench", "testdata", "runs", run+".run"))
-			if err != nil {
-				t.Fatal(err)
-			}
-			script, err := bench.ParseScript(run, text)
-			if err != nil {
-				t.Fatal(err)
-			}
+			script := script(t, run)
 			lines := []string{"moves", "help", "hint", "look", "bananas", "log", "repeat"}
 			for _, l := range script.Lines {
 				lines = append(lines, l.Text)

@@ -76,7 +76,7 @@ func TestTheVerdictNamesTheMove(t *testing.T) {
 
 // Of each state the bench can be in there is one thing to look at, and it is said.
 func TestHintsHaveWords(t *testing.T) {
-	moves := append(append([]string{}, setUp...), "close on 1", "wait 8", "run", "wait 0.5", "cross out 0.2", "open", "return", "stop", "count", "test go", "start", "compound in 0.005", "cross to 0")
+	moves := append(append([]string{}, setUp...), "close on 1", "wait 8", "run", "wait 0.5", "cross out 0.2", "open", "return", "stop", "count", "clean hook", "test go", "start", "compound in 0.005", "cross to 0")
 	var lines []string
 	for _, m := range moves {
 		lines = append(lines, m, "hint")
@@ -85,7 +85,7 @@ func TestHintsHaveWords(t *testing.T) {
 	if err := s.Run(r); !errors.Is(err, page.ErrStopped) {
 		t.Fatal(err)
 	}
-	for _, place := range []string{"start", "touch", "thread", "end", "gap", "return", "feed", "count", "standing"} {
+	for _, place := range []string{"start", "touch", "thread", "end", "gap", "return", "feed", "count", "chips", "standing"} {
 		if hint := s.Say("bench-hint-" + place); hint == "" || !strings.Contains(strings.Join(strings.Fields(term.Log.String()), " "), hint) {
 			t.Errorf("%s: %q was not said", place, hint)
 		}

@@ -8,8 +8,8 @@ import (
 	"scratchpass/quiz/problem"
 )
 
-// Book keeps answers, places and tests, and knows what the answers to each task come to.
-// To keep one answer or one test twice keeps it once.
+// Book keeps answers, places, tests and rehearsals, and knows what the answers to each task
+// come to. To keep one answer, test or rehearsal twice keeps it once.
 type Book interface {
 	Keep(a record.Answer) error
 	Place(lesson string) (part int, ok bool, err error)
@@ -17,6 +17,10 @@ type Book interface {
 	Places() ([]record.Left, error)
 	AddTest(t record.Test) error
 	LastTest() (t record.Test, ok bool, err error)
+	BeginRehearsal(b record.Begun) error
+	FinishRehearsal(x record.Rehearsal) error
+	Rehearsals() ([]record.Rehearsal, error)         // brought to their end, the oldest first
+	BegunRehearsals() ([]record.Begun, error)        // and not, the latest first
 	Situations(task string, n int) ([]string, error) // of the last answers, the latest first
 	Summaries() (of map[string]record.Summary, answers int, err error)
 }

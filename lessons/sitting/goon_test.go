@@ -73,8 +73,12 @@ func (m *memory) AddTest(t record.Test) error {
 	})
 }
 
-func (m *memory) Places() ([]record.Left, error)       { return nil, nil }
-func (m *memory) LastTest() (record.Test, bool, error) { return record.Test{}, false, nil }
+func (m *memory) Places() ([]record.Left, error)           { return nil, nil }
+func (m *memory) BeginRehearsal(record.Begun) error        { return nil }
+func (m *memory) FinishRehearsal(record.Rehearsal) error   { return nil }
+func (m *memory) Rehearsals() ([]record.Rehearsal, error)  { return nil, nil }
+func (m *memory) BegunRehearsals() ([]record.Begun, error) { return nil, nil }
+func (m *memory) LastTest() (record.Test, bool, error)     { return record.Test{}, false, nil }
 
 func (m *memory) Situations(task string, n int) ([]string, error) {
 	var all []string

@@ -102,6 +102,14 @@ func (b patientBook) AddTest(t record.Test) error {
 	return b.session.Patiently("", func() error { return b.Book.AddTest(t) })
 }
 
+func (b patientBook) BeginRehearsal(x record.Begun) error {
+	return b.session.Patiently("", func() error { return b.Book.BeginRehearsal(x) })
+}
+
+func (b patientBook) FinishRehearsal(x record.Rehearsal) error {
+	return b.session.Patiently("", func() error { return b.Book.FinishRehearsal(x) })
+}
+
 // patientStore is a store that waits.
 type patientStore struct {
 	Store

@@ -23,6 +23,16 @@ type Document struct {
 	Part     PartDocument      `json:"part"`
 	Practise []string          `json:"practise"`
 	Back     int               `json:"taken_back"`
+	Margins  []MarginDocument  `json:"margins"`
+}
+
+// MarginDocument is what was left at the end of a pass when the carriage stood.
+type MarginDocument struct {
+	Pass    int     `json:"pass"`
+	Event   int     `json:"event"`
+	Left    float64 `json:"left"`
+	Seconds float64 `json:"seconds"`
+	RPM     float64 `json:"rpm"`
 }
 
 // EventDocument is one event and what came of it.
@@ -98,7 +108,7 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 	shown := func(l calc.Length) float64 { return calc.Round(l.Inches()*u.Factor, u.Places+2) }
 	d := Document{
 		Job: job, Thread: b.Job.Thread.String(), Lathe: b.Job.Lathe.Name, Unit: u.Name, Seconds: calc.Round(b.Clock, 2), Over: b.Over,
-		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, b.Job.Practise(all, words)...), Back: r.Undone,
+		Events: []EventDocument{}, Passes: []PassDocument{}, Mistakes: []MistakeDocument{}, Tests: []TestDocument{}, Practise: append([]string{}, b.Job.Practise(all, words)...), Back: r.Undone, Margins: []MarginDocument{},
 	}
 	for i, e := range b.Log {
 		happened := []string{}
@@ -116,6 +126,9 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 		fill := func(text string) string { return filled(text, m.Facts) }
 		d.Mistakes = append(d.Mistakes, MistakeDocument{string(m.Name), m.Event, m.Pass, fill(w.What), fill(w.Part), fill(w.Tool), fill(w.You),
 			append([]string{}, b.Job.about(w.Practise, words.OnlyFor)...), append([]string{}, b.Job.Cautions(m.Name, words)...), i >= len(b.Mistakes)})
+	}
+	for _, m := range b.Margins {
+		d.Margins = append(d.Margins, MarginDocument{m.Pass, m.Event, shown(m.Left), calc.Round(m.Seconds, 2), m.RPM})
 	}
 	for _, t := range b.Tests {
 		d.Tests = append(d.Tests, TestDocument(t))

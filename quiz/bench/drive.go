@@ -9,6 +9,7 @@ func (s *step) start(Event) {
 		s.say("turns-already")
 		return
 	}
+	s.warnOfSpeed() // first: what can hurt someone is read last, and stays in sight
 	if s.Turn < 0 {
 		s.wrong(mistakeReversedWhileRunning)
 	}
@@ -53,6 +54,9 @@ func (s *step) stop(Event) {
 	in := s.Nut && s.inMetal()
 	s.advance(coastSeconds(s.RPM))
 	s.endPass()
+	if s.Nut && s.Turn > 0 {
+		s.margin()
+	}
 	s.Turn = 0
 	if in && !s.Over {
 		s.act(mistakeStoppedInCut)

@@ -152,6 +152,9 @@ func (s *step) open(Event) {
 	inMetal := s.inMetal() && !s.inRelief()
 	free := s.inMetal() && !inMetal
 	s.endPass()
+	if s.Turn > 0 {
+		s.margin()
+	}
 	s.Nut = false
 	if free {
 		s.say("opened-in-relief")

@@ -186,13 +186,13 @@ func (s Script) Replay(name string, j Job) (Replayed, error) {
 // earlier is a bench that may be come back to, without its lists: they are the beginnings
 // of those of every bench after it. With them, a long log would take a hundred megabytes.
 type earlier struct {
-	bench                         Bench
-	log, passes, mistakes, trials int
+	bench                                  Bench
+	log, passes, mistakes, trials, margins int
 }
 
 func (b Bench) short() earlier {
-	e := earlier{b, len(b.Log), len(b.Passes), len(b.Mistakes), len(b.Tests)}
-	e.bench.Log, e.bench.Passes, e.bench.Mistakes, e.bench.Tests = nil, nil, nil, nil
+	e := earlier{b, len(b.Log), len(b.Passes), len(b.Mistakes), len(b.Tests), len(b.Margins)}
+	e.bench.Log, e.bench.Passes, e.bench.Mistakes, e.bench.Tests, e.bench.Margins = nil, nil, nil, nil, nil
 	return e
 }
 
@@ -200,6 +200,7 @@ func (b Bench) short() earlier {
 func (e earlier) of(now Bench) Bench {
 	b := e.bench
 	b.Log, b.Passes, b.Mistakes, b.Tests = first(now.Log, e.log), first(now.Passes, e.passes), first(now.Mistakes, e.mistakes), first(now.Tests, e.trials)
+	b.Margins = first(now.Margins, e.margins)
 	return b
 }
 

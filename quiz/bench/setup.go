@@ -42,6 +42,9 @@ func (s *step) speed(e Event) {
 	}
 	s.RPM, s.Set.Speed = e.X, true
 	s.say("speed-set", "speed", calc.Shortest(e.X, 1))
+	if len(s.Passes) > 0 { // a whole pass may be next, which starts the spindle and runs
+		s.warnOfSpeed()
+	}
 }
 
 func list(ns []int) string {

@@ -59,6 +59,7 @@ type Bench struct {
 	LastIn   calc.Length
 	Away     Event // how the tool was last taken out
 	Tests    []Test
+	Margins  []Margin // what was left at the end of each pass that came there
 
 	Spoiled  []Spoil // why the part is scrap, as far as a move made it so
 	Mistakes []Mistake

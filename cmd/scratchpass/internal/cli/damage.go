@@ -20,12 +20,21 @@ func (r *Run) tellOfDamage(s *sitting.Session, rec *record.Record) error {
 			r.Tell(s, s.Say("say-mended-unsure"))
 		}
 	}
-	lost, err := rec.Lost(false)
-	if err != nil || len(lost) == 0 {
-		return err
+	told := 0
+	for _, of := range []struct {
+		phrase string
+		read   func(all bool) ([]record.Lost, error)
+	}{{"say-lost", rec.Lost}, {"say-lost-rehearsals", rec.LostRehearsals}} {
+		lost, err := of.read(false)
+		if err != nil {
+			return err
+		}
+		if len(lost) > 0 {
+			r.Tell(s, s.Say(of.phrase, "n", len(lost), "which", WhichLost(s, lost)))
+			told++
+		}
 	}
-	r.Tell(s, s.Say("say-lost", "n", len(lost), "which", WhichLost(s, lost)))
-	if rec.ReadOnly {
+	if rec.ReadOnly || told == 0 {
 		return nil
 	}
 	return rec.LostSaid()

@@ -49,6 +49,10 @@ func (v view) export(r *cli.Run, to string) error {
 	if err != nil {
 		return err
 	}
+	rehearsals, err := v.record.LostRehearsals(true)
+	if err != nil {
+		return err
+	}
 	if to == "-" {
 		_, err = v.record.Export(r.Out)
 	} else {
@@ -57,7 +61,10 @@ func (v view) export(r *cli.Run, to string) error {
 	if err == nil && len(lost) > 0 {
 		fmt.Fprintln(r.Err, v.session.Say("progress-export-lost", "n", len(lost), "which", cli.WhichLost(v.session, lost)))
 	}
-	if m := v.record.Mended; err == nil && m != nil && (m.Lost > 0 || m.Unsure) {
+	if err == nil && len(rehearsals) > 0 {
+		fmt.Fprintln(r.Err, v.session.Say("progress-export-lost-rehearsals", "n", len(rehearsals), "which", cli.WhichLost(v.session, rehearsals)))
+	}
+	if m := v.record.Mended; err == nil && m != nil && (m.Lost > 0 || m.LostRehearsals > 0 || m.Unsure) {
 		return errors.New("what damage has taken from the record could not be exported")
 	}
 	return err
@@ -68,10 +75,13 @@ func (v view) exportTo(r *cli.Run, to string) error {
 	if err := r.NoteExport(to); err != nil {
 		return err
 	}
-	var n int
-	err := files.WriteWhole(to, func(f *os.File) (err error) { n, err = v.record.Export(f); return err })
+	var x record.Exported
+	err := files.WriteWhole(to, func(f *os.File) (err error) { x, err = v.record.Export(f); return err })
 	if err == nil {
-		fmt.Fprintln(r.Out, v.session.Say("progress-exported", "n", n))
+		fmt.Fprintln(r.Out, v.session.Say("progress-exported", "n", x.Answers))
+	}
+	if err == nil && x.Rehearsals > 0 {
+		fmt.Fprintln(r.Out, v.session.Say("progress-exported-rehearsals", "n", x.Rehearsals))
 	}
 	return err
 }
@@ -87,9 +97,8 @@ func exportDamaged(ctx context.Context, r *cli.Run, to string) error {
 	if err != nil {
 		return err
 	}
-	var n int
-	var missing []int64
-	write := func(w io.Writer) (err error) { n, missing, err = record.ExportDamaged(path, learner, w); return err }
+	var x record.Exported
+	write := func(w io.Writer) (err error) { x, err = record.ExportDamaged(path, learner, w); return err }
 	if to == "-" {
 		err = write(r.Out)
 	} else if err = r.NoteExport(to); err == nil {
@@ -98,11 +107,17 @@ func exportDamaged(ctx context.Context, r *cli.Run, to string) error {
 	if err != nil {
 		return err
 	}
-	which := s.Say("progress-export-missing-none")
-	if len(missing) > 0 {
-		which = numbers(missing)
+	missing := func(all []int64) string {
+		if len(all) == 0 {
+			return s.Say("progress-export-missing-none")
+		}
+		return numbers(all)
 	}
-	return errors.New(s.Say("progress-export-damaged", "n", n, "missing", which))
+	said := s.Say("progress-export-damaged", "n", x.Answers, "missing", missing(x.Missing))
+	if x.Rehearsals+len(x.MissingRehearsals) > 0 {
+		said += " " + s.Say("progress-export-damaged-rehearsals", "n", x.Rehearsals, "missing", missing(x.MissingRehearsals))
+	}
+	return errors.New(said)
 }
 
 // numbers lists numbers, those in a row as from-to.
@@ -152,6 +167,9 @@ func importCommand(r *cli.Run) *cobra.Command {
 func (v view) tellOfImport(r *cli.Run, i record.Imported) {
 	say := v.session.Say
 	fmt.Fprintln(r.Out, say("progress-imported", "added", i.Added, "known", i.Known))
+	if i.Rehearsals+i.RehearsalsKnown > 0 {
+		fmt.Fprintln(r.Out, say("progress-imported-rehearsals", "added", i.Rehearsals, "known", i.RehearsalsKnown))
+	}
 	if i.Changed > 0 {
 		fmt.Fprintln(r.Out, say("progress-imported-changed", "n", i.Changed))
 	}
@@ -203,6 +221,9 @@ func (v view) forget(r *cli.Run) error {
 		return err
 	}
 	fmt.Fprintln(r.Out, v.session.Say("progress-forgot", "n", f.Answers, "learner", v.record.Learner))
+	if f.Rehearsals > 0 {
+		fmt.Fprintln(r.Out, v.session.Say("progress-forgot-rehearsals", "n", f.Rehearsals))
+	}
 	deleted, left, err := cli.ForgetLogs(v.record.Learner)
 	if err != nil {
 		return err
@@ -243,6 +264,14 @@ func (v view) sureToForget() (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	reply, err := v.session.Face.Ask(page.Prompt{Text: v.session.Say("progress-forget-ask", "n", n, "learner", v.record.Learner), Takes: page.Words{}})
+	rehearsals, err := v.record.Rehearsals()
+	if err != nil {
+		return false, err
+	}
+	ask := v.session.Say("progress-forget-ask", "n", n, "learner", v.record.Learner)
+	if len(rehearsals) > 0 {
+		ask = v.session.Say("progress-forget-ask-rehearsals", "n", n, "learner", v.record.Learner, "rehearsals", len(rehearsals))
+	}
+	reply, err := v.session.Face.Ask(page.Prompt{Text: ask, Takes: page.Words{}})
 	return reply == v.record.Learner, errors.Join(err, cli.LeaveScreen(v.session))
 }

@@ -18,13 +18,18 @@ import (
 func Command(r *cli.Run) *cobra.Command {
 	var all bool
 	cmd := &cobra.Command{
-		Use:   "progress",
+		Use:   "progress [JOB]",
 		Short: "What you can do, what is due, and what keeps going wrong",
-		Args:  cli.NoArguments,
-		RunE: func(cmd *cobra.Command, _ []string) error {
+		Long: `What you can do, what is due, and what keeps going wrong. With JOB, the name of a job
+that you rehearsed: how often, with how many mistakes, and which of them came back.`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
 			v, err := open(cmd.Context(), r, false)
 			if err != nil {
 				return err
+			}
+			if len(args) > 0 {
+				return v.showJob(cmd.Context(), r, args[0])
 			}
 			p, err := progress.Of(v.record, v.items, v.special, r.Now())
 			if err != nil {

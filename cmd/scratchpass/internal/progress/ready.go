@@ -66,8 +66,12 @@ func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
 	if err != nil {
 		return err
 	}
+	rehearsals, err := progress.RehearsalsOf(v.record)
+	if err != nil {
+		return err
+	}
 	if r.JSON {
-		return r.PrintJSON(readyDocumentOf(v.record.Learner, ready))
+		return r.PrintJSON(readyDocumentOf(v.record.Learner, ready, rehearsals.Faultless()))
 	}
 	_, answers, err := v.record.Summaries()
 	if err != nil {
@@ -77,7 +81,7 @@ func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
 	if err != nil {
 		return err
 	}
-	shown := progress.Ready{Readiness: ready, Learner: v.record.Learner, Answers: answers, Date: r.Now(), Pace: pace}
+	shown := progress.Ready{Readiness: ready, Learner: v.record.Learner, Answers: answers, Date: r.Now(), Pace: pace, Jobs: rehearsals.Faultless()}
 	switch {
 	case f.pdf == "" && f.all:
 		return r.ShowPage(ctx, shown.Whole(v.speaker()))
@@ -108,12 +112,17 @@ type readyDocument struct {
 	Ask        bool     `json:"ready_to_ask"`
 	NotHeld    []string `json:"not_held"`
 	SureWrong  []string `json:"sure_but_wrong"`
+	Jobs       []string `json:"jobs_without_mistake"`
 }
 
-func readyDocumentOf(learner string, r schedule.Readiness) readyDocument {
+func readyDocumentOf(learner string, r schedule.Readiness, jobs []progress.Rehearsed) readyDocument {
+	names := []string{}
+	for _, j := range jobs {
+		names = append(names, j.Job)
+	}
 	return readyDocument{
 		CoreOpen: list(r.CoreOpen), CoreShown: list(r.CoreShown), GateOpen: list(r.SafetyCriticalOpen), GateShown: list(r.SafetyCriticalShown),
-		Learner: learner, TestPassed: r.Passed, Ask: r.Ask, NotHeld: list(r.NotHeld), SureWrong: list(r.SureWrong),
+		Learner: learner, TestPassed: r.Passed, Ask: r.Ask, NotHeld: list(r.NotHeld), SureWrong: list(r.SureWrong), Jobs: names,
 	}
 }
 

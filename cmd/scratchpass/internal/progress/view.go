@@ -9,6 +9,7 @@ import (
 	"scratchpass/lessons/course"
 	"scratchpass/lessons/progress"
 	"scratchpass/lessons/record"
+	"scratchpass/lessons/rehearsal"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/sitting"
 )
@@ -50,7 +51,18 @@ func viewOf(s *sitting.Session, rec *record.Record) (v view, err error) {
 
 // speaker has the words for the pages.
 func (v view) speaker() progress.Speaker {
-	return progress.Speaker{Say: v.session.Say, Title: v.title, Slip: v.slip}
+	u := v.session.System.Length()
+	return progress.Speaker{Say: v.session.Say, Title: v.title, Slip: v.slip, Mistake: v.mistake, Way: u.Text,
+		Job: func(name string) string { return rehearsal.JobTitle(v.session.Library, name) }}
+}
+
+// mistake is the title of a mistake at the bench; its name where the words no longer know it.
+func (v view) mistake(name string) string {
+	words, err := v.session.Library.Bench()
+	if w, ok := words.Mistakes[name]; ok && err == nil {
+		return w.Title
+	}
+	return name
 }
 
 func (v view) title(task string) string { return v.words[task].Title }

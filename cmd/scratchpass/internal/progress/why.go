@@ -14,7 +14,7 @@ import (
 
 func whyCommand(r *cli.Run) *cobra.Command {
 	return &cobra.Command{
-		Use:   "why [TASK]",
+		Use:   "why [TASK|JOB]",
 		Short: "Why a task is not shown yet, and what is missing",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
@@ -25,6 +25,13 @@ func whyCommand(r *cli.Run) *cobra.Command {
 		RunE: func(cmd *cobra.Command, args []string) error {
 			task := cli.OptionalArgument(args)
 			if len(args) > 0 {
+				if lib, err := r.Library(); err == nil && slices.Contains(lib.JobNames(), task) {
+					v, err := open(cmd.Context(), r, false)
+					if err != nil {
+						return err
+					}
+					return v.showJob(cmd.Context(), r, task)
+				}
 				if err := counted(r, task); err != nil {
 					return err
 				}

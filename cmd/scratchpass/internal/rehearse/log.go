@@ -58,6 +58,9 @@ func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal)
 	if err == nil {
 		l.resumed, err = c.resume(s, h, path, text, cli.IsTerminal(r.In))
 	}
+	if err == nil && !l.resumed {
+		err = finishLeft(s, h, path, text)
+	}
 	if err != nil {
 		return nil, errors.Join(err, l.close())
 	}

@@ -2,6 +2,7 @@ package rehearse
 
 import (
 	"bytes"
+	"os"
 
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/rehearsal"
@@ -36,11 +37,33 @@ func (c *call) resume(s *sitting.Session, h *rehearsal.Rehearsal, path string, t
 // brokenOff plays a log of the same job up to where it was broken off. One that is over,
 // or was written by another version, is none: it stays readable until a new one begins.
 func brokenOff(h *rehearsal.Rehearsal, path string, text []byte) (played bench.Replayed, ok bool) {
+	played, ok = playedLog(h, path, text)
+	return played, ok && !played.Bench.Over
+}
+
+// playedLog plays a log of the same job that has moves in it.
+func playedLog(h *rehearsal.Rehearsal, path string, text []byte) (played bench.Replayed, ok bool) {
 	text = text[:bytes.LastIndexByte(text, '\n')+1] // half a line is no line
 	script, err := bench.ParseScript(path, text)
 	if err != nil || script.Job != h.Name || script.As != h.As || script.Lathe != h.Lathe || len(script.Lines) == 0 {
 		return played, false
 	}
 	played, err = script.Replay(path, h.Bench.Job)
-	return played, err == nil && !played.Bench.Over && len(played.Bench.Log) > 0
+	return played, err == nil && len(played.Bench.Log) > 0
+}
+
+// finishLeft has a rehearsal kept whose log is over and that the record still has as begun: the
+// program was stopped between the two.
+func finishLeft(s *sitting.Session, h *rehearsal.Rehearsal, path string, text []byte) error {
+	played, ok := playedLog(h, path, text)
+	if !ok || !played.Bench.Over {
+		return nil
+	}
+	info, err := os.Stat(path)
+	if err != nil {
+		return err
+	}
+	left := *h
+	left.Bench, left.TakenBack = played.Bench, played.TakenBack
+	return rehearsal.Flow{Session: s}.FinishLeft(&left, info.ModTime())
 }
