@@ -3,6 +3,7 @@
 package rehearsal
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -38,6 +39,7 @@ type Rehearsal struct {
 	words content.BenchWords
 	done  []bench.Bench // the bench before each of the last moves, the last at the end
 	place string        // where the list of moves was last shown
+	steps bool          // goes step by step, though the clock is real
 }
 
 // mostUndone is how many moves can be taken back one after the other.
@@ -52,10 +54,23 @@ const (
 	wordMoves = "moves"
 	wordBack  = "back"
 	wordCard  = "card"
+	wordSteps = "steps"
+	wordLive  = "live"
 )
 
 // footWords are the words that a face shows beside the keys.
 var footWords = []string{wordMoves, wordLook, page.WordHint, bench.Undo, wordCard, wordLog, page.WordHelp, wordLeave}
+
+// footWords are those of now: with a real clock there is the way to and from it.
+func (s Flow) footWords(r *Rehearsal) []string {
+	switch {
+	case !r.Bench.Live || !s.HasClock():
+		return footWords
+	case r.steps:
+		return append(slices.Clone(footWords), wordLive)
+	}
+	return append(slices.Clone(footWords), wordSteps)
+}
 
 // Run lets the learner work at the bench until the part is done or something is broken,
 // and tells what came of it.
@@ -83,11 +98,11 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 	if err := s.Show(page.Page{s.panel(r, offers)}); err != nil {
 		return err
 	}
-	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{Moves: true}, Words: footWords})
+	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{Moves: true}, Words: s.footWords(r)})
 	if err != nil {
 		return err
 	}
-	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, wordCard, wordBack, bench.Undo}); word {
+	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, wordCard, wordBack, bench.Undo, wordSteps, wordLive}); word {
 	case wordLeave:
 		return page.ErrStopped
 	case page.WordHelp:
@@ -104,6 +119,8 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 		return s.card(r.Bench.Job)
 	case wordLook:
 		return s.look(r)
+	case wordSteps, wordLive:
+		return s.setSteps(r, word == wordSteps)
 	case wordLog:
 		return s.Show(page.Page{page.Log{Text: r.Bench.Transcript(r.Name, "", "")}}) // what job and lathe are, repeat tells
 	}
@@ -153,8 +170,8 @@ func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Even
 
 // do makes a move, keeps it and tells what came of it.
 func (s Flow) do(r *Rehearsal, e bench.Event) error {
-	if face, ok := s.Face.(page.Animator); ok && r.Bench.Live {
-		if done, err := s.liveMove(r, face, e); done || err != nil {
+	if r.Bench.Live && !r.steps && s.HasClock() {
+		if done, err := s.liveMove(r, e); done || err != nil {
 			return err
 		}
 	}

@@ -25,13 +25,16 @@ var static embed.FS
 // Words are what the page around a sheet says.
 type Words struct {
 	Lang, Name, Skip, Send, GoOn, Sum, SumLabel, Term, TermLabel, Words, Units, None, Gone, Ended, Order string
+
+	Hidden, Lost, Again string // of a pass by the clock: why it was broken off, and begin again
+	Moves, Log          string // at the bench: what can be done, and what was
 }
 
 // pages are the templates, read when the first page is written.
 var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("web").Funcs(template.FuncMap{
 		"kind": kind, "svg": svg, "printable": content.Printable, "add": func(a, b int) int { return a + b },
-		"lines": lines, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "trim": strings.TrimSpace, "told": told, "asked": asked,
+		"lines": lines, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "trim": strings.TrimSpace, "told": told, "asked": asked, "course": course,
 	}).Parse(source))
 })
 

@@ -3,7 +3,6 @@ package rehearse
 import (
 	"bytes"
 
-	"scratchpass/lessons/page"
 	"scratchpass/lessons/rehearsal"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/bench"
@@ -16,7 +15,7 @@ func (c *call) resume(s *sitting.Session, h *rehearsal.Rehearsal, path string, t
 	if !ok {
 		return false, nil
 	}
-	if _, moving := s.Face.(page.Animator); played.Bench.Live && !moving {
+	if played.Bench.Live && !(rehearsal.Flow{Session: s}).HasClock() {
 		return false, nil // its clock is real; here there is none
 	}
 	switch {
