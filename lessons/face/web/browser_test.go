@@ -96,7 +96,7 @@ func TestPagesInABrowser(t *testing.T) {
 // labels are words for each label of a page.
 var labels = web.Words{Lang: "en", Name: "Scratchpass", Skip: "To the answer", Send: "Mark it", GoOn: "Go on", Sum: "Work it out", SumLabel: "A sum",
 	Term: "Explain", TermLabel: "A word", Words: "Other ways on", Units: "Units", None: "none of them", Gone: "open the link", Ended: "That is all.", Order: "Tap the steps in order",
-	Hidden: "The page was out of sight.", Lost: "The program did not answer.", Again: "Start over", Do: "Do it", Moves: "Moves", Log: "Before"}
+	Hidden: "The page was out of sight.", Lost: "The program did not answer.", Again: "Start over", Look: "Look up", Back: "Back to your work", Do: "Do it", Moves: "Moves", Log: "Before"}
 
 // look opens the page as it is now and looks at it.
 func look(t *testing.T, ctx context.Context, base string, first bool, theme string, width int64, axe string) {

@@ -17,6 +17,8 @@ type Options struct {
 	Key   string   // who has the link has it
 	Hosts []string // host and port that it is served under; any other name is refused
 	Words Words
+
+	Lookups []Lookup // pages of their own, under the same key
 }
 
 // mostTyped is how many bytes a form may have.
@@ -36,6 +38,9 @@ func Handler(t *Talk, o Options) http.Handler {
 	mux.Handle("GET /static/", http.StripPrefix("/static/", http.FileServerFS(files)))
 	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) { serve(w, r, t, o) })
 	mux.HandleFunc("POST /answer", func(w http.ResponseWriter, r *http.Request) { answer(w, r, t) })
+	for _, l := range o.Lookups {
+		mux.HandleFunc("GET "+l.Path, lookup(l, o))
+	}
 	return guarded(http.NewCrossOriginProtection().Handler(mux), o)
 }
 
@@ -72,6 +77,7 @@ func same(a, b string) bool { return subtle.ConstantTimeCompare([]byte(a), []byt
 func serve(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
 	var b bytes.Buffer
 	v := t.View(r.Context())
+	v.Look = links(o.Lookups)
 	if v.Ended {
 		defer t.once.Do(func() { close(t.seen) })
 	}

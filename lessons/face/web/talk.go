@@ -41,6 +41,7 @@ type View struct {
 	Body   page.Page
 	Panel  *page.Bench // that stays over the page; nil for none
 	Log    page.Page   // what was done before, where there is a panel
+	Look   []Link      // to what can be looked up
 	Prompt page.Prompt
 	Number int  // of the prompt
 	Asked  bool // it waits for an answer
