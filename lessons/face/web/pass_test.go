@@ -15,6 +15,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"scratchpass/content"
+	"scratchpass/lessons/face/inspect"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/rehearsal"
@@ -147,13 +148,15 @@ func TestPassByTheClock(t *testing.T) {
 // A pass in a browser, with its own clock: Space closes the half-nut on a mark and takes the
 // tool out at the end. The page tells the same of the dial and the tool as the bench does.
 func TestPassInABrowser(t *testing.T) {
-	ctx := browserFor(t)
+	ctx := inspect.Browser(t)
 	a := serveBench(t, "speed 110")
 	a.do("close")
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(360, 740), chromedp.Navigate(a.url+"/?key=secret")); err != nil {
 		t.Fatal(err)
 	}
-	pictures(t, ctx, "pass-waits")
+	inspect.Pictures(t, ctx, "pass-waits")
+	inspect.Page(t, ctx, "a pass that waits")
+	inspect.Evaluated[int](t, ctx, `document.querySelector('[data-part="main"]').focus(), 0`)
 	if err := chromedp.Do(ctx, chromedp.KeyEvent(" ")); err != nil {
 		t.Fatal(err)
 	}
@@ -162,7 +165,8 @@ func TestPassInABrowser(t *testing.T) {
 	at := waitFor(t, ctx, `part("mark").textContent.startsWith("At the index")`+space)
 	waitFor(t, ctx, `part("nut").textContent.includes("closed") && toolShare() > ends`+space)
 	waitFor(t, ctx, `!document.querySelector("[data-pass]")`)
-	pictures(t, ctx, "pass-over")
+	inspect.Pictures(t, ctx, "pass-over")
+	inspect.Page(t, ctx, "the bench after a pass")
 	a.leave()
 	if len(a.r.Bench.Passes) != 1 || a.r.Bench.Over {
 		t.Fatalf("%s: %d passes, %v\n%s", at, len(a.r.Bench.Passes), a.r.Bench.Mistakes, strings.Join(a.kept, "\n"))
@@ -175,7 +179,7 @@ func TestPassInABrowser(t *testing.T) {
 // A page that goes out of sight breaks the pass off, and one that can't reach the program says
 // so: neither is a mistake.
 func TestBrokenPassInABrowser(t *testing.T) {
-	ctx := browserFor(t)
+	ctx := inspect.Browser(t)
 	a := serveBench(t, "speed 70")
 	a.do("close")
 	kept := len(a.kept)
@@ -201,7 +205,7 @@ func TestBrokenPassInABrowser(t *testing.T) {
 
 // In calm motion the dial goes on by quarters from mark to mark.
 func TestCalmPassInABrowser(t *testing.T) {
-	ctx := browserFor(t)
+	ctx := inspect.Browser(t)
 	a := serveBench(t, "speed 70")
 	a.do("close")
 	media := emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-reduced-motion", Value: "reduce"}}}

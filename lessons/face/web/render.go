@@ -27,6 +27,7 @@ type Words struct {
 	Lang, Name, Skip, Send, GoOn, Sum, SumLabel, Term, TermLabel, Words, Units, None, Gone, Ended, Order string
 
 	Hidden, Lost, Again string // of a pass by the clock: why it was broken off, and begin again
+	NoPage, OtherName   string // why there is no page: none is there, or none under that name of the computer
 	Look, Back          string // what can be looked up, and the way back from there
 	Do, Moves, Log      string // at the bench: a move, what can be done, and what was
 }
