@@ -8,8 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/chromedp/chromedp"
-
 	"scratchpass/lessons/face/inspect"
 )
 
@@ -47,7 +45,7 @@ var lookups = []struct{ name, path, shows string }{
 	{"terms", "/terms", "Parts of the lathe"},
 	{"terms-part", "/terms?word=carriage", "carriage"},
 	{"terms-none", "/terms?word=xyzzy", "xyzzy"},
-	{"safety", "/safety", "CAUTION"},
+	{"safety", "/safety", "Chuck key"},
 	{"sources", "/sources", "For"},
 	{"work", "/work", "Choose what to work out"},
 	{"work-form", "/work?task=compound-travel", "angle"},
@@ -61,26 +59,44 @@ var lookups = []struct{ name, path, shows string }{
 	{"no-page", "/nowhere", "no such page"},
 }
 
-// Every page of the program in a browser is one that anyone can read and use: what is looked
-// up, empty, full and refused, and the way from home through a problem to the end.
-func TestEveryPageInABrowser(t *testing.T) {
+// What can be looked up is for anyone to read and use: empty, found and refused.
+func TestLookupsInABrowser(t *testing.T) {
 	ctx := inspect.Browser(t)
 	link := browsed(t)
 	base, _, _ := strings.Cut(link, "/?")
 	inspect.Open(t, ctx, base)
 	seen(t, ctx, "no-key", "Open the link")
 	inspect.Open(t, ctx, link)
-	seen(t, ctx, "home-first", "Start here")
 	for _, l := range lookups {
 		inspect.Open(t, ctx, base+l.path)
 		seen(t, ctx, l.name, l.shows)
 	}
-	inspect.Open(t, ctx, base)
-	for _, step := range []struct{ name, press, types, shows string }{
-		{"lesson", "Start here", "", "Safety first"},
-		{"lesson-on", "Go on", "", ""},
-		{"lesson-problem", "Go on", "", ""},
+}
+
+// So is the way from home through a lesson, practice and the bench to the end.
+func TestWayThroughInABrowser(t *testing.T) {
+	ctx := inspect.Browser(t)
+	inspect.Open(t, ctx, browsed(t))
+	seen(t, ctx, "home-first", "Start here")
+	for _, step := range []struct{ name, press, shows string }{
+		{"lesson", "Start here", "Safety first"},
+		{"lesson-problem", "Go on", "First try"},
+		{"lesson-hint", "hint", ""},
+		{"lesson-help", "help", ""},
+		{"lesson-unread", "Mark it", "Not marked"},
+		{"lesson-wrong", "Mark it", "Not right"},
+		{"home", "stop", "Home"},
+		{"home-round", "I have a record", ""},
+		{"bench-which", "Rehearse", "Which job"},
+		{"bench-clock", "Adjusting screw", "How do you want to cut"},
+		{"bench", "With a real clock", "Spindle"},
+		{"bench-look", "look", "What you see"},
+		{"home-again", "leave", "Home"},
+		{"ended", "Leave", "That is all"},
 	} {
+		if step.name == "lesson-wrong" {
+			inspect.Evaluated[int](t, ctx, `document.querySelector("input[type=checkbox][value='5']").click(), 0`)
+		}
 		press(t, ctx, step.press)
 		seen(t, ctx, step.name, step.shows)
 	}
@@ -103,7 +119,5 @@ func press(t *testing.T, ctx context.Context, text string) {
 	if !found {
 		t.Fatalf("no button %q:\n%s", text, inspect.Evaluated[string](t, ctx, `document.body.innerText`))
 	}
-	if err := chromedp.Do(ctx, chromedp.Poll[bool](`!window.old && document.readyState === "complete"`)); err != nil {
-		t.Fatal(err)
-	}
+	inspect.Until(t, ctx, `!window.old && document.readyState === "complete"`)
 }

@@ -68,6 +68,21 @@ func Evaluated[T any](t *testing.T, ctx context.Context, script string) T {
 	return v
 }
 
+// Until waits until something holds in the page, which may be another one meanwhile.
+func Until(t *testing.T, ctx context.Context, holds string) {
+	t.Helper()
+	for range 200 {
+		ok, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`new Promise(done => setTimeout(() => done(!!(`+holds+`)), 50))`, chromedp.EvalAwaitPromise))
+		if err == nil && ok {
+			return
+		}
+		if ctx.Err() != nil {
+			break
+		}
+	}
+	t.Fatalf("it never came to %s: %s", holds, Evaluated[string](t, ctx, `document.body.innerText`))
+}
+
 // Page looks at the page that is open: language and title, what its policy refused, what it
 // asked for outside and how large it is; narrow and light, at 200 % and wide and dark: nothing
 // wider than the window, every control high enough for a thumb, axe-core without a finding;

@@ -4,6 +4,9 @@ import (
 	"net/http/httptest"
 	"testing"
 
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+
 	"scratchpass/lessons/face/inspect"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
@@ -64,4 +67,36 @@ func TestPagesInABrowser(t *testing.T) {
 // labels are words for each label of a page.
 var labels = web.Words{Lang: "en", Name: "Scratchpass", Skip: "To the answer", Send: "Mark it", GoOn: "Go on", Sum: "Work it out", SumLabel: "A sum",
 	Term: "Explain", TermLabel: "A word", Words: "Other ways on", Units: "Units", None: "none of them", Gone: "open the link", Ended: "That is all.", Order: "Tap the steps in order",
-	Hidden: "The page was out of sight.", Lost: "The program did not answer.", Again: "Start over", NoPage: "no page", OtherName: "not under that name", Look: "Look up", Back: "Back to your work", Do: "Do it", Moves: "Moves", Log: "Before"}
+	Hidden: "The page was out of sight.", Lost: "The program did not answer.", Again: "Start over", One: "Choose one", Several: "Choose all that fit", Earlier: "Earlier", Later: "Later", Place: "${step}: place ${n} of ${of}", NoPage: "no page", OtherName: "not under that name", Look: "Look up", Back: "Back to your work", Do: "Do it", Moves: "Moves", Log: "Before"}
+
+// Steps are put in order by their arrows and by dragging, and sent as numbers.
+func TestOrderInABrowser(t *testing.T) {
+	ctx := inspect.Browser(t)
+	talk := web.NewTalk(t.Context())
+	s := httptest.NewUnstartedServer(nil)
+	s.Config.Handler = web.Handler(talk, web.Options{Key: "secret", Hosts: []string{s.Listener.Addr().String()}, Words: labels})
+	s.Start()
+	defer s.Close()
+	answer := make(chan string, 1)
+	go func() {
+		text, _ := talk.Ask(page.Prompt{Text: "In which order?", Takes: page.InOrder{Steps: []string{"close", "open", "wind back", "feed"}}})
+		answer <- text
+	}()
+	inspect.Open(t, ctx, s.URL+"/?key=secret")
+	inspect.Evaluated[int](t, ctx, `document.querySelector('li [data-way="1"]').click(), 0`) // 2 1 3 4
+	heard := inspect.Evaluated[string](t, ctx, `document.querySelector("[data-place]").textContent`)
+	if heard != "close: place 2 of 4" {
+		t.Error(heard)
+	}
+	at := inspect.Evaluated[[]float64](t, ctx, `[".order li:nth-child(4) .grip", ".order li:nth-child(1) .grip"].flatMap(s => { const r = document.querySelector(s).getBoundingClientRect(); return [r.x + 9, r.y + 9]; })`)
+	for _, m := range []input.DispatchMouseEventParams{{Type: input.DispatchMouseEventTypeMousePressed, X: at[0], Y: at[1], Button: input.MouseButtonLeft, ClickCount: 1}, {Type: input.DispatchMouseEventTypeMouseMoved, X: at[2], Y: at[3], Button: input.MouseButtonLeft}, {Type: input.DispatchMouseEventTypeMouseReleased, X: at[2], Y: at[3], Button: input.MouseButtonLeft, ClickCount: 1}} {
+		if _, err := chromedp.Call(ctx, input.DispatchMouseEvent, m); err != nil {
+			t.Fatal(err)
+		}
+	}
+	inspect.Evaluated[int](t, ctx, `document.querySelector("button.primary").click(), 0`)
+	if got := <-answer; got != "4 2 1 3" {
+		t.Errorf("the order is %q", got)
+	}
+	talk.End()
+}

@@ -26,10 +26,12 @@ var static embed.FS
 type Words struct {
 	Lang, Name, Skip, Send, GoOn, Sum, SumLabel, Term, TermLabel, Words, Units, None, Gone, Ended, Order string
 
-	Hidden, Lost, Again string // of a pass by the clock: why it was broken off, and begin again
-	NoPage, OtherName   string // why there is no page: none is there, or none under that name of the computer
-	Look, Back          string // what can be looked up, and the way back from there
-	Do, Moves, Log      string // at the bench: a move, what can be done, and what was
+	Hidden, Lost, Again   string // of a pass by the clock: why it was broken off, and begin again
+	One, Several          string // how to choose
+	Earlier, Later, Place string // of a step in an order; ${step}, ${n} and ${of} stand in the last
+	NoPage, OtherName     string // why there is no page: none is there, or none under that name of the computer
+	Look, Back            string // what can be looked up, and the way back from there
+	Do, Moves, Log        string // at the bench: a move, what can be done, and what was
 }
 
 // pages are the templates, read when the first page is written.
@@ -71,16 +73,30 @@ type document struct {
 	Words Words
 	Help  []string // words that can be sent instead of an answer
 	Units []string // that can be put behind a number
+	Keys  bool     // a number is typed: its signs are offered
 }
 
 // Render writes the page of a view.
 func Render(w io.Writer, v View, words Words) error {
 	v.Body = withoutOptions(v.Body, v.Prompt)
-	d := document{View: v, Words: words, Help: v.Prompt.Words, Units: unitsOf(v.Prompt)}
+	d := document{View: v, Words: words, Help: helps(v.Prompt), Units: unitsOf(v.Prompt)}
+	switch v.Prompt.Takes.(type) {
+	case page.Number, page.Readings:
+		d.Keys = true
+	}
 	if err := pages().ExecuteTemplate(w, "page", d); err != nil {
 		return fmt.Errorf("the page can't be written: %w", err)
 	}
 	return nil
+}
+
+// helps are the words that can be sent instead of an answer. Where there is something to be
+// worked out or explained there is help too.
+func helps(q page.Prompt) []string {
+	if q.Beside && !slices.Contains(q.Words, page.WordHelp) {
+		return append(slices.Clone(q.Words), page.WordHelp)
+	}
+	return q.Words
 }
 
 // withoutOptions leaves the options of the question at hand out where each is a button or a

@@ -111,5 +111,6 @@ func words(s *sitting.Session) web.Words {
 	return web.Words{Lang: "en", Name: s.Say("screen-name"), Skip: s.Say("web-skip"), Send: s.Say("web-send"), GoOn: s.Say("web-go-on"),
 		Sum: s.Say("web-sum"), SumLabel: s.Say("web-sum-label"), Term: s.Say("web-term"), TermLabel: s.Say("web-term-label"),
 		Words: s.Say("web-words"), Units: s.Say("web-units"), None: s.Say("web-none"), Gone: s.Say("web-gone"), Ended: s.Say("web-ended"), Order: s.Say("web-order"),
-		Hidden: s.Say("web-hidden"), Lost: s.Say("web-lost"), Again: s.Say("web-again"), NoPage: s.Say("web-no-page"), OtherName: s.Say("web-other-name"), Look: s.Say("web-look"), Back: s.Say("web-back"), Do: s.Say("web-do"), Moves: s.Say("web-moves"), Log: s.Say("web-log")}
+		Hidden: s.Say("web-hidden"), Lost: s.Say("web-lost"), Again: s.Say("web-again"), One: s.Say("web-one"), Several: s.Say("web-several"), Earlier: s.Say("web-earlier"), Later: s.Say("web-later"), Place: s.Say("web-place"),
+		NoPage: s.Say("web-no-page"), OtherName: s.Say("web-other-name"), Look: s.Say("web-look"), Back: s.Say("web-back"), Do: s.Say("web-do"), Moves: s.Say("web-moves"), Log: s.Say("web-log")}
 }

@@ -66,7 +66,7 @@ func worked(s *sitting.Session, name string, asked url.Values) (web.Looked, erro
 	v, given := problem.NewValues(t.Inputs, system), 0
 	for _, in := range t.Inputs {
 		value := strings.TrimSpace(asked.Get(in.Name))
-		f := web.Field{Name: in.Name, Label: in.Name + " " + in.Symbol, Value: value, Hint: in.Wants(system)}
+		f := web.Field{Name: in.Name, Label: in.Name, Value: value, Hint: in.Wants(system)}
 		switch in.Type {
 		case problem.InputWord:
 			f.Options, f.Hint = append([]string{""}, in.Words...), ""
@@ -74,9 +74,10 @@ func worked(s *sitting.Session, name string, asked url.Values) (web.Looked, erro
 		default:
 			f.Number = true
 		}
-		if in.Group != "" || in.Extra {
-			f.Hint = strings.TrimPrefix(f.Hint+"; ", "; ") + s.Say("web-work-may")
+		if in.Symbol != in.Name {
+			f.Label = in.Name + " (" + in.Symbol + ")"
 		}
+		f.Hint = strings.Trim(f.Hint+"; "+mayBe(s, t, in), "; ")
 		l.Fields = append(l.Fields, f)
 		if value == "" {
 			continue
@@ -95,6 +96,23 @@ func worked(s *sitting.Session, name string, asked url.Values) (web.Looked, erro
 	}
 	l.Body = workedPage(p, w)
 	return l, nil
+}
+
+// mayBe says that an input may be left out, and what else would tell the same.
+func mayBe(s *sitting.Session, t *problem.Task, in problem.Input) string {
+	if in.Group == "" {
+		if in.Extra {
+			return s.Say("web-work-may")
+		}
+		return ""
+	}
+	var names []string
+	for _, other := range t.Inputs {
+		if other.Group == in.Group {
+			names = append(names, other.Name)
+		}
+	}
+	return s.Say("web-work-one", "names", strings.Join(names, ", "))
 }
 
 // plainly is an error without the two lines in front of the name of an option: a form has none.

@@ -1,25 +1,59 @@
 // Small helps: all forms work without them.
 "use strict";
+// Keys beside those of a phone: signs go in where the caret stands, a unit at the end.
+let field = document.querySelector(".typed");
+for (const f of document.querySelectorAll(".typed")) f.addEventListener("focus", () => { field = f; });
 for (const keys of document.querySelectorAll("[data-keys]")) {
   keys.hidden = false;
   keys.addEventListener("click", (e) => {
-    const key = e.target.dataset.key, field = document.getElementById("typed");
-    if (!key || !field) return;
-    field.value = key === "/" ? field.value + key : field.value.replace(/\s*[a-z]*$/, "") + key;
+    const { key, unit } = e.target.dataset;
+    if (!key && !unit || !field) return;
+    if (key) field.setRangeText(key, field.selectionStart, field.selectionEnd, "end");
+    else field.value = `${field.value.replace(/\s*[a-z"]*\s*$/i, "")} ${unit}`.trimStart();
     field.focus();
   });
 }
-// Steps are tapped in their order; a second tap takes the last ones back.
+// Steps are put in order by arrows or dragged by their grip; the field has the order as numbers.
 for (const order of document.querySelectorAll("[data-order]")) {
+  const list = order.querySelector("ol"), heard = order.querySelector("[data-place]"), typed = document.getElementById("typed");
+  const steps = () => [...list.children];
+  const tell = (li) => {
+    typed.value = steps().map((l) => l.dataset.step).join(" ");
+    if (li) heard.textContent = heard.dataset.place.replace("${step}", li.children[1].textContent).replace("${n}", steps().indexOf(li) + 1).replace("${of}", steps().length);
+  };
   order.hidden = false;
-  const field = document.getElementById("typed");
-  order.addEventListener("click", (e) => {
-    const step = e.target.dataset.step;
-    if (!step) return;
-    const given = field.value.split(/\s+/).filter(Boolean), at = given.indexOf(step);
-    field.value = (at < 0 ? given.concat(step) : given.slice(0, at)).join(" ");
-    for (const b of order.querySelectorAll("button")) b.setAttribute("aria-pressed", field.value.split(" ").includes(b.dataset.step));
+  document.querySelector("[data-typed]").hidden = true;
+  [...document.querySelectorAll(".question > div > ol")].at(-1)?.setAttribute("hidden", ""); // they stand here
+  list.addEventListener("click", (e) => {
+    const way = +e.target.dataset.way, li = e.target.closest("li");
+    if (!way) return;
+    if (way < 0) li.previousElementSibling?.before(li);
+    else li.nextElementSibling?.after(li);
+    e.target.focus();
+    tell(li);
   });
+  list.addEventListener("pointerdown", (e) => {
+    const grip = e.target.closest(".grip"), li = grip?.closest("li");
+    if (!grip) return;
+    e.preventDefault();
+    li.classList.add("moving");
+    const follow = (to) => {
+      const over = steps().find((other) => other !== li && to.clientY > other.getBoundingClientRect().top && to.clientY < other.getBoundingClientRect().bottom);
+      if (!over) return;
+      const box = over.getBoundingClientRect();
+      if (to.clientY < box.top + box.height / 2) over.before(li);
+      else over.after(li);
+    };
+    const drop = () => {
+      li.classList.remove("moving");
+      for (const [what, done] of [["pointermove", follow], ["pointerup", drop], ["pointercancel", drop]]) removeEventListener(what, done);
+      tell(li);
+    };
+    addEventListener("pointermove", follow);
+    addEventListener("pointerup", drop);
+    addEventListener("pointercancel", drop);
+  });
+  tell();
 }
 // A second press of a button sends nothing more.
 for (const form of document.forms) {
