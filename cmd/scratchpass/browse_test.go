@@ -86,7 +86,7 @@ func TestWayThroughInABrowser(t *testing.T) {
 		{"lesson-unread", "Mark it", "Not marked"},
 		{"lesson-wrong", "Mark it", "Not right"},
 		{"home", "stop", "Home"},
-		{"home-round", "I have a record", ""},
+		{"progress-now", "See my progress", "answer"},
 		{"bench-which", "Rehearse", "Which job"},
 		{"bench-clock", "Adjusting screw", "How do you want to cut"},
 		{"bench", "With a real clock", "Spindle"},
