@@ -3,7 +3,6 @@ package web
 import (
 	"bytes"
 	"crypto/subtle"
-	"io/fs"
 	"net/http"
 	"slices"
 	"strconv"
@@ -30,12 +29,8 @@ const cookie = "scratchpass"
 // Handler serves a talk to whoever has its key. Pages ask nothing of any other host, run no
 // script but the program's own, and can't be framed; forms of other sites are refused.
 func Handler(t *Talk, o Options) http.Handler {
-	files, err := fs.Sub(static, "static")
-	if err != nil {
-		panic("web: the files are part of the program: " + err.Error())
-	}
 	mux := http.NewServeMux()
-	mux.Handle("GET /static/", http.StripPrefix("/static/", http.FileServerFS(files)))
+	mux.Handle("GET /static/", assets())
 	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) { serve(w, r, t, o) })
 	mux.HandleFunc("POST /answer", func(w http.ResponseWriter, r *http.Request) { answer(w, r, t, o.Words) })
 	mux.HandleFunc("GET /", func(w http.ResponseWriter, r *http.Request) { refuse(w, o.Words, o.Words.NoPage, http.StatusNotFound) })
@@ -96,6 +91,7 @@ func serve(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
 	v := t.View(r.Context())
 	v.Look = links(o.Lookups)
 	if v.Ended {
+		v.Look = nil // nothing answers after that
 		defer t.once.Do(func() { close(t.seen) })
 	}
 	if err := Render(&b, v, o.Words); err != nil {

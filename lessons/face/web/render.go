@@ -38,7 +38,7 @@ type Words struct {
 var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("web").Funcs(template.FuncMap{
 		"kind": kind, "svg": svg, "printable": content.Printable, "add": func(a, b int) int { return a + b },
-		"lines": lines, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "trim": strings.TrimSpace, "told": told, "asked": asked, "course": course,
+		"lines": lines, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "trim": strings.TrimSpace, "told": told, "asked": asked, "course": course, "asset": asset,
 	}).Parse(source))
 })
 
