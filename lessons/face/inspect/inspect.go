@@ -31,6 +31,9 @@ const watcher = `addEventListener("securitypolicyviolation", e => (window.refuse
 // is an error.
 func Browser(t *testing.T) context.Context {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("a browser takes its time")
+	}
 	if _, err := exec.LookPath("chromium"); err != nil {
 		if os.Getenv(mustLook) != "" {
 			t.Fatal("no Chromium: ", err)
