@@ -16,6 +16,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/problems"
 	"scratchpass/cmd/scratchpass/internal/progress"
 	"scratchpass/cmd/scratchpass/internal/rehearse"
+	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/home"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/sitting"
@@ -34,6 +35,9 @@ var groups = []group{
 	{[]string{"browse"}, func(r *cli.Run, _ []string) []*cobra.Command {
 		return []*cobra.Command{browse.Command(r, func(ctx context.Context, s *sitting.Session, rec *record.Record) home.Doors {
 			return learner.HomeDoors(ctx, r, s, rec, doors(r))
+		}, func(s *sitting.Session, rec *record.Record) []web.Lookup {
+			all := append(lookup.Pages(s), problems.Pages(s)...)
+			return append(append(all, rehearse.Pages(r, s)...), progress.Pages(r, s, rec)...)
 		})}
 	}},
 	{[]string{"work"}, func(r *cli.Run, args []string) []*cobra.Command { return []*cobra.Command{problems.Work(r, args)} }},

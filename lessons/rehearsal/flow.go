@@ -4,6 +4,7 @@ package rehearsal
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -43,6 +44,7 @@ type Rehearsal struct {
 	earlier page.Page     // what was done in an earlier sitting, until it is told
 	done    []bench.Bench // the bench before each of the last moves, the last at the end
 	place   string        // where the list of moves was last shown
+	steps   bool          // goes step by step, though the clock is real
 }
 
 // mostUndone is how many moves can be taken back one after the other.
@@ -57,10 +59,23 @@ const (
 	wordMoves = "moves"
 	wordBack  = "back"
 	wordCard  = "card"
+	wordSteps = "steps"
+	wordLive  = "live"
 )
 
 // footWords are the words that a face shows beside the keys.
 var footWords = []string{wordMoves, wordLook, page.WordHint, bench.Undo, wordCard, wordLog, page.WordHelp, wordLeave}
+
+// footWords are those of now: with a real clock there is the way to and from it.
+func (s Flow) footWords(r *Rehearsal) []string {
+	switch {
+	case !r.Bench.Live || !s.HasClock():
+		return footWords
+	case r.steps:
+		return append(slices.Clone(footWords), wordLive)
+	}
+	return append(slices.Clone(footWords), wordSteps)
+}
 
 // Run lets the learner work at the bench until the part is done or something is broken,
 // and tells what came of it.
@@ -97,11 +112,11 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 		return err
 	}
 	r.earlier = nil
-	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{Moves: true}, Words: footWords})
+	reply, err := s.Ask(page.Prompt{Text: s.Say("bench-ask"), Takes: page.Words{Moves: true}, Words: s.footWords(r)})
 	if err != nil {
 		return err
 	}
-	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, wordCard, wordBack, bench.Undo}); word {
+	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, wordCard, wordBack, bench.Undo, wordSteps, wordLive}); word {
 	case wordLeave:
 		return page.ErrStopped
 	case page.WordHelp:
@@ -118,6 +133,8 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 		return s.card(r.Bench.Job)
 	case wordLook:
 		return s.look(r)
+	case wordSteps, wordLive:
+		return s.setSteps(r, word == wordSteps)
 	case wordLog:
 		return s.Show(page.Page{page.Log{Text: r.Bench.Transcript(r.Name, "", "")}}) // what job and lathe are, repeat tells
 	}
@@ -167,8 +184,8 @@ func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Even
 
 // do makes a move, keeps it and tells what came of it.
 func (s Flow) do(r *Rehearsal, e bench.Event) error {
-	if face, ok := s.Face.(page.Animator); ok && r.Bench.Live {
-		if done, err := s.liveMove(r, face, e); done || err != nil {
+	if r.Bench.Live && !r.steps && s.HasClock() {
+		if done, err := s.liveMove(r, e); done || err != nil {
 			return err
 		}
 	}

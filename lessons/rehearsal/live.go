@@ -17,6 +17,9 @@ type pass struct {
 	base    bench.Bench // after the last event
 	pending float64     // seconds since
 	now     bench.Bench // base, that much later
+	owed    float64     // seconds that the bench is ahead: the half-nut has yet to find its thread
+	falling bench.Bench // before it was pressed, while time is owed
+	fell    float64     // seconds since then
 	events  []bench.Event
 	said    page.Page
 	ended   bool
@@ -28,6 +31,13 @@ var _ page.Motion = (*pass)(nil)
 func (p *pass) Advance(seconds float64) {
 	if p.ended {
 		return
+	}
+	if p.owed > 0 { // the bench has let that time go by already, with the move
+		wait := min(p.owed, seconds)
+		p.owed, p.fell, seconds = p.owed-wait, p.fell+wait, seconds-wait
+		if p.now = p.falling.Ahead(p.fell); p.owed > 0 {
+			return
+		}
 	}
 	p.pending += seconds
 	p.now = p.base.Ahead(p.pending)
@@ -88,8 +98,11 @@ func (p *pass) Key(key string) {
 			break
 		}
 		if !p.base.Nut {
+			p.falling, p.fell = p.base, 0
 			p.step(bench.Event{Verb: "close"})
-			break
+			p.owed = p.base.Clock - p.falling.Clock
+			p.now = p.falling
+			return
 		}
 		if !p.base.Clear() { // it may be out already
 			p.step(p.base.Away)
@@ -149,37 +162,36 @@ func said(b page.Block) string {
 // trackOf is the way of the tool as a share of the whole: before the thread, the thread,
 // and what is free behind it.
 func trackOf(b bench.Bench) page.Track {
-	before := b.Job.StartRoom()
-	whole := before + b.Job.Length + b.Job.Free() // of the tip: something stands ahead of it
-	return page.Track{ThreadFrom: before.Over(whole), ThreadTo: (before + b.Job.Length).Over(whole), Tool: max(0, (whole - b.Left()).Over(whole))}
+	from, to, tool := b.Way()
+	return page.Track{ThreadFrom: from, ThreadTo: to, Tool: tool}
 }
 
 // liveMove plays a move in real time where it is one that the clock decides. done tells
 // that it was.
-func (s Flow) liveMove(r *Rehearsal, face page.Animator, e bench.Event) (done bool, err error) {
+func (s Flow) liveMove(r *Rehearsal, e bench.Event) (done bool, err error) {
 	if compound, straight, ok := e.WholePass(); ok {
 		if !r.Bench.MayRepeat(e) {
 			return true, s.make(r, e) // which says why not
 		}
-		return true, s.livePass(r, face, r.Bench.Feeds(compound, straight))
+		return true, s.livePass(r, r.Bench.Feeds(compound, straight))
 	}
 	switch {
 	case (e.Verb == "start" || e.Verb == "reverse") && e.Verb == r.Bench.CutVerb() && r.Bench.Turn == 0 && r.Bench.Nut: // the carriage runs at once, and so does the clock
 		if err := s.make(r, e); err != nil || r.Bench.Over || r.Bench.Turn == 0 {
 			return true, err
 		}
-		return true, s.byTheClock(r, face)
+		return true, s.byTheClock(r)
 	case e.Verb == "close" && r.Bench.Cutting() && !r.Bench.Nut && !r.Bench.FeedOn, e.Verb == "run" && r.Bench.Nut && r.Bench.Cutting():
 		if r.Bench.Away.Verb == "" {
 			return true, s.tell(s.Say("bench-live-way"))
 		}
-		return true, s.byTheClock(r, face)
+		return true, s.byTheClock(r)
 	}
 	return false, nil
 }
 
 // livePass feeds, starts, and lets the learner do the rest in real time.
-func (s Flow) livePass(r *Rehearsal, face page.Animator, feeds []bench.Event) error {
+func (s Flow) livePass(r *Rehearsal, feeds []bench.Event) error {
 	if r.Bench.Turn == 0 {
 		feeds = append(feeds, bench.Event{Verb: r.Bench.CutVerb()})
 	}
@@ -189,14 +201,17 @@ func (s Flow) livePass(r *Rehearsal, face page.Animator, feeds []bench.Event) er
 			return err
 		}
 	}
-	return s.byTheClock(r, face)
+	return s.byTheClock(r)
 }
 
 // byTheClock is the part of a pass that the clock decides.
-func (s Flow) byTheClock(r *Rehearsal, face page.Animator) error {
+func (s Flow) byTheClock(r *Rehearsal) error {
 	p := &pass{s: s, base: r.Bench, now: r.Bench, reverse: r.Bench.Job.KeepClosed(),
 		words: func(h []bench.Happening) page.Page { return s.happenings(r.Bench.Job, r.words, h) }}
-	err := face.Run(p)
+	counts, err := s.let(r, p)
+	if err == nil && !counts {
+		return nil
+	}
 	if err == nil || len(p.events) > 0 {
 		p.settle()
 	}

@@ -114,8 +114,11 @@ func placesEvery(step, line, turn calc.Length, label func(calc.Length) string) [
 func (s *sheet) dial(places []place, share float64) {
 	s.paper(80, 80)
 	s.Most = 38
-	s.face(Point{40, 36}, 30, places, share)
+	s.face(dialMiddle, 30, places, share)
 }
+
+// dialMiddle is the middle of a face that stands alone.
+var dialMiddle = Point{40, 36}
 
 // face is a round face with lines, those with a number longer, turned so that a share of
 // a turn stands under the index at the top. Numbers grow clockwise.

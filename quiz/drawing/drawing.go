@@ -14,6 +14,7 @@ type Shape struct {
 	Pen    Pen
 	Fill   Fill
 	Part   Part
+	Moves  bool // in a picture that moves
 }
 
 // Pen is what a line stands for; that gives its weight and its dashes.
@@ -68,6 +69,7 @@ type Label struct {
 	Text  string
 	Align Align
 	Part  Part
+	Moves bool // in a picture that moves
 }
 
 // Drawing is a picture and its twin in words.
@@ -100,17 +102,17 @@ func (d *Drawing) draw(pen Pen, part Part, points ...Point) {
 
 // area draws a closed shape: the last point is joined with the first.
 func (d *Drawing) area(pen Pen, fill Fill, part Part, points ...Point) {
-	d.Shapes = append(d.Shapes, Shape{append(points[:len(points):len(points)], points[0]), pen, fill, part})
+	d.Shapes = append(d.Shapes, Shape{Points: append(points[:len(points):len(points)], points[0]), Pen: pen, Fill: fill, Part: part})
 }
 
 func (d *Drawing) label(x, y float64, text string) {
-	d.Labels = append(d.Labels, Label{Point{x, y}, text, Middle, Measure})
+	d.Labels = append(d.Labels, Label{At: Point{x, y}, Text: text, Align: Middle, Part: Measure})
 }
 
 func (d *Drawing) labelFrom(x, y float64, text string) {
-	d.Labels = append(d.Labels, Label{Point{x, y}, text, Left, Measure})
+	d.Labels = append(d.Labels, Label{At: Point{x, y}, Text: text, Align: Left, Part: Measure})
 }
 
 func (d *Drawing) labelTo(x, y float64, text string) {
-	d.Labels = append(d.Labels, Label{Point{x, y}, text, Right, Measure})
+	d.Labels = append(d.Labels, Label{At: Point{x, y}, Text: text, Align: Right, Part: Measure})
 }

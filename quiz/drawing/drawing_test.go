@@ -27,7 +27,7 @@ func shipped(t *testing.T) map[string]content.DrawingWords {
 }
 
 // made are drawn for one thread or one state of a bench alone.
-var made = []string{"thread-page", "slide-dial", "thread-dial", "groove", "card-dials"}
+var made = []string{"thread-page", "slide-dial", "thread-dial", "groove", "card-dials", "way-of-the-tool"}
 
 func TestEveryDrawingFitsAndHasItsTwin(t *testing.T) {
 	words := shipped(t)

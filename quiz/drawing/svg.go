@@ -28,12 +28,21 @@ func (d Drawing) SVG() string {
 	fmt.Fprintf(&b, "<title>%s</title><desc>%s</desc>\n", escaped(d.Title), escaped(d.Twin))
 	fmt.Fprintf(&b, `<g fill="none" stroke="black" stroke-width="%s" stroke-linejoin="round">`+"\n", hundredths(size/12))
 	for _, s := range d.Shapes {
+		if s.Moves {
+			b.WriteString(moves)
+		}
 		d.shape(&b, s, size)
+		if s.Moves {
+			b.WriteString("</g>\n")
+		}
 	}
 	b.WriteString("</g>\n")
 	fmt.Fprintf(&b, `<g font-family="sans-serif" font-size="%s">`+"\n", hundredths(size))
 	for _, l := range d.Labels {
 		// A label stands on white, so that no line runs through its letters.
+		if l.Moves {
+			b.WriteString(moves)
+		}
 		// Each product is rounded by itself: some processors would fuse it with a sum.
 		width := float64(size * whiteWidth * float64(letters(l.Text)))
 		above, below := float64(size*0.6), float64(size*0.36)
@@ -49,10 +58,16 @@ func (d Drawing) SVG() string {
 			`<text class="%s" x="%s" y="%s" text-anchor="%s">%s</text>`+"\n",
 			hundredths(left), hundredths(y-above), hundredths(width), hundredths(size*1.2),
 			l.Part.class(), hundredths(x), hundredths(y+below), anchor, escaped(l.Text))
+		if l.Moves {
+			b.WriteString("</g>\n")
+		}
 	}
 	b.WriteString("</g>\n</svg>")
 	return b.String()
 }
+
+// moves begins a group of what moves in a picture that moves: a page's script moves it.
+const moves = `<g class="moves">`
 
 // class is what a style sheet calls a part.
 func (p Part) class() string {

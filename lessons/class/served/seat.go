@@ -115,7 +115,7 @@ func (s *Server) seatOf(l *class.Live, id string, wish int, aid page.Page) (seat
 		return p, nil
 	}
 	f := web.Form{To: "/r/" + p.Code + "/answer", Prompt: p.Seat.Prompt, Given: p.Seat.Given, Marked: true, SureLabel: s.say("say-how-sure"),
-		Hidden: []web.Field{{Name: "set", Value: strconv.Itoa(at.Set)}, {Name: "place", Value: strconv.Itoa(at.Item.Place)}}}
+		Hidden: []web.Sent{{Name: "set", Value: strconv.Itoa(at.Set)}, {Name: "place", Value: strconv.Itoa(at.Item.Place)}}}
 	for _, c := range p.Seat.Sure {
 		f.Sure = append(f.Sure, web.Choice{Value: string(c.Value), Name: c.Name, Now: c.Now})
 	}

@@ -120,6 +120,9 @@ type Rule struct{ page.Gap }
 // Echo is how an answer to a prompt is kept on the sheet: of a menu with the line that was
 // chosen.
 func Echo(q page.Prompt, reply string) string {
+	if _, timed := q.Takes.(page.Timed); timed { // what came of the keys is told
+		reply = ""
+	}
 	options := q.Options()
 	if n, err := strconv.Atoi(reply); err == nil && n >= 1 && n <= len(options) {
 		reply += ") " + options[n-1]

@@ -1,27 +1,16 @@
 package web_test
 
 import (
-	"context"
 	"net/http/httptest"
-	"os"
-	"os/exec"
-	"strings"
 	"testing"
-	"time"
 
-	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 
+	"scratchpass/lessons/face/inspect"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/drawing"
-)
-
-// What the project's own check sets: the file of axe-core (npm), which it fetches, and that
-// a browser must be here.
-const (
-	axeFile  = "AXE_CORE"
-	mustLook = "SCRATCHPASS_BROWSER"
 )
 
 // everyPrompt is a page of every block, and after it each kind of prompt.
@@ -50,31 +39,9 @@ func everyPrompt() (page.Page, []page.Prompt) {
 	}
 }
 
-// browserFor starts a browser; without one there is no test, but in the project's own check
-// that is an error.
-func browserFor(t *testing.T) context.Context {
-	t.Helper()
-	if _, err := exec.LookPath("chromium"); err != nil {
-		if os.Getenv(mustLook) != "" {
-			t.Fatal("no Chromium: ", err)
-		}
-		t.Skip("no Chromium here")
-	}
-	ctx, cancel := context.WithTimeout(t.Context(), 3*time.Minute)
-	t.Cleanup(cancel)
-	ctx, cancel = chromedp.NewContext(ctx)
-	t.Cleanup(cancel)
-	return ctx
-}
-
-// Every kind of page and prompt passes axe-core, narrow and light, wide and dark; nothing
-// is wider than a window of 320 pixels, and every target is high enough for a thumb.
+// Every kind of page and prompt is one that anyone can read and use.
 func TestPagesInABrowser(t *testing.T) {
-	ctx := browserFor(t)
-	axe, err := os.ReadFile(os.Getenv(axeFile))
-	if err != nil && os.Getenv(axeFile) != "" {
-		t.Fatal(axeFile, ": ", err)
-	}
+	ctx := inspect.Browser(t)
 	talk := web.NewTalk(t.Context())
 	s := httptest.NewUnstartedServer(nil)
 	s.Config.Handler = web.Handler(talk, web.Options{Key: "secret", Hosts: []string{s.Listener.Addr().String()}, Words: labels})
@@ -87,46 +54,49 @@ func TestPagesInABrowser(t *testing.T) {
 		}
 		go func() { _, _ = talk.Ask(q) }()
 		talk.View(t.Context())
-		look(t, ctx, s.URL, i == 0, "light", 320, string(axe))
-		look(t, ctx, s.URL, false, "dark", 1440, string(axe))
+		where := s.URL + "/"
+		if i == 0 {
+			where += "?key=secret"
+		}
+		inspect.Open(t, ctx, where)
+		inspect.Page(t, ctx, q.Text)
 		talk.Answer(i+1, "x")
 	}
 }
 
 // labels are words for each label of a page.
 var labels = web.Words{Lang: "en", Name: "Scratchpass", Skip: "To the answer", Send: "Mark it", GoOn: "Go on", Sum: "Work it out", SumLabel: "A sum",
-	Term: "Explain", TermLabel: "A word", Words: "Other ways on", Units: "Units", None: "none of them", Gone: "open the link", Ended: "That is all.", Order: "Tap the steps in order"}
+	Term: "Explain", TermLabel: "A word", Words: "Other ways on", Units: "Units", None: "none of them", Gone: "open the link", Ended: "That is all.", Order: "Tap the steps in order",
+	Hidden: "The page was out of sight.", Lost: "The program did not answer.", Again: "Start over", One: "Choose one", Several: "Choose all that fit", Earlier: "Earlier", Later: "Later", Place: "${step}: place ${n} of ${of}", NoPage: "no page", OtherName: "not under that name", Look: "Look up", Back: "Back to your work", Do: "Do it", Moves: "Moves", Log: "Before"}
 
-// look opens the page as it is now and looks at it.
-func look(t *testing.T, ctx context.Context, base string, first bool, theme string, width int64, axe string) {
-	t.Helper()
-	where := base + "/"
-	if first {
-		where += "?key=secret"
+// Steps are put in order by their arrows and by dragging, and sent as numbers.
+func TestOrderInABrowser(t *testing.T) {
+	ctx := inspect.Browser(t)
+	talk := web.NewTalk(t.Context())
+	s := httptest.NewUnstartedServer(nil)
+	s.Config.Handler = web.Handler(talk, web.Options{Key: "secret", Hosts: []string{s.Listener.Addr().String()}, Words: labels})
+	s.Start()
+	defer s.Close()
+	answer := make(chan string, 1)
+	go func() {
+		text, _ := talk.Ask(page.Prompt{Text: "In which order?", Takes: page.InOrder{Steps: []string{"close", "open", "wind back", "feed"}}})
+		answer <- text
+	}()
+	inspect.Open(t, ctx, s.URL+"/?key=secret")
+	inspect.Evaluated[int](t, ctx, `document.querySelector('li [data-way="1"]').click(), 0`) // 2 1 3 4
+	heard := inspect.Evaluated[string](t, ctx, `document.querySelector("[data-place]").textContent`)
+	if heard != "close: place 2 of 4" {
+		t.Error(heard)
 	}
-	media := emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: theme}}}
-	if _, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, media); err != nil {
-		t.Fatal(err)
+	at := inspect.Evaluated[[]float64](t, ctx, `[".order li:nth-child(4) .grip", ".order li:nth-child(1) .grip"].flatMap(s => { const r = document.querySelector(s).getBoundingClientRect(); return [r.x + 9, r.y + 9]; })`)
+	for _, m := range []input.DispatchMouseEventParams{{Type: input.DispatchMouseEventTypeMousePressed, X: at[0], Y: at[1], Button: input.MouseButtonLeft, ClickCount: 1}, {Type: input.DispatchMouseEventTypeMouseMoved, X: at[2], Y: at[3], Button: input.MouseButtonLeft}, {Type: input.DispatchMouseEventTypeMouseReleased, X: at[2], Y: at[3], Button: input.MouseButtonLeft, ClickCount: 1}} {
+		if _, err := chromedp.Call(ctx, input.DispatchMouseEvent, m); err != nil {
+			t.Fatal(err)
+		}
 	}
-	if err := chromedp.Do(ctx, chromedp.EmulateViewport(width, 740), chromedp.Navigate(where)); err != nil {
-		t.Fatal(err)
+	inspect.Evaluated[int](t, ctx, `document.querySelector("button.primary").click(), 0`)
+	if got := <-answer; got != "4 2 1 3" {
+		t.Errorf("the order is %q", got)
 	}
-	wide, err := chromedp.Run(ctx, chromedp.Evaluate[int64](`document.documentElement.scrollWidth`))
-	if err != nil || wide > width {
-		t.Errorf("%d wide: the page is %d wide, %v", width, wide, err)
-	}
-	small, err := chromedp.Run(ctx, chromedp.Evaluate[string](`[...document.querySelectorAll("button,input:not([type=hidden]):not([type=checkbox]),label.choice")].filter(e=>e.offsetParent&&e.getBoundingClientRect().height<44).map(e=>e.outerHTML).join("\n")`))
-	if err != nil || small != "" {
-		t.Errorf("%d wide: too low for a thumb: %s, %v", width, small, err)
-	}
-	if axe == "" {
-		return
-	}
-	if err := chromedp.Do(ctx, chromedp.Evaluate[chromedp.Void](axe)); err != nil {
-		t.Fatal(err)
-	}
-	found, err := chromedp.Run(ctx, chromedp.Evaluate[string](`axe.run({rules:{"target-size":{enabled:true}}}).then(r=>r.violations.map(v=>v.id+": "+v.nodes.map(n=>n.html+" "+n.failureSummary).join(" | ")).join("\n"))`, chromedp.EvalAwaitPromise))
-	if err != nil || strings.TrimSpace(found) != "" {
-		t.Errorf("%s, %d wide: %s, %v", theme, width, found, err)
-	}
+	talk.End()
 }

@@ -3,7 +3,6 @@ package web
 import (
 	"bytes"
 	"html/template"
-	"io/fs"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,16 +13,17 @@ import (
 // Form is what a form asks for, and where it sends it.
 type Form struct {
 	To        string
-	Hidden    []Field // sent with the answer
+	Hidden    []Sent // sent with the answer
 	Prompt    page.Prompt
+	Panel     *page.Bench // that the prompt belongs to; nil for none
 	Given     string   // an answer that was given before, to be changed
 	Marked    bool     // an option is marked first and then sent, not sent by a tap
 	SureLabel string   // how sure, as a question
 	Sure      []Choice // ways to answer that; empty where it is not asked
 }
 
-// Field is something that is sent with an answer.
-type Field struct{ Name, Value string }
+// Sent is something that goes along with an answer.
+type Sent struct{ Name, Value string }
 
 // Choice is something that can be ticked.
 type Choice struct {
@@ -32,7 +32,16 @@ type Choice struct {
 }
 
 // Help are the words that can be sent instead of an answer.
-func (f Form) Help() []string { return f.Prompt.Words }
+func (f Form) Help() []string { return helps(f.Prompt) }
+
+// Keys reports whether a number is typed: its signs are offered.
+func (f Form) Keys() bool {
+	switch f.Prompt.Takes.(type) {
+	case page.Number, page.Readings:
+		return true
+	}
+	return false
+}
 
 // Units can be put behind a number.
 func (f Form) Units() []string { return unitsOf(f.Prompt) }
@@ -67,13 +76,4 @@ func (f Form) Write(words Words) (template.HTML, error) {
 	var b bytes.Buffer
 	err := pages().ExecuteTemplate(&b, "form", asking{f, words})
 	return template.HTML(b.String()), err // the template has escaped it
-}
-
-// Static are the style sheet and the script that all pages have.
-func Static() fs.FS {
-	files, err := fs.Sub(static, "static")
-	if err != nil {
-		panic("web: the files are part of the program: " + err.Error())
-	}
-	return files
 }

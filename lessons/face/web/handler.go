@@ -16,6 +16,8 @@ type Options struct {
 	Key   string   // who has the link has it
 	Hosts []string // host and port that it is served under; any other name is refused
 	Words Words
+
+	Lookups []Lookup // pages of their own, under the same key
 }
 
 // mostTyped is how many bytes a form may have.
@@ -28,9 +30,13 @@ const cookie = "scratchpass"
 // script but the program's own, and can't be framed; forms of other sites are refused.
 func Handler(t *Talk, o Options) http.Handler {
 	mux := http.NewServeMux()
-	mux.Handle("GET /static/", http.StripPrefix("/static/", http.FileServerFS(Static())))
+	mux.Handle("GET /static/", Assets())
 	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) { serve(w, r, t, o) })
-	mux.HandleFunc("POST /answer", func(w http.ResponseWriter, r *http.Request) { answer(w, r, t) })
+	mux.HandleFunc("POST /answer", func(w http.ResponseWriter, r *http.Request) { answer(w, r, t, o.Words) })
+	mux.HandleFunc("GET /", func(w http.ResponseWriter, r *http.Request) { refuse(w, o.Words, o.Words.NoPage, http.StatusNotFound) })
+	for _, l := range o.Lookups {
+		mux.HandleFunc("GET "+l.Path, lookup(l, o))
+	}
 	return guarded(http.NewCrossOriginProtection().Handler(mux), o)
 }
 
@@ -38,22 +44,38 @@ func Handler(t *Talk, o Options) http.Handler {
 func guarded(next http.Handler, o Options) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
-		h.Set("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
+		h.Set("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
 		h.Set("X-Content-Type-Options", "nosniff")
 		h.Set("Referrer-Policy", "no-referrer")
 		h.Set("Cross-Origin-Opener-Policy", "same-origin")
 		switch {
 		case !slices.Contains(o.Hosts, r.Host):
-			http.Error(w, "this program is not served under that name", http.StatusMisdirectedRequest)
+			refuse(w, o.Words, o.Words.OtherName, http.StatusMisdirectedRequest)
 		case same(r.URL.Query().Get("key"), o.Key):
 			http.SetCookie(w, &http.Cookie{Name: cookie, Value: o.Key, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
 			http.Redirect(w, r, "/", http.StatusSeeOther)
 		case strings.HasPrefix(r.URL.Path, "/static/") || has(r, o.Key):
 			next.ServeHTTP(w, r)
 		default:
-			http.Error(w, o.Words.Gone, http.StatusForbidden)
+			refuse(w, o.Words, o.Words.Gone, http.StatusForbidden)
 		}
 	})
+}
+
+// refuse is a page that says why there is nothing else.
+func refuse(w http.ResponseWriter, words Words, text string, code int) {
+	var b bytes.Buffer
+	if err := pages().ExecuteTemplate(&b, "refused", struct {
+		Words Words
+		Text  string
+	}{words, text}); err != nil {
+		http.Error(w, text, code)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.Header().Set("Cache-Control", "no-store")
+	w.WriteHeader(code)
+	_, _ = w.Write(b.Bytes()) // who has gone needs no page
 }
 
 func has(r *http.Request, key string) bool {
@@ -67,7 +89,9 @@ func same(a, b string) bool { return subtle.ConstantTimeCompare([]byte(a), []byt
 func serve(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
 	var b bytes.Buffer
 	v := t.View(r.Context())
+	v.Look = links(o.Lookups)
 	if v.Ended {
+		v.Look = nil // nothing answers after that
 		defer t.once.Do(func() { close(t.seen) })
 	}
 	if err := Render(&b, v, o.Words); err != nil {
@@ -80,15 +104,15 @@ func serve(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
 }
 
 // answer takes a form, and leads back to the page when the flow has gone on.
-func answer(w http.ResponseWriter, r *http.Request, t *Talk) {
+func answer(w http.ResponseWriter, r *http.Request, t *Talk, words Words) {
 	r.Body = http.MaxBytesReader(w, r.Body, mostTyped)
 	if err := r.ParseForm(); err != nil {
-		http.Error(w, "the form can't be read: "+err.Error(), http.StatusBadRequest)
+		refuse(w, words, "the form can't be read: "+err.Error(), http.StatusBadRequest)
 		return
 	}
 	n, err := strconv.Atoi(r.PostForm.Get("prompt"))
 	if err != nil {
-		http.Error(w, "the form has no prompt", http.StatusBadRequest)
+		refuse(w, words, "the form has no prompt: go back and send it again", http.StatusBadRequest)
 		return
 	}
 	t.Answer(n, Typed(r.PostForm, t.View(r.Context()).Prompt))

@@ -26,20 +26,29 @@ var static embed.FS
 // Words are what the page around a sheet says.
 type Words struct {
 	Lang, Name, Skip, Send, GoOn, Sum, SumLabel, Term, TermLabel, Words, Units, None, Gone, Ended, Order string
+
+	Hidden, Lost, Again   string // of a pass by the clock: why it was broken off, and begin again
+	One, Several          string // how to choose
+	Earlier, Later, Place string // of a step in an order; ${step}, ${n} and ${of} stand in the last
+	NoPage, OtherName     string // why there is no page: none is there, or none under that name of the computer
+	Look, Back            string // what can be looked up, and the way back from there
+	Do, Moves, Log        string // at the bench: a move, what can be done, and what was
 }
 
 // WordsOf are the words of pages.
 func WordsOf(say func(string, ...any) string) Words {
 	return Words{Lang: "en", Name: say("screen-name"), Skip: say("web-skip"), Send: say("web-send"), GoOn: say("web-go-on"),
 		Sum: say("web-sum"), SumLabel: say("web-sum-label"), Term: say("web-term"), TermLabel: say("web-term-label"),
-		Words: say("web-words"), Units: say("web-units"), None: say("web-none"), Gone: say("web-gone"), Ended: say("web-ended"), Order: say("web-order")}
+		Words: say("web-words"), Units: say("web-units"), None: say("web-none"), Gone: say("web-gone"), Ended: say("web-ended"), Order: say("web-order"),
+		Hidden: say("web-hidden"), Lost: say("web-lost"), Again: say("web-again"), One: say("web-one"), Several: say("web-several"), Earlier: say("web-earlier"), Later: say("web-later"), Place: say("web-place"),
+		NoPage: say("web-no-page"), OtherName: say("web-other-name"), Look: say("web-look"), Back: say("web-back"), Do: say("web-do"), Moves: say("web-moves"), Log: say("web-log")}
 }
 
 // pages are the templates, read when the first page is written.
 var pages = sync.OnceValue(func() *template.Template {
 	return template.Must(template.New("web").Funcs(template.FuncMap{
 		"kind": kind, "svg": svg, "printable": content.Printable, "add": func(a, b int) int { return a + b },
-		"lines": lines, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "trim": strings.TrimSpace, "told": told, "asked": asked,
+		"lines": lines, "takes": func(q page.Prompt) string { return kind(q.Takes) }, "trim": strings.TrimSpace, "told": told, "asked": asked, "course": course, "asset": Asset,
 	}).Parse(source))
 })
 
@@ -84,11 +93,20 @@ type asking struct {
 // Render writes the page of a view.
 func Render(w io.Writer, v View, words Words) error {
 	v.Body = withoutOptions(v.Body, v.Prompt)
-	d := document{View: v, Words: words, Asks: asking{Form{To: "/answer", Hidden: []Field{{"prompt", strconv.Itoa(v.Number)}}, Prompt: v.Prompt}, words}}
+	d := document{View: v, Words: words, Asks: asking{Form{To: "/answer", Hidden: []Sent{{"prompt", strconv.Itoa(v.Number)}}, Prompt: v.Prompt, Panel: v.Panel}, words}}
 	if err := pages().ExecuteTemplate(w, "page", d); err != nil {
 		return fmt.Errorf("the page can't be written: %w", err)
 	}
 	return nil
+}
+
+// helps are the words that can be sent instead of an answer. Where there is something to be
+// worked out or explained there is help too.
+func helps(q page.Prompt) []string {
+	if q.Beside && !slices.Contains(q.Words, page.WordHelp) {
+		return append(slices.Clone(q.Words), page.WordHelp)
+	}
+	return q.Words
 }
 
 // withoutOptions leaves the options of the question at hand out where each is a button or a

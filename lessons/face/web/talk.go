@@ -27,7 +27,7 @@ type Talk struct {
 	once    sync.Once
 }
 
-var _ page.Face = (*Talk)(nil)
+var _ page.Clocked = (*Talk)(nil)
 
 // NewTalk returns a talk that ends with the context.
 func NewTalk(stop context.Context) *Talk {
@@ -39,6 +39,9 @@ type View struct {
 	Title  string
 	Where  page.Where
 	Body   page.Page
+	Panel  *page.Bench // that stays over the page; nil for none
+	Log    page.Page   // what was done before, where there is a panel
+	Look   []Link      // to what can be looked up
 	Prompt page.Prompt
 	Number int  // of the prompt
 	Asked  bool // it waits for an answer
@@ -107,8 +110,7 @@ func (t *Talk) move() {
 func (t *Talk) View(ctx context.Context) View {
 	for {
 		t.mu.Lock()
-		v := View{Title: t.sheet.Title, Where: t.sheet.Where, Body: sheet.Body(t.sheet.All(), t.sheet.Title),
-			Prompt: t.prompt, Number: t.number, Asked: t.waiting, Ended: t.ended}
+		v := t.view()
 		moved := t.moved
 		t.mu.Unlock()
 		if v.Asked || v.Ended {
@@ -124,6 +126,24 @@ func (t *Talk) View(ctx context.Context) View {
 		}
 	}
 }
+
+// view is what stands there; the lock is held. At the bench what came last stands by itself,
+// and by the clock the picture takes the place of the panel.
+func (t *Talk) view() View {
+	v := View{Title: t.sheet.Title, Where: t.sheet.Where, Prompt: t.prompt, Number: t.number, Asked: t.waiting, Ended: t.ended}
+	if t.sheet.Panel == nil {
+		v.Body = sheet.Body(t.sheet.All(), v.Title)
+		return v
+	}
+	v.Body = sheet.Body(t.sheet.Fresh, v.Title)
+	if _, timed := t.prompt.Takes.(page.Timed); !timed {
+		v.Panel, v.Log = t.sheet.Panel, sheet.Body(t.sheet.Old, v.Title)
+	}
+	return v
+}
+
+// Clocked reports that a browser has a clock and keys of its own.
+func (t *Talk) Clocked() bool { return true }
 
 // Answer gives the flow an answer to a prompt. One that has been answered already, by
 // another window or by a second press of a button, is not answered again: taken is false.

@@ -170,7 +170,7 @@ func TestWordsAreThoseOfEveryFace(t *testing.T) {
 			t.Fatal(err)
 		}
 		text := out.String()
-		text = text[strings.Index(text, "<main>"):strings.Index(text, words.Gone)]
+		text = text[strings.Index(text, `<main id="main">`):strings.Index(text, words.Gone)]
 		text = regexp.MustCompile(`(?s)<svg.*?</svg>`).ReplaceAllString(text, "")
 		text = strings.Join(strings.Fields(html.UnescapeString(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(text, " "))), " ")
 		for _, word := range strings.Fields(scripted.Words(page.Page{block})) {

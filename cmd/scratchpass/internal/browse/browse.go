@@ -22,8 +22,11 @@ import (
 // Doors opens what the home page leads to.
 type Doors func(ctx context.Context, s *sitting.Session, rec *record.Record) home.Doors
 
+// Lookups are the pages that can be looked up beside the talk, of other groups of commands.
+type Lookups func(s *sitting.Session, rec *record.Record) []web.Lookup
+
 // Command is browse.
-func Command(r *cli.Run, doors Doors) *cobra.Command {
+func Command(r *cli.Run, doors Doors, lookups Lookups) *cobra.Command {
 	listen := "127.0.0.1:0"
 	cmd := &cobra.Command{
 		Use:   "browse",
@@ -32,14 +35,14 @@ func Command(r *cli.Run, doors Doors) *cobra.Command {
 computer, for one learner and with the same record as at the terminal. The first line that it
 prints is the link to open. It is private: who has it, answers as you.`,
 		Args: cli.NoArguments,
-		RunE: func(cmd *cobra.Command, _ []string) error { return serve(cmd.Context(), r, listen, doors) },
+		RunE: func(cmd *cobra.Command, _ []string) error { return serve(cmd.Context(), r, listen, doors, lookups) },
 	}
 	cmd.Flags().StringVar(&listen, "listen", listen, "`HOST:PORT` to serve at; port 0 takes a free one")
 	return cmd
 }
 
 // serve serves until the learner leaves or the program is stopped.
-func serve(ctx context.Context, r *cli.Run, listen string, doors Doors) error {
+func serve(ctx context.Context, r *cli.Run, listen string, doors Doors, lookups Lookups) error {
 	host, _, err := net.SplitHostPort(listen)
 	if err != nil {
 		return cli.Usagef("--listen %q: give HOST:PORT, such as 127.0.0.1:8080", listen)
@@ -56,7 +59,7 @@ func serve(ctx context.Context, r *cli.Run, listen string, doors Doors) error {
 		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", listen, err)
 	}
 	key := rand.Text()
-	handler := web.Handler(talk, web.Options{Key: key, Hosts: hosts(host, l.Addr()), Words: web.WordsOf(s.Say)})
+	handler := web.Handler(talk, web.Options{Key: key, Hosts: hosts(host, l.Addr()), Words: web.WordsOf(s.Say), Lookups: lookups(s, rec)})
 	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second}
 	served := make(chan error, 1)
 	go func() { served <- server.Serve(l) }()

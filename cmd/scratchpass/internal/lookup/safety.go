@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
 	"scratchpass/lessons/page"
 )
 
@@ -33,25 +34,34 @@ func safetyCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			all, err := lib.Safety()
+			docs, shown, err := cautions(lib)
 			if err != nil {
 				return err
-			}
-			phrases, err := lib.Phrases()
-			if err != nil {
-				return err
-			}
-			docs := []cautionDocument{}
-			var shown page.Page
-			for _, key := range slices.Sorted(maps.Keys(all)) {
-				c := all[key]
-				docs = append(docs, cautionDocument{key, c.Title, c.Text, c.Source})
-				shown = append(shown, page.Paragraph{Text: c.Title + ". " + c.Text})
 			}
 			if r.JSON {
 				return r.PrintJSON(cautionsDocument{docs})
 			}
-			return r.ShowPage(cmd.Context(), append(shown, page.Caution{Text: phrases["rehearsal"]}))
+			return r.ShowPage(cmd.Context(), shown)
 		},
 	}
+}
+
+// cautions are all the cautions of a library, and the page of them.
+func cautions(lib *content.Library) ([]cautionDocument, page.Page, error) {
+	all, err := lib.Safety()
+	if err != nil {
+		return nil, nil, err
+	}
+	phrases, err := lib.Phrases()
+	if err != nil {
+		return nil, nil, err
+	}
+	docs := []cautionDocument{}
+	var shown page.Page
+	for _, key := range slices.Sorted(maps.Keys(all)) {
+		c := all[key]
+		docs = append(docs, cautionDocument{key, c.Title, c.Text, c.Source})
+		shown = append(shown, page.Paragraph{Text: c.Title + ". " + c.Text})
+	}
+	return docs, append(shown, page.Caution{Text: phrases["rehearsal"]}), nil
 }

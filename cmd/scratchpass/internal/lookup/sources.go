@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/tasks"
 )
@@ -35,14 +36,9 @@ func sourcesCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			all, err := lib.Sources()
+			docs, err := sourceDocuments(lib)
 			if err != nil {
 				return err
-			}
-			users := tasksBySource()
-			docs := []sourceDocument{}
-			for _, key := range slices.Sorted(maps.Keys(all)) {
-				docs = append(docs, sourceDocument{key, all[key].Title, all[key].For, append([]string{}, users[key]...)})
 			}
 			if r.JSON {
 				return r.PrintJSON(sourcesDocument{docs})
@@ -50,6 +46,20 @@ func sourcesCommand(r *cli.Run) *cobra.Command {
 			return r.ShowPage(cmd.Context(), sourcesPage(docs))
 		},
 	}
+}
+
+// sourceDocuments are all the sources of a library, by name.
+func sourceDocuments(lib *content.Library) ([]sourceDocument, error) {
+	all, err := lib.Sources()
+	if err != nil {
+		return nil, err
+	}
+	users := tasksBySource()
+	docs := []sourceDocument{}
+	for _, key := range slices.Sorted(maps.Keys(all)) {
+		docs = append(docs, sourceDocument{key, all[key].Title, all[key].For, append([]string{}, users[key]...)})
+	}
+	return docs, nil
 }
 
 // tasksBySource are the names of the tasks that rest on each source.

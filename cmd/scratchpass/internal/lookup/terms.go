@@ -45,11 +45,7 @@ func termsCommand(r *cli.Run) *cobra.Command {
 				names := slices.Sorted(maps.Keys(all))
 				return cli.Usagef("no term has %q in it%s (terms lists all)", word, content.DidYouMean(word, names))
 			}
-			docs := []termDocument{}
-			for _, name := range found {
-				t := all[name]
-				docs = append(docs, termDocument{name, t.Means, append([]string{}, t.Also...), append([]string{}, t.See...)})
-			}
+			docs := termDocuments(all, found)
 			if r.JSON {
 				return r.PrintJSON(termsDocument{docs})
 			}
@@ -60,6 +56,15 @@ func termsCommand(r *cli.Run) *cobra.Command {
 			return r.ShowPage(cmd.Context(), append(termsPage(docs), partPage(docs, words)...))
 		},
 	}
+}
+
+func termDocuments(all map[string]content.Term, names []string) []termDocument {
+	docs := []termDocument{}
+	for _, name := range names {
+		t := all[name]
+		docs = append(docs, termDocument{name, t.Means, append([]string{}, t.Also...), append([]string{}, t.See...)})
+	}
+	return docs
 }
 
 // partPage shows where on a lathe a part is, if one term is that of a part.

@@ -7,6 +7,8 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
+	"scratchpass/lessons/page"
 	"scratchpass/quiz/thread"
 )
 
@@ -41,17 +43,22 @@ func showThread(ctx context.Context, r *cli.Run, d calc.Designation, doc thread.
 	if err != nil {
 		return err
 	}
-	labels, err := lib.Screens()
+	shown, err := threadPageOf(lib, d, doc)
 	if err != nil {
 		return err
+	}
+	return r.ShowPage(ctx, shown)
+}
+
+// threadPageOf is the page in the words of a library.
+func threadPageOf(lib *content.Library, d calc.Designation, doc thread.Document) (page.Page, error) {
+	labels, err := lib.Screens()
+	if err != nil {
+		return nil, err
 	}
 	words, err := lib.Drawings()
 	if err != nil {
-		return err
+		return nil, err
 	}
-	page, err := threadPage(d, doc, labels, words)
-	if err != nil {
-		return err
-	}
-	return r.ShowPage(ctx, page)
+	return threadPage(d, doc, labels, words)
 }

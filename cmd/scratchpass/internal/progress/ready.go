@@ -62,27 +62,13 @@ func (f readyFlags) check() error {
 
 // showReady shows how far the learner is from the lathe, as JSON, a PDF or a page.
 func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
-	ready, err := progress.ReadinessOf(v.record, v.items, v.special)
+	shown, err := v.ready(r)
 	if err != nil {
 		return err
 	}
-	rehearsals, err := progress.RehearsalsOf(v.record)
-	if err != nil {
-		return err
-	}
-	if r.JSON {
-		return r.PrintJSON(readyDocumentOf(v.record.Learner, ready, rehearsals.Faultless()))
-	}
-	_, answers, err := v.record.Summaries()
-	if err != nil {
-		return err
-	}
-	pace, err := progress.PaceOf(v.record, ready, r.Now())
-	if err != nil {
-		return err
-	}
-	shown := progress.Ready{Readiness: ready, Learner: v.record.Learner, Answers: answers, Date: r.Now(), Pace: pace, Jobs: rehearsals.Faultless()}
 	switch {
+	case r.JSON:
+		return r.PrintJSON(readyDocumentOf(v.record.Learner, shown.Readiness, shown.Jobs))
 	case f.pdf == "" && f.all:
 		return r.ShowPage(ctx, shown.Whole(v.speaker()))
 	case f.pdf == "":
@@ -99,6 +85,24 @@ func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
 	}
 	fmt.Fprintln(r.Out, v.session.Say("ready-written", "where", f.pdf))
 	return nil
+}
+
+// ready is how far the learner is from the lathe.
+func (v view) ready(r *cli.Run) (progress.Ready, error) {
+	ready, err := progress.ReadinessOf(v.record, v.items, v.special)
+	if err != nil {
+		return progress.Ready{}, err
+	}
+	_, answers, err := v.record.Summaries()
+	if err != nil {
+		return progress.Ready{}, err
+	}
+	rehearsals, err := progress.RehearsalsOf(v.record)
+	if err != nil {
+		return progress.Ready{}, err
+	}
+	pace, err := progress.PaceOf(v.record, ready, r.Now())
+	return progress.Ready{Readiness: ready, Learner: v.record.Learner, Answers: answers, Date: r.Now(), Pace: pace, Jobs: rehearsals.Faultless()}, err
 }
 
 // readyDocument is the JSON of it.

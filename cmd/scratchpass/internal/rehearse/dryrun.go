@@ -10,7 +10,6 @@ import (
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/content"
 	"scratchpass/lessons/face/text"
-	"scratchpass/lessons/page"
 	"scratchpass/lessons/rehearsal"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/bench"
@@ -88,16 +87,20 @@ func (c *call) play(r *cli.Run, s *sitting.Session) error {
 		return err
 	}
 	h.Bench = bench.New(job)
-	_, moving := s.Face.(page.Animator)
-	h.Bench.Live = c.live && moving
-	if c.live && !moving {
+	h.Bench.Live = c.live && flow.HasClock()
+	if c.live && !h.Bench.Live {
 		r.Tell(s, s.Say("bench-no-live"))
 	}
 	log, err := c.keepMoves(r, s, &h)
 	if err != nil {
 		return err
 	}
-	err = flow.Run(&h)
+	if !c.live && !log.resumed { // what is gone on with keeps its clock
+		h.Bench.Live, err = flow.ChooseClock()
+	}
+	if err == nil {
+		err = flow.Run(&h)
+	}
 	if e := log.close(); err == nil { // closed now: the same job may be begun again from the home screen
 		err = e
 	}

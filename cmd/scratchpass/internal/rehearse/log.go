@@ -56,7 +56,7 @@ func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal)
 	}
 	text, err := readLog(path)
 	if err == nil {
-		l.resumed, err = c.resume(s, h, path, text, cli.IsTerminal(r.In))
+		l.resumed, err = c.resume(s, h, path, text, s.Attended)
 	}
 	if err == nil && !l.resumed {
 		err = finishLeft(s, h, path, text)

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"os"
 
-	"scratchpass/lessons/page"
 	"scratchpass/lessons/rehearsal"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/bench"
@@ -17,7 +16,7 @@ func (c *call) resume(s *sitting.Session, h *rehearsal.Rehearsal, path string, t
 	if !ok {
 		return false, nil
 	}
-	if _, moving := s.Face.(page.Animator); played.Bench.Live && !moving {
+	if played.Bench.Live && !(rehearsal.Flow{Session: s}).HasClock() {
 		return false, nil // its clock is real; here there is none
 	}
 	switch {
