@@ -174,7 +174,7 @@ func (p *Printer) Feedback(r Result) handout.Report {
 		case Decided:
 			part.Lines = p.decidedLines(it, res)
 		case Blank:
-			part.Lines = append([]string{p.Say("set-feedback-blank")}, feedbackLines(it.Words.Feedback(own, answer.Mark{Verdict: answer.Wrong, Passed: true}))...)
+			part.Lines = feedbackLines(it.Words.Feedback(own, answer.Mark{Verdict: answer.Wrong, Passed: true}))
 		case Carried:
 			part.Lines = append([]string{p.Say("set-feedback-carried", "given", res.Given, "key", it.Words.KeyText(own))}, it.Words.StepLines(own)...)
 		case answer.Unread:
