@@ -9,12 +9,13 @@ document.addEventListener("DOMContentLoaded", function () {
       const who = name.tagName === "INPUT" ? name.value.trim() : name.textContent.trim();
       const rows = ["code,name,item,answer,sure"];
       form.querySelectorAll("[data-item]").forEach(function (item) {
-        const answers = [];
+        let answers = [];
         item.querySelectorAll("[data-answer]").forEach(function (field) {
           if (field.type === "radio" || field.type === "checkbox") {
             if (field.checked) answers.push(field.value);
-          } else if (field.value.trim() !== "") answers.push(field.value.trim());
+          } else answers.push(field.value.trim() || "-"); // of several, one that is empty keeps its place
         });
+        if (answers.every(function (a) { return a === "-"; })) answers = [];
         const sure = item.querySelector("[data-sure]:checked");
         rows.push([form.dataset.code, who, item.dataset.item, answers.join(", "), sure ? sure.value : ""].map(cell).join(","));
       });

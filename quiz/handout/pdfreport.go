@@ -18,6 +18,8 @@ type setting struct {
 const compactType = 15 * point / 2
 
 var (
+	snugSetting = setting{face{850, false}, face{10 * point, true}, face{10 * point, false}, face{850, false}, face{850, true},
+		12 * point, 3 * point, 4 * point, 2 * point, 2}
 	usualSetting   = setting{small, strong, regular, small, smaller, partGap, paragraphGap, tableGap, cellSide, 2}
 	compactSetting = setting{face{compactType, false}, face{9 * point, true}, face{compactType, false}, face{compactType, false}, face{compactType, true},
 		5 * point, 1 * point, 3 * point, 1 * point, 9}
@@ -39,6 +41,20 @@ func (p *pdf) report(r Report) error {
 	if r.Brief {
 		return p.brief(r)
 	}
+	sec := section{mark: joined(": ", r.Title, r.Owner), blocks: p.reportBlocks(r), note: r.Note, owner: r.Owner}
+	if !r.Compact && !r.Wide { // no page for the little that a closer setting has room for
+		high := p.paper.height - 2*margin - p.footHeight(r.Note)
+		p.set = snugSetting
+		if snug := p.reportBlocks(r); len(paginate(snug, high)) < len(paginate(sec.blocks, high)) {
+			sec.blocks = snug
+		}
+		p.set = usualSetting
+	}
+	return p.write(sec)
+}
+
+// reportBlocks lays a report out in the setting that there is.
+func (p *pdf) reportBlocks(r Report) []block {
 	var f flow
 	f.hold(0, p.lines(margin, r.Title, p.paper.inner(), title)...)
 	f.hold(paragraphGap)
@@ -48,7 +64,7 @@ func (p *pdf) report(r Report) error {
 	for _, part := range r.Parts {
 		p.part(&f, part)
 	}
-	return p.write(section{mark: joined(": ", r.Title, r.Owner), blocks: f.all(), note: r.Note, owner: r.Owner})
+	return f.all()
 }
 
 func (p *pdf) part(f *flow, part Part) {

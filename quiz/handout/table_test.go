@@ -11,14 +11,14 @@ import (
 // holds goes on below them.
 func TestTableGoesOn(t *testing.T) {
 	table := &Table{Columns: []string{"Apprentice", "Note"}}
-	for i := range 60 {
+	for i := range 75 {
 		table.Rows = append(table.Rows, []string{fmt.Sprintf("row%d", i), "short"})
 	}
 	var long []string
-	for i := range 900 {
+	for i := range 1100 {
 		long = append(long, fmt.Sprintf("word%d", i))
 	}
-	table.Rows = append(table.Rows, []string{"row60", strings.Join(long, " ")})
+	table.Rows = append(table.Rows, []string{"row75", strings.Join(long, " ")})
 	report := Report{Title: "T", Note: testWords.Rehearsal, Parts: []Part{{Heading: "All", Table: table}}}
 	pages, _ := pagesOf(t, document(t, PDF, testOptions(A4), reports(report)))
 	if len(pages) < 4 {

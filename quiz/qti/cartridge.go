@@ -122,6 +122,7 @@ func (d *draft) posed(question string, sentence string) *node {
 	if d.Picture == nil {
 		return material(question+"\n"+sentence, "")
 	}
-	img := `<p><img src="$IMS-CC-FILEBASE$` + pictureFile(d.ID) + `" alt="` + html.EscapeString(clean(d.Picture.Title)) + `"/></p>`
+	// What follows the token is a path from the folder of the file that has it in it.
+	img := `<p><img src="$IMS-CC-FILEBASE$../` + pictureFile(d.ID) + `" alt="` + html.EscapeString(clean(d.Picture.Title)) + `"/></p>`
 	return material(question+"\n"+d.Picture.Twin+"\n"+sentence, img)
 }

@@ -12,8 +12,10 @@ import (
 )
 
 // cartridgeStandard is what the published schemas of Common Cartridge 1.1 say of the elements
-// that are written: ccv1p1_qtiasiv1p2p1_v1p0.xsd of 2010-10-31, ccv1p1_imscp_v1p2_v1p0.xsd
-// and ccv1p1_lommanifest_v1p0.xsd. Their rules for what hangs together are in checkOldItem.
+// that are written: ccv1p1_qtiasiv1p2p1_v1p0.xsd of 2010-10-31 and ccv1p1_imscp_v1p2_v1p0.xsd,
+// read and written down here by hand. No validator has read a package. Of
+// ccv1p1_lommanifest_v1p0.xsd nothing is held here but the three elements that are written: they
+// are as public cartridges have them. The rules for what hangs together are in checkOldItem.
 var cartridgeStandard = map[string]element{
 	"questestinterop":  {must: "schemaLocation", inside: "assessment"},
 	"assessment":       {must: "ident title", inside: "qtimetadata rubric? presentation_material? section"},

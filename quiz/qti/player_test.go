@@ -9,7 +9,10 @@ import (
 	"testing"
 )
 
-var export = flag.String("export", "", "folder to write packages and answers to, for testdata/player")
+var (
+	export      = flag.String("export", "", "folder to write packages and answers to, for testdata/player")
+	exportDraws = flag.Uint("export-draws", 1, "draws of each task, level and system of units for -export")
+)
 
 // forPlayer is an item, with answers and what has to come of each.
 type forPlayer struct {
@@ -29,7 +32,7 @@ func TestExportForPlayer(t *testing.T) {
 	if *export == "" {
 		t.Skip("give -export DIR to write packages for a player")
 	}
-	slot := everyTask(t, 1)
+	slot := everyTask(t, uint32(*exportDraws))
 	for name, p := range map[string]Package{
 		"2p1": packageOf(V21, false, slot), "3p0": packageOf(V30, false, slot), "3p0-choice": packageOf(V30, true, slot),
 	} {

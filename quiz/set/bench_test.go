@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -49,8 +50,58 @@ func BenchmarkNewMaker(b *testing.B) {
 // 24 apprentices x 20 questions, sheets and keys as PDF.
 func BenchmarkClassOf24(b *testing.B) { benchmarkClass(b, 24, 20) }
 
-// 1,000 apprentices x 10 questions, sheets and keys as PDF, 50 to a document.
-func BenchmarkClassOf1000(b *testing.B) { benchmarkClass(b, 1000, 10) }
+// 1,000 apprentices x 12 questions, sheets and keys as PDF, 50 to a document.
+func BenchmarkClassOf1000(b *testing.B) { benchmarkClass(b, 1000, 12) }
+
+// What each further apprentice adds to the memory in use, with 12 questions: sheets, keys and
+// rows of the grid made, answers read and marked, the class summed up.
+func BenchmarkMemoryOfAPerson(b *testing.B) {
+	for b.Loop() {
+		few, many := inUse(b, 100), inUse(b, 500)
+		b.ReportMetric((many-few)/400, "B/person")
+	}
+}
+
+// inUse is the memory in use when all that is made of a class is made.
+func inUse(b *testing.B, people int) float64 {
+	m, class := maker(b, twenty(12)), roster(people)
+	m.Seat(class)
+	p, err := NewPrinter(m, content.Shipped())
+	if err != nil {
+		b.Fatal(err)
+	}
+	var rows [][]string
+	var file strings.Builder
+	file.WriteString("code,item,answer\n")
+	for _, who := range class {
+		all := items(b, m, who.ID)
+		if _, err := p.Sheet(who, all); err != nil {
+			b.Fatal(err)
+		}
+		p.Key(who, all)
+		rows = append(rows, p.GridRow(who, all))
+		for _, it := range all {
+			fmt.Fprintf(&file, "%s,%d,\"%s\"\n", m.Code(who.ID), it.Number, typed(it.Problem, it.Problem.Expected.Key))
+		}
+	}
+	answers, err := ParseAnswers("a", []byte(file.String()))
+	if err != nil {
+		b.Fatal(err)
+	}
+	k, err := NewMarker(b.Context(), m, class, answers)
+	if err != nil {
+		b.Fatal(err)
+	}
+	sum := NewSummary(m, content.Shipped())
+	if err := k.Each(func(r Result) error { sum.Add(r); return nil }); err != nil {
+		b.Fatal(err)
+	}
+	runtime.GC()
+	var now runtime.MemStats
+	runtime.ReadMemStats(&now)
+	runtime.KeepAlive([]any{m, p, rows, answers, k, sum})
+	return float64(now.HeapAlloc)
+}
 
 func benchmarkClass(b *testing.B, class, questions int) {
 	m := maker(b, twenty(questions))

@@ -8,6 +8,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"scratchpass/calc"
 	"scratchpass/quiz/answer"
@@ -87,16 +88,39 @@ func (m *MarksCSV) Close() error {
 
 func points(x float64) string { return calc.Shortest(x, 2) }
 
-// Safe returns a cell so that no spreadsheet takes it for a formula: one that begins like
-// one gets an apostrophe in front. A plain number may have its sign.
+// Safe returns a cell so that no spreadsheet takes it for a formula: what begins like one gets
+// an apostrophe in front. A plain number may have its sign. A spreadsheet that parts cells at
+// semicolons or tabs parts this one too, whatever quotation marks it has, so each piece is
+// looked at.
 func Safe(cell string) string {
-	if cell == "" || !strings.ContainsRune("=+-@\t\r|%", rune(cell[0])) {
+	if !strings.ContainsAny(cell, formulaStarts) {
 		return cell
 	}
-	if _, err := calc.ParseNumber(cell); err == nil && (cell[0] == '-' || cell[0] == '+') {
-		return cell
+	var b strings.Builder
+	for from := 0; from < len(cell); {
+		to := len(cell)
+		if next := strings.IndexAny(cell[from:], ";\t\r\n"); next >= 0 {
+			to = from + next + 1
+		}
+		if startsFormula(strings.TrimRight(cell[from:to], ";\t\r\n")) || from == 0 && strings.ContainsRune("\t\r\n", rune(cell[0])) {
+			b.WriteByte('\'')
+		}
+		b.WriteString(cell[from:to])
+		from = to
 	}
-	return "'" + cell
+	return b.String()
+}
+
+// formulaStarts are what a formula may begin with, in the width of East Asian letters too.
+const formulaStarts = "=+-@|%\t\r\n＝＋－＠"
+
+func startsFormula(piece string) bool {
+	first, _ := utf8.DecodeRuneInString(piece)
+	if piece == "" || !strings.ContainsRune(formulaStarts, first) {
+		return false
+	}
+	_, err := calc.ParseNumber(piece)
+	return err != nil || first != '-' && first != '+'
 }
 
 // MarksJSON writes marks as one JSON object, an apprentice at a time.
@@ -150,7 +174,7 @@ func (p *Printer) Feedback(r Result) handout.Report {
 		case Decided:
 			part.Lines = p.decidedLines(it, res)
 		case Blank:
-			part.Lines = append([]string{p.Say("set-feedback-blank")}, feedbackLines(it.Words.Feedback(own, answer.Mark{Verdict: answer.Wrong, Passed: true}))...)
+			part.Lines = feedbackLines(it.Words.Feedback(own, answer.Mark{Verdict: answer.Wrong, Passed: true}))
 		case Carried:
 			part.Lines = append([]string{p.Say("set-feedback-carried", "given", res.Given, "key", it.Words.KeyText(own))}, it.Words.StepLines(own)...)
 		case answer.Unread:

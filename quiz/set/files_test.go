@@ -3,6 +3,8 @@ package set
 import (
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -59,6 +61,58 @@ func TestRosters(t *testing.T) {
 	} {
 		if _, err := ParseRoster("r.csv", []byte(text)); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%.60q: %v, want %q", text, err, want)
+		}
+	}
+}
+
+// In OneRoster 1.2 the roles stand in a file of their own, beside the users.
+func TestRostersWithRolesBeside(t *testing.T) {
+	dir := t.TempDir()
+	users := filepath.Join(dir, "users.csv")
+	write := func(name, text string) {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("users.csv", "sourcedId,status,dateLastModified,enabledUser,username,userIds,givenName,familyName\n"+
+		"u1,,,true,ada,,Ada,Brink\nu2,,,true,tom,,Tom,Teach\nu3,,,true,old,,Old,One\nu4,,,false,off,,Off,Duty\nu5,,,true,zoe,,Zoë,Zander\n")
+	for roles, want := range map[string]string{
+		"": "put its roles.csv beside it",
+		"sourcedId,status,dateLastModified,userSourcedId,roleType,role,beginDate,endDate,orgSourcedId,userProfileSourcedId\n" +
+			"r1,,,u1,primary,student,,,o1,\nr2,,,u2,primary,teacher,,,o1,\nr3,tobedeleted,,u3,primary,student,,,o1,\nr4,,,u4,primary,student,,,o1,\n" +
+			"r5,,,u5,primary,teacher,,,o1,\nr6,,,u5,secondary,student,,,o1,\n": "u1 Ada Brink, u5 Zoë Zander",
+		"sourcedId,userSourcedId\nr1,u1\n":              "has userSourcedId and role",
+		"sourcedId,userSourcedId,role\nr1,u2,teacher\n": "no row has the role student",
+		"\xff": "roles.csv",
+	} {
+		if roles != "" {
+			write(rolesFile, roles)
+		}
+		all, err := ReadRoster(users, nil)
+		var got []string
+		for _, a := range all {
+			got = append(got, a.ID+" "+a.Name)
+		}
+		if err != nil {
+			got = []string{err.Error()}
+		}
+		if !strings.Contains(strings.Join(got, ", "), want) {
+			t.Errorf("%q: %q, want %q", roles, got, want)
+		}
+		_ = os.Remove(filepath.Join(dir, rolesFile))
+	}
+}
+
+// No cell is a formula to a spreadsheet, wherever that parts cells; numbers and texts stay.
+func TestSafeCells(t *testing.T) {
+	for cell, want := range map[string]string{
+		"": "", "Ada": "Ada", "-0.5": "-0.5", "+3": "+3", "29-1/2": "29-1/2", "a=b": "a=b", "x; -3": "x; -3", "1;-0.5": "1;-0.5",
+		"|x": "'|x", "-cmd": "'-cmd", "=1+1": "'=1+1", "+1+1": "'+1+1", "-1+1": "'-1+1", "@SUM(1)": "'@SUM(1)", "|cmd": "'|cmd", "%0": "'%0", "-": "'-",
+		"\t=1": "'\t'=1", "\r=1": "'\r'=1", "＝1+1": "'＝1+1", "＠x": "'＠x",
+		"x;=1+1": "x;'=1+1", "x\t@y": "x\t'@y", "a\n=2": "a\n'=2", ";=1": ";'=1", "x;=1;y;=2": "x;'=1;y;'=2", "=1;": "'=1;",
+	} {
+		if got := Safe(cell); got != want {
+			t.Errorf("%q: %q, want %q", cell, got, want)
 		}
 	}
 }

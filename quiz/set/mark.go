@@ -196,8 +196,12 @@ func (k *Marker) decimals(it Item, g Given) string {
 	if !g.Comma && !k.maker.Blueprint.Comma || strings.Contains(g.Text, ".") { // with points in it a comma is none
 		return g.Text
 	}
-	if it.Problem.Task.Kind.Numeric() {
-		return commaDecimal.ReplaceAllString(g.Text, ".$1")
+	text := commaDecimal.ReplaceAllString(g.Text, ".$1")
+	switch kind := it.Problem.Task.Kind; {
+	case kind.Numeric():
+		return text
+	case kind == answer.Designation && it.Problem.Mark(text).Verdict != answer.Unread: // M12x1,75, and not 3/8,16
+		return text
 	}
 	return g.Text
 }

@@ -56,15 +56,15 @@ func parseRoster(file string, text []byte, note func(Note)) ([]Apprentice, error
 	var all []listed
 	none := "no apprentices below the names of the columns"
 	switch {
-	case head.has("sourcedid", "givenname", "familyname", "role"):
-		all = oneRosterRows(head, rows)
+	case head.has("sourcedid", "givenname", "familyname"):
+		all, err = oneRosterRows(file, head, rows, note)
 		none = "no row has the role student"
 	case head.has("first name", "last name"):
 		all, err = participantRows(file, head, rows)
 	case head.has("name"):
 		all = rosterRows(head, rows)
 	case head.has("sourcedid"):
-		return nil, fmt.Errorf("%s: the columns are %s: the users.csv of OneRoster has sourcedId, givenName, familyName and role", file, columns)
+		return nil, fmt.Errorf("%s: the columns are %s: the users.csv of OneRoster has sourcedId, givenName and familyName", file, columns)
 	default:
 		return nil, fmt.Errorf("%s: the columns are %s: give id and name, or first name, last name and ID number, or the users.csv of OneRoster", file, columns)
 	}
@@ -111,19 +111,6 @@ func participantRows(file string, head header, rows []line) ([]listed, error) {
 		all[n] = listed{Apprentice{ID: head.of(r, idColumns[i]), Name: head.of(r, "first name") + " " + head.of(r, "last name")}, r.row}
 	}
 	return all, nil
-}
-
-// oneRosterRows are the students in the users.csv of OneRoster who are there still.
-func oneRosterRows(head header, rows []line) []listed {
-	var all []listed
-	for _, r := range rows {
-		gone := strings.EqualFold(head.of(r, "status"), "tobedeleted") || strings.EqualFold(head.of(r, "enableduser"), "false")
-		if gone || !strings.EqualFold(head.of(r, "role"), "student") {
-			continue
-		}
-		all = append(all, listed{Apprentice{ID: head.of(r, "sourcedid"), Name: head.of(r, "givenname") + " " + head.of(r, "familyname")}, r.row})
-	}
-	return all
 }
 
 // checkRoster cleans ids and names and says what is wrong with them: each apprentice has

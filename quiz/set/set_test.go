@@ -223,11 +223,3 @@ func TestCodes(t *testing.T) {
 		t.Error(len(codes), err)
 	}
 }
-
-func TestSafeCells(t *testing.T) {
-	for in, want := range map[string]string{"=1+1": "'=1+1", "@SUM(A1)": "'@SUM(A1)", "-0.0015": "-0.0015", "+0.2": "+0.2", "-2+3": "'-2+3", "-cmd": "'-cmd", "\t=1": "'\t=1", "Ada": "Ada", "": "", "0.5": "0.5", "|x": "'|x"} {
-		if got := Safe(in); got != want {
-			t.Errorf("%q is written as %q, want %q", in, got, want)
-		}
-	}
-}

@@ -173,10 +173,12 @@ func TestDamagedWorkbooks(t *testing.T) {
 		"a column far out":  {replaced(sheet, `r="A2"`, `r="ZZZZZZ2"`), "is no cell of the first 400 columns"},
 		"too much": {repacked(func(name string, text []byte) []byte {
 			if name == sheet {
-				return bytes.Repeat([]byte(" "), mostUnpacked+1)
+				return bytes.Repeat([]byte(" "), usualUnpacked+1)
 			}
 			return text
-		}), "x.xlsx holds more than 256 MiB"},
+		}), "x.xlsx holds more than 16 MiB"},
+		"too deep": {replaced(sheet, "<sheetData>", "<sheetData>"+strings.Repeat("<a>", mostDeep)+strings.Repeat("</a>", mostDeep)), "more in it than a table has"},
+		"too many": {replaced(sheet, "</sheetData>", strings.Repeat("<a/>", mostElements)+"</sheetData>"), "more in it than a table has"},
 	} {
 		_, err := ParseAnswers("x.xlsx", c.text)
 		if err == nil && name == "a bit over" {

@@ -15,9 +15,6 @@ import (
 // A workbook is read here and not by a library: one adds 6 MB and a slow start to every
 // command, and another ends a damaged sheet without a word.
 
-// mostUnpacked is how much a workbook may hold unpacked, in bytes.
-const mostUnpacked = 256 << 20
-
 // mostColumns is the widest row of a workbook: a question and how sure, twice over.
 const mostColumns = 400
 
@@ -43,12 +40,11 @@ func workbookRows(file string, text []byte, most int, note func(Note)) ([]line, 
 		return fail(err)
 	}
 	w := workbook{parts: map[string]*zip.File{}}
-	unpacked := uint64(0)
+	if err := fits(file, len(text), z.File); err != nil {
+		return nil, err
+	}
 	for _, f := range z.File {
 		w.parts[strings.TrimPrefix(f.Name, "/")] = f
-		if unpacked += f.UncompressedSize64; f.UncompressedSize64 > mostUnpacked || unpacked > mostUnpacked {
-			return nil, fmt.Errorf("%s holds more than %d MiB: is it a table?", file, mostUnpacked>>20)
-		}
 	}
 	sheet, more, err := w.firstSheet()
 	if err != nil {
@@ -86,7 +82,7 @@ func (w *workbook) decode(name string, into any) error {
 		return err
 	}
 	defer r.Close()
-	if err := xml.NewDecoder(r).Decode(into); err != nil {
+	if err := partDecoder(r).Decode(into); err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
 	return nil
@@ -198,7 +194,7 @@ func (w *workbook) rows(name string, most int) ([]line, error) {
 		return nil, err
 	}
 	defer r.Close()
-	d := xml.NewDecoder(r)
+	d := partDecoder(r)
 	var all []line
 	number := 0
 	for {

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"encoding/json"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -31,8 +32,13 @@ type paper struct {
 
 func newPaper(t *testing.T) paper {
 	t.Helper()
-	b, err := set.ParseBlueprint("b", []byte("set: b\ntitle: Of all kinds\nunits: in\nsure: true\nslots:\n- {tasks: [single-depth]}\n- {tasks: [thread-dial-line]}\n- {tasks: [when-to-leave-compound]}\n- {tasks: [one-full-pass]}\n- {tasks: [ready-to-start]}\n- {tasks: [cross-slide-return]}\n"),
-		tasks.Set{}, func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
+	return paperOf(t, "set: b\ntitle: Of all kinds\nunits: in\nsure: true\nslots:\n- {tasks: [single-depth]}\n- {tasks: [thread-dial-line]}\n- {tasks: [when-to-leave-compound]}\n- {tasks: [one-full-pass]}\n- {tasks: [ready-to-start]}\n- {tasks: [cross-slide-return]}\n")
+}
+
+// paperOf is the paper of a blueprint.
+func paperOf(t *testing.T, blueprint string) paper {
+	t.Helper()
+	b, err := set.ParseBlueprint("b", []byte(blueprint), tasks.Set{}, func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -163,14 +169,14 @@ func TestPaperInABrowser(t *testing.T) {
 	}
 }
 
-// fillIn types and ticks the answers that a grid gives, saves them, and returns the file
-// that the browser would keep.
+// fillIn types and ticks answers, each a list of what goes into its fields, saves them, and
+// returns the file that the browser would keep.
 const fillIn = `(answers => {
   const kept = new Promise(done => { URL.createObjectURL = blob => { blob.text().then(done); return "#"; }; });
   document.querySelectorAll("[data-item]").forEach((item, i) => {
     const fields = [...item.querySelectorAll("[data-answer]")];
-    if (fields[0].type === "text") fields.forEach((f, k) => { f.value = fields.length > 1 ? answers[i].match(/[0-9.]+/g)[k] : answers[i]; });
-    else fields.forEach(f => { f.checked = answers[i].split(", ").includes(f.value); });
+    if (fields[0].type === "text") fields.forEach((f, k) => { f.value = answers[i][k]; });
+    else fields.forEach(f => { f.checked = answers[i][0].split(", ").includes(f.value); });
     item.querySelector("[value=fairly]").checked = true;
   });
   document.querySelector("button").click();
@@ -185,15 +191,19 @@ func TestAFilledSheetInABrowser(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var answers []string
+	var answers [][]string
 	for _, cell := range p.printer.GridRow(who, p.items)[2:] {
-		answers = append(answers, "`"+strings.TrimSuffix(cell, " in")+"`")
+		answers = append(answers, strings.Split(strings.TrimSuffix(cell, " in"), " then "))
+	}
+	given, err := json.Marshal(answers)
+	if err != nil {
+		t.Fatal(err)
 	}
 	at := p.write(t, "fields", p.printer.FieldOptions(who), func(w handout.Writer) error { return w.Sheet(sheet) })
 	if err := chromedp.Do(ctx, chromedp.Navigate(at)); err != nil {
 		t.Fatal(err)
 	}
-	saved, err := chromedp.Run(ctx, chromedp.Evaluate[string](fillIn+"(["+strings.Join(answers, ",")+"])", chromedp.EvalAwaitPromise))
+	saved, err := chromedp.Run(ctx, chromedp.Evaluate[string](fillIn+"("+string(given)+")", chromedp.EvalAwaitPromise))
 	if err != nil {
 		t.Fatal(err)
 	}

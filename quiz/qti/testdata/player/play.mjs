@@ -6,10 +6,11 @@ import path from 'node:path';
 import { chromium } from 'playwright-core';
 
 const [answers, folder] = process.argv.slice(2);
-const types = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css' };
+const types = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml' };
 const server = http.createServer((request, reply) => {
-  const file = path.join(process.cwd(), path.normalize(new URL(request.url, 'http://localhost').pathname));
-  if (!fs.existsSync(file)) return reply.writeHead(404).end();
+  const name = path.normalize(new URL(request.url, 'http://localhost').pathname);
+  const file = [process.cwd(), folder].map(dir => path.join(dir, name)).find(file => fs.existsSync(file)); // a picture stands in the folder
+  if (!file) return reply.writeHead(404).end();
   reply.writeHead(200, { 'content-type': types[path.extname(file)] || 'application/octet-stream' });
   fs.createReadStream(file).pipe(reply);
 });
@@ -37,7 +38,7 @@ const oneLine = s => s.replace(/\s+/g, ' ').trim();
 let played = 0, wrong = 0;
 const items = JSON.parse(fs.readFileSync(answers));
 for (const [i, item] of items.entries()) {
-  if (i % 20 === 0) await freshPage();
+  if (i % 20 === 0) await freshPage(), console.log(`${i} items, ${played} answers, ${wrong} differ`);
   const xml = fs.readFileSync(path.join(folder, item.File), 'utf8');
   for (const want of item.Answers) {
     played++;
