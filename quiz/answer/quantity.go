@@ -58,12 +58,12 @@ func (k quantity) right(e *Expected, r Response) bool {
 }
 
 func (quantity) bounds(e *Expected) (low, high float64, ok bool) {
-	far := e.Tolerance
+	down, up := e.Tolerance+e.below, e.Tolerance+e.above
 	if e.Safe != BothSides {
-		far = max(far, e.Reach)
+		down, up = max(down, e.Reach), max(up, e.Reach)
 	}
 	least, most := e.limits()
-	return max(e.Key.X-far, least), min(e.Key.X+far, most), true
+	return max(e.Key.X-down, least), min(e.Key.X+up, most), true
 }
 
 // limits are the least and the highest number that a limit allows, infinite where there

@@ -85,7 +85,11 @@ func (r *reader) texts() {
 	names := slices.Sorted(maps.Keys(r.q.Inputs))
 	look := func(where, text string) {
 		content.Fill(text, func(name string) (string, bool) {
-			if !r.isInput(name) {
+			switch {
+			case r.isInput(name):
+			case len(names) == 0:
+				r.say(where, "%s has ${%s}, and the question has no inputs: write the number itself, or add inputs with %s", where, name, name)
+			default:
 				r.say(where, "%s has ${%s}, which is no input; the inputs are %s%s", where, name, strings.Join(names, ", "), content.DidYouMean(name, names))
 			}
 			r.told[name] = true
@@ -193,6 +197,7 @@ func (r *reader) several(names []string) {
 		r.say("right", "right: give the options that are right, such as right: [%s]", first(names))
 	}
 	r.given(names, func(gives []string) bool { return len(gives) > 0 })
+	r.apart(&answer.Expected{Kind: answer.Several, Options: names, Key: answer.OptionsResponse(r.q.Right...)})
 	r.task.Kind, r.task.Shuffled = answer.Several, true
 	right := slices.Clone(r.q.Right)
 	r.task.Work = func(v problem.Values) (problem.Working, error) { return v.Working().Several(names, right) }
@@ -215,6 +220,7 @@ func (r *reader) order(names []string) {
 		r.known("either", pair, names)
 		free = append(free, [2]string{pair[0], pair[1]})
 	}
+	r.apart(&answer.Expected{Kind: answer.Order, Options: names, Free: free, Key: answer.OptionsResponse(r.q.Right...)})
 	r.task.Kind = answer.Order
 	right := slices.Clone(r.q.Right)
 	r.task.Work = func(v problem.Values) (problem.Working, error) { return v.Working().OrderWith(free, right...) }
@@ -233,6 +239,30 @@ func (r *reader) given(names []string, fit func([]string) bool) {
 		r.known("the mistake "+name, gives, names)
 		response := answer.OptionsResponse(gives...)
 		r.task.Errors = append(r.task.Errors, problem.CommonError{Name: name, Work: func(problem.Values) answer.Response { return response }})
+	}
+}
+
+// apart says which mistakes give what is right, or the same as one another. It is looked at
+// once all names are those of options.
+func (r *reader) apart(e *answer.Expected) {
+	if len(r.found) > 0 {
+		return
+	}
+	names := slices.Sorted(maps.Keys(r.q.Mistakes))
+	for i, name := range names {
+		gives := answer.OptionsResponse(r.q.Mistakes[name].Gives...)
+		switch {
+		case !e.Kind.Same(e, gives, e.Key, 0):
+		case e.Kind.InOrder() && !slices.Equal(gives.Keys, e.Key.Keys):
+			r.say(name, "the mistake %s gives an order that is right, for either lets its steps stand so: give another order, or take the pair out of either", name)
+		default:
+			r.say(name, "the mistake %s gives what is right: give what someone answers who makes it", name)
+		}
+		for _, other := range names[:i] {
+			if e.Kind.Same(e, gives, answer.OptionsResponse(r.q.Mistakes[other].Gives...), 0) {
+				r.say(name, "the mistake %s gives the same as %s: nobody could tell which was made; keep one", name, other)
+			}
+		}
 	}
 }
 
