@@ -107,17 +107,8 @@ func inwards(u machine.Unit, least, most float64) string {
 	return calc.Fixed(low, u.Places) + " to " + u.Text(high/u.Factor)
 }
 
-// Others are the numbers that a lost factor would give.
-func (quantity) Others(e *Expected) []Response {
-	var all []Response
-	for _, times := range []float64{0.5, 2, 1.5, 3} {
-		shown := e.Key.X * times * e.Unit.Factor
-		if counted := e.Unit.Count || e.Unit.Places == 0; !counted || calc.Within(shown, math.Round(shown), 1e-9) {
-			all = append(all, NumberResponse(e.Key.X*times))
-		}
-	}
-	return all
-}
+// Others are what a lost factor would give, or what is as much off as the errors.
+func (quantity) Others(e *Expected) []Response { return plausible(e) }
 
 func (quantity) mark(e *Expected, r Response) Mark {
 	var room [usualBands]band
