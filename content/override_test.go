@@ -71,7 +71,7 @@ func TestWordsText(t *testing.T) {
 func TestQuestionWords(t *testing.T) {
 	lib := own(map[string]string{"questions/mine.yaml": "title: Mine\nask: How long is ${L}?\nmistakes: {m: {say: no}}\ninputs: {L: {list: [1], means: length}}\n"})
 	w, err := lib.Task("mine")
-	if err != nil || w.Title != "Mine (the instructor's own)" || w.Ask[1] != "The instructor's own question. How long is ${L}?" || w.Slips["m"] != "no" || w.Symbols["L"] != "length" {
+	if err != nil || w.Title != "Mine (own)" || w.Ask[1] != "Instructor's question. How long is ${L}?" || w.Slips["m"] != "no" || w.Symbols["L"] != "length" {
 		t.Errorf("%+v %v", w, err)
 	}
 	if lib.Version("mine") == "" || lib.Version("nothing") != "" {
@@ -79,6 +79,24 @@ func TestQuestionWords(t *testing.T) {
 	}
 	if _, err := lib.Task("nothing"); !ErrNotThere(err) {
 		t.Error(err)
+	}
+}
+
+// The lines of a question run on as they were typed: a blank line parts paragraphs.
+func TestParagraphs(t *testing.T) {
+	for text, want := range map[string]string{
+		"": "", "one": "one", "a\nb\n": "a b", "a\nb\n\nc\n  d\n": "a b\nc d", "\n\na\n\n\n\nb": "a\nb",
+		"Look at:\n- one\n- two\n  and more\nWhat now?": "Look at:\n- one\n- two and more What now?",
+		"a \n b": "a b",
+	} {
+		if got := paragraphs(text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+	lib := own(map[string]string{"questions/mine.yaml": "title: Mine\nask: |\n  How\n  long?\n\n  Now?\nhint: |\n  a\n  b\noptions: {o: \"x\\ny\"}\nmistakes: {m: {say: \"n\\no\"}}\nat_the_lathe: |\n  c\n  d\n"})
+	w, err := lib.Task("mine")
+	if err != nil || w.Ask[1] != "Instructor's question. How long?\nNow?" || w.Hint != "a b" || w.Options["o"] != "x y" || w.Slips["m"] != "n o" || w.AtTheLathe != "c d" {
+		t.Errorf("%+v %v", w, err)
 	}
 }
 

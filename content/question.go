@@ -1,5 +1,7 @@
 package content
 
+import "strings"
+
 // Question is an instructor's own question: its words and its numbers in one file, so that
 // it can be written without a change to the program. What its formulas mean is for those
 // who work them out.
@@ -34,6 +36,9 @@ type QuestionInput struct {
 	Step  *float64  `yaml:"step,omitempty"`
 	List  []float64 `yaml:"list,omitempty"`
 	Unit  string    `yaml:"unit,omitempty"`
+
+	Decimals *int `yaml:"decimals,omitempty"` // shown; left out those of a length are as many as its numbers have
+
 	Name  string    `yaml:"name,omitempty"` // as drawings, work and blueprints call it: pitch; left out the letter
 	Means string    `yaml:"means"`
 }
@@ -94,13 +99,36 @@ func (q *Question) At(text, wrong string) Finding {
 	return f
 }
 
+// paragraphs joins the lines of a text as they were typed: a blank line parts paragraphs, and
+// a line that begins with a hyphen stands by itself.
+func paragraphs(text string) string {
+	var out []string
+	joined := false // whether the next line goes on with the last one
+	for _, line := range strings.Split(strings.TrimSpace(text), "\n") {
+		line = strings.TrimSpace(line)
+		switch {
+		case line == "":
+			joined = false
+		case joined && !strings.HasPrefix(line, "- "):
+			out[len(out)-1] += " " + line
+		default:
+			out = append(out, line)
+			joined = true
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
 // words are the words of a question as those of a task, marked as the instructor's own.
 func (q *Question) words(phrases map[string]string) TaskWords {
 	w := TaskWords{Title: FillPairs(phrases["own-title"], "title", q.Title), Skill: q.Skill,
-		Ask: map[int]string{1: FillPairs(phrases["own-ask"], "ask", q.Ask)}, Hint: q.Hint, Options: q.Options,
-		Slips: map[string]string{}, Symbols: map[string]string{}, AtTheLathe: q.AtTheLathe, Safety: q.Safety, Drawing: q.Drawing}
+		Ask: map[int]string{1: FillPairs(phrases["own-ask"], "ask", paragraphs(q.Ask))}, Hint: paragraphs(q.Hint), Options: map[string]string{},
+		Slips: map[string]string{}, Symbols: map[string]string{}, AtTheLathe: paragraphs(q.AtTheLathe), Safety: q.Safety, Drawing: q.Drawing}
+	for name, text := range q.Options {
+		w.Options[name] = paragraphs(text)
+	}
 	for name, m := range q.Mistakes {
-		w.Slips[name] = m.Say
+		w.Slips[name] = paragraphs(m.Say)
 	}
 	for symbol, in := range q.Inputs {
 		w.Symbols[symbol] = in.Means

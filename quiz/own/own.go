@@ -298,7 +298,7 @@ func markOf(q *content.Question) string {
 	bare.Inputs, bare.Options, bare.Mistakes = maps.Clone(q.Inputs), maps.Clone(q.Options), maps.Clone(q.Mistakes)
 	bare.Steps = slices.Clone(q.Steps)
 	for name, in := range bare.Inputs {
-		in.Means, in.Name = "", ""
+		in.Means, in.Name, in.Decimals = "", "", nil
 		bare.Inputs[name] = in
 	}
 	for name := range bare.Options {

@@ -89,7 +89,7 @@ func holds(t *testing.T, task *problem.Task, w *wording.Words, code problem.Code
 		t.Errorf("%s makes %q and %q", code, w.PaperKey(p), w.PaperKey(again))
 	}
 	prompt, unknown := w.Ask(p)
-	if len(unknown) > 0 || !strings.HasPrefix(prompt, "The instructor's own question. ") || strings.Contains(prompt, "${") {
+	if len(unknown) > 0 || !strings.HasPrefix(prompt, "Instructor's question. ") || strings.Contains(prompt, "${") {
 		t.Errorf("%s asks %q, unknown %q", code, prompt, unknown)
 	}
 	if m := p.Mark(typed(p, p.Expected.Key)); m.Verdict != answer.Right || m.Points != 1 {
@@ -288,6 +288,42 @@ func TestExamine(t *testing.T) {
 		if len(found) == 0 || !strings.Contains(found.Error(), row.want) || found[0].Line == 0 {
 			t.Errorf("%q: %v, want %q", row.to, found, row.want)
 		}
+	}
+}
+
+// A length that is given has as many decimals as the numbers it is drawn from, or as many as
+// the file says. It changes no number.
+func TestGivenDecimals(t *testing.T) {
+	for _, row := range []struct{ from, to, want string }{
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 0.5, unit: in", `^[0-9]+\.[05] in$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 1, unit: in", `^[0-9]+ in$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "list: [0.125, 2, 0.5, 1, 3, 4], unit: in", `^[0-9]\.[0-9]{3} in$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 0.5, unit: in, decimals: 3", `^[0-9]+\.[05]00 in$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 0.5, unit: bars", `^[0-9]+(\.5)? bars$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 0.5, unit: bars, decimals: 2", `^[0-9]+\.[05]0 bars$`},
+	} {
+		text := strings.NewReplacer(row.from, row.to, "formula: a * b, unit: mm", "formula: a * b, unit: bars, decimals: 3", "unit: mm, means: both", "unit: bars, decimals: 3, means: both").Replace(number)
+		task, _, err := read(text)
+		if err != nil {
+			t.Errorf("%s: %v", row.to, err)
+			continue
+		}
+		for seed := range uint32(20) {
+			p, err := problem.Once(task, problem.NewCode(task.Name, 1, machine.Imperial, seed, machine.InchLathe))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if said, _ := p.Values.PromptWord("a", ""); !regexp.MustCompile(row.want).MatchString(said) {
+				t.Errorf("%s: %q, want %s", row.to, said, row.want)
+			}
+		}
+	}
+	if _, _, err := read(strings.Replace(number, "step: 0.5", "step: 0.5, decimals: 0", 1)); err == nil || !strings.Contains(err.Error(), "decimals 0: its numbers have 1, so give 1 to 9") {
+		t.Errorf("fewer decimals than there are: %v", err)
+	}
+	first, _, _ := read(number)
+	if more, _, err := read(strings.Replace(number, "step: 0.5", "step: 0.5, decimals: 3", 1)); err != nil || more.Mark != first.Mark {
+		t.Errorf("decimals that are shown change the numbers: %v", err)
 	}
 }
 
