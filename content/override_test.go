@@ -82,6 +82,40 @@ func TestQuestionWords(t *testing.T) {
 	}
 }
 
+// A question that stands where none is read is told, and other files are someone's own.
+func TestMisplaced(t *testing.T) {
+	asks := "title: t\nkind: choice\nask: q\n"
+	lib := own(map[string]string{"top.yaml": asks, "tasks/one.yaml": asks, "questions/week1/two.yaml": asks, "old/three.yaml": "kind: order\nask: a: b\n", "lessons/five.yml": asks,
+		"sets/week.yaml": "set: a\nkind: x\n", "lathe.yaml": "name: my lathe\n", "questions/fine.yaml": asks, "questions/six.yaml.txt": asks})
+	found := lib.Check(Known{}).Error()
+	for _, want := range []string{"mine/top.yaml: not read: a question belongs in questions/", "mine/tasks/one.yaml: not read", "mine/questions/week1/two.yaml: not read", "mine/old/three.yaml: not read",
+		"mine/lessons/five.yml: not read", "mine/questions/six.yaml.txt: only files that end in .yaml are read; did you mean six.yaml?"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("no %q in %s", want, found)
+		}
+	}
+	for _, not := range []string{"mine/sets", "mine/lathe.yaml", "mine/questions/fine.yaml: not read"} {
+		if strings.Contains(found, not) {
+			t.Errorf("%q is in its place", not)
+		}
+	}
+	for name, want := range map[string]bool{"questions/a.yaml": true, "a.yaml": true, "lessons/a.yaml": true, "notes/a.yaml": false} {
+		if got := LooksOwn(fstest.MapFS{name: {Data: []byte(asks)}}); got != want {
+			t.Errorf("%s looks like own content: %v", name, got)
+		}
+	}
+}
+
+// A caution of one's own that names no source there is: its file, its line and what is near.
+func TestCautionsOfOnesOwn(t *testing.T) {
+	found := own(map[string]string{"safety.yaml": "mine:\n  title: A\n  text: B\n  source: commn-practice\nbare:\n  title: C\n"}).Check(Known{}).Error()
+	for _, want := range []string{"mine/safety.yaml:4: no source is called commn-practice; did you mean common-practice?; scratchpass sources lists all", "mine/safety.yaml:5: the caution bare wants a title and a text"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("no %q in %s", want, found)
+		}
+	}
+}
+
 // The lines of a question run on as they were typed: a blank line parts paragraphs.
 func TestParagraphs(t *testing.T) {
 	for text, want := range map[string]string{

@@ -24,7 +24,8 @@ type cautionDocument struct {
 }
 
 func safetyCommand(r *cli.Run) *cobra.Command {
-	return &cobra.Command{
+	keys := false
+	cmd := &cobra.Command{
 		Use:   "safety",
 		Short: "All the cautions on one page",
 		Args:  cli.NoArguments,
@@ -46,7 +47,11 @@ func safetyCommand(r *cli.Run) *cobra.Command {
 			for _, key := range slices.Sorted(maps.Keys(all)) {
 				c := all[key]
 				docs = append(docs, cautionDocument{key, c.Title, c.Text, c.Source})
-				shown = append(shown, page.Paragraph{Text: c.Title + ". " + c.Text})
+				text := c.Title + ". " + c.Text
+				if keys {
+					text = key + ": " + text
+				}
+				shown = append(shown, page.Paragraph{Text: text})
 			}
 			if r.JSON {
 				return r.PrintJSON(cautionsDocument{docs})
@@ -54,4 +59,6 @@ func safetyCommand(r *cli.Run) *cobra.Command {
 			return r.ShowPage(cmd.Context(), append(shown, page.Caution{Text: phrases["rehearsal"]}))
 		},
 	}
+	cmd.Flags().BoolVar(&keys, "keys", false, "with the key of each, for questions of your own")
+	return cmd
 }
