@@ -1,6 +1,10 @@
 package content
 
-import "strings"
+import (
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
 
 // Question is an instructor's own question: its words and its numbers in one file, so that
 // it can be written without a change to the program. What its formulas mean is for those
@@ -87,6 +91,26 @@ func (l *Library) Question(name string) (Question, error) {
 		q.file, err = l.find(where)
 	}
 	return q, err
+}
+
+// InputsAsWritten are the letters of the inputs, in the order of the file.
+func (q *Question) InputsAsWritten() []string {
+	var root yaml.Node
+	if yaml.Unmarshal(q.file.text, &root) != nil || len(root.Content) == 0 {
+		return nil
+	}
+	top := root.Content[0].Content
+	for i := 0; i+1 < len(top); i += 2 {
+		if top[i].Value != "inputs" {
+			continue
+		}
+		var letters []string
+		for j := 0; j < len(top[i+1].Content); j += 2 {
+			letters = append(letters, top[i+1].Content[j].Value)
+		}
+		return letters
+	}
+	return nil
 }
 
 // At says that something is wrong with the question, where in its file the text stands;

@@ -66,6 +66,10 @@ func (r *reader) inputs() {
 		r.task.Inputs = append(r.task.Inputs, problem.Input{Name: in.called, Symbol: name, Type: inputType(in.unit),
 			Low: min(low*wider, 0) / in.unit.Factor, High: max(high*wider, 0) / in.unit.Factor, In: &in.unit})
 	}
+	written := r.q.InputsAsWritten()
+	slices.SortStableFunc(r.task.Inputs, func(a, b problem.Input) int { // as they are shown; the draws keep the order of the letters
+		return cmp.Compare(slices.Index(written, a.Symbol), slices.Index(written, b.Symbol))
+	})
 	r.task.Systems = systems(units)
 	r.task.Draw = r.draw
 }
