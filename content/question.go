@@ -35,16 +35,16 @@ type Question struct {
 
 // QuestionInput is a number that is drawn: from a range in steps, or from a list.
 type QuestionInput struct {
-	From  *float64  `yaml:"from,omitempty"`
-	To    *float64  `yaml:"to,omitempty"`
-	Step  *float64  `yaml:"step,omitempty"`
-	List  []float64 `yaml:"list,omitempty"`
-	Unit  string    `yaml:"unit,omitempty"`
+	From *float64  `yaml:"from,omitempty"`
+	To   *float64  `yaml:"to,omitempty"`
+	Step *float64  `yaml:"step,omitempty"`
+	List []float64 `yaml:"list,omitempty"`
+	Unit string    `yaml:"unit,omitempty"`
 
 	Decimals *int `yaml:"decimals,omitempty"` // shown; left out those of a length are as many as its numbers have
 
-	Name  string    `yaml:"name,omitempty"` // as drawings, work and blueprints call it: pitch; left out the letter
-	Means string    `yaml:"means"`
+	Name  string `yaml:"name,omitempty"` // as drawings, work and blueprints call it: pitch; left out the letter
+	Means string `yaml:"means"`
 }
 
 // QuestionStep is a line of the working before the answer.
