@@ -30,3 +30,10 @@ func (r *reader) apart(e *answer.Expected) {
 		}
 	}
 }
+
+func first(names []string) string {
+	if len(names) == 0 {
+		return "name"
+	}
+	return names[0]
+}

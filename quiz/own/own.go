@@ -242,13 +242,6 @@ func (r *reader) given(names []string, fit func([]string) bool) {
 	}
 }
 
-func first(names []string) string {
-	if len(names) == 0 {
-		return "name"
-	}
-	return names[0]
-}
-
 // systems are the systems of units in which a question with lengths can be asked; none is
 // both.
 func systems(units []machine.Unit) []machine.System {

@@ -331,7 +331,7 @@ func TestGivenDecimals(t *testing.T) {
 func TestEither(t *testing.T) {
 	base := example(t, "order")
 	for _, row := range []struct{ from, to, want string }{
-		{"gives: [stop, back, try, clean, note]", "gives: [stop, clean, back, try, note]", "31: the mistake not-cleaned gives an order that is right, for either lets its steps stand so"},
+		{"gives: [stop, back, try, clean, note]", "gives: [stop, clean, back, try, note]", "32: the mistake not-cleaned gives an order that is right, for either lets its steps stand so"},
 		{"gives: [stop, back, try, clean, note]", "gives: [stop, back, clean, try, note]", "the mistake not-cleaned gives what is right"},
 		{"gives: [stop, back, try, clean, note]", "gives: [clean, back, stop, try, note]", "gives the same as"},
 		{"- [back, clean]", "- [clean, note]", "either: clean and note never stand side by side, for try stands between them"},
