@@ -163,11 +163,23 @@ func (c *checker) slips(file string, at func(string) int, name string, w TaskWor
 	}
 }
 
+// mostNamed is how many keys a finding names; of more it says what lists them.
+const mostNamed = 12
+
+var listedBy = map[string]string{"caution": "scratchpass safety --keys", "source": "scratchpass sources"}
+
 // reference reports a key that a list does not have.
 func reference[V any](c *checker, file string, line int, what, key string, list map[string]V) {
-	if _, ok := list[key]; !ok {
-		c.say(file, line, "no %s is called %s; they are %s", what, key, strings.Join(sortedKeys(list), ", "))
+	if _, ok := list[key]; ok {
+		return
 	}
+	keys := sortedKeys(list)
+	said := strings.Join(keys, ", ")
+	if more, long := listedBy[what]; long && len(keys) > mostNamed {
+		c.say(file, line, "no %s is called %s%s; %s lists all %d", what, key, DidYouMean(key, keys), more, len(keys))
+		return
+	}
+	c.say(file, line, "no %s is called %s; they are %s%s", what, key, said, DidYouMean(key, keys))
 }
 
 func sortedKeys[V any](m map[string]V) []string {
@@ -215,13 +227,25 @@ func (c *checker) bench() {
 
 func (c *checker) cautions() {
 	for key, s := range c.safety {
+		where, line := c.entry("safety.yaml", key)
 		if s.Title == "" || s.Text == "" {
-			c.say("safety.yaml", 0, "the caution %s wants a title and a text", key)
+			c.say(where, line(key), "the caution %s wants a title and a text", key)
 		}
 		if s.Source != "" {
-			reference(c, "safety.yaml", 0, "source", s.Source, c.sources)
+			reference(c, where, line(s.Source), "source", s.Source, c.sources)
 		}
 	}
+}
+
+// entry is the first file of that name that has a key, and finds lines in it.
+func (c *checker) entry(name, key string) (where string, line func(string) int) {
+	for _, f := range c.lib.folders {
+		found, err := (&Library{[]folder{f}}).find(name)
+		if at := lines(found.text); err == nil && at(key) > 0 {
+			return found.where, at
+		}
+	}
+	return name, func(string) int { return 0 }
 }
 
 // ErrNotThere reports whether an error means that a lesson or a task has no file.

@@ -55,6 +55,7 @@ func (c *checker) layout() {
 		for _, e := range entries[:min(len(entries), mostFiles)] {
 			c.misnamed(f, e, files)
 		}
+		c.misplaced(f)
 	}
 }
 
@@ -84,8 +85,10 @@ func (c *checker) misnamedIn(f folder, dir string) {
 		return // said where its files are read
 	}
 	for _, e := range entries[:min(len(entries), mostFiles)] {
-		if base, ok := strings.CutSuffix(e.Name(), ".yml"); ok {
-			c.say(path.Join(f.name, dir, e.Name()), 0, "only files that end in .yaml are read; did you mean %s.yaml?", base)
+		for _, end := range []string{".yml", ".yaml.txt", ".yml.txt"} {
+			if base, ok := strings.CutSuffix(e.Name(), end); ok {
+				c.say(path.Join(f.name, dir, e.Name()), 0, "only files that end in .yaml are read; did you mean %s.yaml?", base)
+			}
 		}
 	}
 }

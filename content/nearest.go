@@ -11,7 +11,7 @@ import (
 // of an error; it is empty when none is near.
 func DidYouMean(word string, names []string) string {
 	near := nearest(word, names)
-	if len(near) == 0 {
+	if len(near) == 0 || len(near) == len(names) && len(names) > 1 { // all of them is no guess
 		return ""
 	}
 	return "; did you mean " + strings.Join(near, ", ") + "?"
@@ -44,7 +44,13 @@ func nearest(word string, names []string) []string {
 	}
 	near := slices.Clone(names)
 	far := func(name string) int {
+		if strings.EqualFold(word, name) {
+			return 0
+		}
 		d := levenshtein.ComputeDistance(word, name)
+		if d >= max(len(word), len(name)) { // nothing in common
+			return 1000
+		}
 		if word != "" && strings.Contains(name, word) {
 			d -= 100
 		}

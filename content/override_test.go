@@ -71,7 +71,7 @@ func TestWordsText(t *testing.T) {
 func TestQuestionWords(t *testing.T) {
 	lib := own(map[string]string{"questions/mine.yaml": "title: Mine\nask: How long is ${L}?\nmistakes: {m: {say: no}}\ninputs: {L: {list: [1], means: length}}\n"})
 	w, err := lib.Task("mine")
-	if err != nil || w.Title != "Mine (the instructor's own)" || w.Ask[1] != "The instructor's own question. How long is ${L}?" || w.Slips["m"] != "no" || w.Symbols["L"] != "length" {
+	if err != nil || w.Title != "Mine (own)" || w.Ask[1] != "Instructor's question. How long is ${L}?" || w.Slips["m"] != "no" || w.Symbols["L"] != "length" {
 		t.Errorf("%+v %v", w, err)
 	}
 	if lib.Version("mine") == "" || lib.Version("nothing") != "" {
@@ -79,6 +79,58 @@ func TestQuestionWords(t *testing.T) {
 	}
 	if _, err := lib.Task("nothing"); !ErrNotThere(err) {
 		t.Error(err)
+	}
+}
+
+// A question that stands where none is read is told, and other files are someone's own.
+func TestMisplaced(t *testing.T) {
+	asks := "title: t\nkind: choice\nask: q\n"
+	lib := own(map[string]string{"top.yaml": asks, "tasks/one.yaml": asks, "questions/week1/two.yaml": asks, "old/three.yaml": "kind: order\nask: a: b\n", "lessons/five.yml": asks,
+		"sets/week.yaml": "set: a\nkind: x\n", "lathe.yaml": "name: my lathe\n", "questions/fine.yaml": asks, "questions/six.yaml.txt": asks})
+	found := lib.Check(Known{}).Error()
+	for _, want := range []string{"mine/top.yaml: not read: a question belongs in questions/", "mine/tasks/one.yaml: not read", "mine/questions/week1/two.yaml: not read", "mine/old/three.yaml: not read",
+		"mine/lessons/five.yml: not read", "mine/questions/six.yaml.txt: only files that end in .yaml are read; did you mean six.yaml?"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("no %q in %s", want, found)
+		}
+	}
+	for _, not := range []string{"mine/sets", "mine/lathe.yaml", "mine/questions/fine.yaml: not read"} {
+		if strings.Contains(found, not) {
+			t.Errorf("%q is in its place", not)
+		}
+	}
+	for name, want := range map[string]bool{"questions/a.yaml": true, "a.yaml": true, "lessons/a.yaml": true, "notes/a.yaml": false} {
+		if got := LooksOwn(fstest.MapFS{name: {Data: []byte(asks)}}); got != want {
+			t.Errorf("%s looks like own content: %v", name, got)
+		}
+	}
+}
+
+// A caution of one's own that names no source there is: its file, its line and what is near.
+func TestCautionsOfOnesOwn(t *testing.T) {
+	found := own(map[string]string{"safety.yaml": "mine:\n  title: A\n  text: B\n  source: commn-practice\nbare:\n  title: C\n"}).Check(Known{}).Error()
+	for _, want := range []string{"mine/safety.yaml:4: no source is called commn-practice; did you mean common-practice?; scratchpass sources lists all", "mine/safety.yaml:5: the caution bare wants a title and a text"} {
+		if !strings.Contains(found, want) {
+			t.Errorf("no %q in %s", want, found)
+		}
+	}
+}
+
+// The lines of a question run on as they were typed: a blank line parts paragraphs.
+func TestParagraphs(t *testing.T) {
+	for text, want := range map[string]string{
+		"": "", "one": "one", "a\nb\n": "a b", "a\nb\n\nc\n  d\n": "a b\nc d", "\n\na\n\n\n\nb": "a\nb",
+		"Look at:\n- one\n- two\n  and more\nWhat now?": "Look at:\n- one\n- two and more What now?",
+		"a \n b": "a b",
+	} {
+		if got := paragraphs(text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+	lib := own(map[string]string{"questions/mine.yaml": "title: Mine\nask: |\n  How\n  long?\n\n  Now?\nhint: |\n  a\n  b\noptions: {o: \"x\\ny\"}\nmistakes: {m: {say: \"n\\no\"}}\nat_the_lathe: |\n  c\n  d\n"})
+	w, err := lib.Task("mine")
+	if err != nil || w.Ask[1] != "Instructor's question. How long?\nNow?" || w.Hint != "a b" || w.Options["o"] != "x y" || w.Slips["m"] != "n o" || w.AtTheLathe != "c d" {
+		t.Errorf("%+v %v", w, err)
 	}
 }
 

@@ -1,5 +1,11 @@
 package content
 
+import (
+	"strings"
+
+	"gopkg.in/yaml.v3"
+)
+
 // Question is an instructor's own question: its words and its numbers in one file, so that
 // it can be written without a change to the program. What its formulas mean is for those
 // who work them out.
@@ -29,13 +35,16 @@ type Question struct {
 
 // QuestionInput is a number that is drawn: from a range in steps, or from a list.
 type QuestionInput struct {
-	From  *float64  `yaml:"from,omitempty"`
-	To    *float64  `yaml:"to,omitempty"`
-	Step  *float64  `yaml:"step,omitempty"`
-	List  []float64 `yaml:"list,omitempty"`
-	Unit  string    `yaml:"unit,omitempty"`
-	Name  string    `yaml:"name,omitempty"` // as drawings, work and blueprints call it: pitch; left out the letter
-	Means string    `yaml:"means"`
+	From *float64  `yaml:"from,omitempty"`
+	To   *float64  `yaml:"to,omitempty"`
+	Step *float64  `yaml:"step,omitempty"`
+	List []float64 `yaml:"list,omitempty"`
+	Unit string    `yaml:"unit,omitempty"`
+
+	Decimals *int `yaml:"decimals,omitempty"` // shown; left out those of a length are as many as its numbers have
+
+	Name  string `yaml:"name,omitempty"` // as drawings, work and blueprints call it: pitch; left out the letter
+	Means string `yaml:"means"`
 }
 
 // QuestionStep is a line of the working before the answer.
@@ -84,6 +93,26 @@ func (l *Library) Question(name string) (Question, error) {
 	return q, err
 }
 
+// InputsAsWritten are the letters of the inputs, in the order of the file.
+func (q *Question) InputsAsWritten() []string {
+	var root yaml.Node
+	if yaml.Unmarshal(q.file.text, &root) != nil || len(root.Content) == 0 {
+		return nil
+	}
+	top := root.Content[0].Content
+	for i := 0; i+1 < len(top); i += 2 {
+		if top[i].Value != "inputs" {
+			continue
+		}
+		var letters []string
+		for j := 0; j < len(top[i+1].Content); j += 2 {
+			letters = append(letters, top[i+1].Content[j].Value)
+		}
+		return letters
+	}
+	return nil
+}
+
 // At says that something is wrong with the question, where in its file the text stands;
 // with an empty text of the file as a whole.
 func (q *Question) At(text, wrong string) Finding {
@@ -94,13 +123,36 @@ func (q *Question) At(text, wrong string) Finding {
 	return f
 }
 
+// paragraphs joins the lines of a text as they were typed: a blank line parts paragraphs, and
+// a line that begins with a hyphen stands by itself.
+func paragraphs(text string) string {
+	var out []string
+	joined := false // whether the next line goes on with the last one
+	for _, line := range strings.Split(strings.TrimSpace(text), "\n") {
+		line = strings.TrimSpace(line)
+		switch {
+		case line == "":
+			joined = false
+		case joined && !strings.HasPrefix(line, "- "):
+			out[len(out)-1] += " " + line
+		default:
+			out = append(out, line)
+			joined = true
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
 // words are the words of a question as those of a task, marked as the instructor's own.
 func (q *Question) words(phrases map[string]string) TaskWords {
 	w := TaskWords{Title: FillPairs(phrases["own-title"], "title", q.Title), Skill: q.Skill,
-		Ask: map[int]string{1: FillPairs(phrases["own-ask"], "ask", q.Ask)}, Hint: q.Hint, Options: q.Options,
-		Slips: map[string]string{}, Symbols: map[string]string{}, AtTheLathe: q.AtTheLathe, Safety: q.Safety, Drawing: q.Drawing}
+		Ask: map[int]string{1: FillPairs(phrases["own-ask"], "ask", paragraphs(q.Ask))}, Hint: paragraphs(q.Hint), Options: map[string]string{},
+		Slips: map[string]string{}, Symbols: map[string]string{}, AtTheLathe: paragraphs(q.AtTheLathe), Safety: q.Safety, Drawing: q.Drawing}
+	for name, text := range q.Options {
+		w.Options[name] = paragraphs(text)
+	}
 	for name, m := range q.Mistakes {
-		w.Slips[name] = m.Say
+		w.Slips[name] = paragraphs(m.Say)
 	}
 	for symbol, in := range q.Inputs {
 		w.Symbols[symbol] = in.Means

@@ -90,10 +90,13 @@ func decode(file string, text []byte, out any, byHand bool) Findings {
 	case errors.As(err, &typed):
 		for _, e := range typed.Errors[:min(len(typed.Errors), mostFindings)] {
 			line, what := plainYAML(e, reflect.TypeOf(out).Elem())
-			say(line, "%s", what)
+			say(line, "%s%s", what, instead(sourceLine(text, line), e))
 		}
 	case err != nil:
 		line, what := plainYAML(strings.TrimPrefix(err.Error(), "yaml: "), nil)
+		if cause, advice, ok := mend(text); ok {
+			line, what = cause, advice
+		}
 		say(line, "%s", what)
 		return found
 	}

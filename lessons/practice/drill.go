@@ -3,6 +3,7 @@ package practice
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"scratchpass/lessons/page"
@@ -32,18 +33,31 @@ func Drillable(items []schedule.Item, of map[string]record.Summary) []string {
 	return names
 }
 
-// Harmless returns an error when a task must not be drilled against the clock.
-func Harmless(of tasks.Set, names []string) error {
+// Harmless are the tasks that words name and that may be drilled against the clock. Of a stage
+// those that can hurt someone are left out; one that is named by itself is an error, and so
+// is a stage of which nothing is left.
+func Harmless(of tasks.Set, words []string) ([]string, error) {
+	names, err := Resolve(of, words)
+	if err != nil {
+		return nil, err
+	}
+	var harmless []string
+	hurts := ""
 	for _, name := range names {
 		t, err := of.Find(name)
-		if err != nil {
-			return err
-		}
-		if t.SafetyCritical {
-			return fmt.Errorf("%s can hurt someone at the lathe; what can hurt is never done against the clock", name)
+		switch {
+		case err != nil:
+			return nil, err
+		case !t.SafetyCritical:
+			harmless = append(harmless, name)
+		case hurts == "" || slices.Contains(words, name):
+			hurts = name
 		}
 	}
-	return nil
+	if hurts != "" && (len(harmless) == 0 || slices.Contains(words, hurts)) {
+		return nil, fmt.Errorf("%s can hurt someone at the lathe; what can hurt is never done against the clock", hurts)
+	}
+	return harmless, nil
 }
 
 // ErrNothingToDrill says that nothing is ready for the clock yet.

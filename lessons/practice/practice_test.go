@@ -229,13 +229,23 @@ func TestDrillUntimed(t *testing.T) {
 	}
 }
 
-// What can hurt is never drilled.
+// What can hurt is never drilled: by name it is refused, of a stage it is left out.
 func TestHarmless(t *testing.T) {
-	if err := Harmless(tasks.Set{}, []string{"single-depth", "reversing-a-screwed-chuck"}); err == nil || !strings.Contains(err.Error(), "reversing-a-screwed-chuck can hurt someone") {
+	if _, err := Harmless(tasks.Set{}, []string{"single-depth", "reversing-a-screwed-chuck"}); err == nil || !strings.Contains(err.Error(), "reversing-a-screwed-chuck can hurt someone") {
 		t.Error(err)
 	}
-	if err := Harmless(tasks.Set{}, []string{"single-depth"}); err != nil {
-		t.Error(err)
+	if names, err := Harmless(tasks.Set{}, []string{"single-depth"}); err != nil || len(names) != 1 {
+		t.Error(names, err)
+	}
+	whole, _ := Resolve(tasks.Set{}, []string{"passes"})
+	names, err := Harmless(tasks.Set{}, []string{"passes"})
+	if err != nil || len(names) == 0 || len(names) >= len(whole) {
+		t.Errorf("%d of %d, %v", len(names), len(whole), err)
+	}
+	for _, name := range names {
+		if task, _ := (tasks.Set{}).Find(name); task.SafetyCritical {
+			t.Errorf("%s can hurt someone", name)
+		}
 	}
 }
 

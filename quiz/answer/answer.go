@@ -66,6 +66,8 @@ type Expected struct {
 	Alike          []float64 // numbers that are the key as well: a whole turn of a dial, for its zero
 	ErrorTolerance float64   // how near to what a common error gives is taken for that error
 	Errors         []Known   // the common errors that give a response here
+
+	below, above float64 // by how much rounding moves the range of what is right down and up, held units
 }
 
 // Known is the response that a common error gives in this problem.

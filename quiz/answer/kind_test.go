@@ -96,8 +96,8 @@ func TestOthersAreWrong(t *testing.T) {
 		e    answer.Expected
 		want []string
 	}{
-		{"length", inches(0.05), []string{"0.0250 in", "0.1000 in", "0.0750 in", "0.1500 in"}},
-		{"count", count, []string{"14 in", "21 in"}}, // half of seven is no number of things
+		{"length", inches(0.05), []string{"0.1000 in", "0.0250 in", "0.0750 in", "0.0333 in", "0.0625 in", "0.0400 in", "0.1500 in", "0.0167 in", "0.5000 in", "0.0050 in"}},
+		{"count", count, []string{"14 in", "4 in", "11 in", "5 in", "9 in", "6 in", "21 in", "2 in", "70 in", "1 in"}}, // whole, as seven is
 		{"several", marks, []string{"1, 2, 3, 4", "none", "1, 3", "2, 4", "3, 4"}},
 		{"order", answer.Expected{Kind: answer.Order, Key: answer.OptionsResponse("a", "b", "c", "d"), Options: []string{"d", "a", "b", "c"}, Free: [][2]string{{"c", "b"}}}, []string{"3 2 4 1", "2 3 1 4"}},
 		{"choice", answer.Expected{Kind: answer.Choice}, nil},

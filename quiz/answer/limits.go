@@ -33,6 +33,16 @@ func (limits) right(e *Expected, r Response) bool { return within(r.X, e.Low, e.
 
 func (limits) bounds(e *Expected) (low, high float64, ok bool) { return e.Low, e.High, true }
 
+// Others are sizes beyond the limits, by as much as these are apart.
+func (limits) Others(e *Expected) []Response {
+	var all []Response
+	for _, times := range []float64{0.5, 1, 1.5, 2, 3} {
+		off := times * (e.High - e.Low)
+		all = append(all, NumberResponse(e.Low-off), NumberResponse(e.High+off))
+	}
+	return all
+}
+
 func (limits) gap(e *Expected, r Response) float64 { return max(e.Low-r.X, r.X-e.High) }
 
 func (limits) printKey(e *Expected) []string {

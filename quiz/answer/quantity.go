@@ -58,12 +58,12 @@ func (k quantity) right(e *Expected, r Response) bool {
 }
 
 func (quantity) bounds(e *Expected) (low, high float64, ok bool) {
-	far := e.Tolerance
+	down, up := e.Tolerance+e.below, e.Tolerance+e.above
 	if e.Safe != BothSides {
-		far = max(far, e.Reach)
+		down, up = max(down, e.Reach), max(up, e.Reach)
 	}
 	least, most := e.limits()
-	return max(e.Key.X-far, least), min(e.Key.X+far, most), true
+	return max(e.Key.X-down, least), min(e.Key.X+up, most), true
 }
 
 // limits are the least and the highest number that a limit allows, infinite where there
@@ -107,17 +107,8 @@ func inwards(u machine.Unit, least, most float64) string {
 	return calc.Fixed(low, u.Places) + " to " + u.Text(high/u.Factor)
 }
 
-// Others are the numbers that a lost factor would give.
-func (quantity) Others(e *Expected) []Response {
-	var all []Response
-	for _, times := range []float64{0.5, 2, 1.5, 3} {
-		shown := e.Key.X * times * e.Unit.Factor
-		if counted := e.Unit.Count || e.Unit.Places == 0; !counted || calc.Within(shown, math.Round(shown), 1e-9) {
-			all = append(all, NumberResponse(e.Key.X*times))
-		}
-	}
-	return all
-}
+// Others are what a lost factor would give, or what is as much off as the errors.
+func (quantity) Others(e *Expected) []Response { return plausible(e) }
 
 func (quantity) mark(e *Expected, r Response) Mark {
 	var room [usualBands]band

@@ -16,6 +16,10 @@ type Tolerance struct {
 
 	Relative float64 // share of the key, instead of all these: for what is only known so well
 
+	// Printed counts it from the printed key as well as from the key itself: who is that far
+	// off what the key shows is right on both sides.
+	Printed bool
+
 	Safe  SafeSide // for a limit that must be kept: only numbers on this side of the key are right
 	Reach float64  // share of the key by which they may be on that side, where that is more
 }
@@ -84,6 +88,12 @@ func settleNumbers(e *Expected, t Tolerance) bool {
 	e.Tolerance = min(base, mostOfGap*toKey)
 	e.ErrorTolerance = min(base*errorShare, mostOfGap*toKey, mostOfGap*apart)
 	e.Reach = min(t.Reach*math.Abs(e.Key.X), mostOfGap*toSafe)
+	e.below, e.above = 0, 0
+	if t.Printed {
+		room := max(0, (1-mostOfGap)*toKey-e.Tolerance) // up to where an error may begin
+		off := e.typed(e.Key.X) - e.Key.X
+		e.below, e.above = min(max(0, -off), room), min(max(0, off), room)
+	}
 	e.dropBlurred()
 	if e.Tolerance < least || e.ErrorTolerance < least {
 		e.Tolerance, e.ErrorTolerance = max(e.Tolerance, shown*0.6), max(e.ErrorTolerance, shown*0.6)

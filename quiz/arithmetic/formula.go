@@ -25,6 +25,7 @@ type Formula struct {
 	Text string // as it was written
 	Uses []string
 
+	signs   string // with the signs of the library
 	program *vm.Program
 }
 
@@ -55,9 +56,13 @@ func NewFormula(text string, names []string) (*Formula, error) {
 	if len(text) > MostFormula {
 		return nil, fmt.Errorf("the formula has more than %d letters: put a part of it into steps", MostFormula)
 	}
-	tree, err := parser.Parse(text)
+	if symbol := assigned.FindString(text); symbol != "" {
+		return nil, cannot(text, "leave "+symbol+" out: the letter stands in symbol")
+	}
+	signs := withSigns(text, names)
+	tree, err := parser.Parse(signs)
 	if err != nil {
-		return nil, cannot(text, firstLine(err))
+		return nil, cannot(text, whyNot(signs, firstLine(err), names))
 	}
 	look := &looker{names: names}
 	ast.Walk(&tree.Node, look)
@@ -71,12 +76,45 @@ func NewFormula(text string, names []string) (*Formula, error) {
 	for _, name := range names {
 		env[name] = 0.0
 	}
-	program, err := expr.Compile(text, expr.Env(env), expr.DisableAllBuiltins(), expr.MaxNodes(200), expr.AsFloat64(), expr.Patch(decimals{}))
+	program, err := expr.Compile(signs, expr.Env(env), expr.DisableAllBuiltins(), expr.MaxNodes(200), expr.AsFloat64(), expr.Patch(decimals{}))
 	if err != nil {
 		return nil, cannot(text, firstLine(err))
 	}
 	slices.Sort(look.uses)
-	return &Formula{Text: text, Uses: slices.Compact(look.uses), program: program}, nil
+	return &Formula{Text: text, Uses: slices.Compact(look.uses), signs: signs, program: program}, nil
+}
+
+var (
+	// assigned is what stands in front of an equals sign: m = r * W.
+	assigned = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9]*\s*=`)
+	// besides finds two terms with nothing between them.
+	besides = regexp.MustCompile(`[A-Za-z0-9.)]\s+[A-Za-z0-9.(]|[0-9)]\s*[A-Za-z(]`)
+	// timesX finds an x between two terms. Beside letters it stands by itself.
+	timesX = regexp.MustCompile(`([0-9.)]\s*|[A-Za-z0-9]\s+)[xX](\s*[0-9.(-]|\s+[A-Za-z])`)
+)
+
+// withSigns writes the signs of school and shop as the library knows them. An x between two
+// terms is times, as workings print it, unless a number of the formula is called x.
+func withSigns(text string, names []string) string {
+	text = strings.NewReplacer("×", "*", "·", "*", "÷", "/", "−", "-").Replace(text)
+	if slices.Contains(names, "x") || slices.Contains(names, "X") {
+		return text
+	}
+	for range 2 { // what stood behind one x may stand in front of the next
+		text = timesX.ReplaceAllString(text, "$1*$2")
+	}
+	return text
+}
+
+// whyNot words why a formula could not be read; library is what the library says.
+func whyNot(text, library string, names []string) string {
+	switch {
+	case slices.Contains(names, "x") && besides.MatchString(text):
+		return "times is written *, for x is a number of this question"
+	case besides.MatchString(text):
+		return "times is written *, as in 2 * a"
+	}
+	return library
 }
 
 // firstLine is what the library says without the picture below it.
@@ -128,7 +166,7 @@ func (l *looker) Visit(node *ast.Node) {
 		l.name(n.Value)
 	case *ast.CallNode:
 		if callee, ok := n.Callee.(*ast.IdentifierNode); !ok || formulaFunctions[callee.Value] == nil {
-			l.wrong = "only functions can have brackets behind them; write * for times"
+			l.wrong = "only functions can have brackets behind them; times is written *"
 		}
 	case *ast.BuiltinNode:
 		l.builtin(n.Name)

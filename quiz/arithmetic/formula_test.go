@@ -70,6 +70,45 @@ func TestFormula(t *testing.T) {
 	}
 }
 
+// Workings print x for times, and whoever copies one may write it so.
+func TestTimes(t *testing.T) {
+	numbers := map[string]float64{"r": 2, "W": 3, "s": 4, "x": 5}
+	for text, want := range map[string]float64{
+		"r x W / s": 1.5, "r × W": 6, "r·W": 6, "2 x r x W x s": 48, "2x3": 6, "(r)x(W)": 6, "r X W": 6, "2 x (r + W)": 10,
+		"sqrt(s) x r": 4, "s ÷ r": 2, "s − r": 2, "2 x -r": -4, "max(r, W) x s": 12, "2 x 3 x 4 x 5": 120,
+	} {
+		f, err := arithmetic.NewFormula(text, []string{"r", "W", "s"})
+		if err != nil {
+			t.Errorf("%q: %v", text, err)
+			continue
+		}
+		if got, err := f.Value(numbers); err != nil || math.Abs(got-want) > 1e-9 {
+			t.Errorf("%q = %v, %v; want %v", text, got, err, want)
+		}
+		if strings.ContainsAny(f.Shown(), "*×·÷") {
+			t.Errorf("%q is shown as %q", text, f.Shown())
+		}
+	}
+	for text, want := range map[string]float64{"x * r": 10, "max(x, r)": 5, "r * x / s": 2.5} { // an x that is a number
+		f, err := arithmetic.NewFormula(text, []string{"r", "s", "x"})
+		if err != nil {
+			t.Errorf("%q: %v", text, err)
+			continue
+		}
+		if got, err := f.Value(numbers); err != nil || got != want || !slices.Contains(f.Uses, "x") {
+			t.Errorf("%q = %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for text, want := range map[string]string{"m = r * W": "leave m = out", "m= r": "leave m= out", "r W": "times is written *", "2 r": "times is written *", "2r": "times is written *", "r (W)": "times is written *"} {
+		if _, err := arithmetic.NewFormula(text, []string{"r", "W"}); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v, want %q", text, err, want)
+		}
+	}
+	if _, err := arithmetic.NewFormula("r x W", []string{"r", "W", "x"}); err == nil || !strings.Contains(err.Error(), "times is written *, for x is a number") {
+		t.Errorf("with an input called x: %v", err)
+	}
+}
+
 // A working spells out what no calculator has, and what it prints is worth the same.
 func TestShown(t *testing.T) {
 	numbers := map[string]float64{"P": 0.125, "a": 29.5, "h": 0.07, "D": 1, "n": 8}

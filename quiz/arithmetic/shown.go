@@ -40,7 +40,7 @@ var (
 
 // Shown is the formula as a working prints it: with x for times, and spelt out where it
 // calls what no calculator has.
-func (f *Formula) Shown() string { return times.ReplaceAllString(spellOut(f.Text), " x ") }
+func (f *Formula) Shown() string { return times.ReplaceAllString(spellOut(f.signs), " x ") }
 
 // spellOut spells the calls in a text out, what stands inside them first.
 func spellOut(text string) string {

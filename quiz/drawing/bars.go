@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"strings"
 
 	"scratchpass/calc"
 )
@@ -20,6 +21,7 @@ const (
 	barColumns = 36
 	barWide    = 2*barColumns - 1
 	barStep    = 8   // from bar to bar: two rows of characters
+	barRow     = 4   // one row of characters
 	barText    = 1.7 // below the top of its row: the middle of a name
 	barTop     = 4   // below the top of its row: the upper edge of a bar
 	barHigh    = 2
@@ -29,6 +31,9 @@ const (
 // number. A chart with more than a dozen is long: give the rest to another one.
 func Bars(title, twin string, bars []Bar, most float64, unit string) Drawing {
 	rows := float64(barStep*len(bars) + barStep)
+	for _, b := range bars {
+		rows += barRow * float64(len(named(b.Label))-1)
+	}
 	d := Drawing{Title: title, Twin: twin, Width: barWide, Height: rows, Most: barColumns}
 	places := 0
 	for _, b := range bars {
@@ -52,7 +57,12 @@ func Bars(title, twin string, bars []Bar, most float64, unit string) Drawing {
 	y := rows
 	for _, b := range bars {
 		value := shown(calc.Fixed(b.Value, places))
-		d.labelFrom(0, y-barText, shortened(b.Label, barColumns-1-letters(value)))
+		name := named(b.Label)
+		for _, line := range name[:len(name)-1] { // a long name begins in a row of its own
+			d.labelFrom(0, y-barText, line)
+			y -= barRow
+		}
+		d.labelFrom(0, y-barText, shortened(name[len(name)-1], barColumns-1-letters(value)))
 		d.labelTo(barWide, y-barText, value)
 		end, top, bottom := along(b.Value), y-barTop, y-barTop-barHigh
 		d.area(Outline, Open, Work, Point{0, top}, Point{end, top}, Point{end, bottom}, Point{0, bottom})
@@ -70,6 +80,21 @@ func Bars(title, twin string, bars []Bar, most float64, unit string) Drawing {
 	d.labelFrom(0, y-barTop-barText, "0")
 	d.labelTo(barWide, y-barTop-barText, shown(calc.Shortest(most, 1)))
 	return d
+}
+
+// barName is how many letters of a name have room beside the longest number.
+const barName = barColumns - 8
+
+// named is a name in one line, or in two where it is long.
+func named(label string) []string {
+	if letters(label) <= barName {
+		return []string{label}
+	}
+	at := strings.LastIndex(string([]rune(label)[:barName+1]), " ")
+	if at < 1 {
+		return []string{label}
+	}
+	return []string{label[:at], label[at+1:]}
 }
 
 // shortened cuts a text to so many letters. The twin has it in full.

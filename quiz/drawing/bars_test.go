@@ -56,6 +56,16 @@ func TestBarsOnATerminal(t *testing.T) {
 	}
 }
 
+// A long name stands in two rows, whole.
+func TestLongNamesOfBars(t *testing.T) {
+	bars := []drawing.Bar{{Label: "How far to move the tailstock (own)", Value: 50, Low: 20, High: 80}, {Label: "Pitch", Value: 100}}
+	lines := drawing.Bars("Right", "told", bars, 100, "%").Terminal(64)
+	t.Log(strings.Join(lines, "\n"))
+	if len(lines) != 7 || lines[0] != "How far to move the" || !strings.HasPrefix(lines[1], "tailstock (own) ") || !strings.HasSuffix(lines[1], " 50 %") || !strings.HasPrefix(lines[3], "Pitch ") {
+		t.Errorf("%q", lines)
+	}
+}
+
 // On a page a name stands on white: that reaches over no line of the chart.
 func TestBarsLeaveRoomForNames(t *testing.T) {
 	d := drawing.Bars("Right", "told", twelve, 100, "%")
@@ -91,7 +101,7 @@ func TestNumbersOfBars(t *testing.T) {
 	for got, want := range map[string]string{
 		texts([]drawing.Bar{{Label: "a", Value: 2}, {Label: "b", Value: 10}}, 10, ""):      "a|2|b|10|0|10",
 		texts([]drawing.Bar{{Label: "a", Value: 2}, {Label: "b", Value: 62.55}}, 100, "%"): "a|2.0 %|b|62.6 %|0|100 %",
-		texts([]drawing.Bar{{Label: strings.Repeat("long ", 9), Value: 120}}, 100, "%"):    "long long long long long long…|120 %|0|100 %",
+		texts([]drawing.Bar{{Label: strings.Repeat("long ", 9), Value: 120}}, 100, "%"):    "long long long long long|long long long long |120 %|0|100 %",
 		texts([]drawing.Bar{{Label: "a", Value: 1}}, 1, strings.Repeat("u", 50)):           "…|1 " + strings.Repeat("u", 50) + "|0|1 " + strings.Repeat("u", 50),
 		texts(nil, 5, "h"):  "0|5 h",
 		texts(nil, 2.5, ""): "0|2.5",

@@ -123,6 +123,7 @@ type Words struct {
 
 	Fill, Save, Saved string // on a sheet with fields: what to do, the button, and what "${file}" is then
 	None              string // of several options none
+	PickOne, PickSome string // above options to tick: one, or all that fit
 	Sure              string // how sure one is
 	Sures             []Sure
 }

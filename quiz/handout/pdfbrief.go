@@ -1,6 +1,9 @@
 package handout
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
 
 // Measures of a brief report.
 const (
@@ -82,13 +85,16 @@ func (p *pdf) briefPart(part Part, body face, figure int) []block {
 	return f.all()
 }
 
-// flowing runs sentences together; the lines of a working, which end in no full stop,
-// stay by themselves.
+// ofAnOrder is how a step of an order begins.
+var ofAnOrder = regexp.MustCompile(`^[0-9]+\) `)
+
+// flowing runs sentences together; the lines of a working, which end in no full stop, and the
+// steps of an order stay by themselves.
 func flowing(lines []string) []string {
 	var out []string
 	sentence := false // whether the last one is a sentence
 	for _, line := range lines {
-		is := strings.HasSuffix(line, ".")
+		is := strings.HasSuffix(line, ".") && !ofAnOrder.MatchString(line)
 		if last := len(out) - 1; is && sentence {
 			out[last] += " " + line
 		} else {

@@ -10,6 +10,7 @@ type Unit struct {
 	Factor float64 // shown = held x Factor
 	Places int     // decimals of an answer; a step on the way shows two more
 	Count  bool    // a number of things: no decimals where it is whole
+	Given  int     // decimals of a number that was given, and one; 0 takes those of the unit
 }
 
 // The units in use. Inches have four places and millimetres three, always.
@@ -87,8 +88,12 @@ func (u Unit) WithName(number string) string {
 // places of a length and at most two more: numbers that were given.
 func (u Unit) Exact(held float64) string {
 	shown := held * u.Factor
-	switch u.Name {
-	case "in", "mm":
+	switch {
+	case u.Given > 0:
+		if calc.Within(calc.Round(shown, u.Given-1), shown, 1e-9) {
+			return calc.Fixed(shown, u.Given-1)
+		}
+	case u.Name == "in", u.Name == "mm":
 		if calc.Within(calc.Round(shown, u.Places), shown, 1e-9) {
 			return calc.Fixed(shown, u.Places)
 		}

@@ -31,7 +31,38 @@ func Examine(t *problem.Task, q *content.Question) content.Findings {
 		p, err := problem.Once(t, problem.NewCode(t.Name, problem.NumbersGiven, system, seed, machine.DefaultLathe(system)))
 		e.add(p, err)
 	}
-	return e.findings(t, q)
+	return append(e.findings(t, q), apartForEver(q)...)
+}
+
+// apartForEver finds pairs of either that no right order has the other way round: a step
+// between them keeps its place to both. Such a pair says nothing.
+func apartForEver(q *content.Question) content.Findings {
+	var found content.Findings
+	free := func(a, b string) bool {
+		return slices.ContainsFunc(q.Either, func(p []string) bool { return p[0] == a && p[1] == b || p[0] == b && p[1] == a })
+	}
+	for _, pair := range q.Either {
+		from, to := slices.Index(q.Right, pair[0]), slices.Index(q.Right, pair[1])
+		if from > to {
+			from, to = to, from
+		}
+		after := map[int]bool{from: true} // steps that must come after the first of the pair
+		held := ""
+		for i := from + 1; i <= to; i++ {
+			for j := from; j < i; j++ {
+				if after[j] && !free(q.Right[j], q.Right[i]) {
+					after[i] = true
+				}
+			}
+			if after[i] && i < to && !free(q.Right[i], q.Right[to]) {
+				held = q.Right[i]
+			}
+		}
+		if after[to] {
+			found = append(found, q.At("either", fmt.Sprintf("either: %s and %s never stand side by side, for %s stands between them; give a pair with it as well, or take this one out", pair[0], pair[1], held)))
+		}
+	}
+	return found
 }
 
 // examined is what came of the draws.

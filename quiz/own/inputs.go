@@ -56,6 +56,7 @@ func (r *reader) inputs() {
 		in := drawn{name: name}
 		low, high := r.numbers(name, &in)
 		in.unit = r.unit(name, r.q.Inputs[name].Unit, nil)
+		in.unit.Given = r.shown(name, in.unit)
 		if strings.TrimSpace(r.q.Inputs[name].Means) == "" {
 			r.say(name, "the input %s: means is missing: say what the letter stands for", name)
 		}
@@ -65,8 +66,40 @@ func (r *reader) inputs() {
 		r.task.Inputs = append(r.task.Inputs, problem.Input{Name: in.called, Symbol: name, Type: inputType(in.unit),
 			Low: min(low*wider, 0) / in.unit.Factor, High: max(high*wider, 0) / in.unit.Factor, In: &in.unit})
 	}
+	written := r.q.InputsAsWritten()
+	slices.SortStableFunc(r.task.Inputs, func(a, b problem.Input) int { // as they are shown; the draws keep the order of the letters
+		return cmp.Compare(slices.Index(written, a.Symbol), slices.Index(written, b.Symbol))
+	})
 	r.task.Systems = systems(units)
 	r.task.Draw = r.draw
+}
+
+// shown is with how many decimals an input is told, and one more, as a unit has it. A length
+// has as many as the numbers that may be drawn; all else shows what it has.
+func (r *reader) shown(name string, u machine.Unit) int {
+	q := r.q.Inputs[name]
+	has := 0
+	for _, x := range slices.Concat(q.List, given(q.From), given(q.Step)) {
+		_, after, _ := strings.Cut(calc.Shortest(x, decimalsKept), ".")
+		has = max(has, len(after))
+	}
+	switch {
+	case q.Decimals == nil && (u.Name == machine.InchUnit.Name || u.Name == machine.MMUnit.Name):
+		return has + 1
+	case q.Decimals == nil:
+		return 0
+	case *q.Decimals < has || *q.Decimals > decimalsKept:
+		r.say(name, "the input %s: decimals %d: its numbers have %d, so give %d to %d", name, *q.Decimals, has, has, decimalsKept)
+		return 0
+	}
+	return *q.Decimals + 1
+}
+
+func given(x *float64) []float64 {
+	if x == nil {
+		return nil
+	}
+	return []float64{*x}
 }
 
 // calledForm is what drawings, work and blueprints may call an input.

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"maps"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -40,11 +41,8 @@ func (r *reader) number() {
 	}
 	s := &sums{inputs: r.ranges}
 	names := r.lines(s)
-	used := map[string]bool{}
-	for _, l := range s.lines {
-		note(used, l.formula)
-	}
-	errors := r.mistakes(s, names, used)
+	errors := r.mistakes(s, names)
+	used := r.used()
 	for _, name := range names {
 		if !used[name] {
 			r.say(name, "no formula uses %s: use it, or take it out", name)
@@ -65,13 +63,26 @@ func (r *reader) number() {
 	r.task.Work, r.task.Errors = s.work, errors
 }
 
-// note notes what a formula uses; nil is one that could not be read.
-func note(used map[string]bool, f *arithmetic.Formula) {
-	if f != nil {
-		for _, name := range f.Uses {
+// word is a name in a formula.
+var word = regexp.MustCompile(`[A-Za-z][A-Za-z0-9]*`)
+
+// used are the names that stand in formulas, also in those that could not be read: what is
+// wrong with one is said once.
+func (r *reader) used() map[string]bool {
+	used := map[string]bool{}
+	note := func(formula string) {
+		for _, name := range word.FindAllString(formula, -1) {
 			used[name] = true
 		}
 	}
+	note(r.q.Answer.Formula)
+	for _, s := range r.q.Steps {
+		note(s.Formula)
+	}
+	for _, m := range r.q.Mistakes {
+		note(m.Formula)
+	}
+	return used
 }
 
 // lines reads the steps and the answer. It returns the names that mistakes may use: those of
@@ -115,7 +126,7 @@ func (r *reader) line(s *sums, step content.QuestionStep, names []string, u mach
 }
 
 // mistakes reads what known errors give.
-func (r *reader) mistakes(s *sums, names []string, used map[string]bool) []problem.CommonError {
+func (r *reader) mistakes(s *sums, names []string) []problem.CommonError {
 	var all []problem.CommonError
 	u := s.lines[len(s.lines)-1].unit
 	for _, name := range slices.Sorted(maps.Keys(r.q.Mistakes)) {
@@ -128,7 +139,6 @@ func (r *reader) mistakes(s *sums, names []string, used map[string]bool) []probl
 			r.say(cmp.Or(m.Formula, name), "the mistake %s: %v", name, err)
 			continue
 		}
-		note(used, f)
 		all = append(all, problem.CommonError{Name: name, Work: func(v problem.Values) answer.Response {
 			numbers, err := s.numbers(v, nil)
 			if err != nil {
@@ -197,7 +207,7 @@ func (r *reader) tolerance(u machine.Unit) {
 			r.say("tolerance", "tolerance %s: with %d decimals give at least %s", calc.Shortest(t, 9), u.Places, calc.Shortest(last*leastShare, 9))
 		}
 	}
-	r.task.Tolerance = answer.Tolerance{Inch: t, MM: t, Other: t, Reach: a.Room / 100}
+	r.task.Tolerance = answer.Tolerance{Inch: t, MM: t, Other: t, Printed: true, Reach: a.Room / 100}
 	limits := map[string]answer.SafeSide{"": answer.BothSides, "at-most": answer.Below, "at-least": answer.Above}
 	side, ok := limits[a.Limit]
 	if !ok {

@@ -85,7 +85,11 @@ func (r *reader) texts() {
 	names := slices.Sorted(maps.Keys(r.q.Inputs))
 	look := func(where, text string) {
 		content.Fill(text, func(name string) (string, bool) {
-			if !r.isInput(name) {
+			switch {
+			case r.isInput(name):
+			case len(names) == 0:
+				r.say(where, "%s has ${%s}, and the question has no inputs: write the number itself, or add inputs with %s", where, name, name)
+			default:
 				r.say(where, "%s has ${%s}, which is no input; the inputs are %s%s", where, name, strings.Join(names, ", "), content.DidYouMean(name, names))
 			}
 			r.told[name] = true
@@ -193,6 +197,7 @@ func (r *reader) several(names []string) {
 		r.say("right", "right: give the options that are right, such as right: [%s]", first(names))
 	}
 	r.given(names, func(gives []string) bool { return len(gives) > 0 })
+	r.apart(&answer.Expected{Kind: answer.Several, Options: names, Key: answer.OptionsResponse(r.q.Right...)})
 	r.task.Kind, r.task.Shuffled = answer.Several, true
 	right := slices.Clone(r.q.Right)
 	r.task.Work = func(v problem.Values) (problem.Working, error) { return v.Working().Several(names, right) }
@@ -215,6 +220,7 @@ func (r *reader) order(names []string) {
 		r.known("either", pair, names)
 		free = append(free, [2]string{pair[0], pair[1]})
 	}
+	r.apart(&answer.Expected{Kind: answer.Order, Options: names, Free: free, Key: answer.OptionsResponse(r.q.Right...)})
 	r.task.Kind = answer.Order
 	right := slices.Clone(r.q.Right)
 	r.task.Work = func(v problem.Values) (problem.Working, error) { return v.Working().OrderWith(free, right...) }
@@ -234,13 +240,6 @@ func (r *reader) given(names []string, fit func([]string) bool) {
 		response := answer.OptionsResponse(gives...)
 		r.task.Errors = append(r.task.Errors, problem.CommonError{Name: name, Work: func(problem.Values) answer.Response { return response }})
 	}
-}
-
-func first(names []string) string {
-	if len(names) == 0 {
-		return "name"
-	}
-	return names[0]
 }
 
 // systems are the systems of units in which a question with lengths can be asked; none is
@@ -268,7 +267,7 @@ func markOf(q *content.Question) string {
 	bare.Inputs, bare.Options, bare.Mistakes = maps.Clone(q.Inputs), maps.Clone(q.Options), maps.Clone(q.Mistakes)
 	bare.Steps = slices.Clone(q.Steps)
 	for name, in := range bare.Inputs {
-		in.Means, in.Name = "", ""
+		in.Means, in.Name, in.Decimals = "", "", nil
 		bare.Inputs[name] = in
 	}
 	for name := range bare.Options {

@@ -89,7 +89,7 @@ func holds(t *testing.T, task *problem.Task, w *wording.Words, code problem.Code
 		t.Errorf("%s makes %q and %q", code, w.PaperKey(p), w.PaperKey(again))
 	}
 	prompt, unknown := w.Ask(p)
-	if len(unknown) > 0 || !strings.HasPrefix(prompt, "The instructor's own question. ") || strings.Contains(prompt, "${") {
+	if len(unknown) > 0 || !strings.HasPrefix(prompt, "Instructor's question. ") || strings.Contains(prompt, "${") {
 		t.Errorf("%s asks %q, unknown %q", code, prompt, unknown)
 	}
 	if m := p.Mark(typed(p, p.Expected.Key)); m.Verdict != answer.Right || m.Points != 1 {
@@ -215,6 +215,10 @@ func TestWrongQuestions(t *testing.T) {
 		{number, "[2, 3, 5]", "[2, .inf]", "give plain numbers"},
 		{number, "means: two", "means: ''", "means is missing"},
 		{number, "${b}", "${c}", "has ${c}, which is no input; the inputs are a, b"},
+		{choice, "ask: q", "ask: q ${e}", "ask has ${e}, and the question has no inputs: write the number itself"},
+		{number, "formula: a * b", "formula: m = a x b", "formula of x: \"m = a x b\" can't be worked out: leave m = out"},
+		{number, "formula: a * b", "formula: a b", "formula of x: \"a b\" can't be worked out: times is written *"},
+		{several, "gives: [a]", "gives: [b, a]", "the mistake m gives what is right"},
 		{number, " by ${b}", "", ":7: the question never tells ${b}"},
 		{number, "formula: a * b", "formula: a * c", `:8: formula of x: "a * c" can't be worked out: "c" is not known`},
 		{number, "formula: a * b", "formula: a *", "can't be worked out"},
@@ -255,6 +259,9 @@ func TestWrongQuestions(t *testing.T) {
 		}
 		_, _, err := read(text)
 		var found content.Findings
+		if strings.Contains(row.want, "formula of") && strings.Contains(err.Error(), "no formula uses") {
+			t.Errorf("%q: said twice: %v", row.to, err)
+		}
 		if !errors.As(err, &found) || !strings.Contains(err.Error(), row.want) || !strings.HasPrefix(found[0].File, "mine/questions/") {
 			t.Errorf("%q instead of %q: %v, want %q", row.to, row.from, err, row.want)
 		}
@@ -282,13 +289,99 @@ func TestExamine(t *testing.T) {
 			t.Errorf("%q: %v, want %q", row.to, found, row.want)
 		}
 	}
-	text := strings.Replace(example(t, "order"), "gives: [stop, back, try, clean, note]", "gives: [stop, clean, back, try, note]", 1)
-	task, q, err := read(text)
+}
+
+// A length that is given has as many decimals as the numbers it is drawn from, or as many as
+// the file says. It changes no number.
+func TestGivenDecimals(t *testing.T) {
+	for _, row := range []struct{ from, to, want string }{
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 0.5, unit: in", `^[0-9]+\.[05] in$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 1, unit: in", `^[0-9]+ in$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "list: [0.125, 2, 0.5, 1, 3, 4], unit: in", `^[0-9]\.[0-9]{3} in$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 0.5, unit: in, decimals: 3", `^[0-9]+\.[05]00 in$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 0.5, unit: bars", `^[0-9]+(\.5)? bars$`},
+		{"from: 1, to: 9, step: 0.5, unit: mm", "from: 8, to: 14, step: 0.5, unit: bars, decimals: 2", `^[0-9]+\.[05]0 bars$`},
+	} {
+		text := strings.NewReplacer(row.from, row.to, "formula: a * b, unit: mm", "formula: a * b, unit: bars, decimals: 3", "unit: mm, means: both", "unit: bars, decimals: 3, means: both").Replace(number)
+		task, _, err := read(text)
+		if err != nil {
+			t.Errorf("%s: %v", row.to, err)
+			continue
+		}
+		for seed := range uint32(20) {
+			p, err := problem.Once(task, problem.NewCode(task.Name, 1, machine.Imperial, seed, machine.InchLathe))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if said, _ := p.Values.PromptWord("a", ""); !regexp.MustCompile(row.want).MatchString(said) {
+				t.Errorf("%s: %q, want %s", row.to, said, row.want)
+			}
+		}
+	}
+	if _, _, err := read(strings.Replace(number, "step: 0.5", "step: 0.5, decimals: 0", 1)); err == nil || !strings.Contains(err.Error(), "decimals 0: its numbers have 1, so give 1 to 9") {
+		t.Errorf("fewer decimals than there are: %v", err)
+	}
+	first, _, _ := read(number)
+	if more, _, err := read(strings.Replace(number, "step: 0.5", "step: 0.5, decimals: 3", 1)); err != nil || more.Mark != first.Mark {
+		t.Errorf("decimals that are shown change the numbers: %v", err)
+	}
+}
+
+// What either allows is no mistake, and a pair that a step holds apart says nothing.
+func TestEither(t *testing.T) {
+	base := example(t, "order")
+	for _, row := range []struct{ from, to, want string }{
+		{"gives: [stop, back, try, clean, note]", "gives: [stop, clean, back, try, note]", "32: the mistake not-cleaned gives an order that is right, for either lets its steps stand so"},
+		{"gives: [stop, back, try, clean, note]", "gives: [stop, back, clean, try, note]", "the mistake not-cleaned gives what is right"},
+		{"gives: [stop, back, try, clean, note]", "gives: [clean, back, stop, try, note]", "gives the same as"},
+		{"- [back, clean]", "- [clean, note]", "either: clean and note never stand side by side, for try stands between them"},
+		{"- [back, clean]", "- [note, back]", "never stand side by side"},
+		{"- [back, clean]", "- [back, note]\n  - [try, note]\n  - [clean, note]", ""},
+		{"- [back, clean]", "- [back, note]\n  - [try, note]", "back and note never stand side by side, for clean stands"},
+	} {
+		text := strings.Replace(base, row.from, row.to, 1)
+		if text == base {
+			t.Fatalf("%q does not stand in the example", row.from)
+		}
+		task, q, err := read(text)
+		if err == nil {
+			if found := own.Examine(task, q); len(found) > 0 {
+				err = found
+			}
+		}
+		if (err == nil) != (row.want == "") || err != nil && (!strings.Contains(err.Error(), row.want) || strings.Contains(err.Error(), "wider range")) {
+			t.Errorf("%q: %v, want %q", row.to, err, row.want)
+		}
+	}
+}
+
+// A tolerance is counted from the answer as it is printed, on both sides, and covers the one
+// that is not rounded: with 0.0003 the answer 0.0054 takes 0.0051 to 0.0057.
+func TestToleranceIsEven(t *testing.T) {
+	text := strings.NewReplacer("a * b, unit: mm", "a / 7, unit: in, tolerance: 0.0003", "a + b + 20", "a", "by ${b}", "", "  b: {list: [2, 3, 5], means: two}\n", "", "step: 0.5, unit: mm", "step: 0.05, unit: in").Replace(number)
+	task, _, err := read(text)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if found := own.Examine(task, q); len(found) == 0 || !strings.Contains(found.Error(), "not-cleaned gives the answer") {
-		t.Errorf("an order that is right is no mistake: %v", found)
+	for seed := range uint32(300) {
+		p, err := problem.New(task, problem.NewCode(task.Name, 1, machine.Imperial, seed, machine.InchLathe))
+		if err != nil {
+			t.Fatal(err)
+		}
+		low, high, _ := p.Expected.Bounds()
+		printed := math.Round(p.Expected.Key.X*1e4) / 1e4
+		if low > p.Expected.Key.X-0.0003+1e-12 || high < p.Expected.Key.X+0.0003-1e-12 {
+			t.Fatalf("%s: %v to %v does not cover %v", p.Code, low, high, p.Expected.Key.X)
+		}
+		for by, want := range map[int]bool{-4: false, -3: true, 3: true, 4: false} {
+			given := fmt.Sprintf("%.4f", printed+float64(by)/1e4)
+			if got := p.Mark(given).Verdict == answer.Right; got != want {
+				t.Fatalf("%s: %s for %.4f (%v) is right: %v", p.Code, given, printed, p.Expected.Key.X, got)
+			}
+		}
+		if want := fmt.Sprintf("%.4f to %.4f in", printed-0.0003, printed+0.0003); p.Expected.Kind.Accepts(&p.Expected) != want {
+			t.Fatalf("%s: accepts %s, want %s", p.Code, p.Expected.Kind.Accepts(&p.Expected), want)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package set
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,19 +21,19 @@ func (p *Printer) Charts(r Report) []drawing.Drawing {
 	for piece := range slices.Chunk(r.Tasks, barsAtOnce) {
 		var bars []drawing.Bar
 		for _, t := range piece {
-			bars = append(bars, drawing.Bar{Label: shortened(t.Title, 30), Value: t.Share * 100, Low: t.Low * 100, High: t.High * 100})
+			bars = append(bars, drawing.Bar{Label: t.Title, Value: t.Share * 100, Low: t.Low * 100, High: t.High * 100})
 		}
 		charts = append(charts, drawing.Bars(p.Say("set-chart"), p.Say("set-chart-twin"), bars, 100, "%"))
 	}
 	return charts
 }
 
-func shortened(text string, n int) string {
-	runes := []rune(text)
-	if len(runes) <= n {
-		return text
-	}
-	return string(runes[:n-1]) + "."
+// severalNumbers finds the numbers of an order.
+var severalNumbers = regexp.MustCompile(`\b[0-9]( [0-9]\b)+`)
+
+// onOneLine keeps an order on one line where it is printed: 6 4 8 3 2 5 7 1.
+func onOneLine(text string) string {
+	return severalNumbers.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") })
 }
 
 // Page is the report as it is printed.
@@ -71,7 +72,7 @@ func (p *Printer) Page(r Report) handout.Report {
 func (p *Printer) sureLines(r Report) []string {
 	var lines []string
 	for _, s := range r.Sure {
-		line := p.Say("set-report-sure-line", "name", s.Name, "n", s.Number, "task", s.Title, "given", s.Given, "key", s.Key)
+		line := p.Say("set-report-sure-line", "name", s.Name, "n", s.Number, "task", s.Title, "given", onOneLine(s.Given), "key", onOneLine(s.Key))
 		if s.Slip != "" {
 			line += " (" + errorName(s.Slip) + ")"
 		}
@@ -170,7 +171,7 @@ func (p *Printer) itemTable(r Report) *handout.Table {
 func (p *Printer) oddLines(odd []OddAnswer) []string {
 	var lines []string
 	for _, o := range odd {
-		text := p.Say("set-report-odd", "name", o.Name, "n", o.Number, "task", o.Title, "given", o.Given, "key", o.Key, "code", o.Code)
+		text := p.Say("set-report-odd", "name", o.Name, "n", o.Number, "task", o.Title, "given", onOneLine(o.Given), "key", onOneLine(o.Key), "code", o.Code)
 		if o.Probably != "" {
 			text += " " + p.Say("set-report-date", "probably", o.Probably)
 		}

@@ -27,7 +27,27 @@ func EffortOf(items []Item, minutes func(*problem.Task) float64) Effort {
 		if task.SafetyCritical {
 			e.Critical++
 		}
-		e.Minutes += minutes(task)
+		e.Minutes += minutes(task) + more(it.Problem)
 	}
 	return e
+}
+
+// What a question takes beyond the usual answer of its kind, in minutes: each step of an order
+// has to find its place, and each further line of working is worked out.
+const (
+	minutesAStep = 0.15
+	minutesALine = 0.75
+)
+
+func more(p *problem.Problem) float64 {
+	if p.Task.Kind.InOrder() {
+		return minutesAStep * float64(len(p.Expected.Key.Keys))
+	}
+	worked := 0
+	for _, s := range p.Working.Steps {
+		if s.Formula != "" {
+			worked++
+		}
+	}
+	return minutesALine * float64(max(worked-1, 0))
 }

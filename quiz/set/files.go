@@ -178,7 +178,7 @@ func (p *Printer) Feedback(r Result) handout.Report {
 		case Carried:
 			part.Lines = append([]string{p.Say("set-feedback-carried", "given", res.Given, "key", it.Words.KeyText(own))}, it.Words.StepLines(own)...)
 		case answer.Unread:
-			part.Lines = []string{p.Say("set-feedback-unread", "given", res.Given)}
+			part.Lines = []string{p.Say("set-feedback-unread", "given", strings.TrimSuffix(res.Given, "."))}
 		case Twice:
 			part.Lines = []string{p.Say("set-feedback-twice", "given", res.Given)}
 		case ByHand:

@@ -94,6 +94,7 @@ func (p *Printer) FieldOptions(a Apprentice) handout.Options {
 	o := p.Options(strings.TrimSpace(p.maker.Blueprint.Title + " " + a.Name))
 	o.Fields = true
 	w := &o.Words
+	w.PickOne, w.PickSome = p.Say("set-qti-choice"), p.Say("set-qti-several")
 	w.Fill, w.Save, w.Saved, w.None, w.Sure = p.Say("set-fill"), p.Say("set-save"), p.says["set-saved"], p.Say("set-none"), p.Say("say-how-sure")
 	for _, c := range answer.Certainties {
 		w.Sures = append(w.Sures, handout.Sure{Value: string(c), Name: p.Say("say-sure-" + string(c))})

@@ -123,7 +123,7 @@ func (s Set) Find(name string) (*problem.Task, error) {
 // Has reports whether a task is here.
 func (s Set) Has(name string) bool { return lookUp(name, s.own) != nil }
 
-// ErrNoTask says that a code is of a task that is not here.
+// ErrNoTask says that a task is not here.
 var ErrNoTask = errors.New("(if it is an instructor's own question, give its folder with --content DIR)")
 
 // FromCode makes the problem of a code.

@@ -38,7 +38,7 @@ func find(name string, own map[string]*problem.Task) (*problem.Task, error) {
 	if t := lookUp(name, own); t != nil {
 		return t, nil
 	}
-	return nil, fmt.Errorf("no task is called %s%s (work --list shows all)", calc.Quoted(name), content.DidYouMean(name, Set{own}.Names()))
+	return nil, fmt.Errorf("no task is called %s%s (work --list shows all) %w", calc.Quoted(name), content.DidYouMean(name, Set{own}.Names()), ErrNoTask)
 }
 
 // fromCode makes the problem of a code of a task that ships, or else of one of an

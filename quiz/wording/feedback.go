@@ -140,8 +140,8 @@ func (w *Words) filled(p *problem.Problem, text string) string {
 	return text
 }
 
-// Moves lists the moves of an order, one a line, and marks the first that stood
-// elsewhere in a response.
+// Moves lists the moves of an order, one a line. Behind the first that stood elsewhere in a
+// response it says what was given in its place.
 func (w *Words) Moves(p *problem.Problem, given answer.Response) []string {
 	lines := make([]string, len(p.Expected.Key.Keys))
 	marked := false
@@ -150,7 +150,7 @@ func (w *Words) Moves(p *problem.Problem, given answer.Response) []string {
 		lines[i] = p.Expected.Number(key) + ") " + text
 		if !marked && i < len(given.Keys) && given.Keys[i] != key {
 			wrong, _ := w.fill(p, w.Task.Options[given.Keys[i]])
-			lines[i] += " <- " + content.Printable(wrong) + "?"
+			lines[i] += " " + content.FillPairs(w.Phrases["order-given-here"], "n", p.Expected.Number(given.Keys[i]), "given", strings.TrimSuffix(content.Printable(wrong), "."))
 			marked = true
 		}
 	}

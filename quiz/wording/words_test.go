@@ -199,13 +199,13 @@ func TestMoves(t *testing.T) {
 	}{"right": {key, -1}, "two swapped": {swapped, 2}, "nothing": {nil, -1}, "only the first": {key[:1], -1}} {
 		lines := w.Moves(p, answer.OptionsResponse(c.given...))
 		for i, line := range lines {
-			if strings.Contains(line, "<-") != (i == c.marked) || !strings.HasPrefix(line, p.Expected.Number(key[i])+") ") {
+			if strings.Contains(line, "(You gave ") != (i == c.marked) || strings.Contains(line, "..") || strings.Contains(line, "?") || !strings.HasPrefix(line, p.Expected.Number(key[i])+") ") {
 				t.Errorf("%s: line %d is %q", name, i, line)
 			}
 		}
 	}
 	f := w.Feedback(p, p.MarkResponse(answer.OptionsResponse(swapped...)))
-	if len(f.Working) != len(key) || !strings.Contains(f.Working[2], "<- ") {
+	if len(f.Working) != len(key) || !strings.Contains(f.Working[2], "(You gave "+p.Expected.Number(key[3])+" here: ") {
 		t.Errorf("the working of a wrong order: %q", f.Working)
 	}
 }

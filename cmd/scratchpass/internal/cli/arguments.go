@@ -38,7 +38,10 @@ func NoArguments(cmd *cobra.Command, args []string) error {
 // OneArgument wants one argument and says what it is.
 func OneArgument(what string) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
-		if len(args) != 1 {
+		switch {
+		case len(args) == 0:
+			return Usagef("%s wants %s, and none was given (%s --help says more)", cmd.CommandPath(), what, cmd.CommandPath())
+		case len(args) > 1:
 			return Usagef("%s wants %s, got %d: %s", cmd.CommandPath(), what, len(args), fmt.Sprintf("%.60q", args))
 		}
 		return nil

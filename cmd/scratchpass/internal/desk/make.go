@@ -60,7 +60,9 @@ func (d *desk) makeSet(ctx context.Context, formats []string, f makeFlags) error
 		return cli.Usagef("%s has a key in it; a key never travels with its sheets: give another --out", dir)
 	}
 	if slices.ContainsFunc(formats, func(f string) bool { return isPackage(f) != lms }) {
-		return cli.Usagef("a package holds all right answers, so it never lies beside sheets: make %s by itself, with another --out", strings.Join(formats, ","))
+		packages := slices.DeleteFunc(slices.Clone(formats), func(f string) bool { return !isPackage(f) })
+		sheets := slices.DeleteFunc(slices.Clone(formats), isPackage)
+		return cli.Usagef("a package holds all right answers, so it never lies beside sheets: make it by itself, with --format %s and another --out, and the sheets with --format %s", strings.Join(packages, ","), strings.Join(sheets, ","))
 	}
 	out := d.stage(dir)
 	defer out.Rollback()

@@ -138,7 +138,7 @@ func (n *newSet) each(steps ...func() error) error {
 // words asks for a text until it is one that fits, and says each time why not.
 func (n *newSet) words(name string, take func(string) error) error {
 	for {
-		reply, err := n.session.Face.Ask(page.Prompt{Text: n.session.Say(name), Takes: page.Words{}})
+		reply, err := n.session.Face.Ask(page.Prompt{Text: n.session.Say(name), Takes: page.Words{Moves: true}})
 		if err != nil {
 			return page.Farewell(err, n.session.Say("set-stopped"))
 		}

@@ -102,8 +102,13 @@ func (d *desk) sheetPage(s handout.Sheet) page.Page {
 	for _, fact := range s.Facts {
 		p = append(p, page.Paragraph{Text: fact})
 	}
+	starred := false
 	for _, it := range s.Items {
-		p = append(p, page.Gap{}, page.Heading{Text: d.say("set-preview-question", "n", it.Number, "points", it.Points)})
+		heading := d.say("set-preview-question", "n", it.Number, "points", it.Points)
+		if it.Caution {
+			heading, starred = heading+" *", true
+		}
+		p = append(p, page.Gap{}, page.Heading{Text: heading})
 		for _, line := range it.Text {
 			p = append(p, page.Paragraph{Text: line})
 		}
@@ -114,9 +119,9 @@ func (d *desk) sheetPage(s handout.Sheet) page.Page {
 			p = append(p, page.Figure{Pictures: []drawing.Drawing{*it.Drawing}, Twin: it.Drawing.Twin})
 		}
 		p = append(p, page.Aside{Text: it.Expects})
-		if it.Caution {
-			p = append(p, page.Aside{Text: d.say("set-star")})
-		}
+	}
+	if starred {
+		p = append(p, page.Gap{}, page.Aside{Text: "* " + d.say("set-star")})
 	}
 	return p
 }

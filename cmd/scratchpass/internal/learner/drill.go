@@ -74,11 +74,7 @@ func openDrill(ctx context.Context, r *cli.Run, players []string) (*sitting.Sess
 // says is ready for the clock.
 func drillTasks(s *sitting.Session, rec *record.Record, args []string) ([]string, error) {
 	if len(args) > 0 {
-		names, err := practice.Resolve(s.Tasks, args)
-		if err == nil {
-			err = practice.Harmless(s.Tasks, names)
-		}
-		return names, err
+		return practice.Harmless(s.Tasks, args)
 	}
 	if rec == nil {
 		return nil, practice.ErrNothingToDrill

@@ -3,6 +3,7 @@ package lookup
 import (
 	"fmt"
 	"io"
+	"os"
 
 	"github.com/spf13/cobra"
 
@@ -43,7 +44,7 @@ func checkContent(r *cli.Run, args []string) error {
 	if r.JSON {
 		err = r.PrintJSON(findingsDocumentOf(found))
 	} else {
-		err = listFindings(r.Out, lib, found)
+		err = listFindings(r.Out, lib, dir, found)
 	}
 	if err == nil && len(found) > 0 {
 		err = fmt.Errorf("content check: %d found", len(found))
@@ -51,7 +52,7 @@ func checkContent(r *cli.Run, args []string) error {
 	return err
 }
 
-func listFindings(w io.Writer, lib *content.Library, found content.Findings) error {
+func listFindings(w io.Writer, lib *content.Library, dir string, found content.Findings) error {
 	for _, f := range found {
 		if _, err := fmt.Fprintln(w, content.Printable(f.String())); err != nil {
 			return err
@@ -61,8 +62,17 @@ func listFindings(w io.Writer, lib *content.Library, found content.Findings) err
 		return nil
 	}
 	_, err := fmt.Fprintf(w, "%d lessons, %d tasks and %d jobs read, nothing wrong\n", len(lib.LessonNames()), len(lib.TaskNames()), len(lib.JobNames()))
-	if n := len(lib.QuestionNames()); n > 0 && err == nil {
-		_, err = fmt.Fprintf(w, "%d questions of your own read, nothing wrong\n", n)
+	here := os.DirFS(".")
+	switch n := len(lib.QuestionNames()); {
+	case err != nil:
+	case n == 1:
+		_, err = fmt.Fprintln(w, "1 question of your own read, nothing wrong")
+	case n > 0 || dir != "":
+		_, err = fmt.Fprintf(w, "%d questions of your own read%s\n", n, map[bool]string{true: ", nothing wrong"}[n > 0])
+	case content.LooksLikeQuestions(here):
+		_, err = fmt.Fprintln(w, "0 questions of your own read. Here stand questions: give the folder above, as in content check ..")
+	case content.LooksOwn(here):
+		_, err = fmt.Fprintln(w, "0 questions of your own read. This folder looks like your own content: give it, as in content check .")
 	}
 	return err
 }

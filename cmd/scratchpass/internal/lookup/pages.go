@@ -24,7 +24,7 @@ func Pages(s *sitting.Session) []web.Lookup {
 		{Path: "/thread", Label: s.Say("web-look-thread"), Make: func(_ context.Context, asked url.Values) (web.Looked, error) { return threadLooked(s, asked) }},
 		{Path: "/terms", Label: s.Say("web-look-terms"), Make: func(_ context.Context, asked url.Values) (web.Looked, error) { return termsLooked(s, asked) }},
 		{Path: "/safety", Label: s.Say("web-look-safety"), Make: func(context.Context, url.Values) (web.Looked, error) {
-			_, shown, err := cautions(s.Library)
+			_, shown, err := cautions(s.Library, false)
 			return web.Looked{Title: s.Say("web-look-safety"), Body: shown}, err
 		}},
 		{Path: "/sources", Label: s.Say("web-look-sources"), Make: func(context.Context, url.Values) (web.Looked, error) {

@@ -25,7 +25,8 @@ type cautionDocument struct {
 }
 
 func safetyCommand(r *cli.Run) *cobra.Command {
-	return &cobra.Command{
+	keys := false
+	cmd := &cobra.Command{
 		Use:   "safety",
 		Short: "All the cautions on one page",
 		Args:  cli.NoArguments,
@@ -34,7 +35,7 @@ func safetyCommand(r *cli.Run) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			docs, shown, err := cautions(lib)
+			docs, shown, err := cautions(lib, keys)
 			if err != nil {
 				return err
 			}
@@ -44,10 +45,13 @@ func safetyCommand(r *cli.Run) *cobra.Command {
 			return r.ShowPage(cmd.Context(), shown)
 		},
 	}
+	cmd.Flags().BoolVar(&keys, "keys", false, "with the key of each, for questions of your own")
+	return cmd
 }
 
-// cautions are all the cautions of a library, and the page of them.
-func cautions(lib *content.Library) ([]cautionDocument, page.Page, error) {
+// cautions are all the cautions of a library, and the page of them; with the key of each where
+// that is asked for.
+func cautions(lib *content.Library, keys bool) ([]cautionDocument, page.Page, error) {
 	all, err := lib.Safety()
 	if err != nil {
 		return nil, nil, err
@@ -61,7 +65,11 @@ func cautions(lib *content.Library) ([]cautionDocument, page.Page, error) {
 	for _, key := range slices.Sorted(maps.Keys(all)) {
 		c := all[key]
 		docs = append(docs, cautionDocument{key, c.Title, c.Text, c.Source})
-		shown = append(shown, page.Paragraph{Text: c.Title + ". " + c.Text})
+		text := c.Title + ". " + c.Text
+		if keys {
+			text = key + ": " + text
+		}
+		shown = append(shown, page.Paragraph{Text: text})
 	}
 	return docs, append(shown, page.Caution{Text: phrases["rehearsal"]}), nil
 }

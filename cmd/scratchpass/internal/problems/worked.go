@@ -18,7 +18,11 @@ func workedPage(p *problem.Problem, w *wording.Words) page.Page {
 	}
 	var givens page.Givens
 	for _, g := range doc.Given {
-		givens = append(givens, page.Given{Label: words("given", "name", g.Name), Symbol: g.Symbol, Value: g.Value, Unit: g.Unit})
+		label := words("given", "name", g.Name)
+		if means := w.Means(g.Symbol); p.Task.Stage == problem.Own && means != "" { // the letter is all its name
+			label = words("given-means", "means", means)
+		}
+		givens = append(givens, page.Given{Label: label, Symbol: g.Symbol, Value: g.Value, Unit: g.Unit})
 	}
 	var working page.Working
 	for i, s := range doc.Steps {
