@@ -225,7 +225,7 @@ func (r *Room) why(p *Person, n int, row Row, now time.Time) []Need {
 		has[NeedsLate] = has[NeedsLate] || c.Late && !c.Seen
 		if c.State == Here && runs {
 			has[NeedsHint] = has[NeedsHint] || c.Hinted && now.Sub(p.seen.At) > stuckAfter
-			has[NeedsTime] = has[NeedsTime] || now.Sub(r.since(p, n)) > stuckAfter
+			has[NeedsTime] = has[NeedsTime] || now.Sub(r.since(p, n)) > stuckAfter && !row.Away
 		}
 	}
 	has[NeedsTime] = has[NeedsTime] && !has[NeedsHint]

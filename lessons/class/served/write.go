@@ -16,12 +16,12 @@ var sources embed.FS
 // templates reads the pages. They are part of the program, and a test reads them.
 func templates(say func(string, ...any) string) *template.Template {
 	return template.Must(template.New("room").Funcs(template.FuncMap{
-		"printable": content.Printable, "say": say, "add": func(a, b int) int { return a + b }, "with": with,
+		"printable": content.Printable, "say": say, "add": func(a, b int) int { return a + b }, "values": values,
 	}).ParseFS(sources, "*.gohtml"))
 }
 
-// with are named values for a template inside another.
-func with(pairs ...any) map[string]any {
+// values are named values for a template inside another.
+func values(pairs ...any) map[string]any {
 	all := map[string]any{}
 	for i := 0; i+1 < len(pairs); i += 2 {
 		all[fmt.Sprint(pairs[i])] = pairs[i+1]

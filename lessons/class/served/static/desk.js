@@ -91,7 +91,7 @@
     const edge = document.documentElement, top = Math.max(most, innerWidth / 26);
     for (let size = top; size >= least; size -= 2) {
       edge.style.fontSize = size + "px";
-      if (edge.scrollHeight <= innerHeight) break;
+      if (edge.scrollHeight <= innerHeight && edge.scrollWidth <= innerWidth) break;
     }
     const lines = live.querySelectorAll(".worked .working dt");
     if (edge.scrollHeight > innerHeight && lines.length) scrollTo(0, edge.scrollHeight);
