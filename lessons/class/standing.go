@@ -161,7 +161,7 @@ func (r *Room) stands(p *Person, n int, now time.Time, row *Row, places []Place)
 func (r *Room) here(p *Person, n int, items []set.Item, now time.Time) int {
 	a := r.Sets[n]
 	switch {
-	case n != r.Now || p.Device == "":
+	case n != r.Now || p.Device == "" || r.Ended:
 		return -1
 	case a.Way == Together && a.Locked:
 		return -1

@@ -1,6 +1,7 @@
 package class
 
 import (
+	"maps"
 	"slices"
 	"time"
 
@@ -35,6 +36,14 @@ type Wall struct {
 	Until    time.Time
 	Spread   Spread
 	Position string
+	Before   []Before // questions that the one at hand follows from, with what is right on the wall
+}
+
+// Before is a question that another follows from, and its right answer with the numbers on the
+// wall.
+type Before struct {
+	Number int
+	Key    string
 }
 
 // Few reports whether too few have answered for what came to be shown.
@@ -78,6 +87,13 @@ func (r *Room) Wall() (Wall, error) {
 		return w, err
 	}
 	w.Lines = linesOf(w.Item)
+	for _, place := range slices.Sorted(maps.Values(w.Item.From)) {
+		it, err := a.Item(OnTheWall, place)
+		if err != nil {
+			return w, err
+		}
+		w.Before = append(w.Before, Before{Number: place + 1, Key: it.Words.KeyNumber(it.Problem)})
+	}
 	if err := r.spread(a, &w.Spread); err != nil {
 		return w, err
 	}
@@ -117,7 +133,11 @@ func (r *Room) answeredAll(p *Person, n int) bool {
 func (w Wall) Asked(s *sitting.Session) page.Page {
 	q := s.QuestionOf(w.Item.Problem, w.Item.Words)
 	q.Code = "" // nothing to type it in at
-	return page.Page{q}
+	p := page.Page{q}
+	for _, before := range w.Before {
+		p = append(p, page.Paragraph{Text: s.Say("class-wall-follows", "n", before.Number, "key", before.Key)})
+	}
+	return p
 }
 
 // Working is as much of the working as is shown, of the numbers on the wall, and with its last

@@ -189,6 +189,17 @@ func (d *deskData) rows() {
 	slices.SortFunc(d.Unclear, func(a, b unclear) int { return strings.Compare(a.Name, b.Name) }) // by no merit
 }
 
+// done is how many have answered all questions.
+func (d *deskData) done() int {
+	n := 0
+	for _, row := range d.Rows {
+		if row.Came && row.Answered == len(d.Places) {
+			n++
+		}
+	}
+	return n
+}
+
 // steps finds which steps can be taken.
 func (d *deskData) steps(room *class.Room) error {
 	step, _, err := room.Next()
@@ -202,9 +213,12 @@ func (d *deskData) steps(room *class.Room) error {
 
 // placeOf is a question of the set at hand, with what can be done about it.
 func (s *Server) placeOf(room *class.Room, a *class.Asking, p class.Place) deskPlace {
-	one := deskPlace{Place: p, State: "not-yet"}
+	one := deskPlace{Place: p}
+	if a.Way == class.Together {
+		one.State = "not-yet"
+	}
 	together := a.Way == class.Together && !room.Ended && !room.Paused
-	here := a.Open == p.Place
+	here := a.Way == class.Together && a.Open == p.Place
 	switch {
 	case here && a.Shown(p.Place) > 0:
 		one.State = "shown"
@@ -212,7 +226,7 @@ func (s *Server) placeOf(room *class.Room, a *class.Asking, p class.Place) deskP
 		one.State = "closed"
 	case here:
 		one.State = "open"
-	case a.Been(p.Place):
+	case a.Way == class.Together && a.Been(p.Place):
 		one.State = "been"
 	}
 	one.CanOpen = together && !a.Told(p.Place) && (!here || a.Locked)
@@ -243,9 +257,9 @@ func (s *Server) nowOf(d deskData, a *class.Asking) string {
 	case a.Way != class.Together && a.Locked:
 		return s.say("class-now-set-closed")
 	case a.Way != class.Together && d.Until != "":
-		return s.say("class-now-until", "way", s.say("class-way-"+string(a.Way)), "time", d.Until)
+		return s.say("class-now-until", "way", s.say("class-way-"+string(a.Way)), "time", d.Until, "done", d.done(), "came", d.Came)
 	case a.Way != class.Together:
-		return s.say("class-now-way", "way", s.say("class-way-"+string(a.Way)))
+		return s.say("class-now-way", "way", s.say("class-way-"+string(a.Way)), "done", d.done(), "came", d.Came)
 	case a.Open < 0:
 		return s.say("class-now-none")
 	}
