@@ -46,8 +46,8 @@ type Before struct {
 	Key    string
 }
 
-// Few reports whether too few have answered for what came to be shown.
-func (w Wall) Few() bool { return w.Answered < FewestShown }
+// Few reports whether too few answers count for what came of them to be shown.
+func (w Wall) Few() bool { return w.Spread.Answered-w.Spread.Open < FewestShown }
 
 // Waits reports whether the wall says how to come in: nothing has begun.
 func (w Wall) Waits() bool { return w.Place < 0 && (w.Way == Together || w.Way == "") }

@@ -176,6 +176,7 @@ func (r *deskRoom) send(method, path string, form url.Values, cookie string) (st
 // deskState is a room in a state that its pages are looked at in.
 type deskState struct {
 	name string
+	dark bool // looked at in the dark, too; all states are when pictures are made
 	make func(t *testing.T) *deskRoom
 }
 
@@ -257,39 +258,39 @@ func deskOwnPace(t *testing.T, way class.Way) *deskRoom {
 }
 
 var deskStates = []deskState{
-	{"empty", func(t *testing.T) *deskRoom { return newDeskRoom(t, "end", class.Together, 24) }},
-	{"troubled", deskTroubled},
-	{"closed", func(t *testing.T) *deskRoom { return deskLesson(t, "end").step(1) }},
-	{"came", func(t *testing.T) *deskRoom { return deskLesson(t, "end").step(2) }},
-	{"worked", func(t *testing.T) *deskRoom {
+	{"empty", false, func(t *testing.T) *deskRoom { return newDeskRoom(t, "end", class.Together, 24) }},
+	{"troubled", true, deskTroubled},
+	{"closed", false, func(t *testing.T) *deskRoom { return deskLesson(t, "end").step(1) }},
+	{"came", true, func(t *testing.T) *deskRoom { return deskLesson(t, "end").step(2) }},
+	{"worked", true, func(t *testing.T) *deskRoom {
 		r := deskLesson(t, "end")
 		r.do("do", "look", "place", "0")
 		return r.step(4)
 	}},
-	{"numbers", func(t *testing.T) *deskRoom {
+	{"numbers", false, func(t *testing.T) *deskRoom {
 		r := deskLesson(t, "end")
 		r.do("do", "look", "place", "0")
 		return r
 	}},
-	{"question", func(t *testing.T) *deskRoom {
+	{"question", false, func(t *testing.T) *deskRoom {
 		r := newDeskRoom(t, "end", class.Together, 24)
 		r.come(0, 24)
 		return r.step(1)
 	}},
-	{"order", func(t *testing.T) *deskRoom { return deskLesson(t, "end").step(4) }},
-	{"own-pace", func(t *testing.T) *deskRoom { return deskOwnPace(t, class.OwnPace) }},
-	{"ticket", func(t *testing.T) *deskRoom { return deskOwnPace(t, class.Ticket) }},
-	{"sets", func(t *testing.T) *deskRoom {
+	{"order", false, func(t *testing.T) *deskRoom { return deskLesson(t, "end").step(4) }},
+	{"own-pace", false, func(t *testing.T) *deskRoom { return deskOwnPace(t, class.OwnPace) }},
+	{"ticket", true, func(t *testing.T) *deskRoom { return deskOwnPace(t, class.Ticket) }},
+	{"sets", false, func(t *testing.T) *deskRoom {
 		r := deskLesson(t, "end")
 		r.do("do", "again", "place", "0")
 		return r
 	}},
-	{"paused", func(t *testing.T) *deskRoom {
+	{"paused", false, func(t *testing.T) *deskRoom {
 		r := deskLesson(t, "end")
 		r.do("do", "pause")
 		return r
 	}},
-	{"ended", func(t *testing.T) *deskRoom {
+	{"ended", false, func(t *testing.T) *deskRoom {
 		r := deskLesson(t, "end")
 		r.do("do", "end", "sure", "yes")
 		return r

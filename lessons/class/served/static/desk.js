@@ -54,7 +54,7 @@
   async function send(url, body) {
     try {
       const answer = await fetch(url, { method: "POST", body, headers: { Accept: "application/json" } });
-      if (said) said.textContent = answer.ok ? "" : await answer.text();
+      if (said) said.textContent = answer.ok ? "" : said.dataset.not.split("…").join(await answer.text());
       await refresh();
       return answer.ok;
     } catch { return false; }
