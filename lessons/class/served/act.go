@@ -296,11 +296,3 @@ func backTo(r *http.Request) string {
 	}
 	return "/desk/" + code
 }
-
-// numberOf is a number in the address.
-func numberOf(r *http.Request, name string) (n int, ok bool) {
-	n, err := strconv.Atoi(r.PathValue(name))
-	return n, err == nil
-}
-
-func itoa(n int) string { return strconv.Itoa(n) }

@@ -4,6 +4,7 @@ import (
 	"crypto/subtle"
 	"encoding/csv"
 	"net/http"
+	"strconv"
 	"strings"
 
 	"scratchpass/lessons/class"
@@ -125,3 +126,11 @@ func numbered(name string, n int) string {
 	}
 	return name + "-" + itoa(n+1)
 }
+
+// numberOf is a number in the address.
+func numberOf(r *http.Request, name string) (n int, ok bool) {
+	n, err := strconv.Atoi(r.PathValue(name))
+	return n, err == nil
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }

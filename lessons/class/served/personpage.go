@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"net/http"
+	"slices"
 	"strings"
 
 	"scratchpass/calc"
@@ -65,18 +66,11 @@ func (s *Server) personOf(l *class.Live, id string) (d personData, found bool, e
 			return
 		}
 		d = personData{Code: room.Head.Code, Title: room.Head.Title, Version: s.deskVersion(room), Minutes: int(p.Extra.Minutes()), Set: room.Now, Ended: room.Ended}
-		for _, row := range all.Rows {
-			if row.ID == p.ID {
-				d.Row, found = row, true
-			}
+		i := slices.IndexFunc(all.Rows, func(row class.Row) bool { return row.ID == p.ID })
+		if i < 0 {
+			return
 		}
-		if p.Visitor {
-			for _, other := range room.People() {
-				if !other.Visitor {
-					d.List = append(d.List, taskName{other.ID, other.Name})
-				}
-			}
-		}
+		d.Row, found, d.List = all.Rows[i], true, listFor(room, p)
 		items, e := a.Items(p.ID)
 		if err = e; err != nil {
 			return
@@ -90,6 +84,17 @@ func (s *Server) personOf(l *class.Live, id string) (d personData, found bool, e
 		}
 	})
 	return d, found, err
+}
+
+// listFor are those that a visitor may turn out to be; nobody for who is on the list.
+func listFor(room *class.Room, p *class.Person) []taskName {
+	var list []taskName
+	for _, other := range room.People() {
+		if p.Visitor && !other.Visitor {
+			list = append(list, taskName{other.ID, other.Name})
+		}
+	}
+	return list
 }
 
 // lineOf is one question of someone's.

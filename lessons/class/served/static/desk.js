@@ -89,10 +89,18 @@
   function fit() {
     if (!isWall) return;
     const edge = document.documentElement, top = Math.max(most, innerWidth / 26);
-    for (let size = top; size >= least; size -= 2) {
-      edge.style.fontSize = size + "px";
-      if (edge.scrollHeight <= innerHeight && edge.scrollWidth <= innerWidth) break;
-    }
+    const fits = (stacked, smallest) => {
+      for (const q of live.querySelectorAll(".question")) { // a wide drawing is larger below its words than beside them
+        const v = q.querySelector("svg")?.viewBox.baseVal;
+        q.classList.toggle("stacked", stacked && !!v && v.width > 1.4 * v.height);
+      }
+      for (let size = top; size >= smallest; size -= 2) {
+        edge.style.fontSize = size + "px";
+        if (edge.scrollHeight <= innerHeight && edge.scrollWidth <= innerWidth) return true;
+      }
+      return false;
+    };
+    if (!fits(true, 32)) fits(false, least);
     const lines = live.querySelectorAll(".worked .working dt");
     if (edge.scrollHeight > innerHeight && lines.length) scrollTo(0, edge.scrollHeight);
   }
