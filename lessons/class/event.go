@@ -17,8 +17,10 @@ type Kind string
 const (
 	Asked   Kind = "asked"    // a set of questions was added; Text is its blueprint, Name its way
 	Ran     Kind = "ran"      // a set is run another way from now on; Text is the way
-	Opened  Kind = "opened"   // everyone is at a question now
+	Turned  Kind = "turned"   // everyone is at an earlier set again
+	Opened  Kind = "opened"   // everyone is at a question now; with N only to look at it
 	Locked  Kind = "locked"   // it takes no more answers
+	Freed   Kind = "unlocked" // it does again
 	Showed  Kind = "showed"   // what came, and so many lines of the working; N is how many
 	Until   Kind = "until"    // a time is up at; Text is the time, empty for none
 	Paused  Kind = "paused"   // for all
@@ -32,7 +34,7 @@ const (
 	Shut    Kind = "shut"     // nobody new comes in
 	Unshut  Kind = "unshut"   //
 	Counted Kind = "counted"  // an answer that came late counts
-	Seen    Kind = "seen"     // someone who asked for the instructor was seen
+	Seen    Kind = "seen"     // the instructor has seen to someone, and knows what was to be known
 	Ended   Kind = "ended"    // the lesson is over
 	Goes    Kind = "reopened" // it goes on
 )

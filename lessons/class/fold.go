@@ -58,13 +58,19 @@ var ofSet = map[Kind]func(*Asking, Event){
 	},
 	Opened: func(a *Asking, e Event) {
 		if e.Place >= 0 && e.Place < a.Places() {
-			a.Open, a.Locked, a.opened = e.Place, false, e.At
+			a.Open, a.Locked, a.opened = e.Place, e.N > 0, e.At
+			a.been[e.Place], a.closed[e.Place] = true, a.Locked
 		}
 	},
-	Locked: func(a *Asking, _ Event) { a.Locked = true },
+	Turned: func(*Asking, Event) {},
+	Locked: func(a *Asking, _ Event) { a.Locked, a.closed[a.Open] = true, true },
+	Freed:  func(a *Asking, _ Event) { a.Locked = false },
 	Showed: func(a *Asking, e Event) {
 		a.shown[e.Place] = max(0, e.N)
-		a.Locked = a.Locked || e.N > 0 && e.Place == a.Open
+		if e.N > 0 {
+			a.told[e.Place], a.closed[e.Place] = true, true
+			a.Locked = a.Locked || e.Place == a.Open
+		}
 	},
 	Until: func(a *Asking, e Event) { a.Until, _ = time.Parse(time.RFC3339, e.Text) }, // none ends it
 }
@@ -89,7 +95,7 @@ var ofPerson = map[Kind]func(*Room, *Person, Event){
 	},
 	Hinted:  func(_ *Room, p *Person, e Event) { p.Hints[e.question()] = true },
 	Called:  func(_ *Room, p *Person, _ Event) { p.Calls = true },
-	Seen:    func(_ *Room, p *Person, _ Event) { p.Calls = false },
+	Seen:    func(_ *Room, p *Person, e Event) { p.Calls, p.seen = false, e },
 	Unclear: func(_ *Room, p *Person, e Event) { p.Unclear[e.Set] = e.Text },
 	Keeps:   func(_ *Room, p *Person, e Event) { p.Keeps = e.N > 0 },
 	Moved:   func(_ *Room, p *Person, e Event) { p.Moves[e.Set] = append(p.Moves[e.Set], e.Text) },
@@ -108,7 +114,8 @@ func (r *Room) asked(e Event) error {
 	if err != nil {
 		return err
 	}
-	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, opened: e.At, shown: map[int]int{}})
+	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
+		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}})
 	r.Now = len(r.Sets) - 1
 	return nil
 }
@@ -201,7 +208,7 @@ func (r *Room) answered(p *Person, e Event) {
 func (r *Room) Takes(p *Person, q Question, at time.Time) bool {
 	a := r.Sets[q.Set]
 	switch {
-	case a.shown[q.Place] > 0:
+	case a.told[q.Place]:
 		return false
 	case a.Way == Together:
 		return a.Open == q.Place && !a.Locked

@@ -58,9 +58,18 @@ type Asking struct {
 	Locked bool      // it takes no more answers
 	Until  time.Time // the end of the window; zero for none
 
-	opened time.Time   // the question at hand, or the set
-	shown  map[int]int // by place: 1 for what came, and one more for each line of the working
+	opened time.Time    // the question at hand, or the set
+	shown  map[int]int  // by place: 1 for what came, and one more for each line of the working
+	told   map[int]bool // by place: what came has been on the wall once, so no answer to it counts
+	been   map[int]bool // by place: it was at hand
+	closed map[int]bool // by place: it was at hand, and was closed then
 }
+
+// Been reports whether all were at a question before.
+func (a *Asking) Been(place int) bool { return a.been[place] }
+
+// Told reports whether what came of a question was told to all: it takes no more answers.
+func (a *Asking) Told(place int) bool { return a.told[place] }
 
 // Shown is how much of what came of a question is on the wall: 0 for nothing, 1 for the spread
 // of the answers, and one more for each line of the working.
@@ -85,6 +94,7 @@ type Person struct {
 	Moves   map[int][]string
 
 	seq    int64 // of the last event about them
+	seen   Event // the last time that the instructor has seen to them
 	marked map[int]marked
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"scratchpass/quiz/problem"
 	"scratchpass/quiz/set"
 )
 
@@ -26,11 +27,16 @@ type Spread struct {
 
 // Mistakes is a common error and how many made it.
 type Mistakes struct {
-	Task  string
-	Name  string
-	Says  string // what it is, in a sentence; empty where that has someone's figures in it
-	Times int
+	Task   string
+	Slip   string // its name in the task
+	Letter string // that stands for it in the table
+	Name   string // in letters that can be read
+	Says   string // what it is, in a sentence; empty where that has someone's figures in it
+	Times  int
 }
+
+// Text is what it is: in a sentence, or else by its name.
+func (m Mistakes) Text() string { return cmp.Or(m.Says, m.Name) }
 
 func (s *Spread) add(c Cell, it set.Item) {
 	s.Asked++
@@ -64,13 +70,23 @@ func (s *Spread) mistake(name string, it set.Item) {
 	key := it.Problem.Task.Name + " " + name
 	m := s.mistakes[key]
 	if m == nil {
-		m = &Mistakes{Task: it.Problem.Task.Name, Name: strings.ReplaceAll(name, "-", " ")}
+		m = &Mistakes{Task: it.Problem.Task.Name, Slip: name, Letter: letterOf(it.Problem.Task, name), Name: strings.ReplaceAll(name, "-", " ")}
 		if says := it.Words.Task.Slips[name]; !strings.Contains(says, "${") {
 			m.Says = says
 		}
 		s.mistakes[key] = m
 	}
 	m.Times++
+}
+
+// letterOf is a letter for a common error of a task, the same whoever makes it; none for those
+// beyond z.
+func letterOf(t *problem.Task, name string) string {
+	i := slices.IndexFunc(t.Errors, func(e problem.CommonError) bool { return e.Name == name })
+	if i < 0 || i >= 26 {
+		return ""
+	}
+	return string(rune('a' + i))
 }
 
 // Mistakes are the common errors, the commonest first.

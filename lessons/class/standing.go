@@ -9,7 +9,7 @@ import (
 	"scratchpass/quiz/set"
 )
 
-// Standing is how the people of a room stand in the set at hand.
+// Standing is how the people of a room stand in a set.
 type Standing struct {
 	Rows   []Row
 	Places []Place
@@ -29,38 +29,52 @@ type Row struct {
 	Visitor  bool
 	Came     bool
 	Away     bool
-	Needs    Need
+	Needs    Need   // the first of why
+	Why      []Need // all that they need the instructor for, the most urgent first
 	Claims   []string
 	Extra    time.Duration
-	Cells    []Cell
+	Cells    []Cell // by place; empty for who has done nothing yet
 	Unclear  string
 	Right    int
 	Answered int
 }
 
 // Need is why someone needs the instructor; the smaller comes first.
-type Need int
+type Need string
 
 // The needs.
 const (
-	NeedsIn     Need = iota // a second phone wants the name
-	NeedsHelp               // asks for the instructor
-	NeedsCare               // sure, and wrong, on what can hurt someone
-	NeedsLate               // an answer came late, and waits to be let
-	NeedsTime               // stuck: at one question for long, or with a hint and no answer
-	NeedsPhone              // away
-	NeedsNone               //
-	NeedsRoster             // did not come
+	NeedsIn     Need = "in"     // a second phone wants the name
+	NeedsHelp   Need = "help"   // asks for the instructor
+	NeedsCare   Need = "care"   // sure, and wrong, on what can hurt someone
+	NeedsLate   Need = "late"   // an answer came late, and waits to be let
+	NeedsHint   Need = "hint"   // took a hint, and has no answer yet
+	NeedsTime   Need = "time"   // at one question for long
+	NeedsPhone  Need = "phone"  // away
+	NeedsNone   Need = "none"   //
+	NeedsRoster Need = "roster" // did not come
 )
+
+// needs are all of them, the most urgent first.
+var needs = []Need{NeedsIn, NeedsHelp, NeedsCare, NeedsLate, NeedsHint, NeedsTime, NeedsPhone, NeedsNone, NeedsRoster}
+
+// Seeable reports whether the instructor can have seen to all that someone needs.
+func (r Row) Seeable() bool {
+	return slices.ContainsFunc(r.Why, func(n Need) bool {
+		return n == NeedsHelp || n == NeedsCare || n == NeedsLate || n == NeedsHint || n == NeedsTime
+	})
+}
 
 // Cell is how someone stands at a question.
 type Cell struct {
 	State     State
 	Mistake   string // the name of the common error
+	Letter    string // that stands for it in the table
 	Given     string
 	Key       string
 	Late      bool
-	SureWrong bool // would have bet the part on a wrong answer
+	SureWrong bool // would have bet the part on a wrong answer about what can hurt someone
+	Seen      bool // the instructor has seen to them since
 	Hinted    bool
 }
 
@@ -69,15 +83,15 @@ type State string
 
 // The states.
 const (
-	NotYet   State = "not-yet"  // not asked, or not answered
-	Here     State = "here"     // at this question now
-	IsRight  State = "right"    //
-	IsPartly State = "partly"   // some of the points
-	IsKnown  State = "mistake"  // a common error
-	IsWrong  State = "wrong"    // and no common error
-	IsOpen   State = "open"     // can't be marked: the instructor decides
-	IsPassed State = "passed"   // said that they do not know
-	IsGiven  State = "answered" // where what came is not told to anyone yet
+	NotYet   State = "not-yet" // not asked, or not answered
+	Here     State = "here"    // at this question now
+	IsRight  State = "right"   //
+	IsPartly State = "partly"  // some of the points
+	IsKnown  State = "mistake" // a common error
+	IsWrong  State = "wrong"   // and no common error
+	IsOpen   State = "open"    // can't be marked: the instructor decides
+	IsPassed State = "passed"  // said that they do not know
+	IsLate   State = "late"    // came late, and was not let
 )
 
 // stuckAfter is how long someone may be at a question before they may be stuck.
@@ -91,23 +105,25 @@ func (r *Room) Standing(n int, now time.Time, away func(device string) bool) (St
 	}
 	a := r.Sets[n]
 	for place := range a.Places() {
-		s.Places = append(s.Places, Place{Place: place})
+		it, err := a.Item(OnTheWall, place)
+		if err != nil {
+			return s, err
+		}
+		s.Places = append(s.Places, Place{Place: place, Title: it.Words.Task.Title, Critical: it.Problem.Task.SafetyCritical})
 	}
 	for _, p := range r.People() {
-		row := Row{ID: p.ID, Name: p.Name, Visitor: p.Visitor, Came: p.Device != "", Claims: p.Claims, Extra: p.Extra, Unclear: p.Unclear[n], Needs: NeedsRoster}
+		row := Row{ID: p.ID, Name: p.Name, Visitor: p.Visitor, Came: p.Device != "", Claims: p.Claims, Extra: p.Extra, Unclear: p.Unclear[n]}
+		row.Away = row.Came && away(p.Device)
 		if row.Came || len(p.Answers) > 0 {
 			if err := r.stands(p, n, now, &row, s.Places); err != nil {
 				return s, err
 			}
-			row.Away = p.Device != "" && away(p.Device)
-			row.Needs = r.needs(p, n, row, now)
 		}
-		if len(p.Claims) > 0 {
-			row.Needs = NeedsIn
-		}
+		row.Why = r.why(p, n, row, now)
+		row.Needs = row.Why[0]
 		s.Rows = append(s.Rows, row)
 	}
-	slices.SortStableFunc(s.Rows, func(x, y Row) int { return cmp.Compare(x.Needs, y.Needs) })
+	slices.SortStableFunc(s.Rows, func(x, y Row) int { return cmp.Compare(slices.Index(needs, x.Needs), slices.Index(needs, y.Needs)) })
 	return s, nil
 }
 
@@ -124,7 +140,7 @@ func (r *Room) stands(p *Person, n int, now time.Time, row *Row, places []Place)
 	here := r.here(p, n, items, now)
 	row.Cells = make([]Cell, len(places))
 	for i, it := range items {
-		c := r.cell(p, Question{n, it.Place}, result.Items[i])
+		c := r.cell(p, Question{n, it.Place}, it, result.Items[i])
 		if c.State == NotYet && here == it.Place {
 			c.State = Here
 		}
@@ -135,9 +151,8 @@ func (r *Room) stands(p *Person, n int, now time.Time, row *Row, places []Place)
 			row.Answered++
 		}
 		row.Cells[it.Place] = c
-		place := &places[it.Place]
-		place.Title, place.Critical = it.Words.Task.Title, it.Problem.Task.SafetyCritical
-		place.Spread.add(c, it)
+		places[it.Place].Critical = places[it.Place].Critical || it.Problem.Task.SafetyCritical // of a mixed slot some are
+		places[it.Place].Spread.add(c, it)
 	}
 	return nil
 }
@@ -145,10 +160,12 @@ func (r *Room) stands(p *Person, n int, now time.Time, row *Row, places []Place)
 // here is the place that someone is at; -1 for none.
 func (r *Room) here(p *Person, n int, items []set.Item, now time.Time) int {
 	a := r.Sets[n]
-	if n != r.Now || p.Device == "" {
+	switch {
+	case n != r.Now || p.Device == "" || r.Ended:
 		return -1
-	}
-	if a.Way == Together {
+	case a.Way == Together && a.Locked:
+		return -1
+	case a.Way == Together:
 		return a.Open
 	}
 	for _, it := range items {
@@ -160,22 +177,22 @@ func (r *Room) here(p *Person, n int, items []set.Item, now time.Time) int {
 	return -1
 }
 
-func (r *Room) cell(p *Person, q Question, res set.ItemResult) Cell {
+func (r *Room) cell(p *Person, q Question, it set.Item, res set.ItemResult) Cell {
 	a, ok := p.Answers[q]
-	c := Cell{State: NotYet, Hinted: p.Hints[q]}
+	c := Cell{State: NotYet, Key: res.Key, Hinted: p.Hints[q]}
 	if !ok {
 		return c
 	}
-	c.Given, c.Key, c.Late = a.Text, res.Key, a.Late
+	c.Given, c.Late, c.Seen = a.Text, a.Late, a.Seq < p.seen.Seq
 	if a.Name != "" { // a sum, as it was typed
 		c.Given = a.Name
 	}
 	c.State = stateOf(res)
 	if a.Late {
-		c.State = IsGiven
+		c.State = IsLate
 	}
 	if c.State == IsKnown {
-		c.Mistake = res.Slip
+		c.Mistake, c.Letter = res.Slip, letterOf(it.Problem.Task, res.Slip)
 	}
 	c.SureWrong = (c.State == IsWrong || c.State == IsKnown) && a.Certainty == answer.Bet && res.Gate
 	return c
@@ -198,33 +215,42 @@ func stateOf(res set.ItemResult) State {
 	return IsWrong
 }
 
-func (r *Room) needs(p *Person, n int, row Row, now time.Time) Need {
-	late, care, hinted := false, false, false
+// why is all that someone needs the instructor for; one of NeedsNone and NeedsRoster where
+// there is nothing.
+func (r *Room) why(p *Person, n int, row Row, now time.Time) []Need {
+	has := map[Need]bool{NeedsIn: len(p.Claims) > 0, NeedsHelp: p.Calls, NeedsPhone: row.Away}
+	runs := n == r.Now && !r.Paused && !r.Ended
 	for _, c := range row.Cells {
-		late = late || c.Late
-		care = care || c.SureWrong
-		hinted = hinted || c.State == Here && c.Hinted
+		has[NeedsCare] = has[NeedsCare] || c.SureWrong && !c.Seen
+		has[NeedsLate] = has[NeedsLate] || c.Late && !c.Seen
+		if c.State == Here && runs {
+			has[NeedsHint] = has[NeedsHint] || c.Hinted && now.Sub(p.seen.At) > stuckAfter
+			has[NeedsTime] = has[NeedsTime] || now.Sub(r.since(p, n)) > stuckAfter && !row.Away
+		}
+	}
+	has[NeedsTime] = has[NeedsTime] && !has[NeedsHint]
+	var all []Need
+	for _, need := range needs {
+		if has[need] {
+			all = append(all, need)
+		}
 	}
 	switch {
-	case p.Calls:
-		return NeedsHelp
-	case care:
-		return NeedsCare
-	case late:
-		return NeedsLate
-	case n == r.Now && !r.Paused && !r.Ended && slices.ContainsFunc(row.Cells, func(c Cell) bool { return c.State == Here }) && (hinted || now.Sub(r.since(p, n)) > stuckAfter):
-		return NeedsTime
-	case row.Away:
-		return NeedsPhone
+	case len(all) > 0:
+		return all
 	case !row.Came:
-		return NeedsRoster
+		return []Need{NeedsRoster}
 	}
-	return NeedsNone
+	return []Need{NeedsNone}
 }
 
-// since is when someone's question was opened: by the instructor, or by their last answer.
+// since is when someone's question was opened: by the instructor, or by their last answer, or
+// when the instructor has seen to them.
 func (r *Room) since(p *Person, n int) time.Time {
 	at := r.Sets[n].opened
+	if p.seen.At.After(at) {
+		at = p.seen.At
+	}
 	if r.Sets[n].Way == Together {
 		return at
 	}

@@ -27,7 +27,7 @@ func (p *Printer) onlyMissed(report handout.Report, r Result) handout.Report {
 			part.Drawing = d
 		}
 		if in, ok := p.lessons()[it.Problem.Task.Name]; ok {
-			part.Lines = append(part.Lines, p.Say("set-report-reteach", "lesson", in.lesson, "part", in.part))
+			part.Lines = append(part.Lines, p.Say("set-report-reteach", "lesson", in.Lesson, "part", in.Part))
 		}
 		missed = append(missed, part)
 	}

@@ -2,6 +2,7 @@ package set
 
 import (
 	"cmp"
+	"slices"
 
 	"scratchpass/quiz/answer"
 )
@@ -36,3 +37,6 @@ func FollowsFrom(items []Item, it Item) []int {
 
 // Label is how an apprentice is called: the name, else the id.
 func (a Apprentice) Label() string { return cmp.Or(a.Name, a.ID) }
+
+// TasksAt are the tasks that a question of the set may be of: one, or those of a mixed slot.
+func (m *Maker) TasksAt(place int) []string { return slices.Clone(m.places[place].tasks) }

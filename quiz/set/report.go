@@ -171,7 +171,7 @@ func (s *Summary) Report() Report {
 		}
 		return strings.Compare(a.Task, b.Task)
 	})
-	where := taught(s.lib)
+	where := Taught(s.lib)
 	for _, name := range slices.Sorted(maps.Keys(s.tasks)) {
 		t := *s.tasks[name]
 		right := t.Right + t.Convention + t.Carried
@@ -181,7 +181,7 @@ func (s *Summary) Report() Report {
 		low, high := Wilson(right, t.N)
 		t.Low, t.High = calc.Round(low, 3), calc.Round(high, 3)
 		t.Slips = s.errorCounts(name)
-		t.Lesson, t.Part = where[name].lesson, where[name].part
+		t.Lesson, t.Part = where[name].Lesson, where[name].Part
 		r.Tasks = append(r.Tasks, t)
 	}
 	// What went worst stands first.
@@ -221,13 +221,13 @@ func (s *Summary) errorCounts(task string) []SlipCount {
 	return counts
 }
 
-// taughtIn is a lesson and its part.
-type taughtIn struct{ lesson, part string }
+// TaughtIn is a lesson, by its name, and one of its parts, by its title.
+type TaughtIn struct{ Lesson, Part string }
 
-// taught tells for each task the first lesson and part that teach it, for a short look
-// back at it.
-func taught(lib *content.Library) map[string]taughtIn {
-	where := map[string]taughtIn{}
+// Taught tells for each task the first lesson and part that teach it, for a short look
+// back at it. Tasks of practice alone are not in it.
+func Taught(lib *content.Library) map[string]TaughtIn {
+	where := map[string]TaughtIn{}
 	for _, name := range lib.LessonNames() {
 		l, err := lib.Lesson(name)
 		if err != nil {
@@ -235,7 +235,7 @@ func taught(lib *content.Library) map[string]taughtIn {
 		}
 		for _, p := range l.Parts {
 			if _, before := where[p.Task]; !before {
-				where[p.Task] = taughtIn{name, p.Title}
+				where[p.Task] = TaughtIn{name, p.Title}
 			}
 		}
 	}

@@ -22,7 +22,7 @@ type Printer struct {
 	says      map[string]string
 	rehearsal string // the caution at the foot
 	drawings  map[string]content.DrawingWords
-	lessons   func() map[string]taughtIn
+	lessons   func() map[string]TaughtIn
 }
 
 // NewPrinter reads the words that sheets and keys need.
@@ -36,7 +36,7 @@ func NewPrinter(m *Maker, lib *content.Library) (*Printer, error) {
 		return nil, err
 	}
 	drawings, err := lib.Drawings()
-	lessons := sync.OnceValue(func() map[string]taughtIn { return taught(lib) })
+	lessons := sync.OnceValue(func() map[string]TaughtIn { return Taught(lib) })
 	return &Printer{m, says, phrases["rehearsal"], drawings, lessons}, err
 }
 

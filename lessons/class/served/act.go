@@ -4,195 +4,295 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"strconv"
 	"strings"
 	"time"
 
+	"scratchpass/calc"
 	"scratchpass/lessons/class"
 )
 
-// acts are what the instructor can do, by the name on a form.
-var acts = map[string]func(*http.Request, *class.Room, *class.Event) error{
-	"open": func(r *http.Request, room *class.Room, e *class.Event) error {
-		e.Kind = class.Opened
-		return place(r, room, e)
-	},
-	"lock": func(r *http.Request, room *class.Room, e *class.Event) error {
-		e.Kind = class.Locked
-		return nil
-	},
-	"show": func(r *http.Request, room *class.Room, e *class.Event) error {
-		e.Kind, e.N = class.Showed, number(r, "n")
-		return place(r, room, e)
-	},
-	"way": func(r *http.Request, _ *class.Room, e *class.Event) error {
-		e.Kind, e.Text = class.Ran, r.PostFormValue("way")
-		_, err := class.ParseWay(e.Text)
-		return err
-	},
-	"until":  until,
-	"pause":  simple(class.Paused),
-	"resume": simple(class.Resumed),
-	"shut":   simple(class.Shut),
-	"unshut": simple(class.Unshut),
-	"end":    simple(class.Ended),
-	"reopen": simple(class.Goes),
-	"longer": about(class.Longer, func(r *http.Request, e *class.Event) error {
-		e.N = number(r, "n")
-		if e.N < 0 || e.N > mostMinutes {
-			return fmt.Errorf("%d minutes: give 0 to %d", e.N, mostMinutes)
-		}
-		return nil
-	}),
-	"let":    about(class.Let, text("device")),
-	"refuse": about(class.Refused, text("device")),
-	"rename": about(class.Renamed, text("name")),
-	"merge":  about(class.Merged, text("with")),
-	"remove": about(class.Removed, nil),
-	"seen":   about(class.Seen, nil),
-	"count": about(class.Counted, func(r *http.Request, e *class.Event) error {
-		e.Place = number(r, "place")
-		return nil
-	}),
+// order is something that the instructor wants done, and the event that comes of it.
+type order struct {
+	form url.Values
+	room *class.Room
+	now  time.Time
+	e    *class.Event
 }
 
-// mostMinutes is how much longer someone may be given.
+// acts are what the instructor can do, by the name on a form. An error says what is wrong with
+// what was asked for, in words for the instructor.
+var acts = map[string]func(order) error{
+	"next": func(o order) error {
+		return o.step(func() (class.Event, error) { _, e, err := o.room.Next(); return e, err })
+	},
+	"back":   func(o order) error { return o.step(o.room.Back) },
+	"open":   func(o order) error { return o.at(class.Opened, 0) },
+	"look":   func(o order) error { return o.at(class.Opened, 1) },
+	"lock":   order.lock,
+	"unlock": order.unlock,
+	"show":   order.show,
+	"turn":   simple(class.Turned),
+	"way": func(o order) error {
+		o.e.Kind, o.e.Text = class.Ran, o.form.Get("way")
+		_, err := class.ParseWay(o.e.Text)
+		return err
+	},
+	"until":   order.until,
+	"endless": simple(class.Until),
+	"pause":   simple(class.Paused),
+	"resume":  simple(class.Resumed),
+	"shut":    simple(class.Shut),
+	"unshut":  simple(class.Unshut),
+	"end":     simple(class.Ended),
+	"reopen":  simple(class.Goes),
+	"longer":  about(class.Longer, func(o order, _ *class.Person) (err error) { o.e.N, err = o.minutes(0); return err }),
+	"let":     about(class.Let, order.device),
+	"refuse":  about(class.Refused, order.device),
+	"rename":  about(class.Renamed, order.name),
+	"merge":   about(class.Merged, order.other),
+	"remove":  about(class.Removed, nil),
+	"seen":    about(class.Seen, nil),
+	"count":   about(class.Counted, order.late),
+}
+
+// asksFirst are those that can't be taken back, with what is asked before they are done.
+var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge"}
+
+// mostMinutes is how long a window is, and how much longer someone may be given.
 const mostMinutes = 600
 
-func simple(kind class.Kind) func(*http.Request, *class.Room, *class.Event) error {
-	return func(_ *http.Request, _ *class.Room, e *class.Event) error {
-		e.Kind = kind
+func simple(kind class.Kind) func(order) error {
+	return func(o order) error {
+		o.e.Kind = kind
 		return nil
 	}
 }
 
 // about is an act about one person.
-func about(kind class.Kind, more func(*http.Request, *class.Event) error) func(*http.Request, *class.Room, *class.Event) error {
-	return func(r *http.Request, room *class.Room, e *class.Event) error {
-		e.Kind, e.Who = kind, r.PostFormValue("who")
-		if room.Person(e.Who) == nil {
-			return fmt.Errorf("there is nobody %q here", e.Who)
+func about(kind class.Kind, more func(order, *class.Person) error) func(order) error {
+	return func(o order) error {
+		o.e.Kind, o.e.Who = kind, o.form.Get("who")
+		p := o.room.Person(o.e.Who)
+		if p == nil {
+			return fmt.Errorf("there is nobody %s here", calc.Quoted(o.e.Who))
 		}
 		if more == nil {
 			return nil
 		}
-		return more(r, e)
+		return more(o, p)
 	}
 }
 
-func text(field string) func(*http.Request, *class.Event) error {
-	return func(r *http.Request, e *class.Event) error {
-		if e.Text = line(r.PostFormValue(field)); e.Text == "" {
-			return fmt.Errorf("%s is empty", field)
-		}
-		return nil
+// step goes on or back, from where the page that asked for it was.
+func (o order) step(next func() (class.Event, error)) (err error) {
+	if from := o.form.Get("from"); from != "" && from != o.room.Position() {
+		return errors.New("the room has gone on meanwhile: look where it is now")
 	}
+	if *o.e, err = next(); errors.Is(err, class.ErrNotNow) {
+		return errors.New("there is no step to take from here")
+	}
+	return err
 }
 
-func number(r *http.Request, field string) int {
-	n, err := strconv.Atoi(r.PostFormValue(field))
-	if err != nil {
-		return -1
-	}
-	return n
-}
-
-func place(r *http.Request, room *class.Room, e *class.Event) error {
-	e.Place = number(r, "place")
-	if e.Set >= len(room.Sets) || e.Place < 0 || e.Place >= room.Sets[e.Set].Places() {
-		return fmt.Errorf("there is no question %d", e.Place+1)
-	}
-	return nil
-}
-
-// until sets the end of the window: so many minutes from now, or none.
-func until(r *http.Request, room *class.Room, e *class.Event) error {
-	e.Kind = class.Until
-	n := number(r, "n")
-	switch {
-	case r.PostFormValue("n") == "":
-		return nil
-	case n < 1 || n > mostMinutes:
-		return fmt.Errorf("%s minutes: give 1 to %d", r.PostFormValue("n"), mostMinutes)
-	}
-	e.N = n
-	return nil
-}
-
-// act does what the instructor wants.
-func (s *Server) act(w http.ResponseWriter, r *http.Request, l *class.Live) {
-	code := class.ReadCode(r.PathValue("code"))
-	name := r.PostFormValue("do")
-	if name == "ask" || name == "again" {
-		if err := s.ask(r, l, name); err != nil {
-			http.Error(w, err.Error(), http.StatusBadRequest)
-			return
-		}
-		http.Redirect(w, r, "/desk/"+code, http.StatusSeeOther)
-		return
-	}
-	do, ok := acts[name]
-	if !ok {
-		http.Error(w, fmt.Sprintf("there is nothing called %q to do", name), http.StatusBadRequest)
-		return
-	}
-	var e class.Event
-	var wrong error
-	l.See(func(room *class.Room) {
-		e.Set = room.Now
-		if r.PostFormValue("set") != "" {
-			e.Set = number(r, "set")
-		}
-		wrong = do(r, room, &e)
-	})
-	if wrong != nil {
-		http.Error(w, wrong.Error(), http.StatusBadRequest)
-		return
-	}
-	if e.Kind == class.Until && e.N > 0 {
-		e.Text = s.o.Clock().Add(time.Duration(e.N) * time.Minute).UTC().Format(time.RFC3339)
-	}
-	if err := l.Do(r.Context(), e, nil); err != nil {
-		s.trouble(w, err)
-		return
-	}
-	if wantsJSON(r) {
-		w.WriteHeader(http.StatusNoContent)
-		return
-	}
-	back := "/desk/" + code
-	if r.PostFormValue("back") == "wall" {
-		back = "/wall/" + code
-	}
-	http.Redirect(w, r, back, http.StatusSeeOther)
-}
-
-// ask adds a set: one more question on the spot, or one of the set again with other numbers.
-func (s *Server) ask(r *http.Request, l *class.Live, name string) error {
-	var blueprint string
-	var err error
-	l.See(func(room *class.Room) {
-		a := room.Asking()
-		if a == nil {
-			err = errors.New("the room has no set yet")
-			return
-		}
-		if name == "again" {
-			blueprint, err = room.Again(room.Now, number(r, "place"))
-			return
-		}
-		blueprint, err = room.OneMore(strings.TrimSpace(r.PostFormValue("task")), number(r, "level"))
-	})
-	if err != nil {
+// at is an act about a question that all are to be at.
+func (o order) at(kind class.Kind, n int) error {
+	o.e.Kind, o.e.N = kind, n
+	if err := o.place(); err != nil {
 		return err
 	}
-	return l.Ask(r.Context(), blueprint, class.Together)
+	if o.room.Sets[o.e.Set].Way != class.Together {
+		return errors.New("a question is opened for all only where all go together")
+	}
+	return nil
 }
 
-// numberOf is a number in the address.
-func numberOf(r *http.Request, name string) (n int, ok bool) {
-	n, err := strconv.Atoi(r.PathValue(name))
-	return n, err == nil
+// place reads which question is meant.
+func (o order) place() error {
+	n, err := strconv.Atoi(o.form.Get("place"))
+	if err != nil || o.e.Set >= len(o.room.Sets) || n < 0 || n >= o.room.Sets[o.e.Set].Places() {
+		return fmt.Errorf("there is no question with place %s in this set", calc.Quoted(o.form.Get("place")))
+	}
+	o.e.Place = n
+	return nil
 }
 
-func itoa(n int) string { return strconv.Itoa(n) }
+func (o order) lock() error {
+	o.e.Kind = class.Locked
+	if a := o.room.Sets[o.e.Set]; a.Locked || a.Way == class.Together && a.Open < 0 {
+		return errors.New("there is nothing open that could be closed")
+	}
+	return nil
+}
+
+func (o order) unlock() error {
+	o.e.Kind = class.Freed
+	if a := o.room.Sets[o.e.Set]; !a.Locked || a.Way == class.Together {
+		return errors.New("there is nothing closed that could be opened again")
+	}
+	return nil
+}
+
+// show shows what came of a question, and so many lines of its working less one.
+func (o order) show() error {
+	if err := o.at(class.Showed, 0); err != nil {
+		return err
+	}
+	n, err := strconv.Atoi(o.form.Get("n"))
+	if err != nil || n < 0 {
+		return fmt.Errorf("show %s: give 0 for nothing, 1 for what came, and one more for each line", calc.Quoted(o.form.Get("n")))
+	}
+	o.e.N = n
+	return nil
+}
+
+// minutes reads a number of minutes.
+func (o order) minutes(least int) (int, error) {
+	n, err := strconv.Atoi(strings.TrimSpace(o.form.Get("n")))
+	if err != nil || n < least || n > mostMinutes {
+		return 0, fmt.Errorf("%s minutes: give %d to %d", calc.Quoted(o.form.Get("n")), least, mostMinutes)
+	}
+	return n, nil
+}
+
+// until sets the end of the window: so many minutes from now.
+func (o order) until() error {
+	o.e.Kind = class.Until
+	n, err := o.minutes(1)
+	o.e.Text = o.now.Add(time.Duration(n) * time.Minute).UTC().Format(time.RFC3339)
+	return err
+}
+
+// device reads which second phone is let in, or refused.
+func (o order) device(p *class.Person) error {
+	o.e.Text = o.form.Get("device")
+	for _, d := range p.Claims {
+		if d == o.e.Text {
+			return nil
+		}
+	}
+	return fmt.Errorf("no such phone waits for the name %s any more", calc.Quoted(p.Name))
+}
+
+// name reads a new name. It is nobody else's.
+func (o order) name(*class.Person) error {
+	given := o.form.Get("name")
+	if o.e.Text = o.room.NickName(given); o.e.Text == "" {
+		return fmt.Errorf("name %s: give one that nobody here has", calc.Quoted(line(given)))
+	}
+	return nil
+}
+
+// other reads who a visitor is.
+func (o order) other(p *class.Person) error {
+	o.e.Text = o.form.Get("with")
+	to := o.room.Person(o.e.Text)
+	switch {
+	case to == nil:
+		return fmt.Errorf("there is nobody %s on the class list", calc.Quoted(o.e.Text))
+	case !p.Visitor:
+		return fmt.Errorf("%s is on the class list: only a visitor can be made someone on it", calc.Quoted(p.Name))
+	case to.Visitor:
+		return fmt.Errorf("%s is a visitor: take someone on the class list", calc.Quoted(to.Name))
+	}
+	return nil
+}
+
+// late reads which answer is to count.
+func (o order) late(p *class.Person) error {
+	if err := o.place(); err != nil {
+		return err
+	}
+	if a, ok := p.Answers[class.Question{Set: o.e.Set, Place: o.e.Place}]; !ok || !a.Late {
+		return fmt.Errorf("%s has no late answer to question %d", calc.Quoted(p.Name), o.e.Place+1)
+	}
+	return nil
+}
+
+// act does what the instructor wants. What can't be taken back is asked about once.
+func (s *Server) act(w http.ResponseWriter, r *http.Request, l *class.Live) {
+	if err := r.ParseForm(); err != nil {
+		s.wrong(w, r, l, fmt.Errorf("the form can't be read: %w", err))
+		return
+	}
+	e, wrong := s.ordered(r.PostForm, l)
+	switch {
+	case wrong != nil:
+		s.wrong(w, r, l, wrong)
+		return
+	case asksFirst[r.PostForm.Get("do")] != "" && r.PostForm.Get("sure") != "yes":
+		s.confirm(w, r, l, e)
+		return
+	}
+	var err error
+	if e.Kind == class.Asked {
+		err = s.asked(r, l, e)
+	} else {
+		err = l.Do(r.Context(), e, nil)
+	}
+	switch {
+	case err != nil:
+		s.trouble(w, err)
+	case wantsJSON(r):
+		w.WriteHeader(http.StatusNoContent)
+	default:
+		http.Redirect(w, r, backTo(r), http.StatusSeeOther)
+	}
+}
+
+// ordered reads what is to be done; wrong says what is wrong with it.
+func (s *Server) ordered(form url.Values, l *class.Live) (e class.Event, wrong error) {
+	name := form.Get("do")
+	l.See(func(room *class.Room) {
+		e.Set = room.Now
+		if form.Has("set") {
+			n, err := strconv.Atoi(form.Get("set"))
+			if err != nil || n < 0 || n >= len(room.Sets) {
+				wrong = fmt.Errorf("there is no set %s in this room", calc.Quoted(form.Get("set")))
+				return
+			}
+			e.Set = n
+		}
+		o := order{form, room, s.o.Clock(), &e}
+		do, ok := acts[name]
+		switch {
+		case name == "ask":
+			level, _ := strconv.Atoi(form.Get("level")) // 0 is no level
+			e.Kind = class.Asked
+			e.Text, wrong = room.OneMore(s.o.Session.Tasks, strings.TrimSpace(form.Get("task")), level)
+		case name == "again":
+			if wrong = o.place(); wrong == nil {
+				e.Kind = class.Asked
+				e.Text, wrong = room.Again(e.Set, e.Place)
+			}
+		case !ok:
+			wrong = fmt.Errorf("there is nothing called %s to do", calc.Quoted(name))
+		default:
+			wrong = do(o)
+		}
+	})
+	return e, wrong
+}
+
+// asked adds a set of one question to the room, and opens it for all.
+func (s *Server) asked(r *http.Request, l *class.Live, e class.Event) error {
+	if err := l.Ask(r.Context(), e.Text, class.Together); err != nil {
+		return err
+	}
+	open := class.Event{Kind: class.Opened}
+	l.See(func(room *class.Room) { open.Set = room.Now })
+	return l.Do(r.Context(), open, nil)
+}
+
+// backTo is the page that something was asked for on.
+func backTo(r *http.Request) string {
+	code := class.ReadCode(r.PathValue("code"))
+	switch r.PostForm.Get("to") {
+	case "wall":
+		return "/wall/" + code
+	case "person":
+		return "/desk/" + code + "/person/" + url.PathEscape(r.PostForm.Get("who"))
+	}
+	return "/desk/" + code
+}

@@ -4,25 +4,33 @@ import (
 	"crypto/subtle"
 	"encoding/csv"
 	"net/http"
+	"strconv"
+	"strings"
 
 	"scratchpass/lessons/class"
 	"scratchpass/quiz/set"
 )
 
-// desk adds the pages that need the instructor's private link: who needs help, and the wall.
+// deskPaths are the pages that need the instructor's private link: who needs help, and the wall.
+func (s *Server) deskPaths() map[string]func(http.ResponseWriter, *http.Request, *class.Live) {
+	return map[string]func(http.ResponseWriter, *http.Request, *class.Live){
+		"GET /desk/{code}":                  s.deskPage,
+		"GET /desk/{code}/part":             s.deskPage,
+		"GET /desk/{code}/events":           s.deskEvents,
+		"GET /desk/{code}/person/{id}":      s.personPage,
+		"GET /desk/{code}/person/{id}/part": s.personPage,
+		"GET /desk/{code}/answers/{n}":      s.answersCSV,
+		"GET /desk/{code}/visitors/{n}":     s.answersCSV,
+		"GET /desk/{code}/set/{n}":          s.setYAML,
+		"POST /desk/{code}/do":              s.act,
+		"GET /wall/{code}":                  s.wallPage,
+		"GET /wall/{code}/part":             s.wallPage,
+	}
+}
+
+// desk adds them.
 func (s *Server) desk(mux *http.ServeMux) {
-	for path, serve := range map[string]func(http.ResponseWriter, *http.Request, *class.Live){
-		"GET /desk/{code}":             s.deskPage,
-		"GET /desk/{code}/part":        s.deskPart,
-		"GET /desk/{code}/events":      s.deskEvents,
-		"GET /desk/{code}/person/{id}": s.personPage,
-		"GET /desk/{code}/answers/{n}": s.answersCSV,
-		"GET /desk/{code}/set/{n}":     s.setYAML,
-		"POST /desk/{code}/do":         s.act,
-		"GET /wall/{code}":             s.wallPage,
-		"GET /wall/{code}/part":        s.wallPart,
-		"GET /wall/{code}/events":      s.deskEvents,
-	} {
+	for path, serve := range s.deskPaths() {
 		mux.HandleFunc(path, s.inRoom(s.withKey(serve)))
 	}
 }
@@ -50,23 +58,32 @@ func (s *Server) withKey(serve func(http.ResponseWriter, *http.Request, *class.L
 	}
 }
 
-// deskEvents is the stream of the instructor's pages: a number that grows.
+// deskEvents is the stream of all the instructor's pages.
 func (s *Server) deskEvents(w http.ResponseWriter, r *http.Request, l *class.Live) {
-	s.stream(w, r, l, func(room *class.Room) string { return deskVersion(room) })
+	s.stream(w, r, l, s.deskVersion)
 }
 
 // answersCSV are the answers to a set of the room as set mark reads them: those of the people on
-// the roster, by the codes of their sheets. Answers that came late and were not let are left out.
+// the roster, by the codes of their sheets, or those of the visitors. Answers that came late and
+// were not let are left out.
 func (s *Server) answersCSV(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	n, ok := numberOf(r, "n")
+	visitors, name := strings.Contains(r.URL.Path, "/visitors/"), "answers"
+	if visitors {
+		name = "visitors"
+	}
+	var rows [][]string
+	l.See(func(room *class.Room) {
+		if ok = ok && n >= 0 && n < len(room.Sets); ok {
+			rows = Answers(room, n, visitors)
+		}
+	})
 	if !ok {
 		http.NotFound(w, r)
 		return
 	}
-	var rows [][]string
-	l.See(func(room *class.Room) { rows = Answers(room, n, false) })
 	w.Header().Set("Content-Type", "text/csv; charset=utf-8")
-	w.Header().Set("Content-Disposition", "attachment; filename=answers.csv")
+	w.Header().Set("Content-Disposition", "attachment; filename="+numbered(name, n)+".csv")
 	out := csv.NewWriter(w)
 	_ = out.WriteAll(rows) // who has gone needs no file
 }
@@ -98,6 +115,22 @@ func (s *Server) setYAML(w http.ResponseWriter, r *http.Request, l *class.Live) 
 		return
 	}
 	w.Header().Set("Content-Type", "application/yaml; charset=utf-8")
-	w.Header().Set("Content-Disposition", "attachment; filename=set.yaml")
+	w.Header().Set("Content-Disposition", "attachment; filename="+numbered("set", n)+".yaml")
 	_, _ = w.Write([]byte(text)) // who has gone needs no file
 }
+
+// numbered is the name of a file of a set: the first has none of its own.
+func numbered(name string, n int) string {
+	if n == 0 {
+		return name
+	}
+	return name + "-" + itoa(n+1)
+}
+
+// numberOf is a number in the address.
+func numberOf(r *http.Request, name string) (n int, ok bool) {
+	n, err := strconv.Atoi(r.PathValue(name))
+	return n, err == nil
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }

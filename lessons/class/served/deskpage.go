@@ -1,187 +1,276 @@
 package served
 
 import (
-	"cmp"
+	"errors"
 	"fmt"
-	"html/template"
+	"hash/fnv"
 	"net/http"
+	"slices"
 	"strings"
 	"time"
 
-	"scratchpass/content"
 	"scratchpass/lessons/class"
-	"scratchpass/lessons/face/web"
-	"scratchpass/lessons/page"
 )
-
-// deskVersion changes with the room.
-func deskVersion(room *class.Room) string { return fmt.Sprint(room.Seq) }
 
 // deskData is what the instructor sees.
 type deskData struct {
-	class.Standing
+	Rows        []class.Row
 	Code, Title string
+	Address     string
 	Version     string
-	Set, Sets   int
+	Wrong       string // with what was asked for last
+	Came        int
+	Roster      int
+	Visitors    bool
+	Now         string // in a sentence: where the room is
+	Position    string
+	Next        class.Step // empty where no step can be taken
+	Back        bool       // a step back can be
 	Way         class.Way
-	Ways        []class.Way
-	Open        int // the place at hand; -1 for none
-	Shown       int
-	Lines       int // of the working of the question at hand
-	Locked      bool
+	Ways        []class.Way // the others
+	Set         int
+	Sets        []deskSet
+	Places      []deskPlace
+	Cares       []care
+	Unclear     []unclear
 	Paused      bool
 	Shut        bool
 	Ended       bool
-	Until       string
-	Came        int
-	Roster      int
-	Address     string
+	Locked      bool
+	Tells       bool   // to close the set tells what came
+	Until       string // a time of day; empty for none
+	Tasks       []taskName
+}
+
+// deskSet is a set of the room.
+type deskSet struct {
+	N    int
+	Name string
+	Now  bool
+}
+
+// deskPlace is a question of the set at hand.
+type deskPlace struct {
+	class.Place
+	State    string // the end of the name of a phrase
+	CanOpen  bool
+	CanLook  bool
+	CanAgain bool
+	Mistakes []deskMistake
+}
+
+// deskMistake is a common error, and where it is taught.
+type deskMistake struct {
+	class.Mistakes
+	Look string // a sentence; empty for what is practised alone
+}
+
+// care is someone who was sure, and wrong, on what can hurt someone.
+type care struct {
+	ID, Name, Title, Given, Key string
+	Place                       int
+}
+
+// unclear is what is still unclear to someone.
+type unclear struct{ ID, Name, Text string }
+
+// taskName is a task that can be asked on the spot.
+type taskName struct{ Name, Title string }
+
+// deskVersion changes when what the instructor sees may have changed: with the room, and when
+// someone has been away, or at one question, for long.
+func (s *Server) deskVersion(room *class.Room) string {
+	now := s.o.Clock()
+	all, err := room.Standing(room.Now, now, s.awayAt(now))
+	if err != nil { // the page tells of it
+		return itoa(int(room.Seq))
+	}
+	sum := fnv.New64a()
+	for _, row := range all.Rows {
+		fmt.Fprint(sum, row.ID, row.Why, row.Away, "\n")
+	}
+	return fmt.Sprintf("%d-%x", room.Seq, sum.Sum64())
+}
+
+// awayAt tells at a moment which devices nobody is at.
+func (s *Server) awayAt(now time.Time) func(string) bool {
+	return func(device string) bool { return s.presence.away(device, now) }
 }
 
 func (s *Server) deskPage(w http.ResponseWriter, r *http.Request, l *class.Live) {
-	s.showDesk(w, l, "desk")
-}
-
-func (s *Server) deskPart(w http.ResponseWriter, _ *http.Request, l *class.Live) {
-	s.showDesk(w, l, "desk-part")
-}
-
-func (s *Server) showDesk(w http.ResponseWriter, l *class.Live, name string) {
-	var d deskData
-	var err error
-	now := s.o.Clock()
-	l.See(func(room *class.Room) {
-		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Version: deskVersion(room), Set: room.Now, Sets: len(room.Sets), Ways: class.Ways, Open: -1,
-			Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Came: len(room.Came()), Roster: len(room.Head.Roster), Address: s.o.Address}
-		d.Standing, err = room.Standing(room.Now, now, func(device string) bool { return s.presence.away(device, now) })
-		if a := room.Asking(); a != nil && err == nil {
-			d.Way, d.Open, d.Locked = a.Way, a.Open, a.Locked
-			if !a.Until.IsZero() {
-				d.Until = a.Until.In(time.Local).Format("15:04")
-			}
-			if a.Open >= 0 {
-				d.Shown = a.Shown(a.Open)
-			}
-		}
-	})
+	d, err := s.deskOf(l)
 	if err != nil {
 		s.trouble(w, err)
 		return
 	}
-	w.Header().Set("X-Version", d.Version)
-	s.write(w, name, d)
+	s.live(w, r, "desk", d.Version, d)
 }
 
-// Mark is a cell's sign: seen without its colour.
-func (d deskData) Mark(c class.Cell) string {
-	return map[class.State]string{class.IsRight: "✓", class.IsPartly: "½", class.IsKnown: "✗", class.IsWrong: "✗", class.IsOpen: "?", class.IsPassed: "–", class.IsGiven: "…", class.Here: "·"}[c.State]
+// live writes a page that goes on by itself, or the part of it that changes. Who has that part
+// already is told so.
+func (s *Server) live(w http.ResponseWriter, r *http.Request, name, version string, data any) {
+	if !strings.HasSuffix(r.URL.Path, "/part") {
+		s.write(w, name, data)
+		return
+	}
+	var b strings.Builder
+	if err := s.pages.ExecuteTemplate(&b, name+"-part", data); err != nil {
+		s.trouble(w, err)
+		return
+	}
+	sum := fnv.New64a()
+	_, _ = sum.Write([]byte(b.String())) // never fails
+	tag := fmt.Sprintf(`"%x"`, sum.Sum64())
+	w.Header().Set("ETag", tag)
+	w.Header().Set("X-Version", version)
+	if r.Header.Get("If-None-Match") == tag {
+		w.WriteHeader(http.StatusNotModified)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	_, _ = w.Write([]byte(b.String())) // who has gone needs no page
 }
 
-// personData is what someone typed, and what was asked.
-type personData struct {
-	Code, Title string
-	Row         class.Row
-	Lines       []personLine
-}
-
-// personLine is one question of theirs.
-type personLine struct {
-	Number int
-	Place  int
-	Cell   class.Cell
-	Asked  template.HTML
-	Name   string // of the mistake
-}
-
-// personPage is one person: their questions, what they typed, and what can be done for them.
-func (s *Server) personPage(w http.ResponseWriter, r *http.Request, l *class.Live) {
-	var d personData
-	var err error
-	found := false
-	now := s.o.Clock()
+// deskOf makes the instructor's page.
+func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
+	tasks := s.tasks() // the first time they are read from files: while nobody waits for the room
+	s.taught()
 	l.See(func(room *class.Room) {
-		p := room.Person(r.PathValue("id"))
-		if p == nil || room.Asking() == nil {
+		now := s.o.Clock()
+		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Address: s.o.Address, Version: s.deskVersion(room), Came: len(room.Came()), Roster: len(room.Head.Roster),
+			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Tasks: tasks}
+		all, e := room.Standing(room.Now, now, s.awayAt(now))
+		a := room.Asking()
+		if err = e; err != nil || a == nil {
 			return
 		}
-		d.Code, d.Title = room.Head.Code, room.Head.Title
-		var all class.Standing
-		if all, err = room.Standing(room.Now, now, func(device string) bool { return s.presence.away(device, now) }); err != nil {
-			return
+		d.Rows, d.Way, d.Locked, d.Tells = all.Rows, a.Way, a.Locked, !a.Never()
+		d.Visitors = slices.ContainsFunc(room.Everyone(), func(p *class.Person) bool { return p.Visitor })
+		d.Ways = slices.DeleteFunc(slices.Clone(class.Ways), func(w class.Way) bool { return w == a.Way })
+		if !a.Until.IsZero() {
+			d.Until = a.Until.In(time.Local).Format("15:04")
 		}
-		for _, row := range all.Rows {
-			if row.ID == p.ID {
-				d.Row, found = row, true
-			}
+		for n, set := range room.Sets {
+			d.Sets = append(d.Sets, deskSet{n, nameOf(set), n == room.Now})
 		}
-		items, e := room.Asking().Items(p.ID)
-		if err = e; err != nil {
-			return
+		for _, p := range all.Places {
+			d.Places = append(d.Places, s.placeOf(room, a, p))
 		}
-		for _, it := range items {
-			line := personLine{Number: it.Number, Place: it.Place}
-			if it.Place < len(d.Row.Cells) {
-				line.Cell = d.Row.Cells[it.Place]
-			}
-			line.Name = cmp.Or(it.Words.Task.Slips[line.Cell.Mistake], "")
-			if strings.Contains(line.Name, "${") {
-				line.Name = strings.ReplaceAll(line.Cell.Mistake, "-", " ")
-			}
-			if line.Asked, err = web.Blocks(page.Page{s.o.Session.QuestionOf(it.Problem, it.Words)}, page.Prompt{}); err != nil {
-				return
-			}
-			d.Lines = append(d.Lines, line)
+		d.rows()
+		if err = d.steps(room); err == nil {
+			d.Now = s.nowOf(d, a)
 		}
 	})
+	return d, err
+}
+
+// nameOf is what a set is called: one of one question by that.
+func nameOf(a *class.Asking) string {
+	if a.Places() == 1 {
+		if it, err := a.Item(class.OnTheWall, 0); err == nil {
+			return it.Words.Task.Title
+		}
+	}
+	return a.Blueprint.Title
+}
+
+// rows gathers what stands in the rows and is to be seen apart from them.
+func (d *deskData) rows() {
+	for _, row := range d.Rows {
+		for place, c := range row.Cells {
+			if c.SureWrong && !c.Seen {
+				d.Cares = append(d.Cares, care{row.ID, row.Name, d.Places[place].Title, c.Given, c.Key, place})
+			}
+		}
+		if row.Unclear != "" {
+			d.Unclear = append(d.Unclear, unclear{row.ID, row.Name, row.Unclear})
+		}
+	}
+	slices.SortFunc(d.Unclear, func(a, b unclear) int { return strings.Compare(a.Name, b.Name) }) // by no merit
+}
+
+// done is how many have answered all questions.
+func (d *deskData) done() int {
+	n := 0
+	for _, row := range d.Rows {
+		if row.Came && row.Answered == len(d.Places) {
+			n++
+		}
+	}
+	return n
+}
+
+// steps finds which steps can be taken.
+func (d *deskData) steps(room *class.Room) error {
+	step, _, err := room.Next()
+	if err != nil && !errors.Is(err, class.ErrNotNow) {
+		return err
+	}
+	_, back := room.Back()
+	d.Next, d.Back = step, back == nil
+	return nil
+}
+
+// placeOf is a question of the set at hand, with what can be done about it.
+func (s *Server) placeOf(room *class.Room, a *class.Asking, p class.Place) deskPlace {
+	one := deskPlace{Place: p}
+	if a.Way == class.Together {
+		one.State = "not-yet"
+	}
+	together := a.Way == class.Together && !room.Ended && !room.Paused
+	here := a.Way == class.Together && a.Open == p.Place
 	switch {
-	case err != nil:
-		s.trouble(w, err)
-	case !found:
-		http.Error(w, fmt.Sprintf("there is nobody %q here", content.Printable(r.PathValue("id"))), http.StatusNotFound)
-	default:
-		s.write(w, "person", d)
+	case here && a.Shown(p.Place) > 0:
+		one.State = "shown"
+	case here && a.Locked:
+		one.State = "closed"
+	case here:
+		one.State = "open"
+	case a.Way == class.Together && a.Been(p.Place):
+		one.State = "been"
 	}
+	one.CanOpen = together && !a.Told(p.Place) && (!here || a.Locked)
+	one.CanLook = together && !here && a.Been(p.Place)
+	one.CanAgain = !room.Ended && (a.Been(p.Place) || a.Way != class.Together && p.Spread.Answered > 0)
+	for _, m := range p.Spread.Mistakes() {
+		one.Mistakes = append(one.Mistakes, deskMistake{m, s.lessonOf(m.Task)})
+	}
+	return one
 }
 
-// wallData is what all may see.
-type wallData struct {
-	class.Wall
-	Version string
-	Address string
-	QR      template.HTML
-	Body    template.HTML
-	Working template.HTML
+// lessonOf says where a task is taught; empty for what is practised alone.
+func (s *Server) lessonOf(task string) string {
+	in, ok := s.taught()[task]
+	if !ok {
+		return ""
+	}
+	return s.say("set-report-reteach", "lesson", in.Lesson, "part", in.Part)
 }
 
-func (s *Server) wallPage(w http.ResponseWriter, _ *http.Request, l *class.Live) {
-	s.showWall(w, l, "wall")
+// nowOf says where the room is.
+func (s *Server) nowOf(d deskData, a *class.Asking) string {
+	switch {
+	case d.Ended:
+		return s.say("class-now-ended")
+	case d.Paused:
+		return s.say("class-now-paused")
+	case a.Way != class.Together && a.Locked:
+		return s.say("class-now-set-closed")
+	case a.Way != class.Together && d.Until != "":
+		return s.say("class-now-until", "way", s.say("class-way-"+string(a.Way)), "time", d.Until, "done", d.done(), "came", d.Came)
+	case a.Way != class.Together:
+		return s.say("class-now-way", "way", s.say("class-way-"+string(a.Way)), "done", d.done(), "came", d.Came)
+	case a.Open < 0:
+		return s.say("class-now-none")
+	}
+	p := d.Places[a.Open]
+	return s.say("class-now-"+p.State, "n", a.Open+1, "of", a.Places(), "title", p.Title, "answered", p.Spread.Answered, "came", d.Came, "lines", max(0, a.Shown(a.Open)-1))
 }
 
-func (s *Server) wallPart(w http.ResponseWriter, _ *http.Request, l *class.Live) {
-	s.showWall(w, l, "wall-part")
-}
-
-func (s *Server) showWall(w http.ResponseWriter, l *class.Live, name string) {
-	var d wallData
-	var err error
-	l.See(func(room *class.Room) {
-		d.Version = deskVersion(room)
-		d.Wall, err = room.Wall()
-	})
-	d.Address = s.o.Address
-	if err == nil && d.Item.Problem != nil {
-		d.Body, err = web.Blocks(d.Asked(s.o.Session), page.Prompt{})
-		if err == nil {
-			d.Working, err = web.Blocks(d.Wall.Working(s.o.Session), page.Prompt{})
-		}
+// Sign is a cell's sign: seen without its colour.
+func (d deskData) Sign(c class.Cell) string {
+	if c.SureWrong {
+		return "!" + c.Letter
 	}
-	if err == nil && s.o.Address != "" {
-		d.QR, err = qrSVG(s.o.Link(d.Head.Code))
-	}
-	if err != nil {
-		s.trouble(w, err)
-		return
-	}
-	w.Header().Set("X-Version", d.Version)
-	s.write(w, name, d)
+	return map[class.State]string{class.IsRight: "✓", class.IsPartly: "½", class.IsKnown: "✗" + c.Letter, class.IsWrong: "✗", class.IsOpen: "?", class.IsPassed: "–", class.IsLate: "…", class.Here: "·"}[c.State]
 }

@@ -9,11 +9,13 @@ import (
 	"net/http"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/set"
 )
 
 //go:embed static
@@ -45,7 +47,9 @@ type Server struct {
 	o    Options
 	say  func(string, ...any) string
 
-	pages *template.Template
+	pages  *template.Template
+	taught func() map[string]set.TaughtIn // where tasks are taught
+	tasks  func() []taskName              // that can be asked on the spot
 
 	presence presence
 	limits   limits
@@ -54,7 +58,20 @@ type Server struct {
 
 // New returns a server of a hall.
 func New(h *class.Hall, o Options) *Server {
-	return &Server{hall: h, o: o, say: o.Session.Say, pages: templates(o.Session.Say), presence: newPresence(), limits: newLimits(), stopped: make(chan struct{})}
+	return &Server{hall: h, o: o, say: o.Session.Say, pages: templates(o.Session.Say), presence: newPresence(), limits: newLimits(), stopped: make(chan struct{}),
+		taught: sync.OnceValue(func() map[string]set.TaughtIn { return set.Taught(o.Session.Library) }), tasks: sync.OnceValue(func() []taskName { return tasksOf(o.Session) })}
+}
+
+// tasksOf are the tasks that can be asked, with their titles. One whose words can't be read is
+// left out: asking it says why.
+func tasksOf(s *sitting.Session) []taskName {
+	var all []taskName
+	for _, name := range s.Tasks.Names() {
+		if w, err := s.Library.Task(name); err == nil {
+			all = append(all, taskName{name, w.Title})
+		}
+	}
+	return all
 }
 
 // Stop ends the streams, which never end by themselves.

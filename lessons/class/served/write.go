@@ -2,21 +2,31 @@ package served
 
 import (
 	"bytes"
-	_ "embed"
+	"embed"
+	"fmt"
 	"html/template"
 	"net/http"
 
 	"scratchpass/content"
 )
 
-//go:embed room.gohtml
-var source string
+//go:embed room.gohtml desk.gohtml wall.gohtml
+var sources embed.FS
 
 // templates reads the pages. They are part of the program, and a test reads them.
 func templates(say func(string, ...any) string) *template.Template {
 	return template.Must(template.New("room").Funcs(template.FuncMap{
-		"printable": content.Printable, "say": say, "add": func(a, b int) int { return a + b },
-	}).Parse(source))
+		"printable": content.Printable, "say": say, "add": func(a, b int) int { return a + b }, "values": values,
+	}).ParseFS(sources, "*.gohtml"))
+}
+
+// values are named values for a template inside another.
+func values(pairs ...any) map[string]any {
+	all := map[string]any{}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		all[fmt.Sprint(pairs[i])] = pairs[i+1]
+	}
+	return all
 }
 
 // write writes a page.

@@ -1,27 +1,132 @@
-// The instructor's page and the wall: fetched anew when the room has changed.
+// The instructor's pages and the wall: what has changed in the room is put into the page that is
+// there, so that focus, what was typed, and what is folded open stay.
 "use strict";
 (() => {
-  const live = document.getElementById("live"), part = document.body.dataset.part;
-  let busy = false, again = false;
+  const page = document.body, live = document.getElementById("live"), said = document.getElementById("said");
+  if (!live || !page.dataset.part) return;
+  const isWall = page.classList.contains("wall");
+
+  // become makes one element like another, and leaves alone what a person has done to it.
+  const keyOf = (e) => (e.nodeType === 1 ? e.dataset.key || e.id || "" : "");
+  function become(now, then) {
+    for (const a of [...now.attributes]) if (!then.hasAttribute(a.name) && !(a.name === "open" && now.tagName === "DETAILS")) now.removeAttribute(a.name);
+    for (const a of then.attributes) if (now.getAttribute(a.name) !== a.value && !(a.name === "open" && now.tagName === "DETAILS")) now.setAttribute(a.name, a.value);
+    becomeChildren(now, then);
+  }
+  function becomeChildren(now, then) {
+    const keyed = new Map([...now.children].filter(keyOf).map((e) => [e.tagName + keyOf(e), e]));
+    let at = now.firstChild;
+    for (const want of [...then.childNodes]) {
+      const key = keyOf(want);
+      let have = key ? keyed.get(want.tagName + key) : at;
+      if (!key) while (have && keyOf(have)) have = have.nextSibling;
+      if (!have || have.nodeName !== want.nodeName) { now.insertBefore(want, at); continue; }
+      if (have !== at) now.insertBefore(have, at); else at = at.nextSibling;
+      if (have.nodeType === 1) become(have, want); else if (have.data !== want.data) have.data = want.data;
+    }
+    while (at) { const next = at.nextSibling; at.remove(); at = next; }
+  }
+  function show(html) {
+    const then = document.createElement("div"), focus = document.activeElement;
+    then.innerHTML = html;
+    becomeChildren(live, then);
+    if (focus?.isConnected && focus !== document.activeElement) focus.focus({ preventScroll: true });
+    fit();
+  }
+
+  // What has changed is fetched, once at a time.
+  let tag = "", busy = false, again = false, version = page.dataset.version;
   async function refresh() {
     if (busy) { again = true; return; }
     busy = true;
-    try {
-      const answer = await fetch(part);
-      if (answer.ok) {
-        const focus = document.activeElement?.dataset?.focus;
-        live.innerHTML = await answer.text();
-        if (focus) live.querySelector(`[data-focus="${CSS.escape(focus)}"]`)?.focus();
-      }
-    } catch { /* the stream comes back by itself */ }
+    do {
+      again = false;
+      try {
+        const answer = await fetch(page.dataset.part, { cache: "no-store", headers: tag ? { "If-None-Match": tag } : {} });
+        version = answer.headers.get("X-Version") || version;
+        if (answer.status === 200) { tag = answer.headers.get("ETag") || ""; show(await answer.text()); }
+      } catch { /* the stream comes back, and with it this */ }
+    } while (again);
     busy = false;
-    if (again) { again = false; refresh(); }
   }
-  live.addEventListener("submit", async (e) => {
+
+  // What is done is sent; what is wrong with it is told above.
+  async function send(url, body) {
+    try {
+      const answer = await fetch(url, { method: "POST", body, headers: { Accept: "application/json" } });
+      if (said) said.textContent = answer.ok ? "" : said.dataset.not.split("…").join(await answer.text());
+      await refresh();
+      return answer.ok;
+    } catch { return false; }
+  }
+  page.addEventListener("submit", async (e) => {
+    if (e.target.method !== "post" || "plain" in e.target.dataset) return;
     e.preventDefault();
-    try { await fetch(e.target.action, { method: "POST", body: new URLSearchParams(new FormData(e.target, e.submitter)), headers: { Accept: "application/json" } }); } catch { return; }
-    refresh();
+    if (await send(e.target.getAttribute("action"), new URLSearchParams(new FormData(e.target, e.submitter))) && !e.target.querySelector("[value]:not([type=hidden]):not(button)")) e.target.reset();
   });
-  const stream = new EventSource(document.body.dataset.events);
-  stream.onmessage = (e) => { if (e.data !== live.firstElementChild?.dataset.version) refresh(); };
+
+  // The wall goes on and back by the keys of a clicker. What is below the edge is shown first.
+  const on = ["PageDown", "ArrowRight", "ArrowDown", " ", "Enter", "n"], back = ["PageUp", "ArrowLeft", "ArrowUp", "Backspace", "p"];
+  let stepping = false;
+  async function step(does) {
+    const edge = document.documentElement, down = does === "next";
+    const rest = down ? edge.scrollHeight - innerHeight - scrollY : scrollY;
+    if (rest > 4) { scrollBy(0, (down ? 1 : -1) * Math.min(rest, innerHeight * 0.7)); return; }
+    if (stepping) return;
+    stepping = true;
+    await send(page.dataset.steps, new URLSearchParams({ do: does, from: live.querySelector("footer")?.dataset.at || "" }));
+    stepping = false;
+  }
+  if (page.dataset.steps) addEventListener("keydown", (e) => {
+    const does = on.includes(e.key) ? "next" : back.includes(e.key) ? "back" : "";
+    if (!does || e.ctrlKey || e.altKey || e.metaKey) return;
+    e.preventDefault();
+    if (!e.repeat) step(does);
+  });
+
+  // The letters of the wall are as large as fit, and never smaller than can be read from afar.
+  const least = 28, most = 46;
+  function fit() {
+    if (!isWall) return;
+    const edge = document.documentElement, top = Math.max(most, innerWidth / 26);
+    const fits = (stacked, smallest) => {
+      for (const q of live.querySelectorAll(".question")) { // a wide drawing is larger below its words than beside them
+        const v = q.querySelector("svg")?.viewBox.baseVal;
+        q.classList.toggle("stacked", stacked && !!v && v.width > 1.4 * v.height);
+      }
+      for (let size = top; size >= smallest; size -= 2) {
+        edge.style.fontSize = size + "px";
+        if (edge.scrollHeight <= innerHeight && edge.scrollWidth <= innerWidth) return true;
+      }
+      return false;
+    };
+    if (!fits(true, 32)) fits(false, least);
+    const lines = live.querySelectorAll(".worked .working dt");
+    if (edge.scrollHeight > innerHeight && lines.length) scrollTo(0, edge.scrollHeight);
+  }
+  addEventListener("resize", fit);
+  fit();
+
+  // One stream: of all pages where the browser can share one, else of this page.
+  const heard = (data) => { if (data !== version) refresh(); };
+  const url = page.dataset.events;
+  if (window.SharedWorker) {
+    const worker = new SharedWorker("/static/stream.js"), tell = (what) => worker.port.postMessage(what);
+    worker.port.onmessage = (m) => heard(m.data);
+    const seen = () => tell({ url, seen: !document.hidden });
+    document.addEventListener("visibilitychange", seen);
+    addEventListener("pageshow", seen);
+    addEventListener("pagehide", () => tell({ gone: true }));
+    seen();
+  } else {
+    let stream = null;
+    const listen = () => {
+      if (document.hidden) { stream?.close(); stream = null; return; }
+      if (stream) return;
+      stream = new EventSource(url);
+      stream.onmessage = (e) => heard(e.data);
+    };
+    document.addEventListener("visibilitychange", listen);
+    listen();
+  }
 })();

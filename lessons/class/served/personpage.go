@@ -1,0 +1,180 @@
+package served
+
+import (
+	"fmt"
+	"html/template"
+	"net/http"
+	"slices"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/face/web"
+	"scratchpass/lessons/page"
+	"scratchpass/quiz/set"
+)
+
+// personData is what someone typed, and what was asked.
+type personData struct {
+	Code, Title string
+	Version     string
+	Wrong       string
+	Row         class.Row
+	Minutes     int // that they have more than others
+	Set         int
+	Ended       bool
+	Lines       []personLine
+	List        []taskName // who a visitor may turn out to be, by id
+}
+
+// personLine is one question of theirs.
+type personLine struct {
+	Number int // on their phone
+	Place  int
+	Title  string
+	Cell   class.Cell
+	Asked  template.HTML
+	Name   string // of the mistake, as a sentence
+	Look   string // where it is taught
+}
+
+// personPage is one person: their questions, what they typed, and what can be done for them.
+func (s *Server) personPage(w http.ResponseWriter, r *http.Request, l *class.Live) {
+	d, found, err := s.personOf(l, r.PathValue("id"))
+	switch {
+	case err != nil:
+		s.trouble(w, err)
+	case !found:
+		s.wrongAs(w, l, http.StatusNotFound, fmt.Sprintf("there is nobody %s here", calc.Quoted(r.PathValue("id"))))
+	default:
+		s.live(w, r, "person", d.Version, d)
+	}
+}
+
+// personOf makes the page of one person.
+func (s *Server) personOf(l *class.Live, id string) (d personData, found bool, err error) {
+	s.taught() // the first time it is read from files: while nobody waits for the room
+	l.See(func(room *class.Room) {
+		p := room.Person(id)
+		a := room.Asking()
+		if p == nil || a == nil {
+			return
+		}
+		now := s.o.Clock()
+		all, e := room.Standing(room.Now, now, s.awayAt(now))
+		if err = e; err != nil {
+			return
+		}
+		d = personData{Code: room.Head.Code, Title: room.Head.Title, Version: s.deskVersion(room), Minutes: int(p.Extra.Minutes()), Set: room.Now, Ended: room.Ended}
+		i := slices.IndexFunc(all.Rows, func(row class.Row) bool { return row.ID == p.ID })
+		if i < 0 {
+			return
+		}
+		d.Row, found, d.List = all.Rows[i], true, listFor(room, p)
+		items, e := a.Items(p.ID)
+		if err = e; err != nil {
+			return
+		}
+		for _, it := range items {
+			line, e := s.lineOf(it, d.Row)
+			if err = e; err != nil {
+				return
+			}
+			d.Lines = append(d.Lines, line)
+		}
+	})
+	return d, found, err
+}
+
+// listFor are those that a visitor may turn out to be; nobody for who is on the list.
+func listFor(room *class.Room, p *class.Person) []taskName {
+	var list []taskName
+	for _, other := range room.People() {
+		if p.Visitor && !other.Visitor {
+			list = append(list, taskName{other.ID, other.Name})
+		}
+	}
+	return list
+}
+
+// lineOf is one question of someone's.
+func (s *Server) lineOf(it set.Item, row class.Row) (personLine, error) {
+	line := personLine{Number: it.Number, Place: it.Place, Title: it.Words.Task.Title}
+	if it.Place < len(row.Cells) {
+		line.Cell = row.Cells[it.Place]
+	}
+	if m := line.Cell.Mistake; m != "" {
+		if line.Name = it.Words.Task.Slips[m]; strings.Contains(line.Name, "${") {
+			line.Name = strings.ReplaceAll(m, "-", " ")
+		}
+		line.Look = s.lessonOf(it.Problem.Task.Name)
+	}
+	if line.Cell.Key == "" {
+		line.Cell.Key = it.Words.KeyNumber(it.Problem)
+	}
+	q := s.o.Session.QuestionOf(it.Problem, it.Words)
+	q.Code = ""
+	var err error
+	line.Asked, err = web.Blocks(page.Page{q}, page.Prompt{})
+	return line, err
+}
+
+// confirmData asks once whether something is meant.
+type confirmData struct {
+	Code, Title string
+	Asks        string
+	Does        string // what the button says
+	To          string // the page to go back to
+	Fields      []web.Field
+}
+
+// confirm asks once whether what can't be taken back is meant.
+func (s *Server) confirm(w http.ResponseWriter, r *http.Request, l *class.Live, e class.Event) {
+	name := r.PostForm.Get("do")
+	d := confirmData{To: backTo(r), Does: s.say("class-do-" + name), Fields: []web.Field{{Name: "do", Value: name}, {Name: "sure", Value: "yes"}}}
+	for _, field := range []string{"who", "with", "set"} {
+		if r.PostForm.Has(field) {
+			d.Fields = append(d.Fields, web.Field{Name: field, Value: r.PostForm.Get(field)})
+		}
+	}
+	l.See(func(room *class.Room) {
+		d.Code, d.Title = room.Head.Code, room.Head.Title
+		d.Asks = s.say(asksFirst[name], "name", nameIn(room, e.Who), "with", nameIn(room, e.Text))
+	})
+	s.write(w, "confirm", d)
+}
+
+func nameIn(room *class.Room, id string) string {
+	if p := room.Person(id); p != nil {
+		return p.Name
+	}
+	return ""
+}
+
+// wrong tells what is wrong with what was asked for: to a script in a line, else on the page
+// that it was asked for on.
+func (s *Server) wrong(w http.ResponseWriter, r *http.Request, l *class.Live, wrong error) {
+	if wantsJSON(r) {
+		http.Error(w, wrong.Error(), http.StatusBadRequest)
+		return
+	}
+	if r.PostForm.Get("to") == "person" {
+		if d, found, err := s.personOf(l, r.PostForm.Get("who")); found && err == nil {
+			d.Wrong = wrong.Error()
+			s.writeAs(w, http.StatusBadRequest, "person", d)
+			return
+		}
+	}
+	s.wrongAs(w, l, http.StatusBadRequest, wrong.Error())
+}
+
+// wrongAs tells it on the instructor's page.
+func (s *Server) wrongAs(w http.ResponseWriter, l *class.Live, status int, wrong string) {
+	d, err := s.deskOf(l)
+	if err != nil {
+		s.trouble(w, err)
+		return
+	}
+	d.Wrong = wrong
+	s.writeAs(w, status, "desk", d)
+}
