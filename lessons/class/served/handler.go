@@ -67,6 +67,7 @@ func (s *Server) Handler() http.Handler {
 	mux.Handle("GET /static/", http.StripPrefix("/static/", s.files()))
 	mux.HandleFunc("GET /{$}", s.door)
 	mux.HandleFunc("GET /{code}", s.short)
+	mux.HandleFunc("GET /r/{code}/{$}", s.short)
 	mux.HandleFunc("GET /r/{code}/{what}", s.short) // the address of a form, opened again
 	for path, serve := range map[string]func(http.ResponseWriter, *http.Request, *class.Live){
 		"GET /r/{code}":          s.seat,
@@ -151,15 +152,15 @@ func (s *Server) find(w http.ResponseWriter, r *http.Request, code string) *clas
 	}
 	l, err := s.hall.Room(r.Context(), code)
 	switch {
+	case !may && (err != nil || !knows(l, r)): // the same for a room and for none
+		s.tooFast(w)
+		return nil
 	case errors.Is(err, class.ErrNoRoom):
 		s.limits.guessed(r)
 		s.noRoom(w, r)
 		return nil
 	case err != nil:
 		s.trouble(w, err)
-		return nil
-	case !may && !knows(l, r):
-		s.tooFast(w)
 		return nil
 	}
 	return l

@@ -41,7 +41,7 @@ func (s *Server) door(w http.ResponseWriter, r *http.Request) {
 // for there, where a phone shows who it is.
 func (s *Server) short(w http.ResponseWriter, r *http.Request) {
 	code := class.ReadCode(r.PathValue("code"))
-	if !class.IsCode(code) {
+	if !class.IsCode(code) || strings.Contains(r.URL.Path, ".") { // favicon.ico has the letters of a code
 		s.noRoom(w, r)
 		return
 	}
