@@ -113,6 +113,7 @@ func TestAClassOf24InABrowser(t *testing.T) {
 	for i := range phones {
 		phones[i] = s.tab(browser, roster[i].Name)
 	}
+	t.Log("phones are on")
 	came := phones[:22]
 	each(came, func(_ int, p *tab) {
 		p.comesIn()
@@ -125,6 +126,7 @@ func TestAClassOf24InABrowser(t *testing.T) {
 	visitor.js(`document.querySelector("button[name=visitor]").click()`)
 	visitor.scene("waits", "")
 
+	t.Log("all came in")
 	s.do("open", "place", "0")
 	each(came, func(i int, p *tab) {
 		p.scene("asks", "0")
@@ -152,6 +154,7 @@ func TestAClassOf24InABrowser(t *testing.T) {
 	visitor.sends()
 	visitor.tells("saved")
 
+	t.Log("the first question is answered")
 	s.cut.Store(2) // kept, and not acknowledged, twice
 	l.gives(phones[4], roster[4].ID, 0, "0.0504")
 	phones[4].tells("saved")
@@ -172,6 +175,7 @@ func TestAClassOf24InABrowser(t *testing.T) {
 		phones[i].scene("kept", "0")
 	}
 
+	t.Log("the computer was killed")
 	second := s.tab(browser, roster[7].Name) // a second phone for a name
 	second.comesIn()
 	second.until(`document.body.hasAttribute("data-waits")`)
@@ -200,6 +204,7 @@ func TestAClassOf24InABrowser(t *testing.T) {
 	s.do("show", "place", "0", "n", "3")
 	late.scene("tells", "0")
 
+	t.Log("phones were changed")
 	s.do("open", "place", "2")
 	there := slices.Clone(phones)
 	there[7] = second

@@ -181,7 +181,7 @@ func (p *tab) picture(name string) {
 }
 
 // smallest finds what is too low for a thumb: lines of text that have a link in them may be.
-const smallest = `[...document.querySelectorAll("a[href]:not(.skip),button,summary,input:not([type=hidden]):not([type=checkbox]):not([type=radio]),label.choice")].filter((e) => e.offsetParent && e.getBoundingClientRect().height < 43.5).map((e) => e.outerHTML).join("\n")`
+const smallest = `[...document.querySelectorAll("a[href]:not(.skip),button,summary,input:not([type=hidden]):not([type=checkbox]):not([type=radio]),label.choice")].filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 43.5).map((e) => e.outerHTML).join("\n")`
 
 // sound checks a page as it is: narrow and light, wide and dark. Nothing is wider than a window of
 // 320 pixels, every target is high enough for a thumb, axe-core finds nothing, the content policy
@@ -212,7 +212,7 @@ func (p *tab) sound(what string) {
 		if axe == "" {
 			continue
 		}
-		p.try(chromedp.Do(p.ctx, chromedp.Evaluate[chromedp.Void](`window.axe || (() => {`+axe+`})()`)))
+		p.try(chromedp.Do(p.ctx, chromedp.Evaluate[chromedp.Void](`if (!window.axe) (() => {`+axe+`})(); undefined`)))
 		found, err := chromedp.Run(p.ctx, chromedp.Evaluate[string](`axe.run({rules:{"target-size":{enabled:true}}}).then(r=>r.violations.map(v=>v.id+": "+v.nodes.map(n=>n.html+" "+n.failureSummary).join(" | ")).join("\n"))`, chromedp.EvalAwaitPromise))
 		if err != nil || strings.TrimSpace(found) != "" {
 			p.t.Errorf("%s: %s, %d wide: %s, %v", what, look.theme, look.width, found, err)

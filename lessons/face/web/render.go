@@ -91,8 +91,8 @@ func Render(w io.Writer, v View, words Words) error {
 	return nil
 }
 
-// withoutOptions leaves the options of the question at hand out where each is a button or a
-// box of the form.
+// withoutOptions leaves the options of the question at hand out where each is a button, a box or
+// a field of the form.
 func withoutOptions(p page.Page, q page.Prompt) page.Page {
 	var options []string
 	switch takes := q.Takes.(type) {
@@ -100,6 +100,8 @@ func withoutOptions(p page.Page, q page.Prompt) page.Page {
 		options = takes.Options
 	case page.SeveralOf:
 		options = takes.Options
+	case page.Readings: // each stands over its field
+		options = takes.Labels
 	default:
 		return p
 	}

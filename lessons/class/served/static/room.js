@@ -32,6 +32,7 @@ const month = 30 * 24 * 3600e3;
 for (const n of store.names("room.")) if (!(Date.now() - (store.get(n)?.at ?? 0) < month)) store.drop(n);
 const randomKey = () => Array.from(crypto.getRandomValues(new Uint32Array(4)), (n) => n.toString(36)).join("");
 const tell = (state) => { if (sent) { sent.dataset.state = state; sent.textContent = state ? sent.dataset[state] : ""; } };
+const offline = () => { if (!waiting().length && sent?.dataset.state !== "sure") tell("offline"); };
 
 // A request; null unless the room's own computer has answered. In another network another
 // computer may have its address: what that says is nothing to go by.
@@ -96,7 +97,7 @@ async function refresh(force) {
   if (!r?.ok) {
     pause = Math.min(Math.max(pause * 2, 500), 30000);
     again = setTimeout(() => refresh(force), Math.max(pause, (r?.after ?? 0) * 1000));
-    if (!waiting().length) tell("offline");
+    offline();
     return false;
   }
   pause = 0;
@@ -222,7 +223,7 @@ function listen() {
     if (e.data !== page.dataset.seat) refresh(false);
   };
   s.onerror = () => {
-    if (seat && !waiting().length) tell("offline");
+    if (seat) offline();
     if (s.readyState !== EventSource.CLOSED) return; // it tries again by itself
     s.close();
     if (stream === s) stream = null;
