@@ -166,7 +166,7 @@ func TestAClass(t *testing.T) {
 	if page := ada.post(room+"/join", "name", "ada brink"); !strings.Contains(page, "Wait for the first question") {
 		t.Fatal("not let in: ", page)
 	}
-	ben.post(room+"/join", "name", "2")
+	ben.post(room+"/join", "name", "Ben Corrie")
 	desk := c.phone()
 	if page := desk.post("/desk/"+c.code+"/do", "do", "open", "place", "0"); !strings.Contains(page, "private link") {
 		t.Error("anyone can open a question: ", page)

@@ -34,11 +34,20 @@ type At struct {
 	Answer *Answer // to the question at hand; nil for none
 	Result set.Result
 	Marks  bool   // Result may be told
-	Lines  []Line // the questions of the set, where each goes at their own pace
+	Lines  []Line // the questions that someone may look at, or go to
+	Of     int    // how many there are in the set
+	Came   []Came // of each set, once the lesson is over
 	Ends   time.Time
 	Timed  bool
 	Hinted bool
 	Before map[int]string // what was answered, by printed number, where a question follows from it
+}
+
+// Came is what came of a set.
+type Came struct {
+	*Asking
+	Lines  []Line
+	Result set.Result
 }
 
 // Line is a question of the set that someone is at.
@@ -72,25 +81,23 @@ func (r *Room) At(p *Person, wish int, now time.Time) (At, error) {
 	if at.Result, err = r.Marked(p, r.Now); err != nil {
 		return at, err
 	}
-	for _, it := range items {
-		_, answered := p.Answers[Question{r.Now, it.Place}]
-		at.Lines = append(at.Lines, Line{it.Number, it.Place, answered})
-	}
+	at.Lines, at.Of = r.lines(p, r.Now, items), len(items)
 	if text, ok := p.Unclear[r.Now]; ok {
 		at.Person.Unclear = map[int]string{r.Now: text}
 	}
 	place := at.Asked.Open
-	if at.Way != Together {
+	if at.Way != Together || r.Ended {
 		place = r.next(p, at.Lines, wish, now)
 	}
 	i := slices.IndexFunc(items, func(it set.Item) bool { return it.Place == place })
 	if i < 0 {
 		at.Scene = at.without()
-		at.Marks = at.Scene == Done && !at.Asked.Never() && (at.Asked.AtOnce() || at.Asked.Locked) || r.Ended && !at.Asked.Never()
+		at.Marks = at.Scene == Done && !at.Asked.Never() && (at.Asked.AtOnce() || at.Asked.Locked)
 		if r.Ended {
 			at.Scene = Over
+			at.Came, err = r.came(p)
 		}
-		return at, nil
+		return at, err
 	}
 	at.Item = items[i]
 	q := at.Question()
@@ -107,6 +114,39 @@ func (r *Room) At(p *Person, wish int, now time.Time) (At, error) {
 	at.Scene = r.scene(p, at, now)
 	at.Marks = !at.Asked.Never() && (at.Scene == Tells || at.Scene == Over)
 	return at, nil
+}
+
+// lines are the questions of a set that someone may go to: all, or where all go together those
+// that were asked.
+func (r *Room) lines(p *Person, n int, items []set.Item) []Line {
+	a := r.Sets[n]
+	var lines []Line
+	for _, it := range items {
+		_, answered := p.Answers[Question{n, it.Place}]
+		if a.Way != Together || answered || a.Shown(it.Place) > 0 || a.Open == it.Place {
+			lines = append(lines, Line{it.Number, it.Place, answered})
+		}
+	}
+	return lines
+}
+
+// came is what came of each set of which that may be told.
+func (r *Room) came(p *Person) ([]Came, error) {
+	var all []Came
+	for n, a := range r.Sets {
+		items, err := a.Items(p.ID)
+		if err != nil {
+			return nil, err
+		}
+		result, err := r.Marked(p, n)
+		if err != nil {
+			return nil, err
+		}
+		if lines := r.lines(p, n, items); len(lines) > 0 && !a.Never() {
+			all = append(all, Came{a, lines, result})
+		}
+	}
+	return all, nil
 }
 
 // without is the scene where no question is at hand.
@@ -142,7 +182,7 @@ func (r *Room) scene(p *Person, at At, now time.Time) Scene {
 		return Tells
 	case !r.Takes(p, q, now):
 		return Closed
-	case at.Answer != nil:
+	case at.Answer != nil && !at.Answer.Late: // one that came too late may be given again
 		return Kept
 	}
 	return Asks

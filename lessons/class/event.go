@@ -42,6 +42,7 @@ const (
 // What a phone does.
 const (
 	Joined   Kind = "joined"   // with a name; Text is the device, Name a visitor's
+	Left     Kind = "left"     // the phone goes to someone else; Text is the device
 	Answered Kind = "answered" //
 	Hinted   Kind = "hinted"   // took a hint
 	Called   Kind = "called"   // asks for the instructor

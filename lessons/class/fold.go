@@ -86,6 +86,7 @@ var ofPerson = map[Kind]func(*Room, *Person, Event){
 		delete(r.device, p.Device)
 		p.Removed, p.Device, p.Calls = true, "", false
 	},
+	Left:     (*Room).left,
 	Answered: (*Room).answered,
 	Counted: func(_ *Room, p *Person, e Event) {
 		if a, ok := p.Answers[e.question()]; ok {
@@ -127,7 +128,7 @@ func (r *Room) joined(e Event) {
 	}
 	p := r.Person(e.Who)
 	if p == nil {
-		if r.onRoster(e.Name) || strings.TrimSpace(e.Name) == "" {
+		if r.onRoster(e.Name) || strings.TrimSpace(e.Name) == "" || r.called(e.Name) || r.visitors() >= mostVisitors {
 			return
 		}
 		r.add(&Person{ID: e.Who, Name: e.Name, Visitor: true})
@@ -137,8 +138,8 @@ func (r *Room) joined(e Event) {
 	switch {
 	case p.Device == e.Text:
 	case p.Device != "":
-		if !slices.Contains(p.Claims, e.Text) && len(p.Claims) < mostClaims {
-			p.Claims = append(p.Claims, e.Text)
+		if !slices.Contains(p.Claims, e.Text) { // who asked last is there to be asked back
+			p.Claims = append(p.Claims[max(0, len(p.Claims)-mostClaims+1):len(p.Claims):len(p.Claims)], e.Text)
 		}
 	default:
 		r.give(p, e.Text)
@@ -148,6 +149,16 @@ func (r *Room) joined(e Event) {
 
 // mostClaims is how many devices can wait for one name.
 const mostClaims = 5
+
+// left makes a phone nobody's again. The name is free, so that who comes back to this phone, or
+// another, goes on where they were.
+func (r *Room) left(p *Person, e Event) {
+	p.Claims = without(p.Claims, e.Text)
+	if e.Text != "" && p.Device == e.Text {
+		delete(r.device, e.Text)
+		p.Device = ""
+	}
+}
 
 // give gives a device a name, and takes it from who had it before.
 func (r *Room) give(p *Person, device string) {
@@ -182,10 +193,12 @@ func (r *Room) merged(p *Person, e Event) {
 	}
 	delete(r.device, p.Device)
 	p.Is, p.Device = to.ID, ""
+	to.seq = e.Seq // marks are made again, and the phone is told
 }
 
-// answered takes an answer. Where what came is told at once, the first one counts; else the
-// last that came in time.
+// answered takes an answer. Where what came is told at once, the first one counts, which is late
+// for good if it came late: more than its mark has been told by then. Else the last that came in
+// time counts.
 func (r *Room) answered(p *Person, e Event) {
 	if e.Set < 0 || e.Set >= len(r.Sets) || e.Place < 0 || e.Place >= r.Sets[e.Set].Places() {
 		return
@@ -195,7 +208,9 @@ func (r *Room) answered(p *Person, e Event) {
 	before, has := p.Answers[q]
 	switch {
 	case !has:
-	case r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together && !before.Late, a.Late && !before.Late:
+	case r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together, a.Late && !before.Late:
+		return
+	case before.Text == a.Text && before.Certainty == a.Certainty && before.Late == a.Late: // a form sent twice
 		return
 	default:
 		a.Changed = before.Changed + 1
@@ -206,6 +221,9 @@ func (r *Room) answered(p *Person, e Event) {
 // Takes reports whether an answer of someone to a question is in time. What can hurt someone is
 // never cut off by a clock.
 func (r *Room) Takes(p *Person, q Question, at time.Time) bool {
+	if r.Ended { // what came has been told
+		return false
+	}
 	a := r.Sets[q.Set]
 	switch {
 	case a.told[q.Place]:
@@ -220,7 +238,7 @@ func (r *Room) Takes(p *Person, q Question, at time.Time) bool {
 }
 
 func (r *Room) onRoster(name string) bool {
-	return slices.ContainsFunc(r.Head.Roster, func(a Apprentice) bool { return strings.EqualFold(strings.TrimSpace(a.Name), strings.TrimSpace(name)) })
+	return slices.ContainsFunc(r.Head.Roster, func(a Apprentice) bool { return plainName(a.Name) == plainName(name) })
 }
 
 func without(all []string, one string) []string {

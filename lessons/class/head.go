@@ -50,6 +50,9 @@ func ReadCode(text string) string {
 	}, strings.ToUpper(text))
 }
 
+// IsCode reports whether a code may be one of a room: no other is worth a look.
+func IsCode(code string) bool { return len(code) == codeLength }
+
 // ErrNoRoom says that there is no room with a code.
 var ErrNoRoom = errors.New("there is no such room")
 

@@ -18,10 +18,12 @@ type Seat struct {
 	Where  page.Where
 	Says   string // in a line: that an answer is kept, what is waited for
 	Body   page.Page
+	Came   page.Page   // of the answer to the question at hand
 	Prompt page.Prompt // of a question; takes nothing where none is asked
 	Sure   []Sureness  // to be ticked beside the answer; empty where that is not asked
 	Given  string      // the answer that is kept, to be changed
 	Next   bool        // there is a next question to go to
+	All    bool        // there is a list of all questions to go back to
 	Asks   bool        // a line is asked for: what is still unclear
 	Wrote  string      // what was written there
 }
@@ -39,9 +41,14 @@ func (a At) Rules() sitting.Rules {
 	return sitting.Rules{NoHints: !a.Asked.AtOnce() || a.Way == Ticket, AtTheEnd: !a.Asked.AtOnce()}
 }
 
+// AsksSure reports whether each answer is asked how sure someone is.
+func (a *Asking) AsksSure() bool { return a.Blueprint.Sure || a.Way == Ticket }
+
 // Asking is the page that asks the question at hand.
 func (a At) Asking(s *sitting.Session) page.Page {
-	p := page.Page{s.QuestionOf(a.Item.Problem, a.Item.Words)}
+	q := s.QuestionOf(a.Item.Problem, a.Item.Words)
+	q.Code = "" // who has it has the key
+	p := page.Page{q}
 	for _, n := range slices.Sorted(maps.Keys(a.Before)) {
 		if given := a.Before[n]; given != "" {
 			p = append(p, page.Aside{Text: s.Say("class-follows", "n", n, "given", given)})
@@ -58,6 +65,9 @@ func (a At) Seat(s *sitting.Session) Seat {
 		seat.Says = s.Say("class-" + string(a.Scene))
 	case Done:
 		seat.Says = s.Say("class-done")
+		if a.answered() < len(a.Lines) {
+			seat.Says = s.Say("class-no-more")
+		}
 	case Closed:
 		seat.Says = s.Say("class-closed")
 	case Kept:
@@ -73,15 +83,23 @@ func (a At) Seat(s *sitting.Session) Seat {
 		a.atQuestion(s, &seat)
 		return seat
 	}
-	if a.Marks {
-		seat.Body = a.summary(s)
+	switch {
+	case a.Scene == Over:
+		for _, c := range a.Came {
+			if len(a.Came) > 1 {
+				seat.Body = append(seat.Body, page.Heading{Text: c.Blueprint.Title})
+			}
+			seat.Body = append(seat.Body, c.summary(s)...)
+		}
+	case a.Marks:
+		seat.Body = Came{a.Asked, a.Lines, a.Result}.summary(s)
 	}
 	return seat
 }
 
 // atQuestion fills in the question at hand, and what came of the answer.
 func (a At) atQuestion(s *sitting.Session, seat *Seat) {
-	seat.Where = s.Problems(a.Item.Number-1, len(a.Lines))
+	seat.Where = s.Problems(a.Item.Number-1, a.Of)
 	seat.Where.Done = a.answered()
 	if a.Way == Together { // the room goes on, not the phone
 		seat.Where.Done = a.Item.Number
@@ -91,19 +109,20 @@ func (a At) atQuestion(s *sitting.Session, seat *Seat) {
 	case Asks, Kept:
 		seat.Prompt = sitting.Asking(a.Item.Problem, a.Item.Words, seat.Body, a.Rules())
 		seat.Prompt.Words = slices.DeleteFunc(seat.Prompt.Words, func(w string) bool { return w == page.WordStop || w == page.WordLook })
-		if a.Scene == Kept {
+		if a.Answer != nil {
 			seat.Given = a.Answer.Text
 		}
-		if a.Asked.Blueprint.Sure || a.Way == Ticket {
+		if a.Asked.AsksSure() {
 			for _, c := range answer.Certainties {
 				seat.Sure = append(seat.Sure, Sureness{c, s.Say("say-sure-" + string(c)), a.Answer != nil && a.Answer.Certainty == c})
 			}
 		}
 	case Tells, Over:
 		if a.Marks {
-			seat.Body = append(seat.Body, a.told(s)...)
+			seat.Came = a.told(s)
 		}
 	}
+	seat.All = a.Scene == Over
 	seat.Next = a.Way != Together && (a.Scene == Tells || a.Scene == Kept || a.Scene == Closed)
 }
 
@@ -147,18 +166,19 @@ func withoutPauses(p page.Page) page.Page {
 	return slices.DeleteFunc(p, func(b page.Block) bool { return b == page.Block(page.Pause{}) })
 }
 
-// summary is what came of all questions of a set, a line each.
-func (a At) summary(s *sitting.Session) page.Page {
+// summary is what came of the questions of a set, a line each.
+func (c Came) summary(s *sitting.Session) page.Page {
 	t := page.Table{Columns: []string{s.Say("class-question"), s.Say("class-given"), s.Say("class-key")}}
 	right := 0
-	for _, it := range a.Result.Items {
+	for _, l := range c.Lines {
+		it := c.Result.Items[l.Number-1]
 		if it.Points >= it.Of {
 			right++
 		}
 		t.Rows = append(t.Rows, []string{strconv.Itoa(it.Number), it.Given, it.Key})
 	}
-	p := page.Page{page.Paragraph{Text: s.Say("class-came", "right", right, "n", len(a.Result.Items))}}
-	if a.Way == Ticket { // no points there, and no count of them
+	p := page.Page{page.Paragraph{Text: s.Say("class-came", "right", right, "n", len(c.Lines))}}
+	if c.Way == Ticket { // no points there, and no count of them
 		p = page.Page{}
 	}
 	return append(p, t)

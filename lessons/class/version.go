@@ -2,18 +2,26 @@ package class
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"time"
 )
 
 // Version changes when what someone's phone shows may have changed. A phone that has it already
 // need not ask again, whatever others do.
-func (r *Room) Version(p *Person) string {
+func (r *Room) Version(p *Person, now time.Time) string {
 	var b strings.Builder
 	fmt.Fprint(&b, r.Now, flag(r.Paused), flag(r.Ended))
 	if a := r.Asking(); a != nil {
 		fmt.Fprint(&b, "-", a.Way, a.Open, flag(a.Locked), a.Until.Unix())
-		if a.Way == Together {
-			fmt.Fprint(&b, "-", flag(a.shown[a.Open] > 0))
+		for place := range a.Places() {
+			if a.shown[place] > 0 {
+				fmt.Fprint(&b, "-", place)
+			}
+		}
+		if p != nil {
+			ends, timed := r.Ends(p, r.Now)
+			fmt.Fprint(&b, "-", flag(timed && now.After(ends)))
 		}
 	}
 	if p != nil {
@@ -32,11 +40,12 @@ func flag(on bool) string {
 
 // Claimed is whose name a device waits for; nil for nobody.
 func (r *Room) Claimed(device string) *Person {
-	for _, p := range r.people {
-		for _, d := range p.Claims {
-			if d == device {
-				return p
-			}
+	if device == "" {
+		return nil
+	}
+	for _, p := range r.People() {
+		if slices.Contains(p.Claims, device) {
+			return p
 		}
 	}
 	return nil

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"strconv"
 	"strings"
 
@@ -30,18 +31,37 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	}
 	e, it, err := s.answered(r, l, id)
 	if err != nil {
-		s.refuse(w, r, http.StatusBadRequest, err.Error())
+		s.refuse(w, r, http.StatusBadRequest, s.say("class-no-question"))
 		return
 	}
-	aid, err := s.aid(r.Context(), l, &e, it)
+	d := draft{wish: e.Place, given: line(answerOf(r, it)), sure: e.Certainty}
+	d.aid, err = s.aid(r.Context(), l, &e, it)
 	switch {
 	case err != nil:
 		s.trouble(w, err)
-	case aid != nil:
-		s.showSeat(w, r, l, partOf(r), aid)
+	case d.aid != nil:
+		s.showSeat(w, r, l, partOf(r), d)
+	case s.asksSure(r, l, e):
+		d.aid, d.asked = page.Page{page.Paragraph{Text: s.say("class-sure-once")}}, true
+		s.showSeat(w, r, l, "seat", d)
 	default:
-		s.do(w, r, l, e, "?at="+strconv.Itoa(e.Place))
+		s.do(w, r, l, e, "?at="+strconv.Itoa(e.Place)+"#came")
 	}
+}
+
+// answerOf is what stands in the field of the answer, whatever else was sent.
+func answerOf(r *http.Request, it set.Item) string {
+	return web.Typed(url.Values{"answer": r.PostForm["answer"]}, sitting.PromptOf(it.Problem, it.Words))
+}
+
+// asksSure reports whether someone is to be asked once how sure they are. A script asks before
+// it sends.
+func (s *Server) asksSure(r *http.Request, l *class.Live, e class.Event) (asks bool) {
+	if wantsJSON(r) || e.Certainty != answer.NotAsked || e.Text == page.WordPass || r.PostForm.Get("asked") != "" {
+		return false
+	}
+	l.See(func(room *class.Room) { asks = room.Sets[e.Set].AsksSure() })
+	return asks
 }
 
 // sender is who sent something; ok is false after an error was sent.
@@ -50,6 +70,14 @@ func (s *Server) sender(w http.ResponseWriter, r *http.Request, l *class.Live) (
 	if !ok {
 		s.refuse(w, r, http.StatusForbidden, s.say("class-no-device"))
 		return "", false
+	}
+	if tag := r.PostFormValue("who"); tag != "" {
+		another := false
+		l.See(func(room *class.Room) { another = room.Tag(id) != tag })
+		if another {
+			s.refuse(w, r, http.StatusConflict, s.say("class-other-person"))
+			return "", false
+		}
 	}
 	if !s.limits.mayPost(device) {
 		s.tooFast(w)
@@ -65,6 +93,11 @@ func (s *Server) do(w http.ResponseWriter, r *http.Request, l *class.Live, e cla
 		s.trouble(w, err)
 		return
 	}
+	s.done(w, r, to)
+}
+
+// done says that something is kept.
+func (s *Server) done(w http.ResponseWriter, r *http.Request, to string) {
 	if wantsJSON(r) {
 		w.Header().Set("Content-Type", "application/json")
 		_ = json.NewEncoder(w).Encode(map[string]any{"saved": true}) // who has gone asks again
@@ -89,7 +122,7 @@ func (s *Server) refuse(w http.ResponseWriter, r *http.Request, status int, says
 		http.Error(w, says, status)
 		return
 	}
-	s.writeAs(w, status, "door", doorPage{Says: says, Code: class.ReadCode(r.PathValue("code")), Waits: true})
+	s.writeAs(w, status, "door", doorPage{Says: says, Code: class.ReadCode(r.PathValue("code")), Back: true})
 }
 
 // answered reads an answer from a form, and finds the question that it is to.
@@ -114,14 +147,21 @@ func (s *Server) answered(r *http.Request, l *class.Live, id string) (e class.Ev
 	if err != nil {
 		return e, it, err
 	}
-	if key := r.PostForm.Get("key"); key != "" && len(key) <= 64 {
-		e.Key = id + " " + key
-	}
+	e.Key = keyOf(r, id)
 	if e.Certainty = answer.Certainty(r.PostForm.Get("sure")); !e.Certainty.Known() {
 		e.Certainty = answer.NotAsked
 	}
 	e.Text = line(web.Typed(r.PostForm, sitting.PromptOf(it.Problem, it.Words)))
 	return e, it, nil
+}
+
+// keyOf is the key that a phone gave to what it sends: what comes again with it happened once. It
+// has whose it is in it, so that no one's can be another's. It is empty for none.
+func keyOf(r *http.Request, id string) string {
+	if key := r.PostFormValue("key"); key != "" && len(key) <= 64 {
+		return id + " " + key
+	}
+	return ""
 }
 
 // line is someone's own words as they are kept: in a line, of a length that is read.
@@ -152,7 +192,7 @@ func (s *Server) aid(ctx context.Context, l *class.Live, e *class.Event, it set.
 	}
 	asked := page.Page{s.o.Session.QuestionOf(it.Problem, it.Words)}
 	shown, hint, is := s.o.Session.Aid(it.Problem, it.Words, asked, e.Text, rules)
-	if hint {
+	if hint && !at.Hinted {
 		err = l.Do(ctx, class.Event{Kind: class.Hinted, Who: e.Who, Set: e.Set, Place: e.Place}, nil)
 	}
 	if is {
@@ -166,9 +206,17 @@ func (s *Server) aid(ctx context.Context, l *class.Live, e *class.Event, it set.
 
 // call asks for the instructor.
 func (s *Server) call(w http.ResponseWriter, r *http.Request, l *class.Live) {
-	if id, ok := s.sender(w, r, l); ok {
-		s.do(w, r, l, class.Event{Kind: class.Called, Who: id}, "")
+	id, ok := s.sender(w, r, l)
+	if !ok {
+		return
 	}
+	calls := false
+	l.See(func(room *class.Room) { calls = room.Person(id).Calls })
+	if calls {
+		s.done(w, r, "")
+		return
+	}
+	s.do(w, r, l, class.Event{Kind: class.Called, Who: id}, "")
 }
 
 // unclear keeps a line about what is still unclear.
@@ -177,8 +225,19 @@ func (s *Server) unclear(w http.ResponseWriter, r *http.Request, l *class.Live) 
 	if !ok {
 		return
 	}
-	e := class.Event{Kind: class.Unclear, Who: id, Text: line(r.PostFormValue("text"))}
-	l.See(func(room *class.Room) { e.Set = room.Now })
+	e := class.Event{Kind: class.Unclear, Who: id, Text: line(r.PostFormValue("text")), Key: keyOf(r, id)}
+	asked := false
+	l.See(func(room *class.Room) {
+		e.Set = room.Now
+		if n, err := strconv.Atoi(r.PostFormValue("set")); err == nil {
+			e.Set = n
+		}
+		asked = e.Set >= 0 && e.Set < len(room.Sets) && room.Sets[e.Set].Way == class.Ticket
+	})
+	if !asked {
+		s.refuse(w, r, http.StatusBadRequest, s.say("class-no-question"))
+		return
+	}
 	s.do(w, r, l, e, "")
 }
 

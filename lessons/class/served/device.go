@@ -27,9 +27,18 @@ func device(r *http.Request, code string) string {
 // newDevice gives a phone a token for a room.
 func (s *Server) newDevice(w http.ResponseWriter, code string) string {
 	token := rand.Text()
-	http.SetCookie(w, &http.Cookie{Name: "room-" + code, Value: token, Path: "/r/" + code, MaxAge: int(keptFor.Seconds()), HttpOnly: true, Secure: s.o.Secure, SameSite: http.SameSiteStrictMode})
+	http.SetCookie(w, &http.Cookie{Name: "room-" + code, Value: token, Path: "/r/" + code, MaxAge: int(keptFor.Seconds()), HttpOnly: true, Secure: s.o.Secure, SameSite: http.SameSiteLaxMode}) // Lax: a link on another page leads to the seat, not to a second phone
 	sum := sha256.Sum256([]byte(token))
 	return hex.EncodeToString(sum[:])
+}
+
+// knows reports whether a phone has a name in a room, or waits for one.
+func knows(l *class.Live, r *http.Request) (known bool) {
+	l.See(func(room *class.Room) {
+		device := device(r, room.Head.Code)
+		known = room.Holder(device) != nil || room.Claimed(device) != nil
+	})
+	return known
 }
 
 // who is who holds the phone of a request; ok is false where that is nobody yet.

@@ -4,6 +4,7 @@ package served
 
 import (
 	"embed"
+	"errors"
 	"html/template"
 	"io/fs"
 	"net/http"
@@ -83,6 +84,8 @@ func (s *Server) Handler() http.Handler {
 	mux.Handle("GET /static/", http.StripPrefix("/static/", s.files()))
 	mux.HandleFunc("GET /{$}", s.door)
 	mux.HandleFunc("GET /{code}", s.short)
+	mux.HandleFunc("GET /r/{code}/{$}", s.short)
+	mux.HandleFunc("GET /r/{code}/{what}", s.short) // the address of a form, opened again
 	for path, serve := range map[string]func(http.ResponseWriter, *http.Request, *class.Live){
 		"GET /r/{code}":          s.seat,
 		"GET /r/{code}/seat":     s.seatPart,
@@ -139,8 +142,10 @@ func (s *Server) guarded(next http.Handler) http.Handler {
 // inRoom finds the room of a request. Who tries many codes is slowed down.
 func (s *Server) inRoom(serve func(http.ResponseWriter, *http.Request, *class.Live)) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
-		l := s.find(w, r, class.ReadCode(r.PathValue("code")))
+		code := class.ReadCode(r.PathValue("code"))
+		l := s.find(w, r, code)
 		if l != nil {
+			w.Header().Set("X-Room", code) // else a page of another network might be taken for an answer
 			r.Body = http.MaxBytesReader(w, r.Body, mostTyped)
 			serve(w, r, l)
 		}
@@ -150,21 +155,41 @@ func (s *Server) inRoom(serve func(http.ResponseWriter, *http.Request, *class.Li
 // mostTyped is how many bytes a form may have.
 const mostTyped = 16 << 10
 
-// find is the room with a code; nil after an error was sent. Who is known there is let in
-// whatever others at the same address have tried.
+// find is the room with a code; nil after an error was sent. Who tries many codes is slowed
+// down; who has a name in a room is let in there whatever others at the same address have tried.
 func (s *Server) find(w http.ResponseWriter, r *http.Request, code string) *class.Live {
-	known := device(r, code) != ""
-	if !known && !s.limits.mayGuess(r) {
+	if !class.IsCode(code) {
+		s.noRoom(w, r)
+		return nil
+	}
+	may := s.limits.mayGuess(r)
+	if !may && (device(r, code) == "" || !s.limits.mayLook(r)) {
 		s.tooFast(w)
 		return nil
 	}
 	l, err := s.hall.Room(r.Context(), code)
-	if err == nil {
-		return l
+	switch {
+	case !may && (err != nil || !knows(l, r)): // the same for a room and for none
+		s.tooFast(w)
+		return nil
+	case errors.Is(err, class.ErrNoRoom):
+		s.limits.guessed(r)
+		s.noRoom(w, r)
+		return nil
+	case err != nil:
+		s.trouble(w, err)
+		return nil
 	}
-	s.limits.guessed(r)
-	s.writeAs(w, http.StatusNotFound, "door", doorPage{Says: s.say("class-no-room", "code", r.PathValue("code"))})
-	return nil
+	return l
+}
+
+// noRoom says that there is no room with the code that was given.
+func (s *Server) noRoom(w http.ResponseWriter, r *http.Request) {
+	code := r.PathValue("code")
+	if typed := r.URL.Query().Get("code"); code == "" {
+		code = typed
+	}
+	s.writeAs(w, http.StatusNotFound, "door", doorPage{Says: s.say("class-no-room", "code", code)})
 }
 
 // tooFast says that someone sends more than a person could.

@@ -11,55 +11,69 @@ import (
 
 // doorPage is what is shown to who has no room, or no name in it.
 type doorPage struct {
-	Says   string
-	Code   string   // of the room; empty where it is asked for
-	Title  string   // of the room
-	Names  []string // to tap, where the instructor has chosen that
-	Typed  string   // a name that nobody here has
-	Waits  bool     // for the instructor
-	Paused bool
+	Says  string
+	Code  string   // of the room; empty where it is asked for
+	Title string   // of the room
+	Names []listed // to tap, where the instructor has chosen that
+	Typed string   // a name that nobody here has
+	Waits bool     // for the instructor
+	Back  bool     // nothing can be done here but to go back to the room
 }
+
+// listed is a name to tap, and what is sent for it.
+type listed struct{ Tag, Name string }
 
 // door asks for a room code.
 func (s *Server) door(w http.ResponseWriter, r *http.Request) {
-	if typed := r.URL.Query().Get("code"); typed != "" {
-		if l := s.find(w, r, class.ReadCode(typed)); l != nil {
-			http.Redirect(w, r, "/r/"+class.ReadCode(typed), http.StatusSeeOther)
-		}
-		return
+	typed := r.URL.Query().Get("code")
+	code := class.ReadCode(typed)
+	switch {
+	case typed == "":
+		s.write(w, "door", doorPage{})
+	case class.IsCode(code):
+		http.Redirect(w, r, "/r/"+code, http.StatusSeeOther)
+	default:
+		s.noRoom(w, r)
 	}
-	s.write(w, "door", doorPage{})
 }
 
-// short leads from the short address, which is in the QR code, to the room.
+// short leads from the short address, which is in the QR code, to the room. The room is looked
+// for there, where a phone shows who it is.
 func (s *Server) short(w http.ResponseWriter, r *http.Request) {
 	code := class.ReadCode(r.PathValue("code"))
-	if l := s.find(w, r, code); l != nil {
-		http.Redirect(w, r, "/r/"+code, http.StatusSeeOther)
+	if !class.IsCode(code) || strings.Contains(r.URL.Path, ".") { // favicon.ico has the letters of a code
+		s.noRoom(w, r)
+		return
 	}
+	http.Redirect(w, r, "/r/"+code, http.StatusSeeOther)
 }
 
-// atDoor shows who has no name in the room how to come in.
+// atDoor shows who has no name in the room how to come in. The phone gets its token here, before
+// it asks for a name: if the answer to that is lost, it asks again as the same phone.
 func (s *Server) atDoor(w http.ResponseWriter, r *http.Request, l *class.Live, says, typed string) {
 	page := doorPage{Says: says, Typed: typed}
 	l.See(func(room *class.Room) {
 		page.Code, page.Title = room.Head.Code, room.Head.Title
-		p := room.Claimed(device(r, room.Head.Code))
+		token := device(r, page.Code)
+		page.Waits = room.Claimed(token) != nil
 		switch {
-		case p != nil:
-			page.Waits = true
-		case says != "":
+		case says != "" || page.Waits:
 		case room.Shut || room.Ended:
 			page.Says = s.say("class-shut")
+		case token == "" && r.URL.Query().Has("came"):
+			page.Says = s.say("class-cookies")
 		}
-		if room.Head.Listed && !room.Shut {
+		if room.Head.Listed && !room.Shut && !room.Ended {
 			for _, p := range room.People() {
 				if !p.Visitor && p.Device == "" {
-					page.Names = append(page.Names, p.Name)
+					page.Names = append(page.Names, listed{room.Tag(p.ID), p.Name})
 				}
 			}
 		}
 	})
+	if device(r, page.Code) == "" {
+		s.newDevice(w, page.Code)
+	}
 	s.write(w, "door", page)
 }
 
@@ -67,51 +81,88 @@ func (s *Server) atDoor(w http.ResponseWriter, r *http.Request, l *class.Live, s
 // visitor chooses.
 func (s *Server) join(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	code := class.ReadCode(r.PathValue("code"))
-	name := strings.TrimSpace(r.PostFormValue("name"))
-	if name == "" {
+	name, tag := strings.TrimSpace(r.PostFormValue("name")), r.PostFormValue("who")
+	if name == "" && tag == "" {
 		s.atDoor(w, r, l, s.say("class-name-missing"), "")
 		return
 	}
-	if !s.limits.mayPost(address(r) + " joins") {
+	if !s.limits.mayJoin(r) {
 		s.tooFast(w)
 		return
 	}
-	e := class.Event{Kind: class.Joined}
-	says := ""
+	e := class.Event{Kind: class.Joined, Text: device(r, code)}
+	says, has := "", false
 	l.See(func(room *class.Room) {
-		p := room.Named(name)
-		switch {
-		case room.Shut || room.Ended:
-			says = s.say("class-shut")
-		case p != nil:
-			e.Who = p.ID
-		case r.PostFormValue("visitor") == "":
-			says = s.say("class-no-name", "name", name)
-		default:
-			if e.Name = room.NickName(name); e.Name == "" {
-				says = s.say("class-name-taken", "name", name)
-			}
-			e.Who = "visitor-" + strings.ToLower(rand.Text()[:10])
-		}
+		says = s.named(room, &e, name, tag, r.PostFormValue("visitor") != "")
+		p := room.Holder(e.Text)
+		has = says == "" && p != nil && p.ID == e.Who
 	})
 	if says != "" {
 		s.atDoor(w, r, l, says, name)
 		return
 	}
-	if e.Text = device(r, code); e.Text == "" {
+	if e.Text == "" {
 		e.Text = s.newDevice(w, code)
 	}
-	if err := l.Do(r.Context(), e, nil); err != nil {
-		s.trouble(w, err)
-		return
+	if !has {
+		if err := l.Do(r.Context(), e, nil); err != nil {
+			s.trouble(w, err)
+			return
+		}
 	}
-	http.Redirect(w, r, "/r/"+code, http.StatusSeeOther)
+	http.Redirect(w, r, "/r/"+code+"?came", http.StatusSeeOther)
 }
 
-// leave makes a phone nobody's again: the next person takes it.
-func (s *Server) leave(w http.ResponseWriter, r *http.Request, _ *class.Live) {
+// named finds who wants to come in, or says why they can't.
+func (s *Server) named(room *class.Room, e *class.Event, name, tag string, visitor bool) (says string) {
+	p, twice := room.Named(name)
+	if tag != "" && room.Head.Listed {
+		p, twice = room.Tagged(tag), false
+	}
+	switch {
+	case room.Shut || room.Ended:
+		return s.say("class-shut")
+	case p != nil:
+		e.Who = p.ID
+		return ""
+	case twice:
+		return s.say("class-name-twice", "name", name)
+	case !visitor:
+		return s.say("class-no-name", "name", name)
+	}
+	if now := room.Holder(e.Text); now != nil && now.Visitor && now.Name == name { // the form was sent twice
+		e.Who = now.ID
+		return ""
+	}
+	if e.Name = room.NickName(name); e.Name == "" {
+		return s.say("class-name-taken", "name", name)
+	}
+	e.Who = "visitor-" + strings.ToLower(rand.Text()[:10])
+	return ""
+}
+
+// leave makes a phone nobody's again: the next person takes it, and who had it goes on where they
+// were, here or on another.
+func (s *Server) leave(w http.ResponseWriter, r *http.Request, l *class.Live) {
+	e := class.Event{Kind: class.Left}
+	l.See(func(room *class.Room) {
+		e.Text = device(r, room.Head.Code)
+		p := room.Holder(e.Text)
+		if p == nil {
+			p = room.Claimed(e.Text)
+		}
+		if p != nil {
+			e.Who = p.ID
+		}
+	})
+	if e.Who != "" {
+		if err := l.Do(r.Context(), e, nil); err != nil {
+			s.trouble(w, err)
+			return
+		}
+	}
 	code := class.ReadCode(r.PathValue("code"))
-	http.SetCookie(w, &http.Cookie{Name: "room-" + code, Path: "/r/" + code, MaxAge: -1, HttpOnly: true, Secure: s.o.Secure, SameSite: http.SameSiteStrictMode})
+	http.SetCookie(w, &http.Cookie{Name: "room-" + code, Path: "/r/" + code, MaxAge: -1, HttpOnly: true, Secure: s.o.Secure, SameSite: http.SameSiteLaxMode})
 	http.Redirect(w, r, "/r/"+code, http.StatusSeeOther)
 }
 

@@ -16,8 +16,10 @@ const (
 	wrongPerSecond, wrongAtOnce     = 0.2, 10 // from one address
 	postsPerSecond, postsAtOnce     = 2, 30   // from one device
 	fetchesPerSecond, fetchesAtOnce = 10, 60
-	mostKnown                       = 20_000 // addresses and devices that are told apart
-	streamsOfOne                    = 6      // of one device
+	joinsPerSecond, joinsAtOnce     = 0.5, 60 // from one address: a class may come in through one
+	looksPerSecond, looksAtOnce     = 50, 100 // from one address that has guessed too much
+	mostKnown                       = 20_000  // addresses and devices that are told apart
+	streamsOfOne                    = 6       // of one device
 )
 
 // limits slows down who sends too much, and nobody else.
@@ -26,11 +28,13 @@ type limits struct {
 	wrong   map[string]*rate.Limiter // by address
 	posts   map[string]*rate.Limiter // by device
 	fetches map[string]*rate.Limiter
+	joins   map[string]*rate.Limiter // by address
+	looks   map[string]*rate.Limiter
 }
 
 func newLimits() limits {
 	return limits{wrong: map[string]*rate.Limiter{},
-		posts: map[string]*rate.Limiter{}, fetches: map[string]*rate.Limiter{}}
+		posts: map[string]*rate.Limiter{}, fetches: map[string]*rate.Limiter{}, joins: map[string]*rate.Limiter{}, looks: map[string]*rate.Limiter{}}
 }
 
 // of is the limiter of one of many. Where there are too many, all begin anew: that lets a few
@@ -73,6 +77,21 @@ func (l *limits) mayFetch(device string) bool {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	return of(l.fetches, device, fetchesPerSecond, fetchesAtOnce).Allow()
+}
+
+// mayJoin reports whether an address may ask for a name now.
+func (l *limits) mayJoin(r *http.Request) bool {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return of(l.joins, address(r), joinsPerSecond, joinsAtOnce).Allow()
+}
+
+// mayLook reports whether an address that has tried too many codes may show now that it has a
+// name in a room.
+func (l *limits) mayLook(r *http.Request) bool {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return of(l.looks, address(r), looksPerSecond, looksAtOnce).Allow()
 }
 
 func address(r *http.Request) string {

@@ -1,6 +1,7 @@
 package served
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
 	"net/http"
@@ -10,6 +11,7 @@ import (
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
+	"scratchpass/quiz/answer"
 )
 
 // seatPage is what a phone shows.
@@ -18,12 +20,15 @@ type seatPage struct {
 	Code    string
 	Title   string
 	Name    string
+	Who     string // the tag of whose seat it is: see class.Room.Tag
+	Set     int
 	Version string // of what is shown: see class.Room.Version
 	ID      string // of the question, for what was typed and not sent
 	Until   string
 	Calls   bool
 	Keeps   bool
 	Body    template.HTML
+	Told    template.HTML // what came of the answer
 	Aid     template.HTML // what a help word gave
 	Form    template.HTML
 	Lines   []class.Line
@@ -41,7 +46,16 @@ func (s *Server) seat(w http.ResponseWriter, r *http.Request, l *class.Live) {
 		s.atDoor(w, r, l, "", "")
 		return
 	}
-	s.showSeat(w, r, l, "seat", nil)
+	s.showSeat(w, r, l, "seat", draft{wish: wish(r)})
+}
+
+// draft is what someone has at a question that is shown to them again.
+type draft struct {
+	wish  int       // the place that they would see; -1 for the next
+	aid   page.Page // what is shown under the question
+	given string    // what they have typed
+	sure  answer.Certainty
+	asked bool // how sure they are was asked: the next time it is sent as it is
 }
 
 // seatPart is the seat without the page around it.
@@ -53,15 +67,15 @@ func (s *Server) seatPart(w http.ResponseWriter, r *http.Request, l *class.Live)
 	case !s.limits.mayFetch(device):
 		s.tooFast(w)
 	default:
-		s.showSeat(w, r, l, "seat-part", nil)
+		s.showSeat(w, r, l, "seat-part", draft{wish: wish(r)})
 	}
 }
 
-// showSeat writes a seat. aid is what is shown under the question.
-func (s *Server) showSeat(w http.ResponseWriter, r *http.Request, l *class.Live, template string, aid page.Page) {
+// showSeat writes a seat.
+func (s *Server) showSeat(w http.ResponseWriter, r *http.Request, l *class.Live, template string, d draft) {
 	id, device, _ := who(l, r)
 	s.presence.heard(device, s.o.Clock())
-	p, err := s.seatOf(l, id, wish(r), aid)
+	p, err := s.seatOf(l, id, d)
 	if err != nil {
 		s.trouble(w, err)
 		return
@@ -72,14 +86,14 @@ func (s *Server) showSeat(w http.ResponseWriter, r *http.Request, l *class.Live,
 
 // wish is the place that someone would see; -1 for the next.
 func wish(r *http.Request) int {
-	if n, err := strconv.Atoi(r.FormValue("at")); err == nil {
+	if n, err := strconv.Atoi(r.URL.Query().Get("at")); err == nil {
 		return n
 	}
 	return -1
 }
 
 // seatOf makes the page of someone's seat.
-func (s *Server) seatOf(l *class.Live, id string, wish int, aid page.Page) (seatPage, error) {
+func (s *Server) seatOf(l *class.Live, id string, d draft) (seatPage, error) {
 	var at class.At
 	var err error
 	p := seatPage{At: -1}
@@ -89,38 +103,55 @@ func (s *Server) seatOf(l *class.Live, id string, wish int, aid page.Page) (seat
 			err = errNoDevice
 			return
 		}
-		p.Code, p.Title, p.Name, p.Version = room.Head.Code, room.Head.Title, person.Name, room.Version(person)
-		at, err = room.At(person, wish, s.o.Clock())
+		p.Code, p.Title, p.Name, p.Version = room.Head.Code, room.Head.Title, person.Name, room.Version(person, s.o.Clock())
+		p.Who = room.Tag(person.ID)
+		at, err = room.At(person, d.wish, s.o.Clock())
 	})
 	if err != nil {
 		return p, err
 	}
 	p.Seat = at.Seat(s.o.Session)
+	p.Set = at.Set
 	p.Until, p.Calls, p.Keeps = at.Until(s.o.Session, time.Local), at.Person.Calls, at.Person.Keeps
-	if at.Way == class.OwnPace || at.Way == class.Ticket {
+	if at.Way == class.OwnPace || at.Way == class.Ticket || at.Scene == class.Over {
 		p.Lines = at.Lines
 	}
 	if p.Body, err = web.Blocks(p.Seat.Body, p.Seat.Prompt); err != nil {
 		return p, err
 	}
-	if p.Aid, err = web.Blocks(aid, page.Prompt{}); err != nil {
+	if p.Told, err = web.Blocks(p.Seat.Came, page.Prompt{}); err != nil {
+		return p, err
+	}
+	if p.Aid, err = web.Blocks(d.aid, page.Prompt{}); err != nil {
 		return p, err
 	}
 	if at.Item.Problem == nil {
 		return p, nil
 	}
 	p.At = at.Item.Place
-	p.ID = fmt.Sprint(p.Code, ".", p.Name, ".", at.Set, ".", at.Item.Place)
+	p.ID = fmt.Sprint(p.Who, ".", at.Set, ".", at.Item.Place)
 	if p.Seat.Prompt.Takes == nil {
 		return p, nil
 	}
-	f := web.Form{To: "/r/" + p.Code + "/answer", Prompt: p.Seat.Prompt, Given: p.Seat.Given, Marked: true, SureLabel: s.say("say-how-sure"),
-		Hidden: []web.Sent{{Name: "set", Value: strconv.Itoa(at.Set)}, {Name: "place", Value: strconv.Itoa(at.Item.Place)}}}
+	p.Form, err = s.form(p, d)
+	return p, err
+}
+
+// form is what takes an answer: with what was typed, else with the answer that is kept.
+func (s *Server) form(p seatPage, d draft) (template.HTML, error) {
+	f := web.Form{To: "/r/" + p.Code + "/answer", Prompt: p.Seat.Prompt, Given: cmp.Or(d.given, p.Seat.Given), Marked: true, Still: true, SureLabel: s.say("say-how-sure"),
+		Hidden: []web.Sent{{Name: "set", Value: strconv.Itoa(p.Set)}, {Name: "place", Value: strconv.Itoa(p.At)}, {Name: "who", Value: p.Who}}}
+	if d.asked {
+		f.Hidden = append(f.Hidden, web.Sent{Name: "asked", Value: "yes"})
+	}
 	for _, c := range p.Seat.Sure {
-		f.Sure = append(f.Sure, web.Choice{Value: string(c.Value), Name: c.Name, Now: c.Now})
+		now := c.Now
+		if d.given != "" {
+			now = c.Value == d.sure
+		}
+		f.Sure = append(f.Sure, web.Choice{Value: string(c.Value), Name: c.Name, Now: now})
 	}
 	words := s.o.Words
 	words.Send = s.say("class-send")
-	p.Form, err = f.Write(words)
-	return p, err
+	return f.Write(words)
 }

@@ -42,6 +42,9 @@ func (s *Server) stream(w http.ResponseWriter, r *http.Request, l *class.Live, v
 				return
 			}
 			last = now
+			if now == nobody {
+				return
+			}
 			if !s.pause(r, calm) {
 				return
 			}
@@ -74,7 +77,7 @@ func (s *Server) pause(r *http.Request, d time.Duration) (ok bool) {
 // seatEvents is the stream of one phone.
 func (s *Server) seatEvents(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	_, device, _ := who(l, r)
-	if device == "" {
+	if !knows(l, r) {
 		http.Error(w, errNoDevice.Error(), http.StatusForbidden)
 		return
 	}
@@ -85,11 +88,14 @@ func (s *Server) seatEvents(w http.ResponseWriter, r *http.Request, l *class.Liv
 	defer func() { s.presence.exit(device, s.o.Clock()) }()
 	s.stream(w, r, l, func(room *class.Room) string {
 		if p := room.Holder(device); p != nil {
-			return room.Version(p)
+			return room.Version(p, s.o.Clock())
 		}
 		if room.Claimed(device) != nil {
 			return "waits"
 		}
-		return "nobody"
+		return nobody
 	})
 }
+
+// nobody is the last version of a phone whose name has gone to another, or was refused.
+const nobody = "nobody"

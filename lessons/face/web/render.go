@@ -109,8 +109,8 @@ func helps(q page.Prompt) []string {
 	return q.Words
 }
 
-// withoutOptions leaves the options of the question at hand out where each is a button or a
-// box of the form.
+// withoutOptions leaves the options of the question at hand out where each is a button, a box or
+// a field of the form.
 func withoutOptions(p page.Page, q page.Prompt) page.Page {
 	var options []string
 	switch takes := q.Takes.(type) {
@@ -118,6 +118,8 @@ func withoutOptions(p page.Page, q page.Prompt) page.Page {
 		options = takes.Options
 	case page.SeveralOf:
 		options = takes.Options
+	case page.Readings: // each stands over its field
+		options = takes.Labels
 	default:
 		return p
 	}

@@ -113,7 +113,10 @@ func withRoom(ctx context.Context, r *cli.Run, file string, f afterFlags, do fun
 
 // onePerson prints what a class has of one person.
 func onePerson(ctx context.Context, r *cli.Run, j class.Journal, room *class.Room, name string) error {
-	p := room.Named(name)
+	p, twice := room.Named(name)
+	if twice {
+		return cli.Usagef("two people here are called %s: give the id, as it stands on the roster", calc.Quoted(name))
+	}
 	for _, other := range room.Everyone() {
 		if p == nil && (other.Name == name || other.ID == name) {
 			p = room.Person(other.ID)

@@ -2,119 +2,252 @@
 // survives a reload, and the page goes on by itself. All forms work without this, too.
 "use strict";
 (() => {
-  const room = document.body.dataset.room, seat = document.getElementById("seat"), sent = document.getElementById("sent");
-  if (!room) return;
-  const base = "/r/" + room, queueName = "room." + room + ".queue", draftName = "room." + room + ".draft.";
-  const read = (name, none) => { try { return JSON.parse(localStorage.getItem(name)) ?? none; } catch { return none; } };
-  const write = (name, value) => { try { localStorage.setItem(name, JSON.stringify(value)); } catch { /* full or forbidden: it is still sent */ } };
-  const randomKey = () => Array.from(crypto.getRandomValues(new Uint32Array(4)), (n) => n.toString(36)).join("");
+const page = document.body, room = page.dataset.room, who = page.dataset.who;
+if (!room) return;
+const base = "/r/" + room, seat = document.getElementById("seat"), sent = document.getElementById("sent");
 
-  // What is told in a line below the question.
-  const tell = (state) => { if (sent) { sent.dataset.state = state; sent.textContent = state ? sent.dataset[state] : ""; } };
+// What is kept on the phone, by names that begin with the room's; where the browser keeps
+// nothing, as long as the page is open.
+const memory = new Map();
+const store = {
+  get(name) {
+    if (memory.has(name)) return memory.get(name);
+    try { return JSON.parse(localStorage.getItem(name)); } catch { return null; }
+  },
+  set(name, value) {
+    try { localStorage.setItem(name, JSON.stringify(value)); memory.delete(name); } catch { memory.set(name, value); }
+  },
+  drop(name) {
+    memory.delete(name);
+    try { localStorage.removeItem(name); } catch { /* it was never there */ }
+  },
+  names(start) {
+    let kept = [];
+    try { kept = Object.keys(localStorage); } catch { /* forbidden */ }
+    return [...new Set([...kept, ...memory.keys()])].filter((n) => n.startsWith(start)).sort();
+  },
+};
+const mine = "room." + room + ".", outName = mine + "out." + who + ".", draftName = mine + "draft.";
+const month = 30 * 24 * 3600e3;
+for (const n of store.names("room.")) if (!(Date.now() - (store.get(n)?.at ?? 0) < month)) store.drop(n);
+const randomKey = () => Array.from(crypto.getRandomValues(new Uint32Array(4)), (n) => n.toString(36)).join("");
+const tell = (state) => { if (sent) { sent.dataset.state = state; sent.textContent = state ? sent.dataset[state] : ""; } };
+const offline = () => { if (!waiting().length && sent?.dataset.state !== "sure") tell("offline"); };
 
-  // Answers that the computer has not acknowledged yet, oldest first.
-  let queue = read(queueName, []), busy = false, wait = 500, timer = 0;
-  const keepQueue = () => write(queueName, queue);
-  async function post(url, body) {
-    const cut = new AbortController(), limit = setTimeout(() => cut.abort(), 4000);
-    try {
-      return await fetch(url, { method: "POST", body: new URLSearchParams(body), headers: { Accept: "application/json" }, signal: cut.signal });
-    } finally { clearTimeout(limit); }
-  }
-  async function send() {
-    if (busy) return;
-    busy = true;
-    clearTimeout(timer);
-    while (queue.length) {
-      let answer;
-      try { answer = await post(queue[0].url, queue[0].body); } catch { answer = null; }
-      if (!answer || answer.status === 429 || answer.status >= 500) {
-        tell("waiting");
-        timer = setTimeout(send, wait + Math.random() * wait);
-        wait = Math.min(wait * 2, 15000);
-        break;
-      }
-      wait = 500;
-      const done = queue.shift();
-      keepQueue();
-      if (answer.ok) localStorage.removeItem(draftName + done.question);
-      else { tell("refused"); continue; }
-      const type = answer.headers.get("Content-Type") || "";
-      if (type.includes("html")) show(await answer.text(), true); // a word that helps
-      else { tell("saved"); await refresh(true); }
-    }
-    busy = false;
-  }
+// A request; null unless the room's own computer has answered. In another network another
+// computer may have its address: what that says is nothing to go by.
+async function ask(url, options) {
+  const cut = new AbortController(), limit = setTimeout(() => cut.abort(), 4000);
+  try {
+    const r = await fetch(url, { ...options, signal: cut.signal });
+    if (r.headers.get("X-Room") !== room) return null;
+    return { status: r.status, ok: r.ok, html: (r.headers.get("Content-Type") || "").includes("html"), after: Number(r.headers.get("Retry-After")) || 0, text: await r.text() };
+  } catch { return null; } finally { clearTimeout(limit); }
+}
+const post = (url, fields) => ask(url, { method: "POST", body: new URLSearchParams(fields), headers: { Accept: "application/json" } });
 
-  // The seat is fetched anew when it has changed. What someone is typing is not taken away.
-  const part = () => seat && seat.firstElementChild;
-  const typing = () => part()?.querySelector("form#answer");
-  function show(html, force) {
-    if (!seat) return;
-    const next = document.createElement("main");
-    next.innerHTML = html;
-    const now = part(), then = next.firstElementChild;
-    if (!then) return;
-    const same = now && now.dataset.question === then.dataset.question && now.dataset.scene === then.dataset.scene;
-    if (same && !force && typing()) { now.dataset.version = then.dataset.version; return; }
-    seat.replaceChildren(...next.childNodes);
-    document.body.dataset.seat = then.dataset.version;
-    wake();
-    if (!same) { window.scrollTo(0, 0); const h = seat.querySelector("h1"); if (h) { h.tabIndex = -1; h.focus({ preventScroll: true }); } }
+// Answers go out one after the other, the oldest first, with growing waits, until the computer
+// has them. Each has a key of its own, so that it counts once however often it is sent.
+let busy = false, wait = 0, timer = 0;
+const waiting = () => store.names(outName);
+const hold = (seconds) => {
+  wait = Math.min(Math.max(wait * 2, 500), 30000);
+  clearTimeout(timer);
+  timer = setTimeout(send, Math.max(wait * (0.5 + Math.random() / 2), seconds * 1000));
+};
+async function send() {
+  if (busy) return;
+  busy = true;
+  for (let names; (names = waiting()).length;) {
+    const out = store.get(names[0]);
+    if (!out) { store.drop(names[0]); continue; } // another page of this phone has sent it
+    const r = await post(out.url, out.fields);
+    if (!r || r.status === 429 || r.status >= 500 || r.status === 404) { tell("waiting"); hold(r?.after ?? 0); break; }
+    if (r.status === 403) { location.href = base; break; } // it goes out when the name is this phone's again
+    wait = 0;
+    store.drop(names[0]);
+    await sentOff(out, r);
   }
-  async function refresh(force) {
-    if (!seat) { location.reload(); return; }
-    try {
-      const answer = await fetch(base + "/seat" + location.search, { headers: { Accept: "text/html" } });
-      if (answer.status === 403) { location.href = base; return; }
-      if (answer.ok) show(await answer.text(), force);
-    } catch { /* the stream or the queue will come back to it */ }
-  }
+  busy = false;
+}
 
-  // After each change of the seat: drafts, and the small helps of all pages.
-  function wake() {
-    const form = typing(), now = part();
-    if (!form || !now) return;
-    const name = draftName + now.dataset.question, fields = () => [...form.querySelectorAll("input[name=answer], input[name=sure]")];
-    const draft = read(name, null);
-    if (draft) fields().forEach((f, i) => {
-      if (f.type === "radio" || f.type === "checkbox") { if (draft[i] !== undefined) f.checked = draft[i]; } else if (typeof draft[i] === "string") f.value = draft[i];
-    });
-    const keep = () => write(name, fields().map((f) => (f.type === "radio" || f.type === "checkbox" ? f.checked : f.value)));
-    form.addEventListener("input", keep);
-    form.addEventListener("click", () => setTimeout(keep, 0));
-    window.helpPage?.(seat);
-    for (const f of seat.querySelectorAll("form[action$='/answer']")) f.addEventListener("submit", (e) => {
-      e.preventDefault();
-      const body = [...new FormData(f, e.submitter)].map(([k, v]) => [k, String(v)]);
-      body.push(["key", randomKey()]);
-      queue.push({ url: f.getAttribute("action"), body, question: now.dataset.question });
-      keepQueue();
-      tell("waiting");
-      wait = 500;
-      send();
-    });
-  }
+// What comes of an answer that the computer has taken, or has not.
+async function sentOff(out, r) {
+  const here = part()?.dataset.question === out.question;
+  if (!r.ok) { tell("refused"); return; }
+  if (r.html) { tell(""); if (here) aid(r.text); return; } // it is none: a word that helps
+  tell(waiting().length ? "waiting" : "saved");
+  const draft = draftName + out.question, typed = store.get(draft);
+  if (typed && JSON.stringify(typed.fields) !== JSON.stringify(out.typed)) return; // something else is being typed by now
+  store.drop(draft);
+  if (here && out.place >= 0 && part().querySelector(".places")) history.replaceState(null, "", base + "?at=" + out.place);
+  if (here) await refresh(true);
+}
 
-  // One stream; it ends while the page is hidden and is begun again with the page.
-  let stream = null;
-  function listen() {
-    if (stream || document.hidden) return;
-    stream = new EventSource(base + "/events");
-    let first = true;
-    stream.onmessage = (e) => {
-      if (first && e.data === document.body.dataset.seat) { first = false; return; }
-      first = false;
-      if (document.body.hasAttribute("data-waits")) { if (e.data !== "waits") location.href = base; return; }
-      refresh(false);
-      if (queue.length) send();
-    };
+// The seat is fetched when it has changed, and again until that has worked.
+const part = () => seat?.firstElementChild;
+const answering = () => part()?.querySelector("form#answer, form[data-keeps]");
+let asking = 0, again = 0, pause = 0;
+async function refresh(force) {
+  const turn = ++asking;
+  clearTimeout(again);
+  const r = await ask(base + "/seat" + location.search, { headers: { Accept: "text/html" } });
+  if (turn !== asking) return true; // a later one has been asked for
+  if (r?.status === 403) { location.href = base; return false; }
+  if (!r?.ok) {
+    pause = Math.min(Math.max(pause * 2, 500), 30000);
+    again = setTimeout(() => refresh(force), Math.max(pause, (r?.after ?? 0) * 1000));
+    offline();
+    return false;
   }
-  document.addEventListener("visibilitychange", () => {
-    if (document.hidden) { stream?.close(); stream = null; } else { listen(); if (queue.length) send(); }
+  pause = 0;
+  if (sent?.dataset.state === "offline") tell("");
+  show(r.text, force);
+  return true;
+}
+const read = (html) => { const t = document.createElement("template"); t.innerHTML = html; return t.content; };
+function show(html, force) {
+  const next = read(html), then = next.firstElementChild, now = part();
+  if (!then) return;
+  const ends = then.dataset.scene === "over" && now?.dataset.scene !== "over";
+  if (ends && location.search) { history.replaceState(null, "", base); refresh(true); return; } // all of it, not one question
+  const same = now?.dataset.question === then.dataset.question && now?.dataset.scene === then.dataset.scene;
+  const stays = now?.dataset.question === then.dataset.question, told = stays && then.dataset.scene === "tells";
+  page.dataset.seat = then.dataset.version;
+  if (same && !force && answering()) { // nothing is taken away from who types
+    for (const piece of [".call", ".places"]) { const a = now.querySelector(piece), b = then.querySelector(piece); if (a && b) a.replaceWith(b); }
+    bind(now);
+    return;
+  }
+  seat.replaceChildren(...next.childNodes);
+  window.helpPage?.(seat);
+  bind(seat);
+  if (same) return;
+  if (!waiting().length) tell(then.dataset.scene === "kept" || stays && sent.dataset.state === "saved" ? "saved" : "");
+  const to = (told && document.getElementById("came")) || seat.querySelector("h1");
+  if (to) { to.tabIndex = -1; to.focus({ preventScroll: true }); to.scrollIntoView(); }
+  if (to?.id !== "came") window.scrollTo(0, 0);
+}
+function aid(html) {
+  const from = read(html).getElementById("aid"), to = document.getElementById("aid");
+  if (!from || !to) return;
+  to.replaceChildren(...from.childNodes);
+  to.scrollIntoView({ block: "nearest" });
+}
+
+// What is typed is kept at once, and is there again after a reload.
+const fieldsOf = (form) => [...form.querySelectorAll("input[name=answer], input[name=sure], input[name=text]")];
+const ticks = (f) => f.type === "radio" || f.type === "checkbox";
+const typedIn = (form) => fieldsOf(form).map((f) => (ticks(f) ? f.checked : f.value));
+const questionOf = (form) => part().dataset.question || who + "." + (form.elements.set?.value ?? "");
+function remember(form) {
+  const name = draftName + questionOf(form), draft = store.get(name);
+  if (draft) fieldsOf(form).forEach((f, i) => {
+    if (ticks(f)) f.checked = draft.fields[i] ?? f.checked; else f.value = draft.fields[i] ?? f.value;
   });
-  addEventListener("online", () => { wait = 500; send(); });
-  wake();
-  if (seat || document.body.hasAttribute("data-waits")) listen();
-  if (queue.length) { tell("waiting"); send(); }
+  const keep = () => { if (form.isConnected) store.set(name, { at: Date.now(), fields: typedIn(form) }); };
+  form.addEventListener("input", keep);
+  form.addEventListener("click", () => setTimeout(keep, 0)); // units and steps are put in by buttons
+}
+
+// Forms are sent by the script, so that no answer ends on a page of an error.
+function bind(root) {
+  for (const form of page.querySelectorAll("form[method=post]")) {
+    if (form.dataset.bound || !seat) continue;
+    form.dataset.bound = "yes";
+    if (form.matches("#answer, [data-keeps]")) remember(form);
+    form.addEventListener("submit", (e) => { e.preventDefault(); submitted(form, e.submitter); });
+  }
+  for (const a of root.querySelectorAll("a[data-goes]")) {
+    if (a.dataset.bound) continue;
+    a.dataset.bound = "yes";
+    a.addEventListener("click", (e) => {
+      if (e.ctrlKey || e.metaKey || e.shiftKey) return;
+      e.preventDefault();
+      history.pushState(null, "", a.getAttribute("href"));
+      refresh(true);
+    });
+  }
+}
+async function submitted(form, button) {
+  const url = form.getAttribute("action"), fields = [...new FormData(form, button)].map(([k, v]) => [k, String(v)]);
+  if (url.endsWith("/leave")) { leave(url); return; }
+  const answer = form.matches("#answer") && button?.name !== "word";
+  if (!answer && !form.matches("[data-keeps]")) { // a word that helps, the instructor is called: now, or not at all
+    const r = await post(url, fields);
+    if (!r) tell("offline");
+    else if (r.html && r.ok) aid(r.text);
+    else if (url.endsWith("/keep")) location.reload();
+    else refresh(true);
+    return;
+  }
+  const sure = form.querySelector(".sure");
+  if (sure && !sure.dataset.asked && !sure.querySelector(":checked")) {
+    sure.dataset.asked = "yes";
+    tell("sure");
+    sure.scrollIntoView({ block: "center" });
+    sure.querySelector("input").focus({ preventScroll: true });
+    return;
+  }
+  const question = questionOf(form), typed = typedIn(form);
+  for (const n of waiting()) if (store.get(n)?.question === question) store.drop(n); // the last one counts
+  store.set(draftName + question, { at: Date.now(), fields: typed });
+  store.set(outName + String(Date.now()).padStart(15, "0") + "." + randomKey(), { at: Date.now(), url, fields: [...fields, ["key", randomKey()]], question, typed, place: Number(part().dataset.place ?? -1) });
+  tell("waiting");
+  wait = 0;
+  clearTimeout(timer);
+  send();
+}
+
+// The phone is free when nothing of who has it waits here.
+async function leave(url) {
+  for (wait = 0; waiting().length;) {
+    tell("leaving");
+    await send();
+    if (waiting().length) await new Promise((r) => setTimeout(r, 1000));
+  }
+  const r = await post(url, []);
+  if (!r) { tell("offline"); return; }
+  for (const n of store.names(draftName + who)) store.drop(n);
+  location.href = base;
+}
+
+// One stream; it ends while the page is hidden, and is begun again until it stands.
+let stream = null, back = 0;
+function listen() {
+  if (stream || document.hidden) return;
+  const s = stream = new EventSource(base + "/events");
+  s.onopen = () => { back = 0; if (waiting().length) { wait = 0; send(); } };
+  s.onmessage = (e) => {
+    if (!seat) { if (e.data !== "waits") location.href = base; return; }
+    if (e.data !== page.dataset.seat) refresh(false);
+  };
+  s.onerror = () => {
+    if (seat) offline();
+    if (s.readyState !== EventSource.CLOSED) return; // it tries again by itself
+    s.close();
+    if (stream === s) stream = null;
+    back = Math.min(Math.max(back * 2, 1000), 30000);
+    setTimeout(() => { if (!seat) look(); else refresh(false); listen(); }, back);
+  };
+}
+// Who waits for a name looks whether there still is something to wait for.
+async function look() {
+  const r = await ask(base, {});
+  if (r?.ok && !r.text.includes("data-waits")) location.href = base;
+}
+document.addEventListener("visibilitychange", () => {
+  if (document.hidden) { stream?.close(); stream = null; return; }
+  listen();
+  wait = 0;
+  send();
+});
+addEventListener("online", () => { wait = 0; send(); });
+addEventListener("popstate", () => refresh(true));
+if (!seat && !page.hasAttribute("data-waits")) return;
+bind(page);
+listen();
+if (!seat) return;
+if (waiting().length) { tell("waiting"); send(); }
+else if (part().dataset.scene === "kept") tell("saved");
 })();
