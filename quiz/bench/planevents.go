@@ -39,19 +39,7 @@ func (p Plan) Events() []Event {
 	if p.Job.Side == calc.Inside {
 		move("overhang", "", p.Overhang)
 	}
-	square := "square"
-	if p.Job.Form() == Pipe {
-		do("taper 1/16")
-		square = "square axis"
-	}
-	// The post turns with the compound and with the bar: height and square come after.
-	for _, text := range []string{"height", square, "gibs"} {
-		do(text)
-	}
-	if !p.Job.CutsDry() {
-		do("oil")
-	}
-	for _, text := range []string{"start", "touch", "zero cross", "zero compound"} {
+	for _, text := range p.Job.lastSettings() {
 		do(text)
 	}
 	move("cross", away, p.Out)
@@ -86,6 +74,21 @@ func (p Plan) Events() []Event {
 		}
 	}
 	return events
+}
+
+// lastSettings are the moves of the set-up after the compound and the bar, up to both zeros:
+// what stands on the compound turned with it, so height and square come after.
+func (j Job) lastSettings() []string {
+	var texts []string
+	square := "square"
+	if j.Form() == Pipe {
+		texts, square = append(texts, "taper 1/16"), "square axis"
+	}
+	texts = append(texts, "height", square, "gibs")
+	if !j.CutsDry() {
+		texts = append(texts, "oil")
+	}
+	return append(texts, "start", "touch", "zero cross", "zero compound")
 }
 
 // Try are the moves of a try: stop, clean, test. Between centres the work comes out for
