@@ -51,7 +51,7 @@ func ParsePipe(text string) (PipeDesignation, error) {
 		}
 		n := strings.NewReplacer(" 1/2", ".5", "-1/2", ".5").Replace(m[2])
 		if own := Shortest(s.TPI.Number(), 4); n != "" && n != own {
-			return fail(fmt.Errorf("the pipe size %s has %s threads per inch", s.Size, own))
+			return fail(fmt.Errorf("the pipe size %s has %s threads per inch: give %s", s.Size, own, PipeDesignation{PipeSize: s, Hand: hand}))
 		}
 		pitch, err := s.TPI.Pitch()
 		return PipeDesignation{s, pitch, hand}, err

@@ -70,17 +70,7 @@ func (p Plan) setUp() []Event {
 	if p.Job.InReverse() {
 		do("tool over")
 	}
-	square := "square"
-	if p.Job.Form() == Pipe {
-		do("taper 1/16")
-		square = "square axis"
-	}
-	// The post turns with the compound and with the bar: height and square come after.
-	do("height", square, "gibs")
-	if !p.Job.CutsDry() {
-		do("oil")
-	}
-	do(p.CutTurn(), "touch", "zero cross", "zero compound")
+	do(p.lastSettings()...)
 	events = append(events, length("cross", away, p.Out))
 	if p.Job.FromGroove() {
 		do("return groove")
@@ -220,6 +210,21 @@ func (pl *player) byHand(s PlanStep, from, compound calc.Length) []Event {
 		do("stop", "count", p.CutTurn())
 	}
 	return events
+}
+
+// lastSettings are the moves of the set-up after the compound and the bar, up to both zeros:
+// what stands on the compound turned with it, so height and square come after.
+func (p Plan) lastSettings() []string {
+	var texts []string
+	square := "square"
+	if p.Job.Form() == Pipe {
+		texts, square = append(texts, "taper 1/16"), "square axis"
+	}
+	texts = append(texts, "height", square, "gibs")
+	if !p.Job.CutsDry() {
+		texts = append(texts, "oil")
+	}
+	return append(texts, p.CutTurn(), "touch", "zero cross", "zero compound")
 }
 
 // Try are the moves of a try: stop, clean, test. Between centres the work comes out for

@@ -69,7 +69,7 @@ func sweep(t *testing.T, w content.Job, l machine.Lathe, light bool) sweptCard {
 	if err != nil {
 		row.verdict = "refused: " + err.Error()
 		if strings.Contains(err.Error(), "steel bears") {
-			row.verdict = "refused: the bar stands out over 4 diameters; a shorter thread, or a tap"
+			row.verdict = "refused: bar over 4 diameters out; a shorter nut, or a tap"
 		}
 		return row
 	}
@@ -219,9 +219,9 @@ func formsHead(rows []sweptCard) string {
 ## Acme and taper pipe threads
 
 Of %d cards %d cut a part that fits. An Acme screw from a bare thread stands between centres, its nut is of bronze:
-both are common practice. The table of an insert maker (2017) prints for Acme 5 to 6 passes at 20 to 16 TPI, 10 to 11 at 11.5
-to 9, 12 to 13 at 8 to 6, 13 to 15 at 5 and 4. A small nut is refused: it takes a tap. No taper thread is cut without
-its attachment.
+both are common practice. The table of an insert maker (2017) prints for Acme 5 to 6 passes at 20 to 16 TPI, 10 to 11
+at 11.5 to 9, 12 to 13 at 8 to 6, 13 to 15 at 5 and 4. A small nut is refused: it takes a tap. No taper
+thread is cut without its attachment.
 
 | thread | side | lathe | bar | passes | minutes | verdict |
 |---|---|---|---|---|---|---|
