@@ -236,7 +236,7 @@ func TestClassCalledWrongly(t *testing.T) {
 		args []string
 		says string
 	}{
-		{[]string{"class", "lesson.yaml", "--way", "race"}, `there is no way "race" to run a set: give one of [together own-pace ticket bench]`},
+		{[]string{"class", "lesson.yaml", "--way", "race"}, `there is no way "race" to run a set: give one of [together own-pace ticket]`},
 		{[]string{"class", "lesson.yaml", "--listen", "nowhere"}, `--listen "nowhere": give HOST:PORT`},
 		{[]string{"class", "lesson.yaml", "--cert", "c.pem"}, "--cert and --key: give both, or none"},
 		{[]string{"class", "compound-travle"}, `did you mean compound-travel`},

@@ -11,13 +11,13 @@ import (
 
 // kinds are all kinds of events.
 var kinds = []class.Kind{class.Ran, class.Turned, class.Freed, class.Opened, class.Locked, class.Showed, class.Until, class.Paused, class.Resumed, class.Longer, class.Let, class.Refused, class.Renamed, class.Merged, class.Removed,
-	class.Shut, class.Unshut, class.Counted, class.Seen, class.Ended, class.Goes, class.Joined, class.Joined, class.Answered, class.Answered, class.Answered, class.Hinted, class.Called, class.Unclear, class.Keeps, class.Moved}
+	class.Shut, class.Unshut, class.Counted, class.Seen, class.Ended, class.Goes, class.Joined, class.Joined, class.Answered, class.Answered, class.Answered, class.Hinted, class.Called, class.Unclear, class.Keeps}
 
 // anyEvent is an event of any kind, with fields that may or may not fit.
 func anyEvent(random *rand.Rand) class.Event {
 	pick := func(all ...string) string { return all[random.IntN(len(all))] }
 	return class.Event{Kind: kinds[random.IntN(len(kinds))], Who: pick("1", "2", "3", "visitor-a", "visitor-b", "nobody", ""), Set: random.IntN(3) - 1, Place: random.IntN(6) - 1, N: random.IntN(5) - 1,
-		Text: pick("phone 0", "phone 1", "x", "y", "0.05", "1", "2", "own-pace", "together", "bench", "", begin.Add(time.Minute).Format(time.RFC3339)), Name: pick("", "Zoe", "Ada Brink", "Yan")}
+		Text: pick("phone 0", "phone 1", "x", "y", "0.05", "1", "2", "own-pace", "together", "ticket", "", begin.Add(time.Minute).Format(time.RFC3339)), Name: pick("", "Zoe", "Ada Brink", "Yan")}
 }
 
 // Whatever events come in whatever order, a room never breaks: a phone has one name, a name one
@@ -25,7 +25,7 @@ func anyEvent(random *rand.Rand) class.Event {
 func TestAnyEvents(t *testing.T) {
 	for seed := range uint64(60) {
 		random := rand.New(rand.NewPCG(seed, 1))
-		r := newRoom(t, []string{"end", "at-once", "never"}[seed%3], class.Ways[seed%4])
+		r := newRoom(t, []string{"end", "at-once", "never"}[seed%3], class.Ways[seed/3%3])
 		var all []class.Event
 		for range 150 {
 			e := anyEvent(random)
@@ -57,7 +57,7 @@ func TestAnyEvents(t *testing.T) {
 		if _, err := r.Wall(); err != nil {
 			t.Error(err)
 		}
-		again := newRoom(t, []string{"end", "at-once", "never"}[seed%3], class.Ways[seed%4])
+		again := newRoom(t, []string{"end", "at-once", "never"}[seed%3], class.Ways[seed/3%3])
 		for _, e := range all {
 			if err := again.Apply(e); err != nil {
 				t.Fatal(err)

@@ -48,7 +48,6 @@ const (
 	Called   Kind = "called"   // asks for the instructor
 	Unclear  Kind = "unclear"  // what is still unclear, in a line
 	Keeps    Kind = "keeps"    // wants the answers in a record under this name
-	Moved    Kind = "moved"    // a move at the bench
 )
 
 // Event is one thing that happened in a room. Fields that its kind does not need are empty.

@@ -99,7 +99,6 @@ var ofPerson = map[Kind]func(*Room, *Person, Event){
 	Seen:    func(_ *Room, p *Person, e Event) { p.Calls, p.seen = false, e },
 	Unclear: func(_ *Room, p *Person, e Event) { p.Unclear[e.Set] = e.Text },
 	Keeps:   func(_ *Room, p *Person, e Event) { p.Keeps = e.N > 0 },
-	Moved:   func(_ *Room, p *Person, e Event) { p.Moves[e.Set] = append(p.Moves[e.Set], e.Text) },
 }
 
 func (r *Room) asked(e Event) error {

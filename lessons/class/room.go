@@ -18,11 +18,10 @@ const (
 	Together Way = "together" // a question at a time, for all, opened and locked by the instructor
 	OwnPace  Way = "own-pace" // each as fast as they like, in a window of time if there is one
 	Ticket   Way = "ticket"   // at the end of a lesson: how sure, what is unclear, no points
-	Bench    Way = "bench"    // everyone rehearses one pass
 )
 
 // Ways are all of them.
-var Ways = []Way{Together, OwnPace, Ticket, Bench}
+var Ways = []Way{Together, OwnPace, Ticket}
 
 // ParseWay reads a way.
 func ParseWay(text string) (Way, error) {
@@ -91,7 +90,6 @@ type Person struct {
 	Answers map[Question]Answer
 	Hints   map[Question]bool
 	Unclear map[int]string // by set
-	Moves   map[int][]string
 
 	seq    int64 // of the last event about them
 	seen   Event // the last time that the instructor has seen to them
@@ -115,7 +113,7 @@ func NewRoom(h Head, makes Maker) *Room {
 }
 
 func (r *Room) add(p *Person) {
-	p.Answers, p.Hints, p.Unclear, p.Moves = map[Question]Answer{}, map[Question]bool{}, map[int]string{}, map[int][]string{}
+	p.Answers, p.Hints, p.Unclear = map[Question]Answer{}, map[Question]bool{}, map[int]string{}
 	p.marked = map[int]marked{}
 	r.people[p.ID], r.order = p, append(r.order, p.ID)
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -14,24 +13,19 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"scratchpass/lessons/class"
+	"scratchpass/lessons/face/inspect"
 )
 
 // What the project's own check sets, as for the pages of a lesson; and a folder for pictures of
 // all states.
 const (
 	deskAxe      = "AXE_CORE"
-	deskMustLook = "SCRATCHPASS_BROWSER"
 	deskPictures = "SCRATCHPASS_PICTURES"
 )
 
 func deskBrowser(t *testing.T) context.Context {
 	t.Helper()
-	if _, err := exec.LookPath("chromium"); err != nil {
-		if os.Getenv(deskMustLook) != "" {
-			t.Fatal("no Chromium: ", err)
-		}
-		t.Skip("no Chromium here")
-	}
+	inspect.Needed(t)
 	ctx, cancel := context.WithTimeout(t.Context(), 8*time.Minute)
 	t.Cleanup(cancel)
 	ctx, cancel = chromedp.NewContext(ctx)

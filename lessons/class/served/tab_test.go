@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -14,13 +13,14 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
+
+	"scratchpass/lessons/face/inspect"
 )
 
 // What the project's own check sets: the file of axe-core, which it fetches, and that a browser
 // must be here; and a folder for pictures of all pages, for who looks at them.
 const (
 	axeFile    = "AXE_CORE"
-	mustLook   = "SCRATCHPASS_BROWSER"
 	picturesIn = "SCRATCHPASS_PICTURES"
 )
 
@@ -31,15 +31,7 @@ const patience = 90 * time.Second
 // an error.
 func chromium(t *testing.T) context.Context {
 	t.Helper()
-	if testing.Short() && os.Getenv(mustLook) == "" {
-		t.Skip("a class in a browser is long")
-	}
-	if _, err := exec.LookPath("chromium"); err != nil {
-		if os.Getenv(mustLook) != "" {
-			t.Fatal("no Chromium: ", err)
-		}
-		t.Skip("no Chromium here")
-	}
+	inspect.Needed(t)
 	ctx, cancel := chromedp.NewContext(t.Context())
 	t.Cleanup(cancel)
 	if err := chromedp.Do(ctx); err != nil {

@@ -20,26 +20,33 @@ import (
 // What stands in the environment.
 const (
 	axeFile       = "AXE_CORE"             // the file of axe-core (npm), which the project's own check fetches
-	mustLook      = "SCRATCHPASS_BROWSER"  // a browser must be here
+	looks         = "SCRATCHPASS_BROWSER"  // 1: a browser must be here; 0: it was looked already, and is not again
 	pictureFolder = "SCRATCHPASS_PICTURES" // a folder for pictures of the pages; without it none are made
 )
 
 // watcher is run before a page: it notes what the page's own policy refuses.
 const watcher = `addEventListener("securitypolicyviolation", e => (window.refused ||= []).push(e.violatedDirective + " " + e.blockedURI));`
 
-// Browser starts a browser. Without one there is no test, but in the project's own check that
-// is an error.
-func Browser(t *testing.T) context.Context {
+// Needed skips a test where no browser is to be started: there is none, the test is to be short,
+// or its pages were looked at already. In the project's own check a missing one is an error.
+func Needed(t *testing.T) {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("a browser takes its time")
+	must := os.Getenv(looks)
+	if must == "0" || testing.Short() && must == "" {
+		t.Skip("no browser wanted")
 	}
 	if _, err := exec.LookPath("chromium"); err != nil {
-		if os.Getenv(mustLook) != "" {
+		if must != "" {
 			t.Fatal("no Chromium: ", err)
 		}
 		t.Skip("no Chromium here")
 	}
+}
+
+// Browser starts a browser, where one is Needed.
+func Browser(t *testing.T) context.Context {
+	t.Helper()
+	Needed(t)
 	ctx, cancel := context.WithTimeout(t.Context(), 5*time.Minute)
 	t.Cleanup(cancel)
 	ctx, cancel = chromedp.NewContext(ctx)

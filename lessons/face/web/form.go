@@ -16,11 +16,11 @@ type Form struct {
 	Hidden    []Sent // sent with the answer
 	Prompt    page.Prompt
 	Panel     *page.Bench // that the prompt belongs to; nil for none
-	Given     string   // an answer that was given before, to be changed
-	Marked    bool     // an option is marked first and then sent, not sent by a tap
-	Still     bool     // no field is gone to by itself: what is asked is read first
-	SureLabel string   // how sure, as a question
-	Sure      []Choice // ways to answer that; empty where it is not asked
+	Given     string      // an answer that was given before, to be changed
+	Marked    bool        // an option is marked first and then sent, not sent by a tap
+	Still     bool        // no field is gone to by itself: what is asked is read first
+	SureLabel string      // how sure, as a question
+	Sure      []Choice    // ways to answer that; empty where it is not asked
 }
 
 // Sent is something that goes along with an answer.

@@ -4,7 +4,6 @@ import (
 	"context"
 	"encoding/json"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -13,6 +12,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"scratchpass/content"
+	"scratchpass/lessons/face/inspect"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/set"
@@ -105,12 +105,7 @@ func (p paper) write(t *testing.T, name string, o handout.Options, parts func(ha
 // is an error.
 func browser(t *testing.T) context.Context {
 	t.Helper()
-	if _, err := exec.LookPath("chromium"); err != nil {
-		if os.Getenv("SCRATCHPASS_BROWSER") != "" {
-			t.Fatal("no Chromium: ", err)
-		}
-		t.Skip("no Chromium here")
-	}
+	inspect.Needed(t)
 	ctx, cancel := context.WithTimeout(t.Context(), 3*time.Minute)
 	t.Cleanup(cancel)
 	ctx, cancel = chromedp.NewContext(ctx)
