@@ -13,7 +13,7 @@ import (
 const (
 	mostBytes    = 1 << 18
 	mostNodes    = 20_000 // keys, texts, lists and blocks in all
-	mostKeys     = 1000   // in one block
+	mostKeys     = 2000   // in one block
 	mostDeep     = 40     // blocks and lists inside one another
 	mostLetters  = 4000   // in one text
 	mostOneLine  = 200    // in a title, a name and the like

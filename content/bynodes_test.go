@@ -96,7 +96,7 @@ func TestTooMuch(t *testing.T) {
 		lines.WriteString("- a\n")
 	}
 	for text, want := range map[string]string{
-		keys.String():                           "the block has 20001 keys: give at most 1000",
+		keys.String():                           "the block has 20001 keys: give at most 2000",
 		lines.String():                          "the file has more than 20000 keys and texts; split it",
 		strings.Repeat("# a comment\n", 30_000): "the file has more than 262144 bytes",
 		strings.Repeat("\x01\n", 100_000):       "a.yaml:1: the character U+0001 is not allowed here",

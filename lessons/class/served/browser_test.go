@@ -292,7 +292,7 @@ func TestOwnPaceInABrowser(t *testing.T) {
 	ada.scene("tells", "2")
 
 	s.do("way", "way", "ticket")
-	s.do("until", "n", "")
+	s.do("endless")
 	ada.goes("/r/" + roomCode)
 	ada.scene("asks", "1")
 	ada.sure("guess")

@@ -10,6 +10,7 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons/face/plain"
 	"scratchpass/lessons/face/screen"
+	lay "scratchpass/lessons/face/text"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
@@ -122,6 +123,16 @@ func (r *Run) Tell(s *sitting.Session, text string) {
 		return
 	}
 	fmt.Fprintln(r.Err, text)
+}
+
+// Note says what came of a command: on a screen that is taken over on its sheet, which is printed
+// in the end, else where output goes.
+func (r *Run) Note(s *sitting.Session, text string) {
+	if _, ok := s.Face.(*screen.Screen); ok {
+		r.Tell(s, text)
+		return
+	}
+	fmt.Fprintln(r.Out, lay.Wrap(content.Printable(text), r.Width()))
 }
 
 // LeaveScreen ends a screen that was taken over, so that what is printed from now on stays.

@@ -61,7 +61,7 @@ func describeLathe(ctx context.Context, r *cli.Run) error {
 	}
 	where, err := r.KeepLathe(l)
 	if err == nil {
-		fmt.Fprintln(r.Out, s.Say("lathe-kept", "where", where))
+		r.Note(s, s.Say("lathe-kept", "where", where))
 	}
 	return err
 }

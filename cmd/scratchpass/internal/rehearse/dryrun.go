@@ -3,13 +3,10 @@
 package rehearse
 
 import (
-	"fmt"
 
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/content"
-	"scratchpass/lessons/face/text"
 	"scratchpass/lessons/rehearsal"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/bench"
@@ -105,7 +102,7 @@ func (c *call) play(r *cli.Run, s *sitting.Session) error {
 		err = e
 	}
 	if log.path != "" && len(h.Bench.Log) > 0 {
-		fmt.Fprintln(r.Out, content.Printable(text.Wrap(s.Say("bench-log-kept", "where", log.path), r.Width())))
+		r.Note(s, s.Say("bench-log-kept", "where", log.path))
 	}
 	return err
 }

@@ -2,8 +2,6 @@ package rehearse
 
 import (
 	"errors"
-	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -26,7 +24,7 @@ type moveLog struct {
 
 	session   *sitting.Session
 	rehearsal *rehearsal.Rehearsal
-	told      io.Writer // what became of an earlier log
+	tell      func(text string) // says what became of an earlier log
 }
 
 // keepMoves has the moves of a rehearsal kept, and takes up those of an earlier sitting.
@@ -50,7 +48,7 @@ func (c *call) keepMoves(r *cli.Run, s *sitting.Session, h *rehearsal.Rehearsal)
 	if err := ordinaryLog(path); err != nil { // before a lock is put beside it
 		return nil, err
 	}
-	l := &moveLog{path: path, session: s, rehearsal: h, told: r.Err}
+	l := &moveLog{path: path, session: s, rehearsal: h, tell: func(text string) { r.Tell(s, text) }}
 	if err := l.lock(); err != nil {
 		return nil, err
 	}
@@ -132,7 +130,7 @@ func (l *moveLog) open() (err error) {
 		return err
 	}
 	if aside != "" {
-		fmt.Fprintln(l.told, l.session.Say("bench-log-aside", "where", aside))
+		l.tell(l.session.Say("bench-log-aside", "where", aside))
 	}
 	f, err := files.Append(l.path, files.TornMove)
 	if err != nil {
