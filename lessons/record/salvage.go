@@ -140,6 +140,9 @@ func (s *salvaged) from(path string) {
 		if slices.Contains(summed, table) {
 			rows = slices.DeleteFunc(rows, func(row []any) bool { return !wholeRow(row) })
 		}
+		if table == "lost" || table == "lost_rehearsals" { // a page that is another's gives numbers that are none
+			rows = slices.DeleteFunc(rows, func(row []any) bool { return numberOf(row) < 1 })
+		}
 		if len(rows) > 0 {
 			s.others[table] = rows
 		}
