@@ -310,3 +310,46 @@ func TestARoomGoesOn(t *testing.T) {
 		}
 	}
 }
+
+// What was told is not answered again when the set is run another way, and a time that was up
+// does not go on in it.
+func TestAnotherWayOpensNothingThatWasTold(t *testing.T) {
+	r := newRoom(t, "at-once", class.OwnPace)
+	r.answer("1", 0, "9")
+	r.do(class.Event{Kind: class.Until, Text: begin.Format(time.RFC3339)})
+	r.do(class.Event{Kind: class.Ran, Text: "together"})
+	r.do(class.Event{Kind: class.Opened, Place: 0})
+	r.answer("1", 0, r.key("1", 0))
+	r.answer("2", 0, r.key("2", 0))
+	if r.points("1") != 0 || r.points("2") != 1 || !r.Sets[0].Until.IsZero() {
+		t.Error(r.points("1"), r.points("2"), r.Sets[0].Until)
+	}
+	r = newRoom(t, "end", class.OwnPace)
+	r.do(class.Event{Kind: class.Locked})
+	r.do(class.Event{Kind: class.Ran, Text: "together"})
+	r.do(class.Event{Kind: class.Opened, Place: 0})
+	r.answer("1", 0, r.key("1", 0))
+	if r.points("1") != 0 {
+		t.Error("all was told, and an answer counts")
+	}
+}
+
+// A question that is asked again has other numbers for everyone, where there are enough.
+func TestAgainInOtherNumbers(t *testing.T) {
+	r := newRoom(t, "end", class.Together)
+	text, err := r.Again(0, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.do(class.Event{Kind: class.Asked, Text: text, Name: "together"})
+	for _, a := range roster {
+		before, err := r.Sets[0].Item(a.ID, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		after, err := r.Sets[1].Item(a.ID, 0)
+		if err != nil || before.Problem.Expected.Text() == after.Problem.Expected.Text() {
+			t.Errorf("%s: %s again, %v", a.Name, before.Problem.Expected.Text(), err)
+		}
+	}
+}

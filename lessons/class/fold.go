@@ -53,7 +53,12 @@ var ofRoom = map[Kind]func(*Room, Event){
 var ofSet = map[Kind]func(*Asking, Event){
 	Ran: func(a *Asking, e Event) {
 		if w, err := ParseWay(e.Text); err == nil {
-			a.Way, a.Locked = w, false
+			if a.Locked && a.Way != Together && !a.Never() { // all was told when they were closed
+				for place := range a.Places() {
+					a.told[place] = true
+				}
+			}
+			a.Way, a.Locked, a.Until = w, false, time.Time{}
 		}
 	},
 	Opened: func(a *Asking, e Event) {
@@ -164,6 +169,10 @@ func (r *Room) give(p *Person, device string) {
 	if before := r.Holder(device); before != nil && before != p {
 		before.Device = ""
 	}
+	if p.Device != "" && p.Device != device {
+		r.gone[p.Device] = true
+	}
+	delete(r.gone, device)
 	delete(r.device, p.Device)
 	p.Device, r.device[device] = device, p.ID
 	p.Claims = without(p.Claims, device)
@@ -203,11 +212,11 @@ func (r *Room) answered(p *Person, e Event) {
 		return
 	}
 	q := e.question()
-	a := Answer{Event: e, Late: !r.Takes(p, q, e.At)}
+	a := Answer{Event: e, Late: !r.Takes(p, q, e.At), Told: r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together}
 	before, has := p.Answers[q]
 	switch {
 	case !has:
-	case r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together, a.Late && !before.Late:
+	case before.Told, a.Told, a.Late && !before.Late:
 		return
 	case before.Text == a.Text && before.Certainty == a.Certainty && before.Late == a.Late: // a form sent twice
 		return

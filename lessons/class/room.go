@@ -43,6 +43,7 @@ type Room struct {
 	people map[string]*Person
 	order  []string          // ids in the order of the roster, then as they came
 	device map[string]string // id by device
+	gone   map[string]bool   // devices whose name another has now
 	makes  Maker
 }
 
@@ -101,11 +102,12 @@ type Answer struct {
 	Event
 	Late    bool // it came when the question took no more, or its working had been shown
 	Changed int  // how often another came after it
+	Told    bool // what came of it was told at once: no other takes its place
 }
 
 // NewRoom is a room before its first event.
 func NewRoom(h Head, makes Maker) *Room {
-	r := &Room{Head: h, people: map[string]*Person{}, device: map[string]string{}, makes: makes}
+	r := &Room{Head: h, people: map[string]*Person{}, device: map[string]string{}, gone: map[string]bool{}, makes: makes}
 	for _, a := range h.Roster {
 		r.add(&Person{ID: a.ID, Name: cmp.Or(a.Name, a.ID)})
 	}

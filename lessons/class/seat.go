@@ -70,6 +70,12 @@ func (a At) Seat(s *sitting.Session) Seat {
 		}
 	case Closed:
 		seat.Says = s.Say("class-closed")
+		switch {
+		case a.Answer != nil && a.Answer.Late:
+			seat.Says = s.Say("class-late")
+		case a.Answer != nil:
+			seat.Says = s.Say("class-closed-with", "given", a.Answer.Text)
+		}
 	case Kept:
 		seat.Says = s.Say("class-kept", "given", a.Answer.Text)
 	}
@@ -159,7 +165,20 @@ func (a At) came(s *sitting.Session) page.Page {
 	case res.Verdict == set.ByHand:
 		return page.Page{page.Paragraph{Text: s.Say("set-feedback-by-hand", "given", given)}}
 	}
-	return withoutPauses(s.Told(a.Item.Problem, a.Item.Words, sitting.MarkOf(a.Item.Problem, given)))
+	p := withoutPauses(s.Told(a.Item.Problem, a.Item.Words, sitting.MarkOf(a.Item.Problem, given)))
+	if a.Way == Together && a.Scene == Tells && a.Asked.Shown(a.Item.Place) < 2 { // the room works it out first
+		p = slices.DeleteFunc(p, isWorking)
+	}
+	return p
+}
+
+// isWorking reports whether a block is the way to an answer.
+func isWorking(b page.Block) bool {
+	switch b.(type) {
+	case page.Working, page.Sequence:
+		return true
+	}
+	return false
 }
 
 func withoutPauses(p page.Page) page.Page {
@@ -186,7 +205,7 @@ func (c Came) summary(s *sitting.Session) page.Page {
 
 // Until says when the time is up: as a time of day, never counted down.
 func (a At) Until(s *sitting.Session, local *time.Location) string {
-	if !a.Timed {
+	if !a.Timed || a.Way == Together || a.Scene != Asks && a.Scene != Kept {
 		return ""
 	}
 	return s.Say("class-until", "time", a.Ends.In(local).Format("15:04"))

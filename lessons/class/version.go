@@ -38,6 +38,9 @@ func flag(on bool) string {
 	return "n"
 }
 
+// Gone reports whether the name of a device was given to another.
+func (r *Room) Gone(device string) bool { return r.gone[device] }
+
 // Claimed is whose name a device waits for; nil for nobody.
 func (r *Room) Claimed(device string) *Person {
 	if device == "" {

@@ -58,6 +58,8 @@ func (s *Server) atDoor(w http.ResponseWriter, r *http.Request, l *class.Live, s
 		page.Waits = room.Claimed(token) != nil
 		switch {
 		case says != "" || page.Waits:
+		case room.Gone(token):
+			page.Says = s.say("class-other-phone")
 		case room.Shut || room.Ended:
 			page.Says = s.say("class-shut")
 		case token == "" && r.URL.Query().Has("came"):

@@ -28,8 +28,8 @@ func Command(r *cli.Run) *cobra.Command {
 		Use:   "class BLUEPRINT | TASK ...",
 		Short: "A room of phones on the shop network: each their own numbers, one instructor",
 		Long: `Serves a room to phones in the same network: no internet, no accounts. The first line that
-it prints is the address for the phones; then come the instructor's private link, the link of
-the wall, and the code of the room.
+it prints is the address for the phones, the second the instructor's private link; the wall is a
+link there.
 
 Everything that happens is kept in one file beside the blueprint. Stopped, or cut off, the class
 goes on with the same command, with the same code and links. set mark reads the file.`,

@@ -3,7 +3,6 @@
 package rehearse
 
 import (
-
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
