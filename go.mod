@@ -29,13 +29,11 @@ require (
 	github.com/chromedp/chromedp v0.23.0
 	github.com/expr-lang/expr v1.17.8
 	github.com/gofrs/flock v0.13.2
+	golang.org/x/time v0.16.0
+	rsc.io/qr v0.2.0
 )
 
-require (
-	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
-	golang.org/x/time v0.16.0 // indirect
-	rsc.io/qr v0.2.0 // indirect
-)
+require github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 
 require (
 	github.com/atotto/clipboard v0.1.4 // indirect
