@@ -59,11 +59,10 @@ type lookupDocument struct {
 // RenderLookup writes the page of what was looked up. problem says what was wrong with what
 // was asked for, and is empty where nothing was.
 func RenderLookup(w *bytes.Buffer, l Looked, action, problem string, look []Link, words Words) error {
-	for i, b := range l.Body { // the title of a page stands over its form
-		if h, ok := b.(page.Heading); ok {
-			l.Title, l.Body = h.Text, append(l.Body[:i:i], l.Body[i+1:]...)
+	if len(l.Body) > 0 { // the title of a page stands over its form
+		if h, ok := l.Body[0].(page.Heading); ok {
+			l.Title, l.Body = h.Text, l.Body[1:]
 		}
-		break
 	}
 	if err := pages().ExecuteTemplate(w, "lookup", lookupDocument{l, action, problem, words, look}); err != nil {
 		return fmt.Errorf("the page can't be written: %w", err)
