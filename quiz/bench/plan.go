@@ -129,19 +129,27 @@ func newPlan(j Job, angle calc.Angle, light bool) (Plan, error) {
 	if p.Passes() {
 		p.cutByAWay(angle)
 	}
-	if j.Wired() {
-		if p.Wire, err = j.bestWire(); err != nil {
-			return p, err
-		}
-		if p.OverMax, err = j.overWires(j.Limits.Pitch.Max, p.Wire); err != nil {
-			return p, err
-		}
-		if p.OverMin, err = j.overWires(j.Limits.Pitch.Min, p.Wire); err != nil {
-			return p, err
-		}
+	if err := p.wires(); err != nil {
+		return p, err
 	}
 	p.cautions()
 	return p, nil
+}
+
+// wires are the best wire and what is to be read over three of it, where the thread is measured so.
+func (p *Plan) wires() (err error) {
+	j := p.Job
+	if !j.Wired() {
+		return nil
+	}
+	if p.Wire, err = j.bestWire(); err != nil {
+		return err
+	}
+	if p.OverMax, err = j.overWires(j.Limits.Pitch.Max, p.Wire); err != nil {
+		return err
+	}
+	p.OverMin, err = j.overWires(j.Limits.Pitch.Min, p.Wire)
+	return err
 }
 
 // hands is how many seconds a beginner should have at the end of a pass.

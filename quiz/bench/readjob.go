@@ -10,6 +10,19 @@ import (
 	"scratchpass/quiz/machine"
 )
 
+// leftSet reads the lead that the last user has left the gears set for; an empty text is none.
+func (j *Job) leftSet(text string) error {
+	if text == "" {
+		return nil
+	}
+	var left Event
+	if err := left.readLead(strings.ToLower(text)); err != nil {
+		return &calc.InputError{What: "gears_left", Got: calc.Quoted(text), Want: "a lead such as 9 TPI or 2 mm"}
+	}
+	j.GearsLeft = left.lead()
+	return nil
+}
+
 // ParseJob reads a job that is written down. own is the learner's lathe, for jobs that
 // name none.
 func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
@@ -88,13 +101,7 @@ func ParseJob(w content.Job, own machine.Lathe) (Job, error) {
 		word(say, "towards", w.Towards, Headstock, Tailstock)
 		j.Towards = w.Towards
 	}
-	if w.GearsLeft != "" {
-		var left Event
-		if err := left.readLead(strings.ToLower(w.GearsLeft)); err != nil {
-			say(&calc.InputError{What: "gears_left", Got: calc.Quoted(w.GearsLeft), Want: "a lead such as 9 TPI or 2 mm"})
-		}
-		j.GearsLeft = left.lead()
-	}
+	say(j.leftSet(w.GearsLeft))
 	size("stands_out", w.StandsOut, &j.StandsOut)
 	switch {
 	case w.Round != "" && w.Flat != "":
