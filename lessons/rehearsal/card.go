@@ -124,14 +124,7 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 		out = s.Say("plan-one-turn", "out", out)
 	}
 	say("plan-out", "out", out, "way", away, "deeper", deeper)
-	depth := "plan-depth"
-	switch {
-	case p.StraightIn():
-		depth = "plan-depth-straight"
-	case p.Estimate == 0:
-		depth = "plan-depth-alone"
-	}
-	say(depth, "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
+	text = append(text, page.Item{Text: s.depthLine(p)})
 	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-checks")})
 	for _, line := range s.beforePower(p) {
 		text = append(text, page.Item{Text: line})

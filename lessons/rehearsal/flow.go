@@ -172,7 +172,7 @@ func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Even
 			reply += " " + strings.TrimSpace(strings.TrimPrefix(figure, o.Text))
 		}
 	}
-	e, err := bench.Parse(reply, r.Bench.Job.System())
+	e, err := r.Bench.Job.Parse(reply)
 	if err != nil {
 		if word, ok := page.Typed(reply, []string{"quit", "exit", "q", "bye", "end"}); ok {
 			return bench.Event{}, s.tell(s.Say("bench-meant-leave", "word", word))
@@ -233,6 +233,9 @@ func (s Flow) make(r *Rehearsal, e bench.Event) error {
 // written is how a move is written in the units of the lathe.
 func (s Flow) written(r *Rehearsal, verb string) string {
 	m := r.words.Moves[verb]
+	if verb == "angle" {
+		return r.Bench.Job.OnItsSide(m.Write)
+	}
 	if r.Bench.Job.Lathe.Metric && m.Metric != "" {
 		return m.Metric
 	}
