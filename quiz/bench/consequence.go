@@ -24,7 +24,7 @@ var consequences = map[Consequence][]MistakeName{
 		mistakeHitTailstock, mistakeNoGroove},
 	Scraps: {mistakeHitFarWall, mistakeWrongLine, mistakeWrongGroove, mistakeWrongLead, mistakeUnchucked, mistakeDragged, mistakePlunged, mistakeOpenedFirst,
 		mistakeCutPastSize, mistakeNotSquared, mistakeSquaredToCone, mistakeTaperNotSet, mistakeOffCentre,
-		mistakeWrongHand, mistakePitchForLead, mistakeDepthByLead, mistakeWrongIndex, mistakeBackOfTool},
+		mistakeWrongHand, mistakeWrongLever, mistakePitchForLead, mistakeDepthByLead, mistakeWrongIndex, mistakeBackOfTool},
 	Spoils: {mistakeWrongWayOut, mistakeStoppedInCut, mistakeHeavy, mistakeChatter, mistakeLostCount, mistakeFromWrongSide, mistakeGibsLoose, mistakeNoOil,
 		mistakeSwungWrongWay, mistakeCompoundAngle, mistakeOpenedOnMetric, mistakeFirstOnNoMark, mistakeOiledCastIron, mistakeNotIndexed},
 	Costs: {mistakeShort, mistakeClosedBlind, mistakeTestedDirty, mistakeBookWrong, mistakeFeedLeftIn},

@@ -64,6 +64,7 @@ const (
 	mistakeUnchucked    MistakeName = "unchucked"
 	mistakeWrongLead    MistakeName = "wrong-lead"
 	mistakeWrongHand    MistakeName = "wrong-hand"
+	mistakeWrongLever   MistakeName = "wrong-lever"
 	mistakePitchForLead MistakeName = "pitch-for-lead"
 	mistakeDepthByLead  MistakeName = "depth-by-lead"
 	mistakeNotIndexed   MistakeName = "not-indexed"
