@@ -64,9 +64,7 @@ func (name MistakeName) Figures() string { return figures[name] }
 
 // sayFigures keeps apart what is worked out and what is chosen, once in a rehearsal.
 func (s *step) sayFigures(name string) {
-	told := func(h Happening) bool { return h.Name == name }
-	if slices.ContainsFunc(s.happened, told) || slices.ContainsFunc(s.Log, func(e Entry) bool { return slices.ContainsFunc(e.Happened, told) }) {
-		return
+	if !s.saidBefore(name) {
+		s.say(name)
 	}
-	s.say(name)
 }
