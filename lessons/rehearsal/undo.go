@@ -3,6 +3,7 @@ package rehearsal
 import (
 	"errors"
 
+	"scratchpass/calc"
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/bench"
 )
@@ -81,7 +82,11 @@ func (s Flow) takeBack(r *Rehearsal, before bench.Bench) error {
 		if err != nil {
 			return err
 		}
-		word, known = page.Typed(reply, []string{"", wordBack, bench.Undo, wordLeave})
+		if word, known = page.Typed(reply, []string{"", wordBack, bench.Undo, wordLeave}); !known {
+			if err := s.tell(s.Say("bench-take-back-only", "reply", calc.Quoted(reply))); err != nil {
+				return err
+			}
+		}
 	}
 	if word == "" {
 		return nil
