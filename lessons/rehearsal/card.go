@@ -49,8 +49,7 @@ func moveLine(b bench.Bench, i int, words content.BenchWords) string {
 // PlanPage is the card of a job.
 func (s Flow) PlanPage(p bench.Plan) page.Page {
 	j := p.Job
-	u := j.System().Length()
-	size := func(l calc.Length) string { return u.Text(l.Inches()) }
+	size := func(l calc.Length) string { return j.System().Length().Text(l.Inches()) }
 	text := page.Page{page.Heading{Text: s.Say("plan-title", "title", j.Title)}, page.Caution{Text: s.Say("plan-aid")}, s.Rehearsal()}
 	for _, line := range s.jobFacts(j) {
 		text = append(text, page.Item{Text: line})
@@ -131,7 +130,7 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 	}
 	text = append(text, s.planPasses(p)...)
 	if p.Wire > 0 {
-		say("plan-wires", "wire", u.Text(p.Wire.Inches()), "max", size(p.OverMax), "min", size(p.OverMin))
+		say("plan-wires", "wire", size(p.Wire), "max", size(p.OverMax), "min", size(p.OverMin))
 	}
 	return s.planEnd(p, text)
 }
