@@ -18,7 +18,19 @@ func FindTerms(terms map[string]Term, word string) []string {
 	if len(found) == 0 {
 		found = findTerms(terms, strings.ReplaceAll(word, "-", " "))
 	}
+	for _, ending := range []string{"s", "es"} { // of several: "gibs" means "gib"
+		one, plural := strings.CutSuffix(word, ending)
+		if plural && !named(terms, word, found) && named(terms, one, findTerms(terms, one)) {
+			return findTerms(terms, one)
+		}
+	}
 	return found
+}
+
+// named reports whether the first of the terms found is called by the word itself.
+func named(terms map[string]Term, word string, found []string) bool {
+	same := func(name string) bool { return strings.EqualFold(name, word) }
+	return len(found) > 0 && (same(found[0]) || slices.ContainsFunc(terms[found[0]].Also, same))
 }
 
 func findTerms(terms map[string]Term, word string) []string {

@@ -227,8 +227,15 @@ type MistakeWords struct {
 	Part     string   `yaml:"part,omitempty"` // what it does to the part
 	Tool     string   `yaml:"tool,omitempty"` // to tool and lathe
 	You      string   `yaml:"you,omitempty"`  // to you
-	Practise []string `yaml:"practise"`       // tasks
+	Inside   InABore  `yaml:"inside,omitempty"`
+	Practise []string `yaml:"practise"` // tasks
 	Safety   []string `yaml:"safety,omitempty"`
+}
+
+// InABore is what is worded otherwise where the thread is in a bore; empty where it is not.
+type InABore struct {
+	Part string `yaml:"part,omitempty"`
+	You  string `yaml:"you,omitempty"`
 }
 
 // MoveWords say how a move is written and what it does.

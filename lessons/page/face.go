@@ -74,7 +74,7 @@ type Scene struct {
 }
 
 // Track is the way of the tool from the start of the thread to what lies behind it, in
-// shares of the whole way.
+// shares of the whole way. A face shows the start at the right: the headstock is at the left.
 type Track struct {
 	ThreadFrom, ThreadTo float64
 	Tool                 float64

@@ -21,6 +21,16 @@ type Rehearsed struct {
 	Verdict   bench.Verdict `json:"last_verdict"`
 	Date      string        `json:"last_date"`
 	Room      []RoomAt      `json:"live_room"` // that passes by the clock left, at each speed
+	Runs      []Run         `json:"-"`         // each of them, the oldest first
+}
+
+// Run is one rehearsal of a job.
+type Run struct {
+	Date     string
+	Verdict  bench.Verdict
+	Mistakes int
+	Back     []string   // the mistakes that the rehearsal before it had too
+	Closest  record.Way // the least that a pass left; nothing where none came to the end
 }
 
 // MadeAgain is a mistake that came back.
@@ -66,7 +76,17 @@ func RehearsedOf(all []record.Rehearsal) []Rehearsed {
 func (j *Rehearsed) count(all []record.Rehearsal) {
 	j.Times, j.Mistakes, j.Again, j.Room = len(all), []int{}, []MadeAgain{}, []RoomAt{}
 	in := map[string]int{}
-	for _, x := range all {
+	for i, x := range all {
+		run := Run{Date: x.At.Format(time.DateOnly), Verdict: x.Verdict, Mistakes: x.MistakesMade()}
+		if x.Room.Passes > 0 {
+			run.Closest = x.Room.Shortest
+		}
+		for _, m := range x.Mistakes {
+			if i > 0 && slices.ContainsFunc(all[i-1].Mistakes, func(k record.MistakeMade) bool { return k.Name == m.Name }) {
+				run.Back = append(run.Back, m.Name)
+			}
+		}
+		j.Runs = append(j.Runs, run)
 		j.Mistakes = append(j.Mistakes, x.MistakesMade())
 		if x.Faultless() {
 			j.Faultless++

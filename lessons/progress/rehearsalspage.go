@@ -2,8 +2,10 @@ package progress
 
 import (
 	"fmt"
+	"strings"
 
 	"scratchpass/lessons/page"
+	"scratchpass/lessons/record"
 )
 
 // So many rehearsals of a job are told of by their mistakes, the last ones, and so many where
@@ -67,6 +69,25 @@ func (r Rehearsals) whole(b *builder) {
 	}
 }
 
+// runs tells of each rehearsal, the last ones.
+func (j Rehearsed) runs(b *builder) {
+	first := max(0, len(j.Runs)-mostCounts)
+	for i, run := range j.Runs[first:] {
+		line := b.Say("rehearsed-run", "n", first+i+1, "date", run.Date, "mistakes", run.Mistakes, "verdict", b.Say("rehearsed-"+string(run.Verdict)))
+		if len(run.Back) > 0 {
+			var names []string
+			for _, name := range run.Back {
+				names = append(names, b.Mistake(name))
+			}
+			line += " " + b.Say("rehearsed-run-back", "mistakes", strings.Join(names, ", "))
+		}
+		if run.Closest != (record.Way{}) {
+			line += " " + b.Say("rehearsed-run-closest", "way", b.Way(run.Closest.Inches), "seconds", fmt.Sprintf("%.1f", run.Closest.Seconds))
+		}
+		b.item(line)
+	}
+}
+
 // Page tells all there is of the jobs of one name.
 func (r Rehearsals) Page(name string, w Speaker) page.Page {
 	b := builder{Speaker: w, page: page.Page{page.Heading{Text: w.Say("rehearsed-of", "job", w.Job(name))}}}
@@ -82,6 +103,7 @@ func (r Rehearsals) Page(name string, w Speaker) page.Page {
 		}
 		b.line("rehearsed-times", "n", j.Times, "date", j.Date, "verdict", w.Say("rehearsed-"+string(j.Verdict)))
 		b.line("rehearsed-mistakes", "mistakes", j.counts(w.Say, mostCounts), "clean", j.Faultless)
+		j.runs(&b)
 		if len(j.Again) > 0 {
 			b.line("rehearsed-again")
 			for _, m := range j.Again {

@@ -49,8 +49,7 @@ func moveLine(b bench.Bench, i int, words content.BenchWords) string {
 // PlanPage is the card of a job.
 func (s Flow) PlanPage(p bench.Plan) page.Page {
 	j := p.Job
-	u := j.System().Length()
-	size := func(l calc.Length) string { return u.Text(l.Inches()) }
+	size := func(l calc.Length) string { return j.System().Length().Text(l.Inches()) }
 	text := page.Page{page.Heading{Text: s.Say("plan-title", "title", j.Title)}, page.Caution{Text: s.Say("plan-aid")}, s.Rehearsal()}
 	for _, line := range s.jobFacts(j) {
 		text = append(text, page.Item{Text: line})
@@ -124,21 +123,14 @@ func (s Flow) PlanPage(p bench.Plan) page.Page {
 		out = s.Say("plan-one-turn", "out", out)
 	}
 	say("plan-out", "out", out, "way", away, "deeper", deeper)
-	depth := "plan-depth"
-	switch {
-	case p.StraightIn():
-		depth = "plan-depth-straight"
-	case p.Estimate == 0:
-		depth = "plan-depth-alone"
-	}
-	say(depth, "depth", size(p.Depth), "travel", size(p.Travel), "leave", size(p.Leave), "estimate", size(p.Estimate))
+	text = append(text, page.Item{Text: s.depthLine(p)})
 	text = append(text, page.Gap{}, page.Heading{Text: s.Say("plan-checks")})
 	for _, line := range s.beforePower(p) {
 		text = append(text, page.Item{Text: line})
 	}
 	text = append(text, s.planPasses(p)...)
 	if p.Wire > 0 {
-		say("plan-wires", "wire", u.Text(p.Wire.Inches()), "max", size(p.OverMax), "min", size(p.OverMin))
+		say("plan-wires", "wire", size(p.Wire), "max", size(p.OverMax), "min", size(p.OverMin))
 	}
 	return s.planEnd(p, text)
 }

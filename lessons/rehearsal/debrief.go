@@ -48,11 +48,12 @@ func (s Flow) would(text page.Page, whom, what string) page.Page {
 	return append(text, page.Paragraph{Text: s.Say("bench-would-"+whom) + " " + what})
 }
 
-// counted says how many mistakes were made.
+// counted says how many mistakes were made, those whose moves were taken back too.
 func (s Flow) counted(stand, takenBack []bench.Mistake) string {
-	text := fmt.Sprint(len(stand))
-	if kinds := len(byKind(stand)); kinds < len(stand) {
-		text = s.Say("bench-kinds", "n", len(stand), "kinds", kinds)
+	all := slices.Concat(stand, takenBack) // as the record counts them
+	text := fmt.Sprint(len(all))
+	if kinds := len(byKind(all)); kinds < len(all) {
+		text = s.Say("bench-kinds", "n", len(all), "kinds", kinds)
 	}
 	if n := len(takenBack); n > 0 {
 		text += s.Say("bench-and-back", "n", n)
@@ -81,7 +82,7 @@ func (s Flow) mistakes(b bench.Bench, words content.BenchWords, takenBack []benc
 	var text page.Page
 	tell := func(title string, kinds [][]bench.Mistake) {
 		for _, kind := range kinds {
-			m, w := kind[0], kind[0].Words(words)
+			m, w := kind[0], b.Job.WordsOf(kind[0], words)
 			var moves []string
 			for _, one := range kind {
 				moves = append(moves, strconv.Itoa(one.Event))

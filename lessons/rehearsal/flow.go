@@ -141,6 +141,9 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 	if strings.TrimSpace(reply) == "" {
 		return nil
 	}
+	if term, ok := s.Explained(reply); ok {
+		return s.Show(term)
+	}
 	e, err := s.move(r, reply, offers)
 	if err != nil || e.Verb == "" {
 		return err
@@ -172,7 +175,7 @@ func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Even
 			reply += " " + strings.TrimSpace(strings.TrimPrefix(figure, o.Text))
 		}
 	}
-	e, err := bench.Parse(reply, r.Bench.Job.System())
+	e, err := r.Bench.Job.Parse(reply)
 	if err != nil {
 		if word, ok := page.Typed(reply, []string{"quit", "exit", "q", "bye", "end"}); ok {
 			return bench.Event{}, s.tell(s.Say("bench-meant-leave", "word", word))
@@ -221,6 +224,13 @@ func (s Flow) make(r *Rehearsal, e bench.Event) error {
 		happened = happened[:len(happened)-1]
 	}
 	said := s.happenings(r.Bench.Job, r.words, happened)
+	if wind := (e.Verb == "cross" || e.Verb == "compound") && (e.Word == "in" || e.Word == "out"); wind && len(happened) == 0 {
+		text, _ := content.Fill(r.words.Says["wound-"+e.Word], func(string) (string, bool) { return r.Bench.Job.System().Length().Text(e.X), true })
+		said = page.Page{page.Paragraph{Text: text}}
+	}
+	if _, _, whole := e.WholePass(); whole && !r.Bench.Over && r.Bench.PassesDone() > before.PassesDone() && r.Bench.Clear() {
+		said = append(said, page.Paragraph{Text: s.Say("bench-tool-taken-out")})
+	}
 	if len(r.Bench.Spoiled) > len(before.Spoiled) && !r.Bench.Over {
 		said = append(said, page.Aside{Text: s.Say("bench-offer-back")})
 	}
@@ -233,6 +243,9 @@ func (s Flow) make(r *Rehearsal, e bench.Event) error {
 // written is how a move is written in the units of the lathe.
 func (s Flow) written(r *Rehearsal, verb string) string {
 	m := r.words.Moves[verb]
+	if verb == "angle" {
+		return r.Bench.Job.OnItsSide(m.Write)
+	}
 	if r.Bench.Job.Lathe.Metric && m.Metric != "" {
 		return m.Metric
 	}

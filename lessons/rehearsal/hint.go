@@ -20,7 +20,13 @@ func (s Flow) giveHint(r *Rehearsal) error {
 // hintAtTheBench says what to look at next: one thing.
 func (s Flow) hintAtTheBench(r *Rehearsal) string {
 	look := nextLook(r.Bench)
+	if look == "scrap" && !r.mayTakeBack() {
+		look = "scrap-stays"
+	}
 	setUp := unset(r.Bench)
+	if len(setUp) > 0 && setUp[0] == "angle" && r.Bench.SwungWrong() && (look == "missing" || look == "missing-turning") {
+		return s.Say("bench-hint-"+look+"-swung", "side", r.Bench.Job.Swing(), "n", len(setUp)-1)
+	}
 	if len(setUp) == 0 {
 		return s.Say("bench-hint-" + look)
 	}
@@ -46,6 +52,8 @@ func nextLook(b bench.Bench) string {
 		return carried(b, st)
 	case b.PassesDone() == 0:
 		return beforeFirst(b, st)
+	case b.CountedOther() && !st.Nut && (st.Clear || st.Place == "start"):
+		return "count-other"
 	case st.Place != "start" && !st.Clear:
 		return "out"
 	case st.Place != "start" && !st.Nut:
@@ -54,10 +62,49 @@ func nextLook(b bench.Bench) string {
 		return standing(b)
 	case b.PassesDone() == 1 && !tried(b, "count"):
 		return "count"
+	case b.AtLeave() && whenToTry(b) != "":
+		return whenToTry(b)
 	case st.Clear:
 		return "feed"
 	}
 	return "start"
+}
+
+// whenToTry is the same where the compound has come to where it is left, before the start of
+// the thread: a spring pass, then a try, then straight in. It is empty where the tool was fed
+// anew: then a pass comes first.
+func whenToTry(b bench.Bench) string {
+	switch last := b.Passes[b.PassesDone()-1]; {
+	case fedSince(b):
+		return ""
+	case tryOf(b) == "goes":
+		return "fits"
+	case tryOf(b) != "":
+		return "straight-in"
+	case last.Spring:
+		return "try"
+	}
+	return "spring"
+}
+
+// fedSince reports whether a slide was fed since the last pass: it stands at a new depth, or is
+// on its way there.
+func fedSince(b bench.Bench) bool {
+	for _, e := range slices.Backward(b.Log) {
+		if cuts(e) {
+			return false
+		}
+		if v := e.Event.Verb; v == "compound" || v == "cross" && e.Event.Word != b.Away.Word {
+			return true
+		}
+	}
+	return false
+}
+
+// cuts reports whether a move lets the tool run through the thread.
+func cuts(e bench.Entry) bool {
+	_, _, whole := e.Event.WholePass()
+	return whole || e.Event.Verb == "close" || e.Event.Verb == "run"
 }
 
 // carried is the same while the half-nut is closed.
@@ -98,6 +145,8 @@ func beforeFirst(b bench.Bench, st bench.Status) string {
 		return "touch-up"
 	case !touched:
 		return "touch"
+	case over && b.Touches():
+		return "touched-out"
 	case over && !st.Clear:
 		return "out"
 	case over:
@@ -117,25 +166,33 @@ func standing(b bench.Bench) string {
 		return "count"
 	case b.Dirty:
 		return "chips"
-	case goesNow(b):
+	case tryOf(b) == "goes":
 		return "fits"
+	case b.AtLeave() && tryOf(b) != "":
+		return "straight-in"
+	case b.AtLeave():
+		return "try-now"
 	}
 	return "standing"
 }
 
-// goesNow reports whether the last try, with no pass since, went as it should.
-func goesNow(b bench.Bench) bool {
+// tryOf is what the last try with the mate or the go gauge came to, with no pass since: "goes",
+// "no", or nothing where there was none.
+func tryOf(b bench.Bench) string {
 	for _, e := range slices.Backward(b.Log) {
-		if _, _, whole := e.Event.WholePass(); whole || e.Event.Verb == "close" {
-			return false
+		if cuts(e) {
+			return ""
 		}
 		for _, h := range e.Happened {
-			if h.Name == "test-mate-goes" || h.Name == "test-go-goes" {
-				return true
+			switch h.Name {
+			case "test-mate-goes", "test-go-goes", "gauge-goes":
+				return "goes"
+			case "test-mate-binds", "test-mate-no-start", "test-go-binds", "test-go-no-start", "gauge-binds", "gauge-no-start":
+				return "no"
 			}
 		}
 	}
-	return false
+	return ""
 }
 
 // tried reports whether a move has been made.

@@ -186,7 +186,7 @@ func TestMarginsOfLivePasses(t *testing.T) {
 		}
 	}
 	want := []string{
-		"When the carriage stood, the least room was left in pass 2: 0.1000 in. That is 0.9 seconds. That was by the clock, with your own hands.",
+		"The closest you came to the shoulder: 0.1000 in, in pass 2. That is 0.9 seconds. That was by the clock, with your own hands.",
 		"pass 1: 0.2000 in, 1.7 seconds, at 70 rpm", "pass 2: 0.1000 in, 0.9 seconds, at 70 rpm", "pass 3: 0.2000 in, 1.7 seconds, at 70 rpm",
 	}
 	if !slices.Equal(said, want) {

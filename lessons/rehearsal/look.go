@@ -44,7 +44,7 @@ func (s Flow) look(r *Rehearsal) error {
 
 // section is the groove near the start of the thread, with the tool.
 func (s Flow) section(b bench.Bench) (drawing.Drawing, error) {
-	g, err := b.Groove(min(b.Job.Thread.Pitch, b.Job.Length.Times(0.25)))
+	g, pitch, err := b.Seen(min(b.Job.Thread.Pitch, b.Job.Length.Times(0.25)))
 	if err != nil {
 		return drawing.Drawing{}, err
 	}
@@ -53,7 +53,7 @@ func (s Flow) section(b bench.Bench) (drawing.Drawing, error) {
 	if n := len(b.Passes); n > 0 {
 		across = b.Passes[n-1].Across
 	}
-	return drawing.Section{Groove: g, Pitch: b.Job.Thread.Pitch, Tip: b.Job.Tool(), Across: across, Depth: b.Depth(), Inside: b.Job.Side == calc.Inside,
+	return drawing.Section{Groove: g, Pitch: pitch, Touches: b.Touches(), Tip: b.Job.Tool(), Across: across, Depth: b.Depth(), Inside: b.Job.Side == calc.Inside,
 		Text: func(l calc.Length) string { return u.Text(l.Inches()) }}.Draw(s.Drawings())
 }
 

@@ -42,7 +42,7 @@ func (s Flow) margins(b bench.Bench) page.Page {
 }
 
 func (s Flow) marginLine(b bench.Bench, phrase string, m bench.Margin, which string) string {
-	return s.Say(phrase, "which", which, "left", b.Job.System().Length().Text(m.Left.Inches()), "seconds", fmt.Sprintf("%.1f", m.Seconds), "rpm", fmt.Sprintf("%g", m.RPM))
+	return s.Say(phrase, "what", s.Say("bench-behind-"+b.Job.Meets()), "which", which, "left", b.Job.System().Length().Text(m.Left.Inches()), "seconds", fmt.Sprintf("%.1f", m.Seconds), "rpm", fmt.Sprintf("%g", m.RPM))
 }
 
 // passes names one pass, or those from one to another.

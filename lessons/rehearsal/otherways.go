@@ -107,6 +107,28 @@ func (s Flow) angleLine(p bench.Plan, phrase string) string {
 	return s.Say(phrase, "scale", calc.Shortest(p.Scale.Degrees(), 1), "side", p.Job.Swing())
 }
 
+// depthLine says how deep the thread goes and where to stop and try: as travel, and as what the
+// dial reads there, which in a bore counts down.
+func (s Flow) depthLine(p bench.Plan) string {
+	size := func(l calc.Length) string { return p.Job.System().Length().Text(l.Inches()) }
+	reads := func(travel calc.Length) string {
+		dial, turns := p.Reads(travel)
+		if turns == 0 {
+			return size(dial)
+		}
+		return s.Say("plan-reads-past", "reads", size(dial), "turns", turns)
+	}
+	phrase := "plan-depth"
+	switch {
+	case p.StraightIn():
+		phrase = "plan-depth-straight"
+	case p.Estimate == 0:
+		phrase = "plan-depth-alone"
+	}
+	return s.Say(phrase, "depth", size(p.Depth), "travel", size(p.Travel), "travelreads", reads(p.Travel),
+		"leave", size(p.Leave), "leavereads", reads(p.Leave), "estimate", size(p.Estimate))
+}
+
 // nextStart is the line of a card that goes on to another start.
 func (s Flow) nextStart(p bench.Plan, st bench.PlanStep, first bool) string {
 	text := s.Say("plan-step-next-"+p.IndexBy, "start", st.Start, "mark", st.Mark, "reads", p.Job.System().Length().Text(st.Compound.Inches()), "turns", st.Turns)

@@ -3,6 +3,7 @@ package rehearsal
 import (
 	"errors"
 
+	"scratchpass/calc"
 	"scratchpass/lessons/page"
 	"scratchpass/quiz/bench"
 )
@@ -37,6 +38,15 @@ func (r *Rehearsal) takeTo(before bench.Bench) error {
 	return nil
 }
 
+// mayTakeBack reports whether undo would take the last move back.
+func (r *Rehearsal) mayTakeBack() bool {
+	if len(r.done) == 0 {
+		return false
+	}
+	before := r.done[len(r.done)-1]
+	return r.Bench.Clock <= before.Clock || len(r.Bench.Spoiled) > len(before.Spoiled)
+}
+
 // undo takes the last move back, where no time has gone by with it, or where it made the
 // part scrap: it was a rehearsal.
 func (s Flow) undo(r *Rehearsal) error {
@@ -44,8 +54,7 @@ func (s Flow) undo(r *Rehearsal) error {
 		return s.tell(s.Say("bench-no-undo"))
 	}
 	before := r.done[len(r.done)-1]
-	scrapped := len(r.Bench.Spoiled) > len(before.Spoiled)
-	if r.Bench.Clock > before.Clock && !scrapped {
+	if !r.mayTakeBack() {
 		return s.tell(s.Say("bench-no-undo-time"))
 	}
 	move := r.Bench.Log[len(r.Bench.Log)-1].Event.Write(r.Bench.Job.System())
@@ -73,7 +82,11 @@ func (s Flow) takeBack(r *Rehearsal, before bench.Bench) error {
 		if err != nil {
 			return err
 		}
-		word, known = page.Typed(reply, []string{"", wordBack, bench.Undo, wordLeave})
+		if word, known = page.Typed(reply, []string{"", wordBack, bench.Undo, wordLeave}); !known {
+			if err := s.tell(s.Say("bench-take-back-only", "reply", calc.Quoted(reply))); err != nil {
+				return err
+			}
+		}
 	}
 	if word == "" {
 		return nil

@@ -105,3 +105,36 @@ func TestCardOnTheMenu(t *testing.T) {
 		t.Errorf("%v\n%s", err, term.Log.String())
 	}
 }
+
+// After a crash both words take the last move back, and anything else is told what is taken. A
+// term is explained at the bench as elsewhere, by more than one of it too.
+func TestWordsAfterACrashAndATerm(t *testing.T) {
+	s, term, r := atBench(t, "adjusting-screw", "? gibs", "? qwerty", "dress", "key out", "start", "stop", "reverse", "open", "undo", "done")
+	if err := s.Run(r); err != nil {
+		t.Fatal(err)
+	}
+	log := strings.Join(strings.Fields(term.Log.String()), " ")
+	for _, want := range []string{"gib: ", `No word of the trade is called "qwerty"`, `"open" is not taken here`, "Mistakes: 1, of them by moves that were taken back: 1."} {
+		if !strings.Contains(log, want) {
+			t.Errorf("%q is not said in %s", want, log[max(0, len(log)-2500):])
+		}
+	}
+	if r.Bench.Outcome.Why != "done" {
+		t.Errorf("%+v", r.Bench.Outcome)
+	}
+}
+
+// What a bore does is told of a bore: its bar gives, and no ring gauge goes on.
+func TestWordsOfABore(t *testing.T) {
+	for job, want := range map[string][2]string{"adjusting-screw": {"Thin work bends", "A ring gauge"}, "gland-nut": {"The bar gives", "A rule, plug gauge"}} {
+		s, _, r := atBench(t, job)
+		words, err := s.Library.Bench()
+		if err != nil {
+			t.Fatal(err)
+		}
+		heavy, measured := r.Bench.Job.WordsOf(bench.Mistake{Name: "heavy"}, words), r.Bench.Job.WordsOf(bench.Mistake{Name: "measured-running"}, words)
+		if !strings.HasPrefix(heavy.Part, want[0]) || !strings.HasPrefix(measured.You, want[1]) {
+			t.Errorf("%s: %q, %q", job, heavy.Part, measured.You)
+		}
+	}
+}

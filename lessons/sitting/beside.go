@@ -25,6 +25,14 @@ func (s *Session) beside(reply string) (p page.Page, ok bool) {
 	return nil, false
 }
 
+// Explained is what ? and a word of the trade shows; ok is false for all else.
+func (s *Session) Explained(reply string) (p page.Page, ok bool) {
+	if reply = strings.TrimSpace(reply); !strings.HasPrefix(reply, "?") {
+		return nil, false
+	}
+	return s.beside(reply)
+}
+
 // workedOut is a sum and its value.
 func (s *Session) workedOut(sum string) string {
 	if sum == "" {

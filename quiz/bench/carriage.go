@@ -99,7 +99,16 @@ func (s *step) onward(run calc.Length) {
 	s.Z += run
 	if hit && !s.Over {
 		s.endPass()
+		s.leverFirst()
 		s.smash(name)
+	}
+}
+
+// leverFirst says, before what is run into, that the lever sent the carriage the wrong way:
+// that is the mistake, and the blow what came of it.
+func (s *step) leverFirst() {
+	if s.Hand() != s.Job.Thread.Hand && s.dir() != s.Job.Way() {
+		s.once(mistakeWrongLever, "set", s.Hand().String(), "hand", s.Job.Thread.Hand.String())
 	}
 }
 
@@ -119,6 +128,7 @@ func (s *step) back(run calc.Length) {
 	s.Screw += run
 	s.Z += run
 	if hit {
+		s.leverFirst()
 		s.smash(s.Job.hits())
 	}
 }

@@ -24,7 +24,7 @@ var consequences = map[Consequence][]MistakeName{
 		mistakeHitTailstock, mistakeNoGroove},
 	Scraps: {mistakeHitFarWall, mistakeWrongLine, mistakeWrongGroove, mistakeWrongLead, mistakeUnchucked, mistakeDragged, mistakePlunged, mistakeOpenedFirst,
 		mistakeCutPastSize, mistakeNotSquared, mistakeSquaredToCone, mistakeTaperNotSet, mistakeOffCentre,
-		mistakeWrongHand, mistakePitchForLead, mistakeDepthByLead, mistakeWrongIndex, mistakeBackOfTool},
+		mistakeWrongHand, mistakeWrongLever, mistakePitchForLead, mistakeDepthByLead, mistakeWrongIndex, mistakeBackOfTool},
 	Spoils: {mistakeWrongWayOut, mistakeStoppedInCut, mistakeHeavy, mistakeChatter, mistakeLostCount, mistakeFromWrongSide, mistakeGibsLoose, mistakeNoOil,
 		mistakeSwungWrongWay, mistakeCompoundAngle, mistakeOpenedOnMetric, mistakeFirstOnNoMark, mistakeOiledCastIron, mistakeNotIndexed},
 	Costs: {mistakeShort, mistakeClosedBlind, mistakeTestedDirty, mistakeBookWrong, mistakeFeedLeftIn},
@@ -64,9 +64,7 @@ func (name MistakeName) Figures() string { return figures[name] }
 
 // sayFigures keeps apart what is worked out and what is chosen, once in a rehearsal.
 func (s *step) sayFigures(name string) {
-	told := func(h Happening) bool { return h.Name == name }
-	if slices.ContainsFunc(s.happened, told) || slices.ContainsFunc(s.Log, func(e Entry) bool { return slices.ContainsFunc(e.Happened, told) }) {
-		return
+	if !s.saidBefore(name) {
+		s.say(name)
 	}
-	s.say(name)
 }

@@ -122,7 +122,7 @@ func (r Replayed) Document(job string, words content.BenchWords) Document {
 			shown(p.Width), shown(p.Thickness), p.Spring, p.Chatter})
 	}
 	for i, m := range all {
-		w := m.Words(words)
+		w := b.Job.WordsOf(m, words)
 		fill := func(text string) string { return filled(text, m.Facts) }
 		d.Mistakes = append(d.Mistakes, MistakeDocument{string(m.Name), m.Event, m.Pass, fill(w.What), fill(w.Part), fill(w.Tool), fill(w.You),
 			append([]string{}, b.Job.about(w.Practise, words.OnlyFor)...), append([]string{}, b.Job.Cautions(m.Name, words)...), i >= len(b.Mistakes)})

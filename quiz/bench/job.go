@@ -10,6 +10,7 @@ package bench
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/content"
@@ -165,6 +166,25 @@ func (j Job) Swing() string {
 		return Headstock
 	}
 	return Tailstock
+}
+
+// OnItsSide is an example of swinging the compound for a job whose handle goes to the tailstock,
+// for this job.
+func (j Job) OnItsSide(example string) string {
+	if j.Swing() == Tailstock {
+		return example
+	}
+	return strings.NewReplacer(Tailstock, Headstock, Headstock, Tailstock).Replace(example)
+}
+
+// Parse reads an event at this job; an error's example is one for it.
+func (j Job) Parse(text string) (Event, error) {
+	e, err := Parse(text, j.System())
+	var input *calc.InputError
+	if errors.As(err, &input) {
+		return e, &calc.InputError{What: input.What, Got: input.Got, Want: j.OnItsSide(input.Want)}
+	}
+	return e, err
 }
 
 // Room is how far the tool can come away from the wall of a bore before the back of

@@ -20,7 +20,7 @@ func (b Bench) Missing() []string {
 		drive = "levers"
 	}
 	want(b.Set.Lead, drive)
-	want(b.Set.Angle, "angle")
+	want(b.Set.Angle && !b.SwungWrong(), "angle")
 	want(b.Set.Taper || b.Job.Form() != Pipe, "taper")
 	want(b.Height, "height")
 	want(b.Squared, "square")

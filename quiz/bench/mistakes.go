@@ -1,6 +1,9 @@
 package bench
 
 import (
+	"cmp"
+
+	"scratchpass/calc"
 	"scratchpass/content"
 )
 
@@ -64,6 +67,7 @@ const (
 	mistakeUnchucked    MistakeName = "unchucked"
 	mistakeWrongLead    MistakeName = "wrong-lead"
 	mistakeWrongHand    MistakeName = "wrong-hand"
+	mistakeWrongLever   MistakeName = "wrong-lever"
 	mistakePitchForLead MistakeName = "pitch-for-lead"
 	mistakeDepthByLead  MistakeName = "depth-by-lead"
 	mistakeNotIndexed   MistakeName = "not-indexed"
@@ -85,6 +89,15 @@ func (m Mistake) Happening() Happening { return Happening{tellsOf + string(m.Nam
 // Words are the words of the mistake.
 func (m Mistake) Words(words content.BenchWords) content.MistakeWords {
 	return words.Mistakes[string(m.Name)]
+}
+
+// WordsOf are the words of a mistake at this job: some are other ones in a bore.
+func (j Job) WordsOf(m Mistake, words content.BenchWords) content.MistakeWords {
+	w := m.Words(words)
+	if j.Side == calc.Inside {
+		w.Part, w.You = cmp.Or(w.Inside.Part, w.Part), cmp.Or(w.Inside.You, w.You)
+	}
+	return w
 }
 
 // tellsOf stands in front of a mistake's name in the name of the happening that tells of it.

@@ -177,3 +177,26 @@ func TestTheCutsOfACard(t *testing.T) {
 		}
 	}
 }
+
+// A dial counts down in a bore: what the card leaves the compound at is said as it reads there.
+func TestWhatTheDialReadsAfterSoMuchTravel(t *testing.T) {
+	for _, c := range []struct {
+		job           string
+		travel, reads float64
+		turns         int
+	}{{"adjusting-screw", .046, .046, 0}, {"gland-nut", .046, .054, 0}, {"gland-nut", 0, 0, 0}, {"adjusting-screw", .146, .046, 1}, {"gland-nut", .146, .054, 1}} {
+		reads, turns := Plan{Job: shippedJob(t, c.job)}.Reads(calc.Inches(c.travel))
+		if !calc.Within(reads.Inches(), c.reads, 1e-9) || turns != c.turns {
+			t.Errorf("%s after %v: %v, %d turns", c.job, c.travel, reads, turns)
+		}
+	}
+}
+
+// The example of the compound's swing is one for the job.
+func TestAnExampleIsOfTheJob(t *testing.T) {
+	for job, want := range map[string]string{"adjusting-screw": "give angle 29.5 tailstock, or headstock", "gland-nut": "give angle 29.5 headstock, or tailstock"} {
+		if _, err := shippedJob(t, job).Parse("angle 30 tailstok"); err == nil || !strings.Contains(err.Error(), `"angle 30 tailstok": `+want) {
+			t.Errorf("%s: %v", job, err)
+		}
+	}
+}

@@ -30,6 +30,16 @@ func (l *passList) add(kind string, feed calc.Length) {
 	p.Steps = append(p.Steps, s)
 }
 
+// Reads is what the dial of the slide that carries the depth shows after so much travel since
+// touch-off, and how many whole turns it has gone past its zero: in a bore it counts down.
+func (p Plan) Reads(travel calc.Length) (dial calc.Length, turns int) {
+	turn := p.Job.Lathe.Compound.Turn
+	if p.StraightIn() {
+		turn = p.Job.Lathe.Cross.Turn
+	}
+	return reading(travel.Times(p.in()), turn), travel.Turns(turn)
+}
+
 // next goes on to another start.
 func (l *passList) next(start int) {
 	l.start = start

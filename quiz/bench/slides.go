@@ -2,6 +2,7 @@ package bench
 
 import (
 	"math"
+	"slices"
 
 	"scratchpass/calc"
 )
@@ -50,6 +51,16 @@ func (s *step) compoundSlide(e Event) {
 		}
 	}
 	s.wind(&s.Compound, dial)
+	if dial.Times(s.in()) < 0 && s.Touched() && s.compoundTravel() < -hair && s.starts() == 1 && !s.refused && !s.Over && !s.saidBefore("fed-away") {
+		deeper, _ := s.Job.Ways()
+		s.say("fed-away", "deeper", deeper)
+	}
+}
+
+// saidBefore reports whether something has been told, by its name.
+func (s *step) saidBefore(name string) bool {
+	told := func(h Happening) bool { return h.Name == name }
+	return slices.ContainsFunc(s.happened, told) || slices.ContainsFunc(s.Log, func(e Entry) bool { return slices.ContainsFunc(e.Happened, told) })
 }
 
 // asked is how far a move winds a dial: by so much in or out, or to a reading, to which

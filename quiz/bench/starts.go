@@ -135,6 +135,25 @@ func (j Job) deepAt(p Pass, at calc.Length) calc.Length {
 // Groove is that of the start that was cut last.
 func (b Bench) Groove(at calc.Length) (calc.Groove, error) { return b.GrooveOf(b.start(), at) }
 
+// Seen is the groove that can be seen at a place, and how far its lines are apart: of the thread
+// that was cut last, even where that is of another lead or hand than the job's.
+func (b Bench) Seen(at calc.Length) (groove calc.Groove, apart calc.Length, err error) {
+	all := b.all()
+	if len(all) == 0 || b.rightThread(all[len(all)-1]) {
+		groove, err = b.Groove(at)
+		return groove, b.Job.Thread.Pitch, err
+	}
+	last := all[len(all)-1]
+	var passes []calc.ToolPass
+	for _, p := range all {
+		if p.Lead == last.Lead && p.Hand == last.Hand && p.over(at) && p.Depth > 0 {
+			passes = append(passes, calc.ToolPass{Across: p.Across, Radial: b.Job.deepAt(p, at)})
+		}
+	}
+	groove, err = calc.NewGroove(b.Job.Tool(), last.Lead, passes)
+	return groove, last.Lead, err
+}
+
 // nearStart and nearEnd are where a thread is measured.
 func (j Job) nearStart() calc.Length { return min(j.Thread.Pitch, j.Length.Times(firstThread)) }
 func (j Job) nearEnd() calc.Length   { return j.Length - j.Thread.Pitch.Times(lastThread) }

@@ -9,13 +9,14 @@ import (
 
 // Section is a groove with the tool that stands over it or in it.
 type Section struct {
-	Groove calc.Groove
-	Pitch  calc.Length
-	Tip    calc.ToolTip
-	Across calc.Length // of the tool
-	Depth  calc.Length // of its tip below the surface; below 0 it stands clear
-	Inside bool        // of a bore: the work lies round the tool
-	Text   func(calc.Length) string
+	Groove  calc.Groove
+	Pitch   calc.Length
+	Tip     calc.ToolTip
+	Across  calc.Length // of the tool
+	Depth   calc.Length // of its tip below the surface; below 0 it stands clear
+	Touches bool        // the tip is just at the surface
+	Inside  bool        // of a bore: the work lies round the tool
+	Text    func(calc.Length) string
 }
 
 // Draw returns the section over a pitch and a half, with the tool.
@@ -54,7 +55,10 @@ func (s Section) Draw(words map[string]content.DrawingWords) (Drawing, error) {
 			d.upsideDown(high)
 		}
 		where := s.Text(s.Depth) + " " + d.word("deep")
-		if s.Depth <= 0 {
+		switch {
+		case s.Touches:
+			where = d.word("touches")
+		case s.Depth <= 0:
 			where = d.word("clear")
 		}
 		d.values = map[string]string{"depth": s.Text(s.Groove.Depth()), "width": s.Text(s.Groove.WidthAt(0)), "P": s.Text(s.Pitch), "tool": where}

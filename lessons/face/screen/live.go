@@ -133,18 +133,21 @@ func drawFrame(s page.Scene, m *model) string {
 	return strings.Join(append(append(top, lines[:max(rows, 0)]...), foot...), "\n")
 }
 
-// track is the way of the tool from the start of the thread to what lies behind it:
+// track is the way of the tool from the start of the thread to what lies behind it, as one sees
+// it at the lathe, with the headstock at the left and the start of the thread at the right:
 // V the tool, = the thread, . clear run, # what the tool must not hit.
 func track(t page.Track, columns int) string {
-	cells := max(columns-2, 20)
+	const wall = 2
+	cells := max(columns-wall, 20)
 	at := func(share float64) int {
 		return min(max(int(math.Round(share*float64(cells))), 0), cells)
 	}
-	row := []byte(strings.Repeat(".", cells) + "##")
+	row := []byte(strings.Repeat("#", wall) + strings.Repeat(".", cells))
+	last := len(row) - 1
 	for i := at(t.ThreadFrom); i < at(t.ThreadTo); i++ {
-		row[i] = '='
+		row[last-i] = '='
 	}
-	tool := []byte(strings.Repeat(" ", cells+2))
-	tool[at(t.Tool)] = 'V'
+	tool := []byte(strings.Repeat(" ", len(row)))
+	tool[last-at(t.Tool)] = 'V'
 	return strings.TrimRight(string(tool), " ") + "\n" + string(row)
 }

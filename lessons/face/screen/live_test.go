@@ -66,9 +66,16 @@ func TestFrame(t *testing.T) {
 			t.Errorf("%v: dial drawn %v", size, drawn)
 		}
 	}
-	rows := strings.Split(track(page.Track{ThreadFrom: 0.25, ThreadTo: 0.75, Tool: 1}, 42), "\n")
-	if v, wall := strings.Index(rows[0], "V"), strings.Index(rows[1], "#"); v != wall || strings.Count(rows[1], "=") != 20 {
-		t.Errorf("the tool that hits stands at %d, the wall at %d\n%s", v, wall, rows[1])
+	// As at the lathe: the headstock at the left, the start of the thread at the right.
+	const row = "##..........====================.........."
+	for _, c := range []struct {
+		tool float64
+		at   int
+	}{{0, 41}, {0.5, 21}, {1, 1}} {
+		rows := strings.Split(track(page.Track{ThreadFrom: 0.25, ThreadTo: 0.75, Tool: c.tool}, 42), "\n")
+		if v := strings.Index(rows[0], "V"); v != c.at || rows[1] != row {
+			t.Errorf("the tool at %v stands at %d\n%s", c.tool, v, rows[1])
+		}
 	}
 }
 
