@@ -69,7 +69,7 @@ func sweep(t *testing.T, w content.Job, l machine.Lathe, light bool) sweptCard {
 	if err != nil {
 		row.verdict = "refused: " + err.Error()
 		if strings.Contains(err.Error(), "steel bears") {
-			row.verdict = "refused: bar over 4 diameters out; a shorter nut, or a tap"
+			row.verdict = "refused: bar out over 4 diameters; shorter, or a tap"
 		}
 		return row
 	}
