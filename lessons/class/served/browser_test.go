@@ -286,10 +286,6 @@ func TestOwnPaceInABrowser(t *testing.T) {
 	ada.sure("guess")
 	l.gives(ada, roster[0].ID, 2, "2")
 	ada.scene("kept", "2")
-	s.do("lock")
-	ben.scene("tells", "0")
-	ben.until(`document.querySelector("#came .verdict.right")`)
-	ada.scene("tells", "2")
 
 	s.do("way", "way", "ticket")
 	s.do("endless")
@@ -311,6 +307,12 @@ func TestOwnPaceInABrowser(t *testing.T) {
 			t.Errorf("what is unclear: %q", text)
 		}
 	})
+	s.do("lock")
+	ben.goes("/r/" + roomCode + "?at=0")
+	ben.scene("tells", "0")
+	ben.until(`document.querySelector("#came .verdict.right")`)
+	ada.goes("/r/" + roomCode + "?at=2")
+	ada.scene("tells", "2")
 	l.check(roster)
 }
 

@@ -10,7 +10,6 @@ import (
 	"scratchpass/content"
 	"scratchpass/lessons/face/plain"
 	"scratchpass/lessons/face/screen"
-	lay "scratchpass/lessons/face/text"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
@@ -132,7 +131,7 @@ func (r *Run) Note(s *sitting.Session, text string) {
 		r.Tell(s, text)
 		return
 	}
-	fmt.Fprintln(r.Out, lay.Wrap(content.Printable(text), r.Width()))
+	fmt.Fprintln(r.Out, content.Printable(text))
 }
 
 // LeaveScreen ends a screen that was taken over, so that what is printed from now on stays.
