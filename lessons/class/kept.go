@@ -40,7 +40,8 @@ func Of(events []Event, ids map[string]bool) []Event {
 		if !ids[e.Who] {
 			continue
 		}
-		if e.Kind == Joined || e.Kind == Let || e.Kind == Refused {
+		switch e.Kind {
+		case Joined, Let, Refused, Left:
 			e.Text = ""
 		}
 		all = append(all, e)
