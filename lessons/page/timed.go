@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"scratchpass/calc"
 	"scratchpass/quiz/drawing"
 )
 
@@ -123,9 +124,9 @@ func (t Taken) String() string {
 	}
 	var all []string
 	for _, p := range t.Presses {
-		all = append(all, fmt.Sprintf("%s %.3f", p.Key, p.At))
+		all = append(all, p.Key+" "+calc.Fixed(p.At, 3))
 	}
-	return strings.Join(append(all, fmt.Sprintf("%s %.3f", takenEnd, t.End)), ", ")
+	return strings.Join(append(all, takenEnd+" "+calc.Fixed(t.End, 3)), ", ")
 }
 
 // ParseTaken reads what String writes. Moments never go back.

@@ -134,7 +134,7 @@ func (r *Record) copy() error {
 
 // copyTo copies the whole record into another file.
 func (r *Record) copyTo(path string) error {
-	return r.backup(func(c copier) (*sqlite.Backup, error) { return c.NewBackup("file:" + escape(path)) })
+	return r.backup(func(c copier) (*sqlite.Backup, error) { return c.NewBackup("file:" + files.URI(path)) })
 }
 
 // copier is a connection of the database that can copy all of it.

@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 	"syscall"
 	"time"
 
@@ -167,7 +166,7 @@ const patience = 20 * time.Second
 // connect connects to a file.
 func connect(path, learner, settings string) (*Record, error) {
 	// busy_timeout stands first: the other settings already need the lock.
-	dsn := fmt.Sprintf("file:%s?_pragma=busy_timeout(%d)%s", escape(path), patience.Milliseconds(), settings)
+	dsn := fmt.Sprintf("file:%s?_pragma=busy_timeout(%d)%s", files.URI(path), patience.Milliseconds(), settings)
 	db, err := sql.Open("sqlite", dsn)
 	if err != nil {
 		return nil, err
@@ -185,11 +184,6 @@ func (r *Record) begin() (done bool, err error) {
 	}
 	var mode string
 	return true, r.db.QueryRow("PRAGMA journal_mode = TRUNCATE").Scan(&mode)
-}
-
-// escape makes a path fit for a URI.
-func escape(path string) string {
-	return strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(filepath.ToSlash(path))
 }
 
 // retry tries until it is done or fails. While another program holds the file it is tried

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"scratchpass/quiz/files"
 	"time"
 
 	"modernc.org/sqlite"
@@ -69,5 +70,5 @@ func openRolledBack(path, learner string) (*Record, error) {
 
 // restore fills this record with what another file has.
 func (r *Record) restore(path string) error {
-	return r.backup(func(c copier) (*sqlite.Backup, error) { return c.NewRestore("file:" + escape(path) + "?mode=ro") })
+	return r.backup(func(c copier) (*sqlite.Backup, error) { return c.NewRestore("file:" + files.URI(path) + "?mode=ro") })
 }

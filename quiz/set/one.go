@@ -1,11 +1,6 @@
 package set
 
-import (
-	"cmp"
-	"slices"
-
-	"scratchpass/quiz/answer"
-)
+import "slices"
 
 // MarkSheet marks the answers of one apprentice to the questions of their sheet, as Each marks
 // a class: an answer that follows rightly from a wrong one before it costs nothing more. given
@@ -15,10 +10,6 @@ func (m *Maker) MarkSheet(a Apprentice, items []Item, given map[int]Given) Resul
 	k := &Marker{maker: m, class: []Apprentice{a}, given: map[owner]map[int]Given{o: given}}
 	return k.sheet(a, "", items)
 }
-
-// MarkOf is what came of the answer to the i-th question of a sheet, to be worded. Points that
-// were carried on or decided by an instructor are not in it.
-func (r Result) MarkOf(i int) answer.Mark { return r.Items[i].mark }
 
 // FollowsFrom are the numbers of the questions on a sheet whose answers a question takes, in
 // their order.
@@ -34,9 +25,6 @@ func FollowsFrom(items []Item, it Item) []int {
 	}
 	return from
 }
-
-// Label is how an apprentice is called: the name, else the id.
-func (a Apprentice) Label() string { return cmp.Or(a.Name, a.ID) }
 
 // TasksAt are the tasks that a question of the set may be of: one, or those of a mixed slot.
 func (m *Maker) TasksAt(place int) []string { return slices.Clone(m.places[place].tasks) }

@@ -153,12 +153,9 @@ func (p *Printer) Key(a Apprentice, items []Item) handout.Key {
 	for _, it := range items {
 		key := handout.KeyItem{Number: it.Number, Title: it.Words.Task.Title, Points: p.points(it.Points), Answer: it.Words.PaperKey(it.Problem), Limits: it.Problem.Task.Kind.Accepts(&it.Problem.Expected),
 			Path: path(it.Problem), Seen: p.seen(it), Caution: it.Problem.Task.SafetyCritical}
-		takes := slices.Collect(maps.Values(it.From))
 		var from []string
-		for _, other := range items { // in the order of their numbers
-			if slices.Contains(takes, other.Place) {
-				from = append(from, strconv.Itoa(other.Number))
-			}
+		for _, n := range FollowsFrom(items, it) {
+			from = append(from, strconv.Itoa(n))
 		}
 		if len(from) > 0 {
 			key.Carried = p.Say("set-carried", "from", strings.Join(from, ", "))

@@ -14,8 +14,6 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
-	"strings"
 	"time"
 
 	_ "modernc.org/sqlite" // the driver
@@ -97,8 +95,7 @@ func open(path, mode string) (*File, error) {
 			return nil, err
 		}
 	}
-	name := strings.NewReplacer("%", "%25", "?", "%3f", "#", "%23").Replace(filepath.ToSlash(path))
-	db, err := sql.Open("sqlite", "file:"+name+"?mode="+mode+"&_pragma=busy_timeout(20000)&_pragma=synchronous(FULL)&_pragma=secure_delete(ON)&_txlock=immediate")
+	db, err := sql.Open("sqlite", "file:"+files.URI(path)+"?mode="+mode+"&_pragma=busy_timeout(20000)&_pragma=synchronous(FULL)&_pragma=secure_delete(ON)&_txlock=immediate")
 	if err != nil {
 		return nil, err
 	}

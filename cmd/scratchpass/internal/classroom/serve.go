@@ -19,6 +19,7 @@ import (
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/files"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/problem"
 	"scratchpass/quiz/set"
@@ -144,9 +145,10 @@ type questions struct {
 // questionsOf reads a blueprint, or makes one of tasks.
 func questionsOf(args []string, o options, s *sitting.Session) (questions, error) {
 	var q questions
-	b, name := "", args[0]
+	b, name, beside := "", args[0], ""
 	if len(args) == 1 && (strings.HasSuffix(name, ".yaml") || strings.HasSuffix(name, ".yml")) {
-		text, err := os.ReadFile(name)
+		beside = filepath.Dir(name)
+		text, err := files.Read(name, files.MostWords)
 		if err != nil {
 			return q, err
 		}
@@ -161,10 +163,7 @@ func questionsOf(args []string, o options, s *sitting.Session) (questions, error
 	}
 	q.blueprint, q.title, q.room = b, read.Title, o.file
 	if q.room == "" {
-		q.room = read.Set + ".class"
-		if strings.HasSuffix(args[0], ".yaml") {
-			q.room = filepath.Join(filepath.Dir(args[0]), q.room)
-		}
+		q.room = filepath.Join(beside, read.Set+".class")
 	}
 	return q, nil
 }
