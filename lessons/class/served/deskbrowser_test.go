@@ -16,12 +16,8 @@ import (
 	"scratchpass/lessons/face/inspect"
 )
 
-// What the project's own check sets, as for the pages of a lesson; and a folder for pictures of
-// all states.
-const (
-	deskAxe      = "AXE_CORE"
-	deskPictures = "SCRATCHPASS_PICTURES"
-)
+// deskPictures names a folder for pictures of all states.
+const deskPictures = "SCRATCHPASS_PICTURES"
 
 func deskBrowser(t *testing.T) context.Context {
 	t.Helper()
@@ -45,21 +41,11 @@ func (r *deskRoom) enter(ctx context.Context) {
 	}
 }
 
-// script works out an expression in the page.
-func deskScript[T any](t *testing.T, ctx context.Context, what string) T {
-	t.Helper()
-	got, err := chromedp.Run(ctx, chromedp.Evaluate[T](what, chromedp.EvalAwaitPromise))
-	if err != nil {
-		t.Fatal(what, ": ", err)
-	}
-	return got
-}
-
 // until waits for an expression to become true in the page.
 func deskUntil(t *testing.T, ctx context.Context, what string) {
 	t.Helper()
-	if !deskScript[bool](t, ctx, `new Promise(done => { const end = Date.now() + 30000; (function look() { if (`+what+`) done(true); else if (Date.now() > end) done(false); else setTimeout(look, 50); })(); })`) {
-		t.Fatal("never true: ", what, "\n", deskScript[string](t, ctx, `document.body.innerText`))
+	if !inspect.Evaluated[bool](t, ctx, `new Promise(done => { const end = Date.now() + 30000; (function look() { if (`+what+`) done(true); else if (Date.now() > end) done(false); else setTimeout(look, 50); })(); })`) {
+		t.Fatal("never true: ", what, "\n", inspect.Evaluated[string](t, ctx, `document.body.innerText`))
 	}
 }
 
@@ -67,10 +53,6 @@ func deskUntil(t *testing.T, ctx context.Context, what string) {
 // wider than its window, and what is on the wall can be read from afar.
 func TestDeskInABrowser(t *testing.T) {
 	ctx := deskBrowser(t)
-	axe, err := os.ReadFile(os.Getenv(deskAxe))
-	if err != nil && os.Getenv(deskAxe) != "" {
-		t.Fatal(deskAxe, ": ", err)
-	}
 	for _, state := range deskStates {
 		t.Run(state.name, func(t *testing.T) {
 			r := state.make(t)
@@ -87,7 +69,7 @@ func TestDeskInABrowser(t *testing.T) {
 					if os.Getenv(deskPictures) == "" && (c.theme == "light") == (c.width > 1024) || c.theme == "dark" && !state.dark && os.Getenv(deskPictures) == "" {
 						continue
 					}
-					r.look(ctx, c.theme, c.width, c.height, path, fmt.Sprint(name, "-", state.name), string(axe))
+					r.look(ctx, c.theme, c.width, c.height, path, fmt.Sprint(name, "-", state.name))
 				}
 			}
 		})
@@ -95,7 +77,7 @@ func TestDeskInABrowser(t *testing.T) {
 }
 
 // look opens a page and looks at it.
-func (r *deskRoom) look(ctx context.Context, theme string, width, height int64, path, name, axe string) {
+func (r *deskRoom) look(ctx context.Context, theme string, width, height int64, path, name string) {
 	t := r.t
 	t.Helper()
 	media := emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: theme}}}
@@ -106,11 +88,11 @@ func (r *deskRoom) look(ctx context.Context, theme string, width, height int64, 
 		t.Fatal(err)
 	}
 	where := fmt.Sprintf("%s, %s, %d wide", name, theme, width)
-	if wide := deskScript[int64](t, ctx, `document.documentElement.scrollWidth`); wide > width {
+	if wide := inspect.Evaluated[int64](t, ctx, `document.documentElement.scrollWidth`); wide > width {
 		t.Errorf("%s: it is %d wide", where, wide)
 	}
 	if strings.HasPrefix(path, "/wall") {
-		if small := deskScript[string](t, ctx, `[...document.querySelectorAll("main *")].filter(e=>[...e.childNodes].some(n=>n.nodeType===3&&n.data.trim())&&!e.closest("svg")&&parseFloat(getComputedStyle(e).fontSize)<28).map(e=>e.outerHTML).join("\n")`); small != "" {
+		if small := inspect.Evaluated[string](t, ctx, `[...document.querySelectorAll("main *")].filter(e=>[...e.childNodes].some(n=>n.nodeType===3&&n.data.trim())&&!e.closest("svg")&&parseFloat(getComputedStyle(e).fontSize)<28).map(e=>e.outerHTML).join("\n")`); small != "" {
 			t.Errorf("%s: too small to be read from afar: %s", where, small)
 		}
 	}
@@ -123,14 +105,8 @@ func (r *deskRoom) look(ctx context.Context, theme string, width, height int64, 
 			t.Fatal(err)
 		}
 	}
-	if axe == "" || os.Getenv(deskPictures) != "" {
-		return
-	}
-	if err := chromedp.Do(ctx, chromedp.Evaluate[chromedp.Void](axe)); err != nil {
-		t.Fatal(err)
-	}
-	if found := deskScript[string](t, ctx, `axe.run({rules:{"target-size":{enabled:true}}}).then(r=>r.violations.map(v=>v.id+": "+v.nodes.map(n=>n.html+" "+n.failureSummary).join(" | ")).join("\n"))`); strings.TrimSpace(found) != "" {
-		t.Errorf("%s: %s", where, found)
+	if os.Getenv(deskPictures) == "" {
+		inspect.Axe(t, ctx, where)
 	}
 }
 
@@ -146,12 +122,14 @@ func TestTheWallIsWalkedInABrowser(t *testing.T) {
 	if err := chromedp.Do(wall, chromedp.EmulateViewport(1024, 768), chromedp.Navigate(r.url+"/wall/ACDEFH")); err != nil {
 		t.Fatal(err)
 	}
-	deskScript[bool](t, ctx, `(() => { document.querySelector("[data-key=one-more]").open = true; const f = document.getElementById("task"); f.focus(); f.value = "single"; document.querySelector(".scrolls").scrollLeft = 7; return true; })()`)
+	inspect.Evaluated[bool](t, ctx, `(() => { document.querySelector("[data-key=one-more]").open = true; const f = document.getElementById("task"); f.focus(); f.value = "single"; document.querySelector(".scrolls").scrollLeft = 7; return true; })()`)
 	press := func(key string) {
 		t.Helper()
-		deskScript[bool](t, wall, fmt.Sprintf(`dispatchEvent(new KeyboardEvent("keydown", {key: %q, cancelable: true}))`, key))
+		inspect.Evaluated[bool](t, wall, fmt.Sprintf(`dispatchEvent(new KeyboardEvent("keydown", {key: %q, cancelable: true}))`, key))
 	}
-	position := func() string { return deskScript[string](t, wall, `document.querySelector("footer").dataset.at`) }
+	position := func() string {
+		return inspect.Evaluated[string](t, wall, `document.querySelector("footer").dataset.at`)
+	}
 	for _, c := range []struct{ key, then string }{
 		{"PageUp", "0.-1.n.0"}, // nothing before it
 		{"PageDown", "0.0.n.0"}, {"ArrowRight", "0.0.y.0"}, {" ", "0.0.y.1"}, {"ArrowDown", "0.0.y.2"}, {"ArrowLeft", "0.0.y.1"}, {"PageDown", "0.0.y.2"},
@@ -161,19 +139,19 @@ func TestTheWallIsWalkedInABrowser(t *testing.T) {
 				break
 			}
 			press(c.key)
-			deskScript[bool](t, wall, `new Promise(done => setTimeout(() => done(true), 300))`)
+			inspect.Evaluated[bool](t, wall, `new Promise(done => setTimeout(() => done(true), 300))`)
 		}
 		deskUntil(t, wall, fmt.Sprintf(`document.querySelector("footer").dataset.at === %q`, c.then))
 	}
 	deskUntil(t, ctx, `document.querySelector("input[name=from]").value === "0.0.y.2"`)
-	if kept := deskScript[string](t, ctx, `[document.activeElement.id, document.getElementById("task").value, document.querySelector("[data-key=one-more]").open].join()`); kept != "task,single,true" {
+	if kept := inspect.Evaluated[string](t, ctx, `[document.activeElement.id, document.getElementById("task").value, document.querySelector("[data-key=one-more]").open].join()`); kept != "task,single,true" {
 		t.Error("after the page has changed: ", kept)
 	}
 	r.event(class.Event{Kind: class.Called, Who: "p20"})
 	deskUntil(t, ctx, `document.querySelector("tbody tr").dataset.key === "p20"`)
-	if kept := deskScript[string](t, ctx, `[document.activeElement.id, document.getElementById("task").value].join()`); kept != "task,single" {
+	if kept := inspect.Evaluated[string](t, ctx, `[document.activeElement.id, document.getElementById("task").value].join()`); kept != "task,single" {
 		t.Error("after the rows have changed places: ", kept)
 	}
-	deskScript[bool](t, ctx, `(document.querySelector("button[value=ask]").click(), true)`)
+	inspect.Evaluated[bool](t, ctx, `(document.querySelector("button[value=ask]").click(), true)`)
 	deskUntil(t, ctx, `document.getElementById("said").textContent.includes("\"single\"")`)
 }

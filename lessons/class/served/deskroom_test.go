@@ -93,7 +93,7 @@ func newDeskRoom(t *testing.T, feedback string, way class.Way, people int) *desk
 
 func (r *deskRoom) event(e class.Event) {
 	r.t.Helper()
-	if err := r.live.Do(context.Background(), e, nil); err != nil {
+	if err := r.live.Do(context.Background(), e); err != nil {
 		r.t.Fatal(err)
 	}
 }

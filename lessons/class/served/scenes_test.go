@@ -78,7 +78,7 @@ func TestScenesOfAPhoneInABrowser(t *testing.T) {
 	p.scene("asks", "3")
 	p.sound("seat-asks-at-own-pace")
 	for place := range questions {
-		if err := s.live.Do(t.Context(), class.Event{Kind: class.Answered, Who: roster[0].ID, Place: place, Text: "0.05"}, nil); err != nil {
+		if err := s.live.Do(t.Context(), class.Event{Kind: class.Answered, Who: roster[0].ID, Place: place, Text: "0.05"}); err != nil {
 			t.Fatal(err)
 		}
 	}

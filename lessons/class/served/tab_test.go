@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 	"time"
 
@@ -17,12 +16,8 @@ import (
 	"scratchpass/lessons/face/inspect"
 )
 
-// What the project's own check sets: the file of axe-core, which it fetches, and that a browser
-// must be here; and a folder for pictures of all pages, for who looks at them.
-const (
-	axeFile    = "AXE_CORE"
-	picturesIn = "SCRATCHPASS_PICTURES"
-)
+// picturesIn names a folder for pictures of all pages, for who looks at them.
+const picturesIn = "SCRATCHPASS_PICTURES"
 
 // patience is how long a page may take to show what it must.
 const patience = 90 * time.Second
@@ -183,12 +178,6 @@ const smallest = `[...document.querySelectorAll("a[href]:not(.skip),button,summa
 func (p *tab) sound(what string) {
 	p.t.Helper()
 	p.picture(what)
-	axe := ""
-	if file := os.Getenv(axeFile); file != "" {
-		b, err := os.ReadFile(file)
-		p.try(err)
-		axe = string(b)
-	}
 	for _, look := range []struct {
 		theme string
 		width int64
@@ -203,14 +192,7 @@ func (p *tab) sound(what string) {
 		if small := p.js(smallest); small != "" {
 			p.t.Errorf("%s: %d wide: too low for a thumb: %s", what, look.width, small)
 		}
-		if axe == "" {
-			continue
-		}
-		p.try(chromedp.Do(p.ctx, chromedp.Evaluate[chromedp.Void](`if (!window.axe) (() => {`+axe+`})(); undefined`)))
-		found, err := chromedp.Run(p.ctx, chromedp.Evaluate[string](`axe.run({rules:{"target-size":{enabled:true}}}).then(r=>r.violations.map(v=>v.id+": "+v.nodes.map(n=>n.html+" "+n.failureSummary).join(" | ")).join("\n"))`, chromedp.EvalAwaitPromise))
-		if err != nil || strings.TrimSpace(found) != "" {
-			p.t.Errorf("%s: %s, %d wide: %s, %v", what, look.theme, look.width, found, err)
-		}
+		inspect.Axe(p.t, p.ctx, fmt.Sprintf("%s: %s, %d wide", what, look.theme, look.width))
 	}
 	if refused := p.js(`(window.refused ?? []).join("; ")`); refused != "" {
 		p.t.Errorf("%s: refused by the policy: %s", what, refused)

@@ -120,7 +120,7 @@ func Page(t *testing.T, ctx context.Context, name string) {
 		at(t, ctx, window.width, window.theme)
 		sizes(t, ctx, fmt.Sprintf("%s, %d wide", name, window.width), window.width)
 		if window.width != 640 {
-			axe(t, ctx, fmt.Sprintf("%s, %s, %d wide", name, window.theme, window.width))
+			Axe(t, ctx, fmt.Sprintf("%s, %s, %d wide", name, window.theme, window.width))
 		}
 	}
 	walk(t, ctx, name)
@@ -151,8 +151,8 @@ func sizes(t *testing.T, ctx context.Context, name string, width int64) {
 	}
 }
 
-// axe lets axe-core look, where it is here.
-func axe(t *testing.T, ctx context.Context, name string) {
+// Axe lets axe-core look at the page that is open, where it is here.
+func Axe(t *testing.T, ctx context.Context, name string) {
 	t.Helper()
 	file := os.Getenv(axeFile)
 	if file == "" {

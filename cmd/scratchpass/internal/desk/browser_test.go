@@ -1,13 +1,12 @@
 package desk
 
 import (
-	"context"
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/chromedp/chromedp"
 
@@ -18,9 +17,6 @@ import (
 	"scratchpass/quiz/set"
 	"scratchpass/quiz/tasks"
 )
-
-// axeFile names the file of axe-core in the environment, as for the pages of a lesson.
-const axeFile = "AXE_CORE"
 
 // paper is a set of all kinds of questions, and one apprentice's answers to it.
 type paper struct {
@@ -101,29 +97,10 @@ func (p paper) write(t *testing.T, name string, o handout.Options, parts func(ha
 	return "file://" + filepath.ToSlash(path)
 }
 
-// browser starts Chromium; without it there is no test, but in the project's own check that
-// is an error.
-func browser(t *testing.T) context.Context {
-	t.Helper()
-	inspect.Needed(t)
-	ctx, cancel := context.WithTimeout(t.Context(), 3*time.Minute)
-	t.Cleanup(cancel)
-	ctx, cancel = chromedp.NewContext(ctx)
-	t.Cleanup(cancel)
-	return ctx
-}
-
 // What is read on a screen has no finding of axe-core: sheet, sheet with fields, key,
 // grid, tally, feedback and the report of the class.
 func TestPaperInABrowser(t *testing.T) {
-	p, ctx := newPaper(t), browser(t)
-	axe, err := os.ReadFile(os.Getenv(axeFile))
-	if err != nil {
-		if os.Getenv(axeFile) != "" {
-			t.Fatal(axeFile, ": ", err)
-		}
-		t.Skip("no axe-core here")
-	}
+	p, ctx := newPaper(t), inspect.Browser(t)
 	who := p.class[0]
 	sheet, err := p.printer.Sheet(who, p.items)
 	if err != nil {
@@ -153,13 +130,10 @@ func TestPaperInABrowser(t *testing.T) {
 		"report":   p.write(t, "report", o, func(w handout.Writer) error { return w.Report(p.printer.Page(summary.Report())) }),
 	} {
 		for _, width := range []int64{360, 1200} {
-			if err := chromedp.Do(ctx, chromedp.EmulateViewport(width, 740), chromedp.Navigate(at), chromedp.Evaluate[chromedp.Void](string(axe))); err != nil {
+			if err := chromedp.Do(ctx, chromedp.EmulateViewport(width, 740), chromedp.Navigate(at)); err != nil {
 				t.Fatal(name, err)
 			}
-			found, err := chromedp.Run(ctx, chromedp.Evaluate[string](`axe.run({rules:{"target-size":{enabled:true}}}).then(r=>r.violations.map(v=>v.id+": "+v.nodes.map(n=>n.html+" "+n.failureSummary).join(" | ")).join("\n"))`, chromedp.EvalAwaitPromise))
-			if err != nil || strings.TrimSpace(found) != "" {
-				t.Errorf("%s, %d wide: %s, %v", name, width, found, err)
-			}
+			inspect.Axe(t, ctx, fmt.Sprintf("%s, %d wide", name, width))
 		}
 	}
 }
@@ -180,7 +154,7 @@ const fillIn = `(answers => {
 
 // A sheet that is filled in on a screen comes back as a file that is marked: all right.
 func TestAFilledSheetInABrowser(t *testing.T) {
-	p, ctx := newPaper(t), browser(t)
+	p, ctx := newPaper(t), inspect.Browser(t)
 	who := p.class[0]
 	sheet, err := p.printer.Sheet(who, p.items)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 
 	"github.com/chromedp/chromedp"
 
+	"scratchpass/lessons/face/inspect"
 	"scratchpass/quiz/handout"
 	"scratchpass/quiz/set"
 )
@@ -14,7 +15,7 @@ import (
 // Who writes decimals with a comma types them into a sheet with fields as well: each reading,
 // several in one answer, and a choice come back as they were meant.
 func TestDecimalCommasInABrowser(t *testing.T) {
-	p, ctx := paperOf(t, "set: b\ntitle: With commas\nunits: mm\ndecimal_comma: true\nsure: true\nslots:\n- {tasks: [cross-slide-return]}\n- {tasks: [single-depth]}\n- {tasks: [ready-to-start]}\n- {tasks: [metric-designation]}\n- {tasks: [in-or-out]}\n"), browser(t)
+	p, ctx := paperOf(t, "set: b\ntitle: With commas\nunits: mm\ndecimal_comma: true\nsure: true\nslots:\n- {tasks: [cross-slide-return]}\n- {tasks: [single-depth]}\n- {tasks: [ready-to-start]}\n- {tasks: [metric-designation]}\n- {tasks: [in-or-out]}\n"), inspect.Browser(t)
 	who := p.class[0]
 	sheet, err := p.printer.Sheet(who, p.items)
 	if err != nil {
