@@ -291,7 +291,7 @@ func TestARoomGoesOn(t *testing.T) {
 			}
 		})
 		for _, e := range []class.Event{{Kind: class.Opened, Place: 0, Key: "opened"}, {Kind: class.Joined, Who: "1", Text: "p", Key: "joined"}, {Kind: class.Answered, Who: "1", Text: "0.05", Key: "a"}} {
-			if err := live.Do(ctx, e, nil); err != nil {
+			if err := live.Do(ctx, e); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -337,7 +337,11 @@ func TestAnotherWayOpensNothingThatWasTold(t *testing.T) {
 // A question that is asked again has other numbers for everyone, where there are enough.
 func TestAgainInOtherNumbers(t *testing.T) {
 	r := newRoom(t, "end", class.Together)
-	text, err := r.Again(0, 0)
+	again, err := r.Again(0, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := again.Blueprint()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -350,6 +354,20 @@ func TestAgainInOtherNumbers(t *testing.T) {
 		after, err := r.Sets[1].Item(a.ID, 0)
 		if err != nil || before.Problem.Expected.Text() == after.Problem.Expected.Text() {
 			t.Errorf("%s: %s again, %v", a.Name, before.Problem.Expected.Text(), err)
+		}
+	}
+}
+
+// What a person is given of themselves has no token of a phone in it, whatever phones came and
+// went under their name.
+func TestNoTokensAreGivenOut(t *testing.T) {
+	var events []class.Event
+	for _, kind := range []class.Kind{class.Joined, class.Let, class.Refused, class.Left, class.Answered} {
+		events = append(events, class.Event{Kind: kind, Who: "1", Text: "token"}, class.Event{Kind: kind, Who: "2", Text: "another's"})
+	}
+	for _, e := range class.Of(events, map[string]bool{"1": true}) {
+		if e.Who != "1" || (e.Text != "") != (e.Kind == class.Answered) {
+			t.Errorf("%+v", e)
 		}
 	}
 }

@@ -107,11 +107,7 @@ var ofPerson = map[Kind]func(*Room, *Person, Event){
 }
 
 func (r *Room) asked(e Event) error {
-	var ids []string
-	for _, a := range r.Head.Roster {
-		ids = append(ids, a.ID)
-	}
-	q, err := r.makes(e.Text, ids)
+	q, err := r.makes(e.Text, r.Head.ids())
 	if err != nil {
 		return err
 	}

@@ -20,6 +20,15 @@ type Head struct {
 	Draws  int          `json:"draws"`  // the version that draws the numbers: problem.Draws
 }
 
+// ids are those of the roster, in whose order people sit.
+func (h Head) ids() []string {
+	ids := make([]string, len(h.Roster))
+	for i, a := range h.Roster {
+		ids[i] = a.ID
+	}
+	return ids
+}
+
 // letters are those of room codes: none that can be taken for another when read from afar.
 const letters = "ACDEFHJKLMNPRTUVWXY34679"
 

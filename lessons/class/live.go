@@ -3,7 +3,6 @@ package class
 import (
 	"context"
 	"crypto/rand"
-	"errors"
 	"fmt"
 	"sync"
 	"time"
@@ -86,18 +85,10 @@ func (l *Live) Changed(seq int64) <-chan struct{} {
 	return l.changed
 }
 
-// ErrNotNow says that something can't be done in a room as it is.
-var ErrNotNow = errors.New("that can't be done now")
-
-// Do keeps what someone does, if may has nothing against it in the room as it is. It returns
-// when the event is on disk and the room has it.
-func (l *Live) Do(ctx context.Context, e Event, may func(*Room) error) error {
+// Do keeps what someone does. It returns when the event is on disk and the room has it.
+func (l *Live) Do(ctx context.Context, e Event) error {
 	l.mu.Lock()
-	err := l.broken
-	if err == nil && may != nil {
-		err = may(l.room)
-	}
-	code := l.room.Head.Code
+	err, code := l.broken, l.room.Head.Code
 	l.mu.Unlock()
 	if err != nil {
 		return err
@@ -114,14 +105,9 @@ func (l *Live) Do(ctx context.Context, e Event, may func(*Room) error) error {
 func (l *Live) Ask(ctx context.Context, blueprint string, way Way) error {
 	var makes Maker
 	var ids []string
-	l.See(func(r *Room) {
-		makes = r.makes
-		for _, a := range r.Head.Roster {
-			ids = append(ids, a.ID)
-		}
-	})
+	l.See(func(r *Room) { makes, ids = r.makes, r.Head.ids() })
 	if _, err := makes(blueprint, ids); err != nil { // else the room would be broken by it
 		return err
 	}
-	return l.Do(ctx, Event{Kind: Asked, Text: blueprint, Name: string(way)}, nil)
+	return l.Do(ctx, Event{Kind: Asked, Text: blueprint, Name: string(way)})
 }

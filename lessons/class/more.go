@@ -12,44 +12,53 @@ import (
 	"scratchpass/quiz/tasks"
 )
 
-// Again is a blueprint of one question of a set of the room, with other numbers.
-func (r *Room) Again(n, place int) (string, error) {
+// Repeat is a question of a room that is to be asked again in other numbers. It keeps nothing of
+// the room that changes: its blueprint is looked for while the room goes on.
+type Repeat struct {
+	had    *Questions
+	place  int
+	slot   set.Slot
+	makes  Maker
+	roster []string // in whose order people sit
+	people []string // who has the question
+	name   func(try int) string
+}
+
+// Again is one question of a set of the room, to be asked again.
+func (r *Room) Again(n, place int) (Repeat, error) {
 	if n < 0 || n >= len(r.Sets) || place < 0 || place >= r.Sets[n].Places() {
-		return "", fmt.Errorf("there is no question %d", place+1)
+		return Repeat{}, fmt.Errorf("there is no question %d", place+1)
 	}
-	q := r.Sets[n].Questions
-	b := *q.Blueprint
+	again := Repeat{had: r.Sets[n].Questions, place: place, makes: r.makes, roster: r.Head.ids(), name: r.another()}
+	for _, p := range r.People() {
+		again.people = append(again.people, p.ID)
+	}
 	before := 0
-	for _, s := range b.Slots { // the slot that the place is of
+	for _, s := range again.had.Blueprint.Slots { // the slot that the place is of
 		if place < before+s.Count {
-			one := s
-			one.Tasks, one.Stage = q.Maker.TasksAt(place), ""
-			one.Count, one.Takes, one.Name, one.Mix = 1, nil, "", len(one.Tasks) > 1
-			b.Slots = []set.Slot{one}
+			again.slot = s
+			again.slot.Tasks, again.slot.Stage = again.had.Maker.TasksAt(place), ""
+			again.slot.Count, again.slot.Takes, again.slot.Name, again.slot.Mix = 1, nil, "", len(again.slot.Tasks) > 1
 			break
 		}
 		before += s.Count
 	}
-	return r.fresh(n, place, b)
+	return again, nil
 }
 
 // tries is how many other sets are looked at for one in which nobody has the number again that
 // they just had. With few numbers to draw from there may be none: the best is taken.
 const tries = 12
 
-// fresh is a blueprint of a question in other numbers than the people of the room had of it.
-func (r *Room) fresh(n, place int, b set.Blueprint) (best string, err error) {
-	var ids []string
-	for _, p := range r.People() {
-		ids = append(ids, p.ID)
-	}
-	fewest := len(ids) + 1
+// Blueprint is one of the question in other numbers than the people of the room had of it.
+func (q Repeat) Blueprint() (best string, err error) {
+	fewest := len(q.people) + 1
 	for try := 0; try < tries && fewest > 0; try++ {
-		text, err := r.anotherOf(b, try)
+		text, err := oneSlot(*q.had.Blueprint, q.slot, q.name(try))
 		if err != nil {
 			return "", err
 		}
-		same, err := r.sameAgain(text, n, place, ids)
+		same, err := q.same(text)
 		if err != nil {
 			return "", err
 		}
@@ -60,22 +69,18 @@ func (r *Room) fresh(n, place int, b set.Blueprint) (best string, err error) {
 	return best, nil
 }
 
-// sameAgain is how many people would have the number again that they had of a question.
-func (r *Room) sameAgain(blueprint string, n, place int, ids []string) (same int, err error) {
-	var roster []string // in whose order they sit
-	for _, a := range r.Head.Roster {
-		roster = append(roster, a.ID)
-	}
-	q, err := r.makes(blueprint, roster)
+// same is how many people would have the number again that they had of the question.
+func (q Repeat) same(blueprint string) (same int, err error) {
+	next, err := q.makes(blueprint, q.roster)
 	if err != nil {
 		return 0, err
 	}
-	for _, id := range ids {
-		had, err := r.Sets[n].Item(id, place)
+	for _, id := range q.people {
+		had, err := q.had.Item(id, q.place)
 		if err != nil {
 			return 0, err
 		}
-		has, err := q.Item(id, 0)
+		has, err := next.Item(id, 0)
 		if err != nil {
 			return 0, err
 		}
@@ -108,23 +113,28 @@ func (r *Room) OneMore(of tasks.Set, task string, level int) (string, error) {
 	if system, err := machine.ParseSystem(b.Units); err == nil && !t.Allows(system) {
 		one.Units = t.Systems[0].String()
 	}
-	b.Slots = []set.Slot{one}
-	return r.another(b)
+	return oneSlot(b, one, r.another()(0))
 }
 
 // mostBase is how much of the name of the first set stands in those of the others.
 const mostBase = 28
 
-// another writes a blueprint of a set of its own: another name gives other numbers.
-func (r *Room) another(b set.Blueprint) (string, error) { return r.anotherOf(b, 0) }
-
-// anotherOf is the same with a number in the name that tells several apart.
-func (r *Room) anotherOf(b set.Blueprint, try int) (string, error) {
-	name := r.Sets[0].Blueprint.Set
-	b.Set = fmt.Sprintf("%s-more-%d", strings.TrimRight(name[:min(len(name), mostBase)], "-"), len(r.Sets))
-	if try > 0 {
-		b.Set += fmt.Sprint("-", try)
+// another names sets that are none of the room's: another name gives other numbers. A try above
+// 0 tells several apart.
+func (r *Room) another() func(try int) string {
+	first, n := r.Sets[0].Blueprint.Set, len(r.Sets)
+	name := fmt.Sprintf("%s-more-%d", strings.TrimRight(first[:min(len(first), mostBase)], "-"), n)
+	return func(try int) string {
+		if try > 0 {
+			return fmt.Sprint(name, "-", try)
+		}
+		return name
 	}
+}
+
+// oneSlot writes a blueprint anew with one slot and a name of its own.
+func oneSlot(b set.Blueprint, s set.Slot, name string) (string, error) {
+	b.Set, b.Slots = name, []set.Slot{s}
 	text, err := yaml.Marshal(b)
 	return string(text), err
 }

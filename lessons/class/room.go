@@ -3,7 +3,6 @@ package class
 import (
 	"cmp"
 	"fmt"
-	"maps"
 	"slices"
 	"time"
 
@@ -152,8 +151,10 @@ func (r *Room) People() []*Person {
 
 // Everyone are all that ever were in the room, whose answers may be asked for.
 func (r *Room) Everyone() []*Person {
-	all := slices.Collect(maps.Values(r.people))
-	slices.SortFunc(all, func(a, b *Person) int { return cmp.Compare(slices.Index(r.order, a.ID), slices.Index(r.order, b.ID)) })
+	all := make([]*Person, len(r.order))
+	for i, id := range r.order {
+		all[i] = r.people[id]
+	}
 	return all
 }
 

@@ -1,6 +1,12 @@
 package class
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+)
+
+// ErrNotNow says that something can't be done in a room as it is.
+var ErrNotNow = errors.New("that can't be done now")
 
 // Step is what the room goes on to when all go together.
 type Step string

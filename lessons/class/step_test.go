@@ -230,7 +230,11 @@ slots:
 	r.do(class.Event{Kind: class.Asked, Text: text, Name: "together"})
 	makes := class.MakerOf(set.Secret("a secret that stands in a test"), content.Shipped(), tasks.Set{}, lathes)
 	for place := range r.Sets[0].Places() {
-		again, err := r.Again(0, place)
+		repeat, err := r.Again(0, place)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := repeat.Blueprint()
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -83,7 +83,7 @@ func newLoaded(t *testing.T) *loaded {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := live.Do(t.Context(), class.Event{Kind: class.Opened, Place: 0}, nil); err != nil {
+		if err := live.Do(t.Context(), class.Event{Kind: class.Opened, Place: 0}); err != nil {
 			t.Fatal(err)
 		}
 		l.codes = append(l.codes, head.Code)

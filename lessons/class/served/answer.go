@@ -40,10 +40,10 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	case err != nil:
 		s.trouble(w, err)
 	case d.aid != nil:
-		s.showSeat(w, r, l, partOf(r), d)
+		s.showSeat(w, l, id, partOf(r), d)
 	case s.asksSure(r, l, e):
 		d.aid, d.asked = page.Page{page.Paragraph{Text: s.say("class-sure-once")}}, true
-		s.showSeat(w, r, l, "seat", d)
+		s.showSeat(w, l, id, "seat", d)
 	default:
 		s.do(w, r, l, e, "?at="+strconv.Itoa(e.Place)+"#came")
 	}
@@ -89,7 +89,7 @@ func (s *Server) sender(w http.ResponseWriter, r *http.Request, l *class.Live) (
 
 // do keeps an event, and says so: to a script in a word, else by the page that comes next.
 func (s *Server) do(w http.ResponseWriter, r *http.Request, l *class.Live, e class.Event, to string) {
-	if err := l.Do(r.Context(), e, nil); err != nil {
+	if err := l.Do(r.Context(), e); err != nil {
 		s.trouble(w, err)
 		return
 	}
@@ -193,7 +193,7 @@ func (s *Server) aid(ctx context.Context, l *class.Live, e *class.Event, it set.
 	asked := page.Page{s.o.Session.QuestionOf(it.Problem, it.Words)}
 	shown, hint, is := s.o.Session.Aid(it.Problem, it.Words, asked, e.Text, rules)
 	if hint && !at.Hinted {
-		err = l.Do(ctx, class.Event{Kind: class.Hinted, Who: e.Who, Set: e.Set, Place: e.Place}, nil)
+		err = l.Do(ctx, class.Event{Kind: class.Hinted, Who: e.Who, Set: e.Set, Place: e.Place})
 	}
 	if is {
 		return shown, err

@@ -96,7 +96,7 @@ func Answers(room *class.Room, n int, visitors bool) [][]string {
 		return rows
 	}
 	for _, given := range class.Given(room, n, visitors) {
-		rows = append(rows, []string{given.Code, itoa(given.Item), set.Safe(given.Text), string(given.Certainty), set.Safe(given.Who), set.Safe(given.ID)})
+		rows = append(rows, []string{given.Code, strconv.Itoa(given.Item), set.Safe(given.Text), string(given.Certainty), set.Safe(given.Who), set.Safe(given.ID)})
 	}
 	return rows
 }
@@ -124,7 +124,7 @@ func numbered(name string, n int) string {
 	if n == 0 {
 		return name
 	}
-	return name + "-" + itoa(n+1)
+	return name + "-" + strconv.Itoa(n+1)
 }
 
 // numberOf is a number in the address.
@@ -132,5 +132,3 @@ func numberOf(r *http.Request, name string) (n int, ok bool) {
 	n, err := strconv.Atoi(r.PathValue(name))
 	return n, err == nil
 }
-
-func itoa(n int) string { return strconv.Itoa(n) }

@@ -83,7 +83,7 @@ func (s *Server) deskVersion(room *class.Room) string {
 	now := s.o.Clock()
 	all, err := room.Standing(room.Now, now, s.awayAt(now))
 	if err != nil { // the page tells of it
-		return itoa(int(room.Seq))
+		return fmt.Sprint(room.Seq)
 	}
 	sum := fnv.New64a()
 	for _, row := range all.Rows {

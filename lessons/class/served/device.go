@@ -20,7 +20,12 @@ func device(r *http.Request, code string) string {
 	if err != nil || c.Value == "" {
 		return ""
 	}
-	sum := sha256.Sum256([]byte(c.Value))
+	return kept(c.Value)
+}
+
+// kept is what is kept of a token.
+func kept(token string) string {
+	sum := sha256.Sum256([]byte(token))
 	return hex.EncodeToString(sum[:])
 }
 
@@ -28,8 +33,7 @@ func device(r *http.Request, code string) string {
 func (s *Server) newDevice(w http.ResponseWriter, code string) string {
 	token := rand.Text()
 	http.SetCookie(w, &http.Cookie{Name: "room-" + code, Value: token, Path: "/r/" + code, MaxAge: int(keptFor.Seconds()), HttpOnly: true, Secure: s.o.Secure, SameSite: http.SameSiteLaxMode}) // Lax: a link on another page leads to the seat, not to a second phone
-	sum := sha256.Sum256([]byte(token))
-	return hex.EncodeToString(sum[:])
+	return kept(token)
 }
 
 // knows reports whether a phone has a name in a room, or waits for one.
@@ -42,12 +46,12 @@ func knows(l *class.Live, r *http.Request) (known bool) {
 }
 
 // who is who holds the phone of a request; ok is false where that is nobody yet.
-func who(l *class.Live, r *http.Request) (id, device_ string, ok bool) {
+func who(l *class.Live, r *http.Request) (id, phone string, ok bool) {
 	l.See(func(room *class.Room) {
-		device_ = device(r, room.Head.Code)
-		if p := room.Holder(device_); p != nil {
+		phone = device(r, room.Head.Code)
+		if p := room.Holder(phone); p != nil {
 			id, ok = p.ID, true
 		}
 	})
-	return id, device_, ok
+	return id, phone, ok
 }

@@ -103,8 +103,8 @@ func (s *Server) Handler() http.Handler {
 	return s.guarded(http.NewCrossOriginProtection().Handler(mux))
 }
 
-// files are the style sheets and scripts: of all pages, and of rooms. Their names have a
-// version in them where it matters, so that they may be kept.
+// files are the style sheets and scripts: of all pages, and of rooms. A browser may keep
+// them for five minutes.
 func (s *Server) files() http.Handler {
 	own, err := fs.Sub(static, "static")
 	if err != nil {
@@ -126,10 +126,7 @@ func (s *Server) files() http.Handler {
 func (s *Server) guarded(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
-		h.Set("Content-Security-Policy", "default-src 'none'; style-src 'self'; script-src 'self'; worker-src 'self'; connect-src 'self'; img-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
-		h.Set("X-Content-Type-Options", "nosniff")
-		h.Set("Referrer-Policy", "no-referrer")
-		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		web.Guard(h)
 		h.Set("Cache-Control", "no-store")
 		if !slices.Contains(s.o.Hosts, r.Host) {
 			http.Error(w, "this program is not served under that name", http.StatusMisdirectedRequest)

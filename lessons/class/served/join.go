@@ -107,7 +107,7 @@ func (s *Server) join(w http.ResponseWriter, r *http.Request, l *class.Live) {
 		e.Text = s.newDevice(w, code)
 	}
 	if !has {
-		if err := l.Do(r.Context(), e, nil); err != nil {
+		if err := l.Do(r.Context(), e); err != nil {
 			s.trouble(w, err)
 			return
 		}
@@ -158,7 +158,7 @@ func (s *Server) leave(w http.ResponseWriter, r *http.Request, l *class.Live) {
 		}
 	})
 	if e.Who != "" {
-		if err := l.Do(r.Context(), e, nil); err != nil {
+		if err := l.Do(r.Context(), e); err != nil {
 			s.trouble(w, err)
 			return
 		}

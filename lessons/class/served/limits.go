@@ -24,75 +24,69 @@ const (
 
 // limits slows down who sends too much, and nobody else.
 type limits struct {
-	mu      sync.Mutex
-	wrong   map[string]*rate.Limiter // by address
-	posts   map[string]*rate.Limiter // by device
-	fetches map[string]*rate.Limiter
-	joins   map[string]*rate.Limiter // by address
-	looks   map[string]*rate.Limiter
+	wrong   *limiters // room codes, by address
+	joins   *limiters // by address
+	looks   *limiters // by address
+	posts   *limiters // by device
+	fetches *limiters // by device
 }
 
 func newLimits() limits {
-	return limits{wrong: map[string]*rate.Limiter{},
-		posts: map[string]*rate.Limiter{}, fetches: map[string]*rate.Limiter{}, joins: map[string]*rate.Limiter{}, looks: map[string]*rate.Limiter{}}
+	return limits{
+		wrong: newLimiters(wrongPerSecond, wrongAtOnce), joins: newLimiters(joinsPerSecond, joinsAtOnce), looks: newLimiters(looksPerSecond, looksAtOnce),
+		posts: newLimiters(postsPerSecond, postsAtOnce), fetches: newLimiters(fetchesPerSecond, fetchesAtOnce),
+	}
 }
 
-// of is the limiter of one of many. Where there are too many, all begin anew: that lets a few
+// limiters are one for each address or device, all alike.
+type limiters struct {
+	each   rate.Limit
+	atOnce int
+
+	mu sync.Mutex
+	of map[string]*rate.Limiter
+}
+
+func newLimiters(each rate.Limit, atOnce int) *limiters {
+	return &limiters{each: each, atOnce: atOnce, of: map[string]*rate.Limiter{}}
+}
+
+// one is the limiter of one of many. Where there are too many, all begin anew: that lets a few
 // more through than it should.
-func of(m map[string]*rate.Limiter, who string, each rate.Limit, atOnce int) *rate.Limiter {
-	l := m[who]
-	if l == nil {
-		if len(m) >= mostKnown {
-			clear(m)
+func (l *limiters) one(who string) *rate.Limiter {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	one := l.of[who]
+	if one == nil {
+		if len(l.of) >= mostKnown {
+			clear(l.of)
 		}
-		l = rate.NewLimiter(each, atOnce)
-		m[who] = l
+		one = rate.NewLimiter(l.each, l.atOnce)
+		l.of[who] = one
 	}
-	return l
+	return one
 }
 
 // mayGuess reports whether an address may try another room code.
-func (l *limits) mayGuess(r *http.Request) bool {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return of(l.wrong, address(r), wrongPerSecond, wrongAtOnce).TokensAt(time.Now()) >= 1
+func (l limits) mayGuess(r *http.Request) bool {
+	return l.wrong.one(address(r)).TokensAt(time.Now()) >= 1
 }
 
 // guessed counts a wrong room code.
-func (l *limits) guessed(r *http.Request) {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	of(l.wrong, address(r), wrongPerSecond, wrongAtOnce).Allow()
-}
+func (l limits) guessed(r *http.Request) { l.wrong.one(address(r)).Allow() }
 
 // mayPost reports whether a device may send something now.
-func (l *limits) mayPost(device string) bool {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return of(l.posts, device, postsPerSecond, postsAtOnce).Allow()
-}
+func (l limits) mayPost(device string) bool { return l.posts.one(device).Allow() }
 
 // mayFetch reports whether a device may fetch something now.
-func (l *limits) mayFetch(device string) bool {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return of(l.fetches, device, fetchesPerSecond, fetchesAtOnce).Allow()
-}
+func (l limits) mayFetch(device string) bool { return l.fetches.one(device).Allow() }
 
 // mayJoin reports whether an address may ask for a name now.
-func (l *limits) mayJoin(r *http.Request) bool {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return of(l.joins, address(r), joinsPerSecond, joinsAtOnce).Allow()
-}
+func (l limits) mayJoin(r *http.Request) bool { return l.joins.one(address(r)).Allow() }
 
 // mayLook reports whether an address that has tried too many codes may show now that it has a
 // name in a room.
-func (l *limits) mayLook(r *http.Request) bool {
-	l.mu.Lock()
-	defer l.mu.Unlock()
-	return of(l.looks, address(r), looksPerSecond, looksAtOnce).Allow()
-}
+func (l limits) mayLook(r *http.Request) bool { return l.looks.one(address(r)).Allow() }
 
 func address(r *http.Request) string {
 	host, _, err := net.SplitHostPort(r.RemoteAddr)

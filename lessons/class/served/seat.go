@@ -42,11 +42,13 @@ func (s *Server) seat(w http.ResponseWriter, r *http.Request, l *class.Live) {
 		http.Redirect(w, r, "/r/"+code, http.StatusSeeOther)
 		return
 	}
-	if _, _, ok := who(l, r); !ok {
+	id, device, ok := who(l, r)
+	if !ok {
 		s.atDoor(w, r, l, "", "")
 		return
 	}
-	s.showSeat(w, r, l, "seat", draft{wish: wish(r)})
+	s.presence.heard(device, s.o.Clock())
+	s.showSeat(w, l, id, "seat", draft{wish: wish(r)})
 }
 
 // draft is what someone has at a question that is shown to them again.
@@ -60,21 +62,20 @@ type draft struct {
 
 // seatPart is the seat without the page around it.
 func (s *Server) seatPart(w http.ResponseWriter, r *http.Request, l *class.Live) {
-	_, device, ok := who(l, r)
+	id, device, ok := who(l, r)
 	switch {
 	case !ok:
 		http.Error(w, errNoDevice.Error(), http.StatusForbidden)
 	case !s.limits.mayFetch(device):
 		s.tooFast(w)
 	default:
-		s.showSeat(w, r, l, "seat-part", draft{wish: wish(r)})
+		s.presence.heard(device, s.o.Clock())
+		s.showSeat(w, l, id, "seat-part", draft{wish: wish(r)})
 	}
 }
 
-// showSeat writes a seat.
-func (s *Server) showSeat(w http.ResponseWriter, r *http.Request, l *class.Live, template string, d draft) {
-	id, device, _ := who(l, r)
-	s.presence.heard(device, s.o.Clock())
+// showSeat writes someone's seat.
+func (s *Server) showSeat(w http.ResponseWriter, l *class.Live, id, template string, d draft) {
 	p, err := s.seatOf(l, id, d)
 	if err != nil {
 		s.trouble(w, err)

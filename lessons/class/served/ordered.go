@@ -1,0 +1,103 @@
+package served
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+
+	"scratchpass/calc"
+	"scratchpass/lessons/class"
+)
+
+// act does what the instructor wants. What can't be taken back is asked about once.
+func (s *Server) act(w http.ResponseWriter, r *http.Request, l *class.Live) {
+	if err := r.ParseForm(); err != nil {
+		s.wrong(w, r, l, fmt.Errorf("the form can't be read: %w", err))
+		return
+	}
+	e, wrong := s.ordered(r.PostForm, l)
+	switch {
+	case wrong != nil:
+		s.wrong(w, r, l, wrong)
+		return
+	case asksFirst[r.PostForm.Get("do")] != "" && r.PostForm.Get("sure") != "yes":
+		s.confirm(w, r, l, e)
+		return
+	}
+	var err error
+	if e.Kind == class.Asked {
+		err = s.asked(r, l, e)
+	} else {
+		err = l.Do(r.Context(), e)
+	}
+	switch {
+	case err != nil:
+		s.trouble(w, err)
+	case wantsJSON(r):
+		w.WriteHeader(http.StatusNoContent)
+	default:
+		http.Redirect(w, r, backTo(r), http.StatusSeeOther)
+	}
+}
+
+// ordered reads what is to be done; wrong says what is wrong with it.
+func (s *Server) ordered(form url.Values, l *class.Live) (e class.Event, wrong error) {
+	name := form.Get("do")
+	var again class.Repeat
+	l.See(func(room *class.Room) {
+		e.Set = room.Now
+		if form.Has("set") {
+			n, err := strconv.Atoi(form.Get("set"))
+			if err != nil || n < 0 || n >= len(room.Sets) {
+				wrong = fmt.Errorf("there is no set %s in this room", calc.Quoted(form.Get("set")))
+				return
+			}
+			e.Set = n
+		}
+		o := order{form, room, s.o.Clock(), &e}
+		do, ok := acts[name]
+		switch {
+		case name == "ask":
+			level, _ := strconv.Atoi(form.Get("level")) // 0 is no level
+			e.Kind = class.Asked
+			e.Text, wrong = room.OneMore(s.o.Session.Tasks, strings.TrimSpace(form.Get("task")), level)
+		case name == "again":
+			if wrong = o.place(); wrong == nil {
+				e.Kind = class.Asked
+				again, wrong = room.Again(e.Set, e.Place)
+			}
+		case !ok:
+			wrong = fmt.Errorf("there is nothing called %s to do", calc.Quoted(name))
+		default:
+			wrong = do(o)
+		}
+	})
+	if name == "again" && wrong == nil { // other numbers are looked for while the phones go on
+		e.Text, wrong = again.Blueprint()
+	}
+	return e, wrong
+}
+
+// asked adds a set of one question to the room, and opens it for all.
+func (s *Server) asked(r *http.Request, l *class.Live, e class.Event) error {
+	if err := l.Ask(r.Context(), e.Text, class.Together); err != nil {
+		return err
+	}
+	open := class.Event{Kind: class.Opened}
+	l.See(func(room *class.Room) { open.Set = room.Now })
+	return l.Do(r.Context(), open)
+}
+
+// backTo is the page that something was asked for on.
+func backTo(r *http.Request) string {
+	code := class.ReadCode(r.PathValue("code"))
+	switch r.PostForm.Get("to") {
+	case "wall":
+		return "/wall/" + code
+	case "person":
+		return "/desk/" + code + "/person/" + url.PathEscape(r.PostForm.Get("who"))
+	}
+	return "/desk/" + code
+}
