@@ -87,9 +87,10 @@ async function sentOff(out, r) {
 // The seat is fetched when it has changed, and again until that has worked.
 const part = () => seat?.firstElementChild;
 const answering = () => part()?.querySelector("form#answer, form[data-keeps]");
-let asking = 0, again = 0, pause = 0;
+let asking = 0, again = 0, pause = 0, all = false; // all: what is shown now is to be replaced, form and all
 async function refresh(force) {
   const turn = ++asking;
+  all ||= force; // one that overtakes it brings what it was to bring
   clearTimeout(again);
   const r = await ask(base + "/seat" + location.search, { headers: { Accept: "text/html" } });
   if (turn !== asking) return true; // a later one has been asked for
@@ -102,6 +103,8 @@ async function refresh(force) {
   }
   pause = 0;
   if (sent?.dataset.state === "offline") tell("");
+  force = all;
+  all = false;
   show(r.text, force);
   return true;
 }
