@@ -27,7 +27,7 @@ var rooms = map[string][]string{
 var storeys = map[string][]string{
 	"quiz": {"files", "machine", "arithmetic", "answer", "drawing", "figures", "thread", "bench", "problem", "wording", "own", "tasks/internal/shared", "tasks/*", "tasks",
 		"handout", "qti", "set"},
-	"lessons": {"page", "face/text", "face/sheet", "face/plain", "face/screen", "face/web", "face/inspect", "face/quiet", "mastery", "record", "schedule", "sitting", "internal/scripted",
+	"lessons": {"page", "face/text", "face/sheet", "face/plain", "face/screen", "face/web", "face/inspect", "face/quiet", "mastery", "postgres", "postgres/postgrestest", "record", "schedule", "sitting", "internal/scripted",
 		"course", "practice", "rehearsal", "progress", "report", "home", "class", "class/journal", "class/served"},
 }
 
