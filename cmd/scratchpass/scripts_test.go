@@ -12,6 +12,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/postgres/postgrestest"
 	"scratchpass/quiz/files"
 )
 
@@ -45,7 +46,9 @@ func TestScripts(t *testing.T) {
 			"quietout":  quietOut,
 			"spoil":     spoil,
 			"locked":    locked,
+			"database": func(ts *testscript.TestScript, _ bool, args []string) { ts.Setenv(args[0], postgrestest.Address(t)) },
 		},
+		Condition: func(name string) (bool, error) { return name == "server" && os.Getenv(postgrestest.Variable) != "", nil },
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 	})
 }

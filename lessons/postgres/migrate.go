@@ -46,11 +46,17 @@ type alone struct{}
 const ourLock = "hashtextextended('scratchpass migrations ' || current_schema(), 0)"
 
 func (alone) SessionLock(ctx context.Context, c *sql.Conn) error {
+	if _, err := c.ExecContext(ctx, "SET lock_timeout = 0"); err != nil {
+		return err
+	}
 	_, err := c.ExecContext(ctx, "SELECT pg_advisory_lock("+ourLock+")")
 	return err
 }
 
 func (alone) SessionUnlock(ctx context.Context, c *sql.Conn) error {
 	_, err := c.ExecContext(ctx, "SELECT pg_advisory_unlock("+ourLock+")")
+	if err == nil {
+		_, err = c.ExecContext(ctx, "RESET lock_timeout")
+	}
 	return err
 }

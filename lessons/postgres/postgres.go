@@ -34,18 +34,28 @@ func Is(name string) bool {
 // has a hundred for all.
 const mostConnections = 10
 
+// longestWait is how long one waits for what another program holds.
+const longestWait = "20s"
+
 // Open connects to the database at an address such as postgres://user@host/name, and brings it to
 // the newest form. Several programs may do so at once. An error names no password.
 func Open(ctx context.Context, address string) (*DB, error) {
 	db, err := connect(ctx, address)
 	if err != nil {
-		return nil, fmt.Errorf("the database %s can't be opened: %w", Shown(address), err)
+		return nil, fmt.Errorf("the database %s can't be opened: %w", Shown(address), inALine{err})
 	}
 	if err := migrate(ctx, db.DB); err != nil {
 		return nil, errors.Join(fmt.Errorf("the database %s: %w", Shown(address), err), db.Close())
 	}
 	return db, nil
 }
+
+// inALine is an error of the driver's, which tells of each address that it tried in a line.
+type inALine struct{ error }
+
+func (e inALine) Error() string { return strings.Join(strings.Fields(e.error.Error()), " ") }
+
+func (e inALine) Unwrap() error { return e.error }
 
 func connect(ctx context.Context, address string) (*DB, error) {
 	config, err := pgx.ParseConfig(address)
@@ -54,6 +64,9 @@ func connect(ctx context.Context, address string) (*DB, error) {
 	}
 	if config.ConnectTimeout == 0 {
 		config.ConnectTimeout = 10 * time.Second
+	}
+	if config.RuntimeParams["lock_timeout"] == "" {
+		config.RuntimeParams["lock_timeout"] = longestWait
 	}
 	db := stdlib.OpenDB(*config)
 	db.SetMaxOpenConns(mostConnections)
@@ -71,6 +84,12 @@ func Shown(address string) string {
 		return "at an address that can't be read"
 	}
 	return u.Redacted()
+}
+
+// Held reports whether an error says that another program held what was wanted for too long.
+func Held(err error) bool {
+	var e *pgconn.PgError
+	return errors.As(err, &e) && e.Code == "55P03" // lock_not_available
 }
 
 // Gone reports whether an error says that the database was out of reach or was shut down: what was

@@ -6,6 +6,7 @@ import (
 	"iter"
 	"maps"
 	"slices"
+	"strconv"
 	"time"
 )
 
@@ -15,20 +16,28 @@ const columns = "learner, n, at_ms, zone_s, task, code, given, verdict, slip, ca
 // insert keeps an answer as the learner's n-th.
 func insert(tx *sql.Tx, a Answer, n int64) error {
 	w := row{Answer: a, n: n}
-	_, err := tx.Exec("INSERT INTO answers ("+columns+") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-		a.Learner, n, a.At.UnixMilli(), zoneOf(a.At), a.Task, a.Code, a.Given, a.Verdict, a.Slip, a.Cause, a.Points, a.Certainty, a.Hint, a.Seconds, a.Situation, a.Key, a.Content, w.seal())
+	_, err := tx.Exec("INSERT INTO answers ("+columns+") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18)",
+		a.Learner, n, a.At.UnixMilli(), zoneOf(a.At), a.Task, a.Code, a.Given, string(a.Verdict), a.Slip, a.Cause, a.Points, string(a.Certainty), flag(a.Hint), a.Seconds, a.Situation, a.Key, a.Content, w.seal())
 	return err
+}
+
+// flag is how a yes or no is kept: a database knows its own kind of it, or none.
+func flag(yes bool) int64 {
+	if yes {
+		return 1
+	}
+	return 0
 }
 
 // newest returns the number of the learner's newest answer, 0 where there is none, and the
 // latest moment of any.
 func newest(tx *sql.Tx, learner string) (n, atMS int64, err error) {
-	err = tx.QueryRow("SELECT COALESCE((SELECT MAX(n) FROM answers WHERE learner = ?1), 0), COALESCE((SELECT MAX(at_ms) FROM answers WHERE learner = ?1), 0)", learner).Scan(&n, &atMS)
+	err = tx.QueryRow("SELECT COALESCE((SELECT MAX(n) FROM answers WHERE learner = $1), 0), COALESCE((SELECT MAX(at_ms) FROM answers WHERE learner = $1), 0)", learner).Scan(&n, &atMS)
 	if err != nil {
 		return 0, 0, err
 	}
 	var lost sql.NullInt64 // a number is given once, even if its answer was lost
-	err = tx.QueryRow("SELECT MAX(n) FROM lost WHERE learner = ?", learner).Scan(&lost)
+	err = tx.QueryRow("SELECT MAX(n) FROM lost WHERE learner = $1", learner).Scan(&lost)
 	return max(n, lost.Int64), atMS, err
 }
 
@@ -43,7 +52,7 @@ const batchRows = 500
 
 // batch reads the next answers of those that a condition and an order tell.
 func batch(q queryer, which string, args ...any) ([]row, error) {
-	rows, err := q.Query("SELECT id, "+columns+" FROM answers WHERE "+which+" LIMIT ?", append(args, batchRows)...)
+	rows, err := q.Query("SELECT id, "+columns+" FROM answers WHERE "+which+" LIMIT "+strconv.Itoa(batchRows), args...)
 	if err != nil {
 		return nil, err
 	}
@@ -105,7 +114,7 @@ func everyRow(q queryer) iter.Seq2[row, error] {
 		if last != nil {
 			id = last.id
 		}
-		return batch(q, "id > ? ORDER BY id", id)
+		return batch(q, "id > $1 ORDER BY id", id)
 	})
 }
 
@@ -131,7 +140,7 @@ func inOrder(q queryer, learner string) iter.Seq2[Answer, error] {
 		if last != nil {
 			n = last.n
 		}
-		return batch(q, "learner = ? AND n > ? ORDER BY n", learner, n)
+		return batch(q, "learner = $1 AND n > $2 ORDER BY n", learner, n)
 	}))
 }
 
@@ -143,7 +152,7 @@ func byTime(q queryer, learner string, sinceMS int64) iter.Seq2[Answer, error] {
 		if last != nil {
 			ms, n = last.At.UnixMilli(), last.n
 		}
-		return batch(q, "learner = ?1 AND (at_ms > ?2 OR at_ms = ?2 AND n > ?3) ORDER BY at_ms, n", learner, ms, n)
+		return batch(q, "learner = $1 AND (at_ms > $2 OR at_ms = $2 AND n > $3) ORDER BY at_ms, n", learner, ms, n)
 	}))
 }
 
@@ -153,7 +162,7 @@ func (r *Record) Answers() iter.Seq2[Answer, error] { return inOrder(r.db, r.Lea
 
 // Situations are those of the last answers to a task, so many of them, the latest first.
 func (r *Record) Situations(task string, n int) (all []string, err error) {
-	rows, err := r.db.Query("SELECT form FROM answers WHERE learner = ? AND task = ? ORDER BY at_ms DESC, n DESC LIMIT ?", r.Learner, task, n)
+	rows, err := r.db.Query("SELECT form FROM answers WHERE learner = $1 AND task = $2 ORDER BY at_ms DESC, n DESC LIMIT $3", r.Learner, task, n)
 	if err != nil {
 		return nil, err
 	}

@@ -27,14 +27,14 @@ func SumOfJob(text string) string {
 // BeginRehearsal notes that a rehearsal was begun, or how it stands. Of a job one is under way
 // at most: another takes its place.
 func (r *Record) BeginRehearsal(b Begun) error {
-	return r.exec(`INSERT INTO begun (learner, job, job_sum, thread, at_ms, hints) VALUES (?, ?, ?, ?, ?, ?)
+	return r.exec(`INSERT INTO begun (learner, job, job_sum, thread, at_ms, hints) VALUES ($1, $2, $3, $4, $5, $6)
 		ON CONFLICT (learner, job, job_sum) DO UPDATE SET thread = excluded.thread, at_ms = excluded.at_ms, hints = excluded.hints`,
 		r.Learner, b.Job, b.JobSum, b.Thread, b.At.UnixMilli(), b.Hints)
 }
 
 // BegunRehearsals are those that were begun and not brought to their end, the latest first.
 func (r *Record) BegunRehearsals() (all []Begun, err error) {
-	rows, err := r.db.Query("SELECT job, job_sum, thread, at_ms, hints FROM begun WHERE learner = ? ORDER BY at_ms DESC, job, job_sum", r.Learner)
+	rows, err := r.db.Query("SELECT job, job_sum, thread, at_ms, hints FROM begun WHERE learner = $1 ORDER BY at_ms DESC, job, job_sum", r.Learner)
 	if err != nil {
 		return nil, err
 	}

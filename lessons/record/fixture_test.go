@@ -3,7 +3,6 @@ package record_test
 import (
 	"database/sql"
 	"fmt"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -43,7 +42,7 @@ func open(t testing.TB, path, learner string) *record.Record {
 // fresh is a new record of Ada's, with so many answers.
 func fresh(t testing.TB, answers int) *record.Record {
 	t.Helper()
-	r, fold := open(t, filepath.Join(t.TempDir(), "r.db"), "Ada"), schedule.Fold(items)
+	r, fold := open(t, place(t), "Ada"), schedule.Fold(items)
 	for n := range answers {
 		if err := r.Append(nth(n), fold); err != nil {
 			t.Fatal(err)

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -31,30 +32,20 @@ func (r *Record) Forget() (f Forgotten, err error) {
 	if r.ReadOnly {
 		return f, ErrReadOnly
 	}
+	if r.shared {
+		return f, r.change(func(tx *sql.Tx) error { return r.forgetRows(tx, &f) })
+	}
 	// Before the answers: what a mending finds in the copy comes back.
 	if err := remove(r.path + copyEnding); err != nil {
 		return f, err
 	}
 	passing("the copy is forgotten")
-	err = r.change(func(tx *sql.Tx) error {
-		deleted := map[string]int64{}
-		for _, table := range []string{"answers", "rehearsals", "states", "places", "tests", "sittings", "lost", "lost_rehearsals", "begun"} {
-			result, err := tx.Exec("DELETE FROM "+table+" WHERE learner = ?", r.Learner)
-			if err != nil {
-				return err
-			}
-			if deleted[table], err = result.RowsAffected(); err != nil {
-				return err
-			}
-		}
-		f.Answers, f.Rehearsals = deleted["answers"], deleted["rehearsals"]
-		return nil
-	})
-	if err != nil {
+	if err = r.change(func(tx *sql.Tx) error { return r.forgetRows(tx, &f) }); err != nil {
 		return Forgotten{}, fmt.Errorf("nothing is deleted yet but the copy of the day: %w; forget once more when that is mended", err)
 	}
 	passing("the answers are deleted")
-	err = r.exec("VACUUM") // takes what was deleted out of the pages of the file
+	// What was deleted is taken out of the pages of the file.
+	err = r.plainly(func() error { _, err := r.db.Exec("VACUUM"); return err })
 	if err == nil {
 		err = r.forgetCopies(&f)
 	}
@@ -62,6 +53,22 @@ func (r *Record) Forget() (f Forgotten, err error) {
 		return f, fmt.Errorf("the answers are deleted, but a file may still hold what they were: %w; forget once more when no other program has the record open", err)
 	}
 	return f, nil
+}
+
+// forgetRows deletes what there is of the learner, in every table.
+func (r *Record) forgetRows(tx *sql.Tx, f *Forgotten) error {
+	deleted := map[string]int64{}
+	for _, table := range slices.AppendSeq([]string{"answers", "states"}, maps.Keys(asides)) {
+		result, err := tx.Exec("DELETE FROM "+table+" WHERE learner = $1", r.Learner)
+		if err != nil {
+			return err
+		}
+		if deleted[table], err = result.RowsAffected(); err != nil {
+			return err
+		}
+	}
+	f.Answers, f.Rehearsals = deleted["answers"], deleted["rehearsals"]
+	return nil
 }
 
 // forgetCopies deletes what lies beside the record, alone with it.

@@ -179,7 +179,7 @@ func readAnswer(text []byte, now time.Time) (a Answer, err error) {
 
 // has reports whether the learner gave this answer to this problem at this time already.
 func has(tx *sql.Tx, a Answer) (there bool, err error) {
-	err = tx.QueryRow("SELECT EXISTS (SELECT 1 FROM answers WHERE learner = ? AND at_ms = ? AND code = ? AND given = ?)",
+	err = tx.QueryRow("SELECT EXISTS (SELECT 1 FROM answers WHERE learner = $1 AND at_ms = $2 AND code = $3 AND given = $4)",
 		a.Learner, a.At.UnixMilli(), a.Code, a.Given).Scan(&there)
 	return there, err
 }

@@ -14,6 +14,9 @@ func (r *Record) Exec(statement string) error {
 	return err
 }
 
+// Statement is a change of one statement.
+func (r *Record) Statement(statement string) error { return r.exec(statement) }
+
 // Setting is a setting of the database on the record's own connection.
 func (r *Record) Setting(name string) (value string, err error) {
 	err = r.db.QueryRow("PRAGMA " + name).Scan(&value)
@@ -21,6 +24,18 @@ func (r *Record) Setting(name string) (value string, err error) {
 }
 
 // Step takes the file from one version to the next.
+// Path is the file of the record.
+func (r *Record) Path() string { return r.path }
+
+// Unheard adds a line to a sitting as if the program had not heard that it was kept.
+func (s *Sittings) Unheard(line []byte) {
+	last := s.last
+	if err := s.Append(line); err != nil {
+		panic(err)
+	}
+	s.last, s.unsure = last, true
+}
+
 func (r *Record) Step(version int) error { return r.step(version) }
 
 // Retry is what opening does while another program holds the file.

@@ -24,7 +24,7 @@ func (r *Record) lostOf(table, gone string, all bool) (lost []Lost, err error) {
 	rows, err := r.db.Query(`SELECT n,
 		COALESCE((SELECT MAX(at_ms) FROM `+table+` AS t WHERE t.learner = gone.learner AND t.n < gone.n), 0),
 		COALESCE((SELECT MIN(at_ms) FROM `+table+` AS t WHERE t.learner = gone.learner AND t.n > gone.n), 0)
-		FROM `+gone+` AS gone WHERE learner = ? AND (? OR NOT said) ORDER BY n`, r.Learner, all)
+		FROM `+gone+` AS gone WHERE learner = $1 AND ($2 = 1 OR said = 0) ORDER BY n`, r.Learner, flag(all))
 	if err != nil {
 		return nil, err
 	}
@@ -50,7 +50,7 @@ func (r *Record) lostOf(table, gone string, all bool) (lost []Lost, err error) {
 func (r *Record) LostSaid() error {
 	return r.change(func(tx *sql.Tx) error {
 		for _, table := range []string{"lost", "lost_rehearsals"} {
-			if _, err := tx.Exec("UPDATE "+table+" SET said = 1 WHERE learner = ?", r.Learner); err != nil {
+			if _, err := tx.Exec("UPDATE "+table+" SET said = 1 WHERE learner = $1", r.Learner); err != nil {
 				return err
 			}
 		}

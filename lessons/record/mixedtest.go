@@ -15,7 +15,7 @@ type Test struct {
 // AddTest keeps the result of a mixed test.
 func (r *Record) AddTest(t Test) error {
 	at := t.At.UnixMilli()
-	return r.exec("INSERT INTO tests (learner, at_ms, got, of, sum) SELECT ?1, ?2, ?3, ?4, ?5 WHERE NOT EXISTS (SELECT 1 FROM tests WHERE learner = ?1 AND at_ms = ?2 AND got = ?3 AND of = ?4)",
+	return r.exec("INSERT INTO tests (learner, at_ms, got, of, sum) SELECT $1, CAST($2 AS BIGINT), CAST($3 AS BIGINT), CAST($4 AS BIGINT), CAST($5 AS BIGINT) WHERE NOT EXISTS (SELECT 1 FROM tests WHERE learner = $1 AND at_ms = $2 AND got = $3 AND of = $4)",
 		r.Learner, at, t.Got, t.Of, sealOf(r.Learner, at, t.Got, t.Of))
 }
 
@@ -28,7 +28,7 @@ func wholeRow(row []any) bool {
 // LastTest returns the newest mixed test; ok is false when there is none.
 func (r *Record) LastTest() (t Test, ok bool, err error) {
 	var at int64
-	err = r.db.QueryRow("SELECT at_ms, got, of FROM tests WHERE learner = ? ORDER BY at_ms DESC, rowid DESC LIMIT 1", r.Learner).Scan(&at, &t.Got, &t.Of)
+	err = r.db.QueryRow("SELECT at_ms, got, of FROM tests WHERE learner = $1 ORDER BY at_ms DESC, rowid DESC LIMIT 1", r.Learner).Scan(&at, &t.Got, &t.Of)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 		return Test{}, false, nil

@@ -13,11 +13,12 @@ import (
 	"modernc.org/sqlite"
 	sqlite3 "modernc.org/sqlite/lib"
 
+	"scratchpass/lessons/postgres"
 	"scratchpass/quiz/files"
 )
 
 // Open opens the record of a learner in a file, or begins one, with the folders that it
-// stands in. The whole of it is looked through when it is short, and when it is opened for
+// stands in; or on a server, at an address such as postgres://host/name. The whole of it is looked through when it is short, and when it is opened for
 // the first time on a day. A damaged one is mended first, from itself and from the copy
 // of an earlier day: Mended tells what became of it. A file that this program did not
 // write is an error, and so is one of a newer program; both are left as they are. One that
@@ -43,6 +44,9 @@ var openWait = 20 * time.Second
 const openTries = 3
 
 func openAs(path, learner string, when check) (*Record, error) {
+	if postgres.Is(path) {
+		return openShared(path, learner, when)
+	}
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return nil, err
 	}
@@ -51,7 +55,7 @@ func openAs(path, learner string, when check) (*Record, error) {
 	}
 	var mended *Mended
 	for tries := 1; ; tries++ {
-		r, err := openShared(path, learner, when)
+		r, err := openBeside(path, learner, when)
 		if err == nil {
 			r.Mended = mended
 			return r, nil
@@ -65,8 +69,8 @@ func openAs(path, learner string, when check) (*Record, error) {
 	}
 }
 
-// openShared opens a file beside others that have it open, and looks through it.
-func openShared(path, learner string, when check) (*Record, error) {
+// openBeside opens a file beside others that have it open, and looks through it.
+func openBeside(path, learner string, when check) (*Record, error) {
 	free, err := files.LockShared(path+lockEnding, openWait)
 	if errors.Is(err, files.ErrHeld) {
 		return nil, err

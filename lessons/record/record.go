@@ -1,6 +1,7 @@
-// Package record keeps every marked answer of a learner in a local database, so
-// that practice adds up. Several programs may write at once; an answer that has been
-// acknowledged survives a kill at any moment.
+// Package record keeps every marked answer of a learner in a database, so that practice adds
+// up: in a file, which is mended where it was damaged, or on a server of PostgreSQL that many
+// share. Several programs may write at once; an answer that has been acknowledged survives a
+// kill at any moment.
 package record
 
 import (
@@ -9,6 +10,7 @@ import (
 	"fmt"
 	"time"
 
+	"scratchpass/lessons/postgres"
 	"scratchpass/quiz/answer"
 )
 
@@ -18,19 +20,19 @@ type Record struct {
 	ReadOnly bool    // the file may only be read: nothing can be kept
 	Mended   *Mended // what became of a file that was found damaged when this one was opened; nil where none was
 
-	path string
-	db   *sql.DB
-	free func() error // gives back the lock that says: someone has it open
-	made *made        // summaries that can't be kept, or nil
+	path   string // of the file; empty on a server
+	shared bool   // it is on a server, with those of others
+	db     *sql.DB
+	free   func() error // gives back the lock that says: someone has it open
+	made   *made        // summaries that can't be kept, or nil
 }
 
-// Close closes the record.
+// Close closes the record. The database of a server stays open for others.
 func (r *Record) Close() error {
-	err := r.db.Close()
-	if e := r.free(); err == nil {
-		err = e
+	if r.shared {
+		return r.free()
 	}
-	return err
+	return errors.Join(r.db.Close(), r.free())
 }
 
 // Answer is one marked answer as it is kept. The JSON is the format of the export, with
@@ -86,17 +88,22 @@ func (r *Record) Append(a Answer, fold Fold) error {
 }
 
 // sameAnswer asks whether an answer is there already.
-const sameAnswer = "SELECT EXISTS (SELECT 1 FROM answers WHERE learner = ? AND at_ms = ? AND task = ? AND code = ? AND given = ?)"
+const sameAnswer = "SELECT EXISTS (SELECT 1 FROM answers WHERE learner = $1 AND at_ms = $2 AND task = $3 AND code = $4 AND given = $5)"
 
-// change does something to the file, all of it or nothing. Other programs that want to
+// change does something to the record, all of it or nothing. Other programs that want to
 // write wait until it is done.
 func (r *Record) change(do func(tx *sql.Tx) error) error {
 	return r.plainly(func() error {
-		tx, err := r.db.Begin()
+		tx, err := r.db.Begin() // a file is taken as a whole
 		if err != nil {
 			return err
 		}
 		defer tx.Rollback()
+		if r.shared {
+			if _, err := tx.Exec(mine, r.Learner); err != nil {
+				return err
+			}
+		}
 		if err := do(tx); err != nil {
 			return err
 		}
@@ -104,9 +111,20 @@ func (r *Record) change(do func(tx *sql.Tx) error) error {
 	})
 }
 
+// mine waits, on a server, until no other program changes what is this learner's, and keeps it so
+// until the change is done.
+const mine = "SELECT pg_advisory_xact_lock(hashtextextended(current_schema() || ' record ' || $1, 0))"
+
 // ErrBusy says that another program holds the record: what was to be written is not, and
 // may be tried again.
 var ErrBusy = errors.New("another program is using the record")
+
+// ErrAway says that the server was out of reach: whether it has kept what was to be written is not
+// known. It may be tried again; what is there already is kept once.
+var ErrAway = errors.New("the database is out of reach")
+
+// Passes reports whether an error says that something stands in the way which may be gone soon.
+func Passes(err error) bool { return errors.Is(err, ErrBusy) || errors.Is(err, ErrAway) }
 
 // ErrReadOnly says that the record may only be read.
 var ErrReadOnly = errors.New("the record may only be read, so nothing in it can be changed: give --record FILE with a copy of it")
@@ -123,11 +141,15 @@ func (r *Record) plainly(do func() error) error {
 		return nil
 	case busy(err):
 		return fmt.Errorf("%w (%w)", ErrBusy, err)
+	case r.shared && postgres.Held(err):
+		return fmt.Errorf("%w (%w)", ErrBusy, err)
+	case r.shared && postgres.Gone(err):
+		return fmt.Errorf("%w (%w)", ErrAway, err)
 	}
 	return err
 }
 
 // exec is change for one statement.
 func (r *Record) exec(statement string, args ...any) error {
-	return r.plainly(func() error { _, err := r.db.Exec(statement, args...); return err })
+	return r.change(func(tx *sql.Tx) error { _, err := tx.Exec(statement, args...); return err })
 }

@@ -80,7 +80,7 @@ func (r *Record) FinishRehearsal(x Rehearsal) error {
 		if _, err := addRehearsal(tx, x); err != nil {
 			return err
 		}
-		_, err := tx.Exec("DELETE FROM begun WHERE learner = ? AND job = ? AND job_sum = ?", x.Learner, x.Job, x.JobSum)
+		_, err := tx.Exec("DELETE FROM begun WHERE learner = $1 AND job = $2 AND job_sum = $3", x.Learner, x.Job, x.JobSum)
 		return err
 	})
 	if err != nil {
@@ -92,12 +92,12 @@ func (r *Record) FinishRehearsal(x Rehearsal) error {
 // addRehearsal keeps a rehearsal under the next number, unless it is there already.
 func addRehearsal(tx *sql.Tx, x Rehearsal) (added bool, err error) {
 	var known bool
-	err = tx.QueryRow("SELECT EXISTS (SELECT 1 FROM rehearsals WHERE learner = ? AND begun_ms = ? AND job = ? AND job_sum = ?)", x.Learner, x.Begun.UnixMilli(), x.Job, x.JobSum).Scan(&known)
+	err = tx.QueryRow("SELECT EXISTS (SELECT 1 FROM rehearsals WHERE learner = $1 AND begun_ms = $2 AND job = $3 AND job_sum = $4)", x.Learner, x.Begun.UnixMilli(), x.Job, x.JobSum).Scan(&known)
 	if known || err != nil {
 		return false, err
 	}
 	var last int64 // a number is given once, even if its rehearsal was lost
-	err = tx.QueryRow("SELECT COALESCE(MAX(n), 0) FROM (SELECT n FROM rehearsals WHERE learner = ?1 UNION ALL SELECT n FROM lost_rehearsals WHERE learner = ?1)", x.Learner).Scan(&last)
+	err = tx.QueryRow("SELECT COALESCE(MAX(n), 0) FROM (SELECT n FROM rehearsals WHERE learner = $1 UNION ALL SELECT n FROM lost_rehearsals WHERE learner = $1) AS given", x.Learner).Scan(&last)
 	if err != nil {
 		return false, err
 	}
@@ -109,19 +109,15 @@ func addRehearsal(tx *sql.Tx, x Rehearsal) (added bool, err error) {
 	if err != nil {
 		return false, err
 	}
-	live := 0
-	if x.Live {
-		live = 1
-	}
-	values := []any{x.Learner, last + 1, x.At.UnixMilli(), zoneOf(x.At), x.Begun.UnixMilli(), x.Job, x.JobSum, x.Thread, string(x.Verdict), string(mistakes), x.Seconds, x.Passes, string(room), x.Hints, live}
-	_, err = tx.Exec("INSERT INTO rehearsals ("+rehearsalColumns+") VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", append(values, sealOf(values...))...)
+	values := []any{x.Learner, last + 1, x.At.UnixMilli(), zoneOf(x.At), x.Begun.UnixMilli(), x.Job, x.JobSum, x.Thread, string(x.Verdict), string(mistakes), x.Seconds, x.Passes, string(room), x.Hints, flag(x.Live)}
+	_, err = tx.Exec("INSERT INTO rehearsals ("+rehearsalColumns+") VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16)", append(values, sealOf(values...))...)
 	return err == nil, err
 }
 
 // Rehearsals are those that were brought to their end, in the order they were kept, the oldest
 // first.
 func (r *Record) Rehearsals() ([]Rehearsal, error) {
-	rows, err := readAll(r.db, "SELECT "+rehearsalColumns+" FROM rehearsals WHERE learner = ? ORDER BY n", r.Learner)
+	rows, err := readAll(r.db, "SELECT "+rehearsalColumns+" FROM rehearsals WHERE learner = $1 ORDER BY n", r.Learner)
 	if err != nil {
 		return nil, err
 	}

@@ -2,6 +2,7 @@ package record
 
 import (
 	"database/sql"
+	"errors"
 	"time"
 )
 
@@ -11,6 +12,8 @@ import (
 type Sittings struct {
 	record *Record
 	id     int64 // of the sitting at hand
+	last   int64 // the number of its last line that is known to be there
+	unsure bool  // whether the next one is there already is not known
 }
 
 // Sittings returns where the learner's sitting is kept.
@@ -20,38 +23,58 @@ func (r *Record) Sittings() *Sittings { return &Sittings{record: r} }
 func (s *Sittings) Restart(line []byte) error {
 	return s.record.change(func(tx *sql.Tx) error {
 		var newest sql.NullInt64
-		if err := tx.QueryRow("SELECT MAX(sitting) FROM sittings WHERE learner = ?", s.record.Learner).Scan(&newest); err != nil {
+		if err := tx.QueryRow("SELECT MAX(sitting) FROM sittings WHERE learner = $1", s.record.Learner).Scan(&newest); err != nil {
 			return err
 		}
 		s.id = max(time.Now().UnixNano(), newest.Int64+1)
-		if _, err := tx.Exec("DELETE FROM sittings WHERE learner = ?", s.record.Learner); err != nil {
+		if _, err := tx.Exec("DELETE FROM sittings WHERE learner = $1", s.record.Learner); err != nil {
 			return err
 		}
-		_, err := tx.Exec("INSERT INTO sittings (learner, sitting, n, line) VALUES (?, ?, 0, ?)", s.record.Learner, s.id, string(line))
+		s.last, s.unsure = 0, false
+		_, err := tx.Exec(insertLine, s.record.Learner, s.id, 0, string(line))
 		return err
 	})
 }
 
+const insertLine = "INSERT INTO sittings (learner, sitting, n, line) VALUES ($1, $2, $3, $4)"
+
 // Append adds a line to the sitting at hand. When it returns without an error, the line
 // survives whatever happens next.
 func (s *Sittings) Append(line []byte) error {
-	return s.record.exec(`INSERT INTO sittings (learner, sitting, n, line)
-		SELECT learner, sitting, MAX(n) + 1, ? FROM sittings WHERE learner = ? AND sitting = ? GROUP BY learner, sitting`,
-		string(line), s.record.Learner, s.id)
+	err := s.record.change(func(tx *sql.Tx) error {
+		var n int64
+		var newest string
+		err := tx.QueryRow("SELECT n, line FROM sittings WHERE learner = $1 AND sitting = $2 ORDER BY n DESC LIMIT 1", s.record.Learner, s.id).Scan(&n, &newest)
+		switch {
+		case errors.Is(err, sql.ErrNoRows): // another sitting has taken its place
+			return nil
+		case err != nil:
+			return err
+		case s.unsure && n == s.last+1 && newest == string(line): // it was kept, and that was not heard of
+			return nil
+		}
+		s.last = n
+		_, err = tx.Exec(insertLine, s.record.Learner, s.id, n+1, string(line))
+		return err
+	})
+	if s.unsure = err != nil; !s.unsure {
+		s.last++
+	}
+	return err
 }
 
 // Lines are the lines of the sitting that was not brought to its end; none where there is
 // none. What is added then is added to it.
 func (s *Sittings) Lines() (lines [][]byte, err error) {
-	rows, err := s.record.db.Query(`SELECT sitting, line FROM sittings WHERE learner = ? AND sitting =
-		(SELECT MAX(sitting) FROM sittings WHERE learner = ?) ORDER BY n`, s.record.Learner, s.record.Learner)
+	rows, err := s.record.db.Query(`SELECT sitting, n, line FROM sittings WHERE learner = $1 AND sitting =
+		(SELECT MAX(sitting) FROM sittings WHERE learner = $2) ORDER BY n`, s.record.Learner, s.record.Learner)
 	if err != nil {
 		return nil, err
 	}
 	defer rows.Close()
 	for rows.Next() {
 		var line string
-		if err := rows.Scan(&s.id, &line); err != nil {
+		if err := rows.Scan(&s.id, &s.last, &line); err != nil {
 			return nil, err
 		}
 		lines = append(lines, []byte(line))
@@ -61,5 +84,5 @@ func (s *Sittings) Lines() (lines [][]byte, err error) {
 
 // Clear forgets the sitting at hand: it has come to its end.
 func (s *Sittings) Clear() error {
-	return s.record.exec("DELETE FROM sittings WHERE learner = ? AND sitting = ?", s.record.Learner, s.id)
+	return s.record.exec("DELETE FROM sittings WHERE learner = $1 AND sitting = $2", s.record.Learner, s.id)
 }

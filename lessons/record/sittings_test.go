@@ -2,7 +2,6 @@ package record_test
 
 import (
 	"fmt"
-	"path/filepath"
 	"strings"
 	"testing"
 	"time"
@@ -13,7 +12,7 @@ import (
 
 // What is done again by someone who was stopped before they heard of it is kept once.
 func TestTwiceIsOnce(t *testing.T) {
-	r := open(t, filepath.Join(t.TempDir(), "r.db"), "Ada")
+	r := open(t, place(t), "Ada")
 	fold := schedule.Fold(items)
 	for range 2 {
 		if err := r.Append(nth(1), fold); err != nil {
@@ -48,7 +47,7 @@ func linesOf(t *testing.T, s *record.Sittings) string {
 // A sitting is kept line by line, each learner's apart, until it is cleared or another is
 // begun.
 func TestSittings(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "r.db")
+	path := place(t)
 	ada, ben := open(t, path, "Ada").Sittings(), open(t, path, "Ben").Sittings()
 	if got := linesOf(t, ada); got != "" {
 		t.Errorf("at first there is %q", got)
@@ -88,7 +87,7 @@ func TestSittings(t *testing.T) {
 
 // Who forgets their answers forgets the sitting too.
 func TestForgetForgetsTheSitting(t *testing.T) {
-	r := open(t, filepath.Join(t.TempDir(), "r.db"), "Ada")
+	r := open(t, place(t), "Ada")
 	if err := r.Sittings().Restart([]byte("a0")); err != nil {
 		t.Fatal(err)
 	}

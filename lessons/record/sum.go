@@ -33,12 +33,8 @@ func (w row) seal() int64 {
 		putInt(int64(len(s)))
 		h.Write([]byte(s))
 	}
-	hint := int64(0)
-	if w.Hint {
-		hint = 1
-	}
 	putText(w.Learner)
-	for _, x := range []int64{w.n, w.At.UnixMilli(), int64(zoneOf(w.At)), hint, int64(math.Float64bits(w.Points)), int64(math.Float64bits(w.Seconds))} {
+	for _, x := range []int64{w.n, w.At.UnixMilli(), int64(zoneOf(w.At)), flag(w.Hint), int64(math.Float64bits(w.Points)), int64(math.Float64bits(w.Seconds))} {
 		putInt(x)
 	}
 	for _, s := range []string{w.Task, w.Code, w.Given, string(w.Verdict), w.Slip, w.Cause, string(w.Certainty), w.Situation, w.Key, w.Content} {

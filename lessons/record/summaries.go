@@ -58,7 +58,7 @@ func (r *Record) Summaries() (of map[string]Summary, answers int, err error) {
 
 // states are the summaries that are kept.
 func (r *Record) states() (of map[string]Summary, all count, err error) {
-	rows, err := r.db.Query("SELECT task, state, sum FROM states WHERE learner = ?", r.Learner)
+	rows, err := r.db.Query("SELECT task, state, sum FROM states WHERE learner = $1", r.Learner)
 	if err != nil {
 		return nil, count{}, err
 	}
@@ -102,7 +102,7 @@ func addTo(tx *sql.Tx, a Answer, fold Fold) error {
 func stateOf[T any](tx *sql.Tx, learner, task string) (state T, err error) {
 	var text string
 	var sum int64
-	err = tx.QueryRow("SELECT state, sum FROM states WHERE learner = ? AND task = ?", learner, task).Scan(&text, &sum)
+	err = tx.QueryRow("SELECT state, sum FROM states WHERE learner = $1 AND task = $2", learner, task).Scan(&text, &sum)
 	switch {
 	case errors.Is(err, sql.ErrNoRows):
 		return state, nil
@@ -131,7 +131,7 @@ func putState(tx *sql.Tx, learner, task string, state any) error {
 	if err != nil {
 		return err
 	}
-	_, err = tx.Exec("INSERT INTO states (learner, task, state, sum) VALUES (?, ?, ?, ?) ON CONFLICT (learner, task) DO UPDATE SET state = excluded.state, sum = excluded.sum",
+	_, err = tx.Exec("INSERT INTO states (learner, task, state, sum) VALUES ($1, $2, $3, $4) ON CONFLICT (learner, task) DO UPDATE SET state = excluded.state, sum = excluded.sum",
 		learner, task, string(text), sealOf(learner, task, string(text)))
 	return err
 }
@@ -164,7 +164,7 @@ func refold(tx *sql.Tx, learner string, fold Fold) error {
 	if err != nil {
 		return err
 	}
-	if _, err := tx.Exec("DELETE FROM states WHERE learner = ?", learner); err != nil {
+	if _, err := tx.Exec("DELETE FROM states WHERE learner = $1", learner); err != nil {
 		return err
 	}
 	for task, s := range all {
@@ -193,7 +193,7 @@ func folded(q queryer, learner string, fold Fold) (of map[string]Summary, answer
 // they count other answers than there are.
 func (r *Record) NeedsRefold(rule int) (bool, error) {
 	var answers int
-	if err := r.db.QueryRow("SELECT COUNT(*) FROM answers WHERE learner = ?", r.Learner).Scan(&answers); err != nil {
+	if err := r.db.QueryRow("SELECT COUNT(*) FROM answers WHERE learner = $1", r.Learner).Scan(&answers); err != nil {
 		return false, err
 	}
 	of, all, err := r.states()

@@ -4,23 +4,25 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
-	"scratchpass/quiz/files"
 	"time"
 
 	"modernc.org/sqlite"
+
+	"scratchpass/lessons/postgres"
+	"scratchpass/quiz/files"
 )
 
 // OpenTrial opens a copy of a learner's record, in memory: to try things on that are to leave
 // no trace. The record itself is mended first if it is damaged, as Open does; where there is
 // none the copy is empty.
 func OpenTrial(path, learner string) (*Record, error) {
-	_, err := os.Stat(path)
-	there := err == nil
 	trial, err := connect("", learner, "&mode=memory&_txlock=immediate")
 	if err != nil {
 		return nil, err
 	}
-	if there {
+	if postgres.Is(path) {
+		err = trial.copyOf(path)
+	} else if _, missing := os.Stat(path); missing == nil {
 		var r *Record
 		if r, err = Open(path, learner); err == nil {
 			trial.Mended = r.Mended
@@ -34,6 +36,18 @@ func OpenTrial(path, learner string) (*Record, error) {
 		return nil, errors.Join(err, trial.db.Close())
 	}
 	return trial, nil
+}
+
+// copyOf fills this record with what the learner has on a server.
+func (r *Record) copyOf(address string) error {
+	if err := retry(r.migrate, time.Sleep); err != nil {
+		return err
+	}
+	from, err := openShared(address, r.Learner, checkedDaily)
+	if err != nil {
+		return err
+	}
+	return errors.Join(from.CopyTo(r), from.Close())
 }
 
 // openRolledBack opens what a record was before the change in the midst of which a program was

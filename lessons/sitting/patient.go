@@ -34,7 +34,7 @@ func (s *Session) Patiently(typed string, do func() error) error {
 		switch {
 		case err == nil:
 			return nil
-		case !s.Attended && errors.Is(err, record.ErrBusy) && tries < triesAlone:
+		case !s.Attended && record.Passes(err) && tries < triesAlone:
 			continue
 		case !s.Attended:
 			return lost(typed, err)
@@ -62,8 +62,10 @@ func (s *Session) saying(do func() error) error {
 
 // tryAgain asks whether to try again; an error says that the person gives up.
 func (s *Session) tryAgain(why error) error {
-	if errors.Is(why, record.ErrBusy) { // what the database calls that helps nobody here
-		why = record.ErrBusy
+	for _, known := range []error{record.ErrBusy, record.ErrAway} { // what the database calls that helps nobody here
+		if errors.Is(why, known) {
+			why = known
+		}
 	}
 	if err := s.Face.Show(page.Page{page.Paragraph{Text: s.Say("say-not-kept", "why", why)}}); err != nil {
 		return err

@@ -11,7 +11,7 @@ CREATE TABLE answers (
 CREATE UNIQUE INDEX answers_by_number ON answers (learner, n);
 CREATE INDEX answers_by_time ON answers (learner, at_ms, n);
 CREATE TABLE states (
-	learner text COLLATE "C" NOT NULL, task text COLLATE "C" NOT NULL, state text NOT NULL, sum bigint NOT NULL,
+	learner text COLLATE "C" NOT NULL, task text COLLATE "C" NOT NULL, state text NOT NULL, sum bigint NOT NULL DEFAULT 0,
 	PRIMARY KEY (learner, task));
 CREATE TABLE tests (
 	rowid bigint GENERATED ALWAYS AS IDENTITY PRIMARY KEY, learner text COLLATE "C" NOT NULL, at_ms bigint NOT NULL,

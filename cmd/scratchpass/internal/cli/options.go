@@ -36,7 +36,7 @@ func (o *Options) AddTo(root *cobra.Command) {
 	f.StringVar(&o.Units, "units", "", "in or mm (default: those of your lathe)")
 	f.StringVar(&o.LatheFile, "lathe", "", "`FILE` that describes a lathe, instead of your own")
 	f.StringVar(&o.ContentDir, "content", "", "`DIR` with your own questions, lessons and wording")
-	f.StringVar(&o.RecordFile, "record", "", "`FILE` to keep answers in, or none (default: in your data folder)")
+	f.StringVar(&o.RecordFile, "record", "", "`FILE` to keep answers in, a postgres:// address, or none (default: in your data folder)")
 	f.StringVar(&o.Learner, "learner", "me", "`NAME` of the learner, on a shared machine")
 	f.StringVar(&o.asOf, "as-of", "", "practise as if it were this `DAY`, such as 2026-11-27, on a copy of your record: to try what comes back when")
 	f.BoolVar(&o.Plain, "plain", false, "text from top to bottom, for screen readers and pipes")

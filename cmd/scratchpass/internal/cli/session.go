@@ -11,6 +11,7 @@ import (
 	"scratchpass/lessons/face/plain"
 	"scratchpass/lessons/face/screen"
 	"scratchpass/lessons/page"
+	"scratchpass/lessons/postgres"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/sitting"
@@ -169,7 +170,10 @@ func (r *Run) openRecord(whole bool) (*record.Record, error) {
 		open = record.OpenChecked
 	}
 	rec, err := open(path, learner)
-	if err != nil {
+	switch {
+	case err != nil && postgres.Is(path): // it names the address, without its password
+		return nil, fmt.Errorf("%w; give another --record, or --record none", err)
+	case err != nil:
 		return nil, fmt.Errorf("the record %q can't be opened: %w; give --record FILE, or --record none", path, err)
 	}
 	r.AtEnd(rec.Close)
@@ -201,11 +205,12 @@ func (r *Run) HasRecord() bool {
 		return false
 	}
 	_, err = os.Stat(path)
-	return err == nil
+	return err == nil || postgres.Is(path)
 }
 
 // NoteExport notes a file that the learner's answers are about to be written to, where a record
-// is kept and anything can be noted: who forgets is told of it.
+// is kept and anything can be noted: who forgets is told of it. Of a record on a server nothing is
+// noted: the file may be on any computer.
 func (r *Run) NoteExport(to string) error {
 	if r.RecordFile == NoRecord {
 		return nil
@@ -213,6 +218,9 @@ func (r *Run) NoteExport(to string) error {
 	learner, path, err := r.LearnersRecord()
 	if err != nil {
 		return err
+	}
+	if postgres.Is(path) {
+		return nil
 	}
 	if err := record.NoteExport(path, learner, to); err != nil && !record.Unwritable(err) {
 		return err

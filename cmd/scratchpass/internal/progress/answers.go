@@ -12,6 +12,7 @@ import (
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/page"
+	"scratchpass/lessons/postgres"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/sitting"
@@ -32,7 +33,7 @@ func exportCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			v, err := open(cmd.Context(), r, true)
-			if record.Damaged(err) {
+			if record.Damaged(err) && !postgres.Is(r.RecordFile) {
 				return exportDamaged(cmd.Context(), r, to)
 			}
 			if err != nil {

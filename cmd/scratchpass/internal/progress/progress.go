@@ -46,7 +46,7 @@ that you rehearsed: how often, with how many mistakes, and which of them came ba
 		},
 	}
 	cmd.Flags().BoolVar(&all, "all", false, "every list in full, and the chart")
-	cmd.AddCommand(readyCommand(r), whyCommand(r), exportCommand(r), importCommand(r), forgetCommand(r))
+	cmd.AddCommand(readyCommand(r), whyCommand(r), exportCommand(r), importCommand(r), copyCommand(r), forgetCommand(r))
 	return cmd
 }
 
