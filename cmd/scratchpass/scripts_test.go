@@ -46,9 +46,11 @@ func TestScripts(t *testing.T) {
 			"quietout":  quietOut,
 			"spoil":     spoil,
 			"locked":    locked,
-			"database": func(ts *testscript.TestScript, _ bool, args []string) { ts.Setenv(args[0], postgrestest.Address(t)) },
+			"database":  func(ts *testscript.TestScript, _ bool, args []string) { ts.Setenv(args[0], postgrestest.Address(t)) },
 		},
-		Condition: func(name string) (bool, error) { return name == "server" && os.Getenv(postgrestest.Variable) != "", nil },
+		Condition: func(name string) (bool, error) {
+			return name == "server" && os.Getenv(postgrestest.Variable) != "", nil
+		},
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 	})
 }
