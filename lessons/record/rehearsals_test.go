@@ -116,8 +116,10 @@ func TestRehearsalsExportForgetImport(t *testing.T) {
 	if begun, err := r.BegunRehearsals(); len(rehearsed(t, r)) > 0 || len(begun) > 0 || err != nil {
 		t.Errorf("left: %+v, %v", begun, err)
 	}
-	if found := holds(t, filepath.Dir(path), "gland-nut"); !onServer && len(found) > 0 {
-		t.Errorf("%v still hold it", found)
+	if !onServer {
+		if found := holds(t, filepath.Dir(path), "gland-nut"); len(found) > 0 {
+			t.Errorf("%v still hold it", found)
+		}
 	}
 	for _, want := range [][2]int{{4, 0}, {0, 4}} {
 		i, err := importInto(r, strings.NewReader(out.String()), fold)
