@@ -102,6 +102,7 @@ func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j 
 			return nil, cli.UsageError(err)
 		}
 	}
+	head.Sheets = len(head.Roster) > 0 && q.tasks == nil
 	if len(heads) > 0 {
 		live, err := q.goOn(ctx, hall, heads[0])
 		if err == nil {
