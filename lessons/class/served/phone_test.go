@@ -2,6 +2,7 @@ package served_test
 
 import (
 	"fmt"
+	"html"
 	"net/http"
 	"strings"
 	"testing"
@@ -295,6 +296,29 @@ func TestTheDoorSpeaksOfWhatThereIs(t *testing.T) {
 		}
 		if in := strings.Contains(page, `id="seat"`); in != (c.head.Roster == nil) {
 			t.Errorf("%+v: a visitor is in: %v", c.head, in)
+		}
+	}
+}
+
+// The steps of an order stand once on a page, where they are put in order; without a script too.
+func TestStepsStandOnce(t *testing.T) {
+	s := openShop(t, class.Head{Roster: people(1)}, withRules("rules: {feedback: end}"), class.OwnPace)
+	p := s.phone()
+	p.comesIn("Ona01 Zquill01")
+	it := s.item("idzq-01", 0, 6)
+	steps := it.Words.Options(it.Problem)
+	if len(steps) < 3 {
+		t.Fatal("no steps in ", it.Problem.Task.Name)
+	}
+	for _, given := range []string{"", s.right("idzq-01", 0, 6)} {
+		if given != "" {
+			p.answers(6, given)
+		}
+		_, page := p.get("?at=6")
+		for _, step := range steps {
+			if n := strings.Count(page, ">"+html.EscapeString(step)+"<"); n != 1 {
+				t.Errorf("after %q: %q stands %d times in %s", given, step, n, page)
+			}
 		}
 	}
 }
