@@ -11,7 +11,7 @@ import (
 
 // kinds are all kinds of events.
 var kinds = []class.Kind{class.Ran, class.Turned, class.Freed, class.Opened, class.Locked, class.Showed, class.Until, class.Paused, class.Resumed, class.Longer, class.Let, class.Refused, class.Renamed, class.Merged, class.Removed,
-	class.Shut, class.Unshut, class.Counted, class.Seen, class.Ended, class.Goes, class.Joined, class.Joined, class.Answered, class.Answered, class.Answered, class.Hinted, class.Called, class.Unclear, class.Keeps}
+	class.Shut, class.Unshut, class.Counted, class.Seen, class.Ended, class.Goes, class.Linked, class.Joined, class.Joined, class.Answered, class.Answered, class.Answered, class.Hinted, class.Called, class.Unclear, class.Keeps}
 
 // anyEvent is an event of any kind, with fields that may or may not fit.
 func anyEvent(random *rand.Rand) class.Event {

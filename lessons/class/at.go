@@ -40,7 +40,7 @@ type At struct {
 	Ends   time.Time
 	Timed  bool
 	Hinted bool
-	Before map[int]string // what was answered, by printed number, where a question follows from it
+	Before []Earlier // the questions that the one at hand follows from
 }
 
 // Came is what came of a set.
@@ -48,6 +48,13 @@ type Came struct {
 	*Asking
 	Lines  []Line
 	Result set.Result
+}
+
+// Earlier is a question that another one follows from.
+type Earlier struct {
+	Number int
+	Title  string // of its task: what was asked
+	Given  string // what was answered; empty for nothing
 }
 
 // Line is a question of the set that someone is at.
@@ -106,10 +113,11 @@ func (r *Room) At(p *Person, wish int, now time.Time) (At, error) {
 		at.Answer = &a
 	}
 	for _, n := range set.FollowsFrom(items, at.Item) {
-		if at.Before == nil {
-			at.Before = map[int]string{}
+		b := Earlier{Number: n, Title: items[n-1].Words.Task.Title}
+		if came := at.Result.Items[n-1]; came.Verdict != set.Blank {
+			b.Given = came.Given
 		}
-		at.Before[n] = at.Result.Items[n-1].Given
+		at.Before = append(at.Before, b)
 	}
 	at.Scene = r.scene(p, at, now)
 	at.Marks = !at.Asked.Never() && (at.Scene == Tells || at.Scene == Over)

@@ -37,6 +37,7 @@ const (
 	Seen    Kind = "seen"     // the instructor has seen to someone, and knows what was to be known
 	Ended   Kind = "ended"    // the lesson is over
 	Goes    Kind = "reopened" // it goes on
+	Linked  Kind = "linked"   // its links lead to Text, host and port, from now on
 )
 
 // What a phone does.

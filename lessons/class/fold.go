@@ -47,6 +47,7 @@ var ofRoom = map[Kind]func(*Room, Event){
 	Ended:   func(r *Room, _ Event) { r.Ended = true },
 	Goes:    func(r *Room, _ Event) { r.Ended = false },
 	Joined:  (*Room).joined,
+	Linked:  func(r *Room, e Event) { r.Linked = e.Text },
 }
 
 // ofSet is what events do that are about one of its sets.

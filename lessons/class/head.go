@@ -17,6 +17,7 @@ type Head struct {
 	Key    string       `json:"key"`    // of the instructor's private link
 	Roster []Apprentice `json:"roster"` // whose names are known; others come as visitors
 	Listed bool         `json:"listed"` // phones show the names to tap
+	Sheets bool         `json:"sheets"` // the set may be on paper, too, with a code on each sheet
 	Draws  int          `json:"draws"`  // the version that draws the numbers: problem.Draws
 }
 

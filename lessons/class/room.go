@@ -37,6 +37,8 @@ type Room struct {
 	Sets []*Asking
 	Now  int // the set at hand
 
+	Linked string // host and port that its links lead to
+
 	Paused, Shut, Ended bool
 
 	people map[string]*Person

@@ -1,7 +1,6 @@
 package class
 
 import (
-	"maps"
 	"slices"
 	"strconv"
 	"time"
@@ -49,10 +48,12 @@ func (a At) Asking(s *sitting.Session) page.Page {
 	q := s.QuestionOf(a.Item.Problem, a.Item.Words)
 	q.Code = "" // who has it has the key
 	p := page.Page{q}
-	for _, n := range slices.Sorted(maps.Keys(a.Before)) {
-		if given := a.Before[n]; given != "" {
-			p = append(p, page.Aside{Text: s.Say("class-follows", "n", n, "given", given)})
+	for _, b := range a.Before {
+		says := "class-follows"
+		if b.Given == "" {
+			says = "class-follows-none"
 		}
+		p = append(p, page.Aside{Text: s.Say(says, "n", b.Number, "title", b.Title, "given", b.Given)})
 	}
 	return p
 }

@@ -109,7 +109,7 @@ func (w *Words) reason(p *problem.Problem, m answer.Mark) string {
 	case m.Verdict == answer.SafeWrong:
 		return phrase("mark-safe-side")
 	case p.Expected.Far(m.Response):
-		return phrase("mark-far-off")
+		return w.far(p)
 	}
 	if missing := p.Expected.OnlyMissing(m.Response); missing {
 		return phrase("mark-only-missing")
@@ -119,6 +119,26 @@ func (w *Words) reason(p *problem.Problem, m answer.Mark) string {
 		return phrase(own)
 	}
 	return phrase("mark-cannot-tell")
+}
+
+// far says that a number is of another size, and what of this problem could be the cause.
+func (w *Words) far(p *problem.Problem) string {
+	these := []string{w.Phrases["far-point"]}
+	if u := p.Expected.Unit; u.Name == machine.InchUnit.Name || u.Name == machine.MMUnit.Name {
+		these = append(these, w.Phrases["far-unit"])
+	}
+	threads, angle := false, false
+	for _, in := range p.Task.Inputs {
+		threads = threads || in.Type == problem.InputTPI && p.Values.Has(in.Name)
+		angle = angle || in.Type == problem.InputAngle && p.Values.Has(in.Name)
+	}
+	if threads {
+		these = append(these, w.Phrases["far-pitch"])
+	}
+	if angle {
+		these = append(these, w.Phrases["far-angle"])
+	}
+	return content.FillPairs(w.Phrases["mark-far-off"], "these", strings.Join(these, ", "))
 }
 
 // way is the working, or of steps in order the order itself, with the first mistake of a

@@ -218,9 +218,19 @@ func TestFeedbackOfAPass(t *testing.T) {
 	if f.Answer != "The answer is "+p.Expected.Text()+"." || f.Verdict != "No answer given." || f.Reason != "" || len(f.Working) == 0 || f.Lathe != "" {
 		t.Errorf("%+v", f)
 	}
-	far := w.Feedback(p, p.MarkResponse(answer.NumberResponse(9)))
-	if !strings.HasPrefix(far.Reason, "That is far from it.") {
-		t.Errorf("far off: %q", far.Reason)
+	travel := remake(t, "compound-travel@1-0001")
+	for _, c := range []struct {
+		of    *problem.Problem
+		given float64
+		says  string
+	}{
+		{p, 9, "That is many times too large or too small. Check the decimal point, the unit, and what was asked for."},
+		{p, 0.00001, "That is many times too large or too small. Check the decimal point, the unit, and what was asked for."},
+		{travel, 9, "That is many times too large or too small. Check the decimal point, the unit, pitch or threads per inch, the angle, and what was asked for."},
+	} {
+		if far := words(t, c.of.Task.Name).Feedback(c.of, c.of.MarkResponse(answer.NumberResponse(c.given))); far.Reason != c.says {
+			t.Errorf("far off: %q", far.Reason)
+		}
 	}
 	unit := w.Feedback(p, p.MarkResponse(answer.NumberResponse(p.Expected.Key.X*1000)))
 	if !strings.HasPrefix(unit.Reason, "The number is right, its unit is not.") {

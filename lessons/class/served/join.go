@@ -16,7 +16,10 @@ type doorPage struct {
 	Title string   // of the room
 	Names []listed // to tap, where the instructor has chosen that
 	Typed string   // a name that nobody here has
+	Near  string   // who may be meant by it, as that person's phone would show it
 	Waits bool     // for the instructor
+	List  bool     // there is a class list; without one all are visitors
+	Strip bool     // sheets with codes may have been given out
 	Back  bool     // nothing can be done here but to go back to the room
 }
 
@@ -50,14 +53,14 @@ func (s *Server) short(w http.ResponseWriter, r *http.Request) {
 
 // atDoor shows who has no name in the room how to come in. The phone gets its token here, before
 // it asks for a name: if the answer to that is lost, it asks again as the same phone.
-func (s *Server) atDoor(w http.ResponseWriter, r *http.Request, l *class.Live, says, typed string) {
-	page := doorPage{Says: says, Typed: typed}
+func (s *Server) atDoor(w http.ResponseWriter, r *http.Request, l *class.Live, page doorPage) {
 	l.See(func(room *class.Room) {
 		page.Code, page.Title = room.Head.Code, room.Head.Title
+		page.List, page.Strip = len(room.Head.Roster) > 0, room.Head.Sheets
 		token := device(r, page.Code)
 		page.Waits = room.Claimed(token) != nil
 		switch {
-		case says != "" || page.Waits:
+		case page.Says != "" || page.Near != "" || page.Waits:
 		case room.Gone(token):
 			page.Says = s.say("class-other-phone")
 		case room.Shut || room.Ended:
@@ -85,7 +88,7 @@ func (s *Server) join(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	code := class.ReadCode(r.PathValue("code"))
 	name, tag := strings.TrimSpace(r.PostFormValue("name")), r.PostFormValue("who")
 	if name == "" && tag == "" {
-		s.atDoor(w, r, l, s.say("class-name-missing"), "")
+		s.atDoor(w, r, l, doorPage{Says: s.say("class-name-missing")})
 		return
 	}
 	if !s.limits.mayJoin(r) {
@@ -93,14 +96,16 @@ func (s *Server) join(w http.ResponseWriter, r *http.Request, l *class.Live) {
 		return
 	}
 	e := class.Event{Kind: class.Joined, Text: device(r, code)}
-	says, has := "", false
+	var page doorPage
+	has := false
 	l.See(func(room *class.Room) {
-		says = s.named(room, &e, name, tag, r.PostFormValue("visitor") != "")
+		page = s.named(room, &e, typed{name, tag, r.PostFormValue("visitor") != "", r.PostFormValue("is") != ""})
 		p := room.Holder(e.Text)
-		has = says == "" && p != nil && p.ID == e.Who
+		has = p != nil && p.ID == e.Who
 	})
-	if says != "" {
-		s.atDoor(w, r, l, says, name)
+	if e.Who == "" {
+		page.Typed = name
+		s.atDoor(w, r, l, page)
 		return
 	}
 	if e.Text == "" {
@@ -115,32 +120,55 @@ func (s *Server) join(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	http.Redirect(w, r, "/r/"+code+"?came", http.StatusSeeOther)
 }
 
-// named finds who wants to come in, or says why they can't.
-func (s *Server) named(room *class.Room, e *class.Event, name, tag string, visitor bool) (says string) {
-	p, twice := room.Named(name)
-	if tag != "" && room.Head.Listed {
-		p, twice = room.Tagged(tag), false
+// typed is what someone has said of who they are.
+type typed struct {
+	name, tag string
+	visitor   bool // they are on no list
+	is        bool // they are who they were asked about
+}
+
+// named finds who wants to come in, or what they are to be told or asked instead.
+func (s *Server) named(room *class.Room, e *class.Event, t typed) doorPage {
+	p, twice := room.Named(t.name)
+	if t.tag != "" && room.Head.Listed {
+		p, twice = room.Tagged(t.tag), false
 	}
+	visitor := t.visitor || len(room.Head.Roster) == 0
 	switch {
 	case room.Shut || room.Ended:
-		return s.say("class-shut")
+		return doorPage{Says: s.say("class-shut")}
 	case p != nil:
 		e.Who = p.ID
-		return ""
+		return doorPage{}
 	case twice:
-		return s.say("class-name-twice", "name", name)
+		return doorPage{Says: s.say("class-name-twice", "name", t.name)}
 	case !visitor:
-		return s.say("class-no-name", "name", name)
+		return s.near(room, e, t)
 	}
-	if now := room.Holder(e.Text); now != nil && now.Visitor && now.Name == name { // the form was sent twice
+	if now := room.Holder(e.Text); now != nil && now.Visitor && now.Name == t.name { // the form was sent twice
 		e.Who = now.ID
-		return ""
+		return doorPage{}
 	}
-	if e.Name = room.NickName(name); e.Name == "" {
-		return s.say("class-name-taken", "name", name)
+	if e.Name = room.NickName(t.name); e.Name == "" {
+		return doorPage{Says: s.say("class-name-taken", "name", t.name)}
 	}
 	e.Who = "visitor-" + strings.ToLower(rand.Text()[:10])
-	return ""
+	return doorPage{}
+}
+
+// near finds who is meant by a name that is not on the list as it was typed.
+func (s *Server) near(room *class.Room, e *class.Event, t typed) doorPage {
+	near := room.Near(t.name)
+	switch {
+	case near.Several:
+		return doorPage{Says: s.say("class-name-several", "name", t.name)}
+	case near.Person == nil:
+		return doorPage{Says: s.say("class-no-name", "name", t.name)}
+	case near.Sure || t.is:
+		e.Who = near.Person.ID
+		return doorPage{}
+	}
+	return doorPage{Near: near.Person.Short()}
 }
 
 // leave makes a phone nobody's again: the next person takes it, and who had it goes on where they

@@ -2,6 +2,7 @@ package served_test
 
 import (
 	"fmt"
+	"html"
 	"net/http"
 	"strings"
 	"testing"
@@ -189,7 +190,7 @@ func TestComingIn(t *testing.T) {
 	if status, _ := p.post("join", "name", "ona01 zquill01"); status != 0 {
 		t.Fatal("the answer was not lost: ", status)
 	}
-	has(t, p.comesIn("Ona01 Zquill01"), `id="seat"`, "Ona01 Zquill01")
+	has(t, p.comesIn("Ona01 Zquill01"), `id="seat"`, "Ona01 Z.")
 	p.answers(0, "0.05")
 
 	second := s.phone()
@@ -212,7 +213,7 @@ func TestComingIn(t *testing.T) {
 	has(t, third.comesIn("t3"), `id="seat"`)
 
 	p.post("leave") // the phone goes to someone else
-	has(t, p.comesIn("Ona02 Zquill02"), "Ona02 Zquill02")
+	has(t, p.comesIn("Ona02 Zquill02"), "Ona02 Z.")
 	p.post("leave")
 	_, page := p.get("")
 	has(t, page, `name="name"`)
@@ -244,6 +245,84 @@ func TestComingIn(t *testing.T) {
 	has(t, s.phone().comesIn("Ona03 Zquill03"), "Nobody new comes in now")
 }
 
+// Who types a part of their name comes in, or is asked; the phone is sent no last name that was not
+// typed on it.
+func TestNearNamesAtTheDoor(t *testing.T) {
+	s := openShop(t, class.Head{Roster: []class.Apprentice{{ID: "idzq-1", Name: "Cato Enis"}, {ID: "idzq-2", Name: "Dilys Enis"}, {ID: "idzq-3", Name: "Jon Smith"}, {ID: "idzq-4", Name: "John Smith"}}}, withRules(""), class.Together)
+	silent := func(page string) string {
+		t.Helper()
+		for _, text := range []string{"Enis", "Smith"} {
+			if strings.Contains(page, text) {
+				t.Errorf("%s in %s", text, page)
+			}
+		}
+		return page
+	}
+	p := s.phone()
+	has(t, silent(p.comesIn("Cato")), "Are you Cato E.?", `name="is"`, `name="visitor"`)
+	_, page := p.post("join", "name", "Cato", "is", "yes")
+	has(t, silent(page), `id="seat"`, "Cato E.")
+	has(t, silent(s.phone().comesIn("Dilys E")), `id="seat"`, "Dilys E.")
+	has(t, silent(s.phone().comesIn("Jo")), "There is no Jo on the class list", `name="visitor"`)
+	has(t, s.phone().comesIn("Jom Smith"), "fits more than one person", `name="visitor"`)
+	if page := s.phone().comesIn("Enis"); strings.Contains(page, "Cato") || strings.Contains(page, "Dilys") {
+		t.Error("a last name tells the first ones: ", page)
+	}
+	_, page = s.phone().post("join", "name", "Zoe", "is", "yes")
+	has(t, page, "There is no Zoe")
+}
+
+// What is said at the door is there: codes on sheets only where sheets can be, a class list only
+// where there is one.
+func TestTheDoorSpeaksOfWhatThereIs(t *testing.T) {
+	for _, c := range []struct {
+		head  class.Head
+		says  []string
+		hides []string
+	}{
+		{class.Head{Roster: people(2), Sheets: true}, []string{"Your name", "class list", "sheet with a code"}, nil},
+		{class.Head{Roster: people(2)}, []string{"Your name", "class list"}, []string{"a sheet", "code of"}},
+		{class.Head{}, []string{"What are you called here?"}, []string{"class list", "a sheet", "code of"}},
+	} {
+		s := openShop(t, c.head, withRules(""), class.Together)
+		p := s.phone()
+		_, door := p.get("")
+		page := p.comesIn("Zoe")
+		has(t, door, c.says...)
+		for _, text := range c.hides {
+			if strings.Contains(door+page, text) {
+				t.Errorf("%+v: it speaks of a %s: %s", c.head, text, door+page)
+			}
+		}
+		if in := strings.Contains(page, `id="seat"`); in != (c.head.Roster == nil) {
+			t.Errorf("%+v: a visitor is in: %v", c.head, in)
+		}
+	}
+}
+
+// The steps of an order stand once on a page, where they are put in order; without a script too.
+func TestStepsStandOnce(t *testing.T) {
+	s := openShop(t, class.Head{Roster: people(1)}, withRules("rules: {feedback: end}"), class.OwnPace)
+	p := s.phone()
+	p.comesIn("Ona01 Zquill01")
+	it := s.item("idzq-01", 0, 6)
+	steps := it.Words.Options(it.Problem)
+	if len(steps) < 3 {
+		t.Fatal("no steps in ", it.Problem.Task.Name)
+	}
+	for _, given := range []string{"", s.right("idzq-01", 0, 6)} {
+		if given != "" {
+			p.answers(6, given)
+		}
+		_, page := p.get("?at=6")
+		for _, step := range steps {
+			if n := strings.Count(page, ">"+html.EscapeString(step)+"<"); n != 1 {
+				t.Errorf("after %q: %q stands %d times in %s", given, step, n, page)
+			}
+		}
+	}
+}
+
 // Names that the instructor lets stand on phones are tapped; who is in stands there no more.
 func TestListedNames(t *testing.T) {
 	s := openShop(t, class.Head{Roster: people(2), Listed: true}, withRules(""), class.Together)
@@ -252,7 +331,7 @@ func TestListedNames(t *testing.T) {
 	_, page := p.get("")
 	has(t, page, "Ona01 Zquill01", "Ona02 Zquill02", tag)
 	_, page = p.post("join", "who", tag)
-	has(t, page, `id="seat"`, "Ona02 Zquill02")
+	has(t, page, `id="seat"`, "Ona02 Z.")
 	if _, page := s.phone().get(""); strings.Contains(page, "Ona02") {
 		t.Error("who is in is still listed")
 	}

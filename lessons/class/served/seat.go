@@ -44,7 +44,7 @@ func (s *Server) seat(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	}
 	id, device, ok := who(l, r)
 	if !ok {
-		s.atDoor(w, r, l, "", "")
+		s.atDoor(w, r, l, doorPage{})
 		return
 	}
 	s.presence.heard(device, s.o.Clock())
@@ -104,7 +104,7 @@ func (s *Server) seatOf(l *class.Live, id string, d draft) (seatPage, error) {
 			err = errNoDevice
 			return
 		}
-		p.Code, p.Title, p.Name, p.Version = room.Head.Code, room.Head.Title, person.Name, room.Version(person, s.o.Clock())
+		p.Code, p.Title, p.Name, p.Version = room.Head.Code, room.Head.Title, person.Short(), room.Version(person, s.o.Clock())
 		p.Who = room.Tag(person.ID)
 		at, err = room.At(person, d.wish, s.o.Clock())
 	})

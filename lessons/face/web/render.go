@@ -118,6 +118,8 @@ func withoutOptions(p page.Page, q page.Prompt) page.Page {
 		options = takes.Options
 	case page.SeveralOf:
 		options = takes.Options
+	case page.InOrder:
+		options = takes.Steps
 	case page.Readings: // each stands over its field
 		options = takes.Labels
 	default:

@@ -59,11 +59,12 @@ func serve(ctx context.Context, r *cli.Run, listen string, doors Doors, lookups 
 		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", listen, err)
 	}
 	key := rand.Text()
-	handler := web.Handler(talk, web.Options{Key: key, Hosts: hosts(host, l.Addr()), Words: web.WordsOf(s.Say), Lookups: lookups(s, rec)})
+	address, names := cli.Served(host, l.Addr())
+	handler := web.Handler(talk, web.Options{Key: key, Hosts: names, Words: web.WordsOf(s.Say), Lookups: lookups(s, rec)})
 	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second}
 	served := make(chan error, 1)
 	go func() { served <- server.Serve(l) }()
-	fmt.Fprintf(r.Out, "http://%s/?key=%s\n%s\n", address(host, l.Addr()), key, s.Say("browse-how"))
+	fmt.Fprintf(r.Out, "http://%s/?key=%s\n%s\n", address, key, s.Say("browse-how"))
 	left := make(chan error, 1)
 	go func() { left <- home.Run(s, doors(ctx, s, rec)) }()
 	var end error
@@ -81,27 +82,4 @@ func serve(ctx context.Context, r *cli.Run, listen string, doors Doors, lookups 
 		return errors.Join(end, err)
 	}
 	return end
-}
-
-// address is what stands in the link: where it listens everywhere, this computer.
-func address(host string, at net.Addr) string {
-	_, port, _ := net.SplitHostPort(at.String()) // an address that is listened at has a port
-	if host == "" || net.ParseIP(host) != nil && net.ParseIP(host).IsUnspecified() {
-		host = "127.0.0.1"
-	}
-	return net.JoinHostPort(host, port)
-}
-
-// hosts are the names it may be asked for under: the one that was given, and this computer.
-func hosts(host string, at net.Addr) []string {
-	_, port, _ := net.SplitHostPort(at.String())
-	names := []string{address(host, at), net.JoinHostPort("localhost", port), net.JoinHostPort("127.0.0.1", port)}
-	if own, err := net.InterfaceAddrs(); err == nil && address(host, at) != net.JoinHostPort(host, port) {
-		for _, a := range own {
-			if ip, ok := a.(*net.IPNet); ok {
-				names = append(names, net.JoinHostPort(ip.IP.String(), port))
-			}
-		}
-	}
-	return names
 }

@@ -9,116 +9,82 @@ import (
 	"scratchpass/cmd/scratchpass/internal/cli"
 )
 
-// port is where a class is served if nothing else is said: the same each time, so that links
-// hold.
+// port is where a class is served first if nothing else is said and it is free.
 const port = 8460
 
-// reach is an address of this computer that phones in the same network may reach.
-type reach struct {
-	IP        net.IP
-	Interface string
+// place is where a class is to be served.
+type place struct {
+	host, port string
+	free       bool // where the port is taken, any other will do: no link hangs on it
 }
 
-// reaches are the private addresses of this computer, the one that it speaks from first.
-func reaches() ([]reach, error) {
-	all, err := net.Interfaces()
+// readPlace reads --listen; the host may be empty there.
+func readPlace(listen string) (place, error) {
+	if listen == "" {
+		return place{}, nil
+	}
+	host, port, err := net.SplitHostPort(listen)
 	if err != nil {
-		return nil, err
+		return place{}, cli.Usagef("--listen %q: give HOST:PORT, such as 192.168.1.23:8460", listen)
 	}
-	var found []reach
-	for _, i := range all {
-		if i.Flags&net.FlagUp == 0 || i.Flags&net.FlagLoopback != 0 {
-			continue
-		}
-		addresses, err := i.Addrs()
-		if err != nil {
-			continue // gone in between
-		}
-		for _, a := range addresses {
-			if n, ok := a.(*net.IPNet); ok && n.IP.To4() != nil && n.IP.IsPrivate() {
-				found = append(found, reach{n.IP, i.Name})
-			}
-		}
-	}
-	if from := speaksFrom(); from != nil {
-		slices.SortStableFunc(found, func(a, b reach) int { return order(b.IP.Equal(from)) - order(a.IP.Equal(from)) })
-	}
-	return found, nil
+	return place{host: host, port: port, free: port == "0"}, nil
 }
 
-func order(first bool) int {
-	if first {
-		return 1
-	}
-	return 0
-}
-
-// speaksFrom is the address that this computer would speak to others from; nil where there is
-// no network. Nothing is sent for it.
-func speaksFrom() net.IP {
-	c, err := net.Dial("udp4", "192.0.2.1:9") // an address for documents. Source: RFC 5737
+// where is the place at which the links of a class hold. Where port 0 is asked for, or none, it
+// is that of last time; and where no host is given, so is that, if this computer still has it.
+// Before the first time, and in another network, there are no links yet that could hold.
+func (p place) where(last string, choose func([]cli.Reach) (cli.Reach, error)) (place, error) {
+	host, lastPort, err := net.SplitHostPort(last)
 	if err != nil {
-		return nil
+		lastPort = ""
 	}
-	defer c.Close()
-	if a, ok := c.LocalAddr().(*net.UDPAddr); ok {
-		return a.IP
-	}
-	return nil
-}
-
-// place is where a class is served: as given, or at this computer's address in the network.
-func place(listen string, choose func([]reach) (reach, error)) (string, error) {
-	if listen != "" {
-		if _, _, err := net.SplitHostPort(listen); err != nil {
-			return "", cli.Usagef("--listen %q: give HOST:PORT, such as 192.168.1.23:8460", listen)
+	if p.port != "" {
+		if p.free && lastPort != "" {
+			p.port = lastPort
 		}
-		return listen, nil
+		return p, nil
 	}
-	found, err := reaches()
+	found, err := cli.Reaches()
 	if err != nil {
-		return "", err
+		return p, err
 	}
-	one := reach{IP: net.IPv4(127, 0, 0, 1)}
+	if lastPort != "" && has(found, host) {
+		return place{host: host, port: lastPort}, nil
+	}
+	one := cli.Reach{IP: net.IPv4(127, 0, 0, 1)}
 	switch {
 	case len(found) == 1:
 		one = found[0]
 	case len(found) > 1:
 		if one, err = choose(found); err != nil {
-			return "", err
+			return p, err
 		}
 	}
-	return net.JoinHostPort(one.IP.String(), strconv.Itoa(port)), nil
+	return place{host: one.IP.String(), port: strconv.Itoa(port), free: true}, nil
 }
 
-// shown is an address as it stands in links: where it listens at all, the one that others reach.
-func shown(at net.Addr) string {
-	host, p, err := net.SplitHostPort(at.String())
-	if err != nil {
-		return at.String()
+// has reports whether a host is this computer still: one of its addresses, alone where it is in
+// no network, or a name, which whoever chose it answers for.
+func has(found []cli.Reach, host string) bool {
+	ip := net.ParseIP(host)
+	if ip == nil {
+		return true
 	}
-	if ip := net.ParseIP(host); ip != nil && ip.IsUnspecified() {
-		host = "127.0.0.1"
-		if found, err := reaches(); err == nil && len(found) > 0 {
-			host = found[0].IP.String()
-		}
+	if len(found) == 0 {
+		return ip.IsLoopback()
 	}
-	return net.JoinHostPort(host, p)
+	return slices.ContainsFunc(found, func(r cli.Reach) bool { return r.IP.Equal(ip) })
 }
 
-// hosts are the names that it may be asked for under.
-func hosts(at net.Addr) []string {
-	_, p, err := net.SplitHostPort(at.String())
+// listen begins to listen.
+func (p place) listen() (net.Listener, error) {
+	at := net.JoinHostPort(p.host, p.port)
+	l, err := net.Listen("tcp", at)
+	if err != nil && p.free {
+		l, err = net.Listen("tcp", net.JoinHostPort(p.host, "0"))
+	}
 	if err != nil {
-		return []string{at.String()}
+		return nil, fmt.Errorf("can't serve at %s: %w; --listen takes another address", at, err)
 	}
-	names := []string{shown(at), net.JoinHostPort("localhost", p), net.JoinHostPort("127.0.0.1", p)}
-	if host, _, _ := net.SplitHostPort(at.String()); net.ParseIP(host).IsUnspecified() {
-		if found, err := reaches(); err == nil {
-			for _, f := range found {
-				names = append(names, fmt.Sprint(net.JoinHostPort(f.IP.String(), p)))
-			}
-		}
-	}
-	return names
+	return l, nil
 }

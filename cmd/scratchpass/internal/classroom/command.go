@@ -42,7 +42,7 @@ goes on with the same command, with the same code and links. set mark reads the 
 	f.StringVar(&o.listen, "listen", "", "`HOST:PORT` to serve at (default: this computer's address in the network, port 8460)")
 	f.StringVar(&o.secret, "secret", "", "`FILE` with the class secret (default: one in your configuration folder)")
 	f.StringVar(&o.way, "way", o.way, "how it is run: together, own-pace or ticket")
-	f.BoolVar(&o.listed, "list-names", false, "phones show the names of the class list to tap; else everyone types theirs")
+	f.BoolVar(&o.listed, "list-names", false, "every phone shows the whole class list to tap a name; else everyone types theirs")
 	f.StringVar(&o.cert, "cert", "", "`FILE` with a certificate, to serve over TLS; with --key")
 	f.StringVar(&o.key, "key", "", "`FILE` with the certificate's private key")
 	f.IntVar(&o.level, "level", o.level, "of tasks that are named: 1, 2 or 3")

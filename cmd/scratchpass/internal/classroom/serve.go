@@ -2,13 +2,10 @@ package classroom
 
 import (
 	"context"
-	"crypto/rand"
 	"errors"
 	"fmt"
-	"net"
 	"net/http"
 	"os"
-	"path/filepath"
 	"strings"
 	"time"
 
@@ -19,10 +16,6 @@ import (
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/sitting"
-	"scratchpass/quiz/files"
-	"scratchpass/quiz/machine"
-	"scratchpass/quiz/problem"
-	"scratchpass/quiz/set"
 )
 
 // serve serves a class until the program is stopped.
@@ -34,16 +27,16 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if (o.cert == "") != (o.key == "") {
 		return cli.Usagef("--cert and --key: give both, or none")
 	}
+	at, err := readPlace(o.listen)
+	if err != nil {
+		return err
+	}
 	ctx = r.UntilStopped(ctx)
 	s, err := r.OpenUnrecorded(ctx)
 	if err != nil {
 		return err
 	}
-	q, err := questionsOf(args, o, s)
-	if err != nil {
-		return err
-	}
-	at, err := place(o.listen, func(found []reach) (reach, error) { return chooseReach(r, s, found) })
+	q, err := questionsOf(args, o, s, r.Now())
 	if err != nil {
 		return err
 	}
@@ -55,14 +48,18 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return err
 	}
+	makes := class.MakerOf(key, s.Library, of, q.lathe)
+	if q.room == "" {
+		if q, err = q.ofToday(ctx, r, s, makes, o.level); err != nil {
+			return err
+		}
+	}
 	j, err := journal.Open(q.room)
 	if err != nil {
 		return err
 	}
 	fail := func(err error) { fmt.Fprintln(r.Err, err) }
-	hall := class.NewHall(j, func(class.Head) class.Maker {
-		return class.MakerOf(key, s.Library, of, q.lathe)
-	}, time.Now, fail)
+	hall := class.NewHall(j, func(class.Head) class.Maker { return makes }, time.Now, fail)
 	live, err := q.begin(ctx, r, s, j, hall, o, way)
 	if err != nil {
 		return errors.Join(err, j.Close())
@@ -71,13 +68,27 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 }
 
 // listen serves the rooms of a hall at an address, and says where.
-func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hall, live *class.Live, at string, o options, fail func(error)) error {
-	l, err := net.Listen("tcp", at)
+func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hall, live *class.Live, at place, o options, fail func(error)) error {
+	var last string
+	live.See(func(room *class.Room) { last = room.Linked })
+	at, err := at.where(last, func(found []cli.Reach) (cli.Reach, error) { return chooseReach(r, s, found) })
 	if err != nil {
-		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", at, err)
+		return err
 	}
-	address := shown(l.Addr())
-	options := served.Options{Hosts: hosts(l.Addr()), Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail}
+	l, err := at.listen()
+	if err != nil {
+		return err
+	}
+	address, names := cli.Served(at.host, l.Addr())
+	if address != last {
+		if last != "" {
+			fmt.Fprintln(r.Err, s.Say("class-other-links", "before", last))
+		}
+		if err := live.Do(ctx, class.Event{Kind: class.Linked, Text: address}); err != nil {
+			return errors.Join(err, l.Close())
+		}
+	}
+	options := served.Options{Hosts: names, Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail}
 	server := served.New(hall, options)
 	web := &http.Server{Handler: server.Handler(), ReadHeaderTimeout: 10 * time.Second, IdleTimeout: time.Minute, MaxHeaderBytes: 16 << 10}
 	web.RegisterOnShutdown(server.Stop)
@@ -134,97 +145,9 @@ func inWhiteOnBlack(picture string) string {
 	return b.String()
 }
 
-// questions are what a class is asked, and where its room is kept.
-type questions struct {
-	blueprint string
-	title     string
-	room      string
-	lathe     func(string) (machine.Lathe, error)
-}
-
-// questionsOf reads a blueprint, or makes one of tasks.
-func questionsOf(args []string, o options, s *sitting.Session) (questions, error) {
-	var q questions
-	b, name, beside := "", args[0], ""
-	if len(args) == 1 && (strings.HasSuffix(name, ".yaml") || strings.HasSuffix(name, ".yml")) {
-		beside = filepath.Dir(name)
-		text, err := files.Read(name, files.MostWords)
-		if err != nil {
-			return q, err
-		}
-		b = string(text)
-	} else {
-		b, name = ofTasks(args, o.level, s), strings.ReplaceAll(args[0], "/", "-")
-	}
-	q.lathe = set.LatheBeside(args[0])
-	read, err := set.ParseBlueprint(name, []byte(b), s.Tasks, q.lathe)
-	if err != nil {
-		return q, cli.UsageError(err)
-	}
-	q.blueprint, q.title, q.room = b, read.Title, o.file
-	if q.room == "" {
-		q.room = filepath.Join(beside, read.Set+".class")
-	}
-	return q, nil
-}
-
-// ofTasks is a blueprint of tasks and stages, a question each.
-func ofTasks(names []string, level int, s *sitting.Session) string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "set: %s\ntitle: %s\nunits: %s\nslots:\n", "class-"+time.Now().Format(time.DateOnly), s.Say("class-title"), s.System)
-	for _, name := range names {
-		fmt.Fprintf(&b, "  - {tasks: [%q], level: %d}\n", name, level)
-	}
-	return b.String()
-}
-
-// begin opens the room of the file, or begins one.
-func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
-	heads, err := j.Heads(ctx)
-	if err != nil {
-		return nil, err
-	}
-	if len(heads) > 0 {
-		return q.goOn(ctx, hall, heads[0])
-	}
-	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed}
-	if o.roster != "" {
-		if head.Roster, err = set.ReadRoster(o.roster, func(n set.Note) {
-			fmt.Fprintln(r.Err, s.Say(n.Says, "where", n.Where(), "text", n.Text))
-		}); err != nil {
-			return nil, cli.UsageError(err)
-		}
-	}
-	return hall.Begin(ctx, head, q.blueprint, way)
-}
-
-// goOn opens the room that is in the file.
-func (q questions) goOn(ctx context.Context, hall *class.Hall, head class.Head) (*class.Live, error) {
-	if head.Draws != problem.Draws {
-		return nil, fmt.Errorf("%s was begun by a program that draws other numbers (%d, this one %d): end the class with that one, or give another file with --room", q.room, head.Draws, problem.Draws)
-	}
-	live, err := hall.Room(ctx, head.Code)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", q.room, err)
-	}
-	same, begun := false, false
-	live.See(func(room *class.Room) {
-		if begun = len(room.Sets) > 0; begun {
-			same = room.Sets[0].Text == q.blueprint
-		}
-	})
-	switch {
-	case !begun: // it was cut off before its first set was kept
-		return live, live.Ask(ctx, q.blueprint, class.Together)
-	case !same:
-		return nil, fmt.Errorf("%s holds a class with another blueprint than this one now is: give another file with --room, or change the blueprint back", q.room)
-	}
-	return live, nil
-}
-
 // chooseReach asks which address the phones can reach, where this computer has several; nobody
 // there to be asked, it is the one that it speaks from.
-func chooseReach(r *cli.Run, s *sitting.Session, found []reach) (reach, error) {
+func chooseReach(r *cli.Run, s *sitting.Session, found []cli.Reach) (cli.Reach, error) {
 	if !s.Attended {
 		fmt.Fprintln(r.Err, s.Say("class-took", "ip", found[0].IP))
 		return found[0], nil
@@ -236,7 +159,7 @@ func chooseReach(r *cli.Run, s *sitting.Session, found []reach) (reach, error) {
 	i, err := sitting.Choose(s, s.Face, s.Say("class-which"), page.Menu{Options: options})
 	err = errors.Join(err, cli.LeaveScreen(s))
 	if err != nil {
-		return reach{}, err
+		return cli.Reach{}, err
 	}
 	return found[i], nil
 }

@@ -31,7 +31,21 @@ const mine = "room." + room + ".", outName = mine + "out." + who + ".", draftNam
 const month = 30 * 24 * 3600e3;
 for (const n of store.names("room.")) if (!(Date.now() - (store.get(n)?.at ?? 0) < month)) store.drop(n);
 const randomKey = () => Array.from(crypto.getRandomValues(new Uint32Array(4)), (n) => n.toString(36)).join("");
-const tell = (state) => { if (sent) { sent.dataset.state = state; sent.textContent = state ? sent.dataset[state] : ""; } };
+// What has become of an answer stands at the foot, in sight above a keyboard; that it is saved
+// stands under the button that sent it, and covers nothing.
+const place = () => {
+  const button = sent?.dataset.state === "saved" && seat.querySelector("#answer button.primary");
+  if (button) button.after(sent);
+  else if (sent && sent.parentElement !== page) page.append(sent);
+};
+const tell = (state) => {
+  if (!sent) return;
+  sent.dataset.state = state;
+  place();
+  sent.textContent = state ? sent.dataset[state] : "";
+  const button = seat.querySelector("#answer button.primary")?.getBoundingClientRect(), bar = sent.getBoundingClientRect();
+  if (state && button && button.top < innerHeight && button.bottom > bar.top && !sent.closest("form")) scrollBy(0, button.bottom - bar.top + 8);
+};
 const offline = () => { if (!waiting().length && sent?.dataset.state !== "sure") tell("offline"); };
 
 // A request; null unless the room's own computer has answered. In another network another
@@ -123,6 +137,7 @@ function show(html, force) {
     return;
   }
   seat.replaceChildren(...next.childNodes);
+  place();
   window.helpPage?.(seat);
   bind(seat);
   if (same) return;

@@ -25,9 +25,8 @@ for (const order of root.querySelectorAll("[data-order]")) {
   };
   const before = typed.value.split(/\D+/).filter(Boolean); // an order that was given before
   if (before.length === steps().length) for (const n of before) { const li = steps().find((l) => l.dataset.step === n); if (li) list.append(li); }
-  order.hidden = false;
+  for (const e of order.querySelectorAll("[data-scripted]")) e.hidden = false;
   root.querySelector("[data-typed]").hidden = true;
-  [...root.querySelectorAll(".question > div > ol")].at(-1)?.setAttribute("hidden", ""); // they stand here
   list.addEventListener("click", (e) => {
     const way = +e.target.dataset.way, li = e.target.closest("li");
     if (!way) return;

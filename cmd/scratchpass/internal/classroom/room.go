@@ -1,0 +1,229 @@
+package classroom
+
+import (
+	"context"
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/class/journal"
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/sitting"
+	"scratchpass/quiz/files"
+	"scratchpass/quiz/machine"
+	"scratchpass/quiz/problem"
+	"scratchpass/quiz/set"
+)
+
+// questions are what a class is asked, and where its room is kept.
+type questions struct {
+	blueprint string
+	title     string
+	room      string   // a file; empty where nobody has named it: see ofToday
+	tasks     []string // that were named instead of a blueprint
+	lathe     func(string) (machine.Lathe, error)
+}
+
+// questionsOf reads a blueprint, or makes one of tasks.
+func questionsOf(args []string, o options, s *sitting.Session, now time.Time) (questions, error) {
+	q := questions{room: o.file, lathe: set.LatheBeside(args[0])}
+	name := args[0]
+	if len(args) == 1 && (strings.HasSuffix(name, ".yaml") || strings.HasSuffix(name, ".yml")) {
+		text, err := files.Read(name, files.MostWords)
+		if err != nil {
+			return q, err
+		}
+		q.blueprint = string(text)
+	} else {
+		q.tasks, name = args, strings.ReplaceAll(args[0], "/", "-")
+		q.blueprint = q.ofTasks(nameOf(now, 1), o.level, s)
+	}
+	read, err := set.ParseBlueprint(name, []byte(q.blueprint), s.Tasks, q.lathe)
+	if err != nil {
+		return q, cli.UsageError(err)
+	}
+	q.title = read.Title
+	if q.room == "" && q.tasks == nil {
+		q.room = filepath.Join(filepath.Dir(name), read.Set+".class")
+	}
+	return q, nil
+}
+
+// nameOf is what the n-th set of tasks of a day is called.
+func nameOf(day time.Time, n int) string {
+	name := "class-" + day.Format(time.DateOnly)
+	if n > 1 {
+		name += "-" + strconv.Itoa(n)
+	}
+	return name
+}
+
+// ofTasks is a blueprint of tasks and stages, a question each. Its first line is its name.
+func (q questions) ofTasks(name string, level int, s *sitting.Session) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "set: %s\ntitle: %s\nunits: %s\nslots:\n", name, s.Say("class-title"), s.System)
+	for _, task := range q.tasks {
+		fmt.Fprintf(&b, "  - {tasks: [%q], level: %d}\n", task, level)
+	}
+	return b.String()
+}
+
+// asks reports whether a set asks these questions. What was made of tasks may have the name of
+// another day.
+func (q questions) asks(blueprint string) bool {
+	if q.tasks == nil {
+		return blueprint == q.blueprint
+	}
+	_, these, _ := strings.Cut(q.blueprint, "\n")
+	_, those, _ := strings.Cut(blueprint, "\n")
+	return these == those
+}
+
+// begin opens the room of the file, or begins one.
+func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
+	heads, err := j.Heads(ctx)
+	if err != nil {
+		return nil, err
+	}
+	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed}
+	if o.roster != "" {
+		if head.Roster, err = set.ReadRoster(o.roster, func(n set.Note) {
+			fmt.Fprintln(r.Err, s.Say(n.Says, "where", n.Where(), "text", n.Text))
+		}); err != nil {
+			return nil, cli.UsageError(err)
+		}
+	}
+	head.Sheets = len(head.Roster) > 0 && q.tasks == nil
+	if len(heads) > 0 {
+		live, err := q.goOn(ctx, hall, heads[0])
+		if err == nil {
+			tellGoesOn(r, s, live, o, head)
+		}
+		return live, err
+	}
+	return hall.Begin(ctx, head, q.blueprint, way)
+}
+
+// goOn opens the room that is in the file.
+func (q questions) goOn(ctx context.Context, hall *class.Hall, head class.Head) (*class.Live, error) {
+	if head.Draws != problem.Draws {
+		return nil, fmt.Errorf("%s was begun by a program that draws other numbers (%d, this one %d): end the class with that one, or give another file with --room", q.room, head.Draws, problem.Draws)
+	}
+	live, err := hall.Room(ctx, head.Code)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", q.room, err)
+	}
+	same, begun := false, false
+	live.See(func(room *class.Room) {
+		if begun = len(room.Sets) > 0; begun {
+			same = q.asks(room.Sets[0].Text)
+		}
+	})
+	switch {
+	case !begun: // it was cut off before its first set was kept
+		return live, live.Ask(ctx, q.blueprint, class.Together)
+	case !same:
+		return nil, fmt.Errorf("%s holds a class with another blueprint than this one now is: give another file with --room, or change the blueprint back", q.room)
+	}
+	return live, nil
+}
+
+// tellGoesOn says that a class goes on, so that who meant a new one sees it; and that its list of
+// people is that of its beginning, where the one that is given now differs.
+func tellGoesOn(r *cli.Run, s *sitting.Session, live *class.Live, o options, now class.Head) {
+	live.See(func(room *class.Room) {
+		fmt.Fprintln(r.Err, s.Say("class-goes-on", "time", room.Head.Began.In(time.Local).Format("2006-01-02 15:04"), "n", len(room.Came())))
+		same := func(a, b class.Apprentice) bool { return a.ID == b.ID && a.Name == b.Name }
+		if o.roster != "" && !slices.EqualFunc(room.Head.Roster, now.Roster, same) {
+			fmt.Fprintln(r.Err, s.Say("class-list-then"))
+		}
+	})
+}
+
+// ofToday finds where a class of tasks is kept, for whose file nobody has chosen a name. A class
+// of today with other questions stays what it is. One with the same goes on, as after a power
+// cut; but whoever sits there is asked, for it may be that of another group. One that is over
+// goes on only if they say so.
+func (q questions) ofToday(ctx context.Context, r *cli.Run, s *sitting.Session, makes class.Maker, level int) (questions, error) {
+	var last earlier
+	n, passed := 1, ""
+	for ; ; n++ {
+		q.room = nameOf(r.Now(), n) + ".class"
+		if _, err := os.Lstat(q.room); errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+		if !journal.Is(q.room) { // something else, or what was cut off before it had anything in it
+			continue
+		}
+		passed = q.room
+		if e, err := look(ctx, q.room, makes); err == nil && q.asks(e.asked) { // one of another program, or damaged, is left alone
+			last = e
+		}
+	}
+	if last.file != "" {
+		on, err := last.goesOn(r, s)
+		if err != nil {
+			return q, err
+		}
+		if on {
+			q.room, q.blueprint = last.file, last.asked
+			return q, nil
+		}
+	}
+	if q.blueprint = q.ofTasks(nameOf(r.Now(), n), level, s); passed != "" {
+		fmt.Fprintln(r.Err, s.Say("class-beside", "file", q.room, "other", passed))
+	}
+	return q, nil
+}
+
+// earlier is a class that was begun before.
+type earlier struct {
+	file  string
+	asked string // its first set
+	began time.Time
+	came  int
+	over  bool
+}
+
+// look looks into the file of a class.
+func look(ctx context.Context, file string, makes class.Maker) (e earlier, err error) {
+	j, err := journal.OpenToRead(file)
+	if err != nil {
+		return e, err
+	}
+	defer func() { err = errors.Join(err, j.Close()) }()
+	heads, err := j.Heads(ctx)
+	if err != nil || len(heads) == 0 {
+		return e, err
+	}
+	live, err := class.Open(ctx, j, heads[0], makes, time.Now)
+	if err != nil {
+		return e, fmt.Errorf("%s: %w", file, err)
+	}
+	live.See(func(room *class.Room) {
+		e = earlier{file: file, began: room.Head.Began, came: len(room.Came()), over: room.Ended}
+		if len(room.Sets) > 0 {
+			e.asked = room.Sets[0].Text
+		}
+	})
+	return e, nil
+}
+
+// goesOn reports whether a class is to go on. One that nobody came to does without a question.
+func (e earlier) goesOn(r *cli.Run, s *sitting.Session) (bool, error) {
+	if e.came == 0 || !s.Attended {
+		return !e.over, nil
+	}
+	ask := s.Say("class-today", "time", e.began.In(time.Local).Format("15:04"), "n", e.came)
+	i, err := sitting.Choose(s, s.Face, ask, page.Menu{Options: []string{s.Say("class-today-on"), s.Say("class-today-new")}})
+	return i == 0, errors.Join(err, cli.LeaveScreen(s))
+}
