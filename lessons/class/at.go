@@ -174,7 +174,7 @@ func (r *Room) next(p *Person, lines []Line, wish int, now time.Time) int {
 // scene is what a phone is for at a question.
 func (r *Room) scene(p *Person, at At, now time.Time) Scene {
 	q := at.Question()
-	told := !at.Asked.Never() && (at.Asked.Shown(q.Place) > 0 || at.Way != Together && at.Asked.AtOnce() && at.Answer != nil || at.Answer != nil && at.Answer.Told || at.Way != Together && at.Asked.Locked)
+	told := !at.Asked.Never() && (at.Asked.Shown(q.Place) > 0 || at.Way != Together && at.Asked.AtOnce() && at.Answer != nil || at.Answer != nil && at.Answer.Told || at.Way != Together && (at.Asked.Locked || at.Asked.Told(q.Place)))
 	switch {
 	case r.Ended:
 		return Over

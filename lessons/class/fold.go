@@ -44,7 +44,7 @@ var ofRoom = map[Kind]func(*Room, Event){
 	Resumed: func(r *Room, _ Event) { r.Paused = false },
 	Shut:    func(r *Room, _ Event) { r.Shut = true },
 	Unshut:  func(r *Room, _ Event) { r.Shut = false },
-	Ended:   func(r *Room, _ Event) { r.Ended = true },
+	Ended:   (*Room).end,
 	Goes:    func(r *Room, _ Event) { r.Ended = false },
 	Joined:  (*Room).joined,
 }
@@ -53,26 +53,27 @@ var ofRoom = map[Kind]func(*Room, Event){
 var ofSet = map[Kind]func(*Asking, Event){
 	Ran: func(a *Asking, e Event) {
 		if w, err := ParseWay(e.Text); err == nil {
-			if a.Locked && a.Way != Together && !a.Never() { // all was told when they were closed
-				for place := range a.Places() {
-					a.told[place] = true
-				}
-			}
 			a.Way, a.Locked, a.Until = w, false, time.Time{}
+			a.free(e)
 		}
 	},
 	Opened: func(a *Asking, e Event) {
 		if e.Place >= 0 && e.Place < a.Places() {
+			a.stop(a.Open, e.At) // of the question that is left
+			if e.N == 0 {
+				delete(a.stopped, e.Place)
+			}
 			a.Open, a.Locked, a.opened = e.Place, e.N > 0, e.At
 			a.been[e.Place], a.closed[e.Place] = true, a.Locked
 		}
 	},
 	Turned: func(*Asking, Event) {},
-	Locked: func(a *Asking, _ Event) { a.Locked, a.closed[a.Open] = true, true },
-	Freed:  func(a *Asking, _ Event) { a.Locked = false },
+	Locked: (*Asking).lock,
+	Freed:  (*Asking).free,
 	Showed: func(a *Asking, e Event) {
 		a.shown[e.Place] = max(0, e.N)
 		if e.N > 0 {
+			a.stop(e.Place, e.At)
 			a.told[e.Place], a.closed[e.Place] = true, true
 			a.Locked = a.Locked || e.Place == a.Open
 		}
@@ -116,9 +117,66 @@ func (r *Room) asked(e Event) error {
 		return err
 	}
 	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
-		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}})
+		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, stopped: map[int]time.Time{}})
 	r.Now = len(r.Sets) - 1
 	return nil
+}
+
+// lock closes the question at hand, or where all go at their own pace the set, which tells what
+// came of all its questions.
+func (a *Asking) lock(e Event) {
+	a.Locked, a.closed[a.Open] = true, true
+	if a.Way == Together {
+		a.stop(a.Open, e.At)
+		return
+	}
+	for place := range a.Places() {
+		a.stop(place, e.At)
+		a.told[place] = a.told[place] || !a.Never()
+	}
+}
+
+// free opens what is closed again: the question at hand, or the set. What was told takes no
+// answers for all that.
+func (a *Asking) free(e Event) {
+	a.Locked = false
+	for place := range a.Places() {
+		if a.Way == Together && place != a.Open {
+			a.stop(place, e.At)
+		} else if !a.told[place] {
+			delete(a.stopped, place)
+		}
+	}
+}
+
+// stop notes when a question took answers for the last time, if it is not noted yet.
+func (a *Asking) stop(place int, at time.Time) {
+	if _, ok := a.stopped[place]; !ok && place >= 0 {
+		a.stopped[place] = at
+	}
+}
+
+// end ends the lesson. Phones tell then what came of all that was asked: those questions stay
+// told if the lesson is opened again.
+func (r *Room) end(e Event) {
+	if !r.Ended {
+		r.ended = e.At
+	}
+	r.Ended = true
+	for n, a := range r.Sets {
+		for place := range a.Places() {
+			if !a.Never() && (a.Way != Together || a.been[place] || r.anyAnswered(Question{n, place})) {
+				a.told[place] = true
+			}
+		}
+	}
+}
+
+func (r *Room) anyAnswered(q Question) bool {
+	return slices.ContainsFunc(r.Everyone(), func(p *Person) bool {
+		_, ok := p.Answers[q]
+		return ok
+	})
 }
 
 // joined gives a device a name. One that another device has already waits for the instructor.
@@ -208,7 +266,7 @@ func (r *Room) answered(p *Person, e Event) {
 		return
 	}
 	q := e.question()
-	a := Answer{Event: e, Late: !r.Takes(p, q, e.At), Told: r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together}
+	a := Answer{Event: e, Late: !r.Takes(p, q, e.At), By: r.lateBy(p, q, e.At), Told: r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together}
 	before, has := p.Answers[q]
 	switch {
 	case !has:
@@ -239,6 +297,29 @@ func (r *Room) Takes(p *Person, q Question, at time.Time) bool {
 	}
 	ends, timed := r.Ends(p, q.Set)
 	return !timed || !at.After(ends) || a.Critical(p.ID, q.Place)
+}
+
+// lateBy is how long after its question took answers for the last time an answer came; 0 for one
+// in time, or to a question that was never open.
+func (r *Room) lateBy(p *Person, q Question, at time.Time) time.Duration {
+	if r.Takes(p, q, at) {
+		return 0
+	}
+	a := r.Sets[q.Set]
+	var since []time.Time
+	if stopped, ok := a.stopped[q.Place]; ok {
+		since = append(since, stopped)
+	}
+	if ends, timed := r.Ends(p, q.Set); timed && at.After(ends) && a.Way != Together {
+		since = append(since, ends)
+	}
+	if !r.ended.IsZero() && (r.Ended || a.told[q.Place]) {
+		since = append(since, r.ended)
+	}
+	if len(since) == 0 {
+		return 0
+	}
+	return max(0, at.Sub(slices.MinFunc(since, time.Time.Compare)))
 }
 
 func (r *Room) onRoster(name string) bool {
