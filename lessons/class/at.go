@@ -54,6 +54,7 @@ type Came struct {
 type Line struct {
 	Number   int
 	Place    int
+	Title    string
 	Answered bool
 }
 
@@ -124,7 +125,7 @@ func (r *Room) lines(p *Person, n int, items []set.Item) []Line {
 	for _, it := range items {
 		_, answered := p.Answers[Question{n, it.Place}]
 		if a.Way != Together || answered || a.Shown(it.Place) > 0 || a.Open == it.Place {
-			lines = append(lines, Line{it.Number, it.Place, answered})
+			lines = append(lines, Line{it.Number, it.Place, it.Words.Task.Title, answered})
 		}
 	}
 	return lines
