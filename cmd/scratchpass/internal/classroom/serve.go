@@ -39,7 +39,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return err
 	}
-	q, err := questionsOf(args, o, s)
+	q, err := questionsOf(args, o, way, s)
 	if err != nil {
 		return err
 	}
@@ -67,17 +67,17 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return errors.Join(err, j.Close())
 	}
-	return errors.Join(listen(ctx, r, s, hall, live, at, o, fail), j.Close())
+	return errors.Join(listen(ctx, r, s, hall, live, at, o, q.next, fail), j.Close())
 }
 
 // listen serves the rooms of a hall at an address, and says where.
-func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hall, live *class.Live, at string, o options, fail func(error)) error {
+func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hall, live *class.Live, at string, o options, further []served.Further, fail func(error)) error {
 	l, err := net.Listen("tcp", at)
 	if err != nil {
 		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", at, err)
 	}
 	address := shown(l.Addr())
-	options := served.Options{Hosts: hosts(l.Addr()), Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail}
+	options := served.Options{Hosts: hosts(l.Addr()), Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail, Further: further}
 	server := served.New(hall, options)
 	web := &http.Server{Handler: server.Handler(), ReadHeaderTimeout: 10 * time.Second, IdleTimeout: time.Minute, MaxHeaderBytes: 16 << 10}
 	web.RegisterOnShutdown(server.Stop)
@@ -139,15 +139,17 @@ type questions struct {
 	blueprint string
 	title     string
 	room      string
+	next      []served.Further // that may be asked after it
 	lathe     func(string) (machine.Lathe, error)
 }
 
-// questionsOf reads a blueprint, or makes one of tasks.
-func questionsOf(args []string, o options, s *sitting.Session) (questions, error) {
+// questionsOf reads blueprints, or makes one of tasks.
+func questionsOf(args []string, o options, way class.Way, s *sitting.Session) (questions, error) {
 	var q questions
 	b, name, beside := "", args[0], ""
-	if len(args) == 1 && (strings.HasSuffix(name, ".yaml") || strings.HasSuffix(name, ".yml")) {
-		beside = filepath.Dir(name)
+	var further []string
+	if isBlueprint(name) {
+		beside, further = filepath.Dir(name), args[1:]
 		text, err := files.Read(name, files.MostWords)
 		if err != nil {
 			return q, err
@@ -165,7 +167,7 @@ func questionsOf(args []string, o options, s *sitting.Session) (questions, error
 	if q.room == "" {
 		q.room = filepath.Join(beside, read.Set+".class")
 	}
-	return q, nil
+	return q, q.further(further, read, way, s)
 }
 
 // ofTasks is a blueprint of tasks and stages, a question each.
