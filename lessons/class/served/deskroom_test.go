@@ -60,6 +60,11 @@ const deskKey = "the-instructor's-key"
 
 func newDeskRoom(t *testing.T, feedback string, way class.Way, people int) *deskRoom {
 	t.Helper()
+	return newDeskRoomOf(t, fmt.Sprintf(deskBlueprint, feedback), way, people)
+}
+
+func newDeskRoomOf(t *testing.T, blueprint string, way class.Way, people int) *deskRoom {
+	t.Helper()
 	s, err := sitting.NewSession(&scripted.Face{}, content.Shipped(), machine.Imperial, machine.InchLathe, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -78,7 +83,7 @@ func newDeskRoom(t *testing.T, feedback string, way class.Way, people int) *desk
 	for i, name := range deskNames[:people] {
 		head.Roster = append(head.Roster, class.Apprentice{ID: fmt.Sprint("p", i), Name: name})
 	}
-	if r.live, err = hall.Begin(context.Background(), head, fmt.Sprintf(deskBlueprint, feedback), way); err != nil {
+	if r.live, err = hall.Begin(context.Background(), head, blueprint, way); err != nil {
 		t.Fatal(err)
 	}
 	web_ := httptest.NewUnstartedServer(nil)

@@ -143,7 +143,7 @@ func TestWhoIsPutOutIsSaid(t *testing.T) {
 // The wall says that its numbers are nobody's, wherever it shows some.
 func TestTheWallIsAnExample(t *testing.T) {
 	r := newDeskRoom(t, "end", class.Together, 3)
-	says := []string{"An example that nobody has. Yours is on your phone."}
+	says := []string{"An example nobody has. Yours is on your phone."}
 	r.shows("/wall/ACDEFH", nil, says)
 	for range 5 {
 		r.step(1)
