@@ -105,6 +105,7 @@ func (a At) Seat(s *sitting.Session) Seat {
 // atQuestion fills in the question at hand, and what came of the answer.
 func (a At) atQuestion(s *sitting.Session, seat *Seat) {
 	seat.Where = s.Problems(a.Item.Number-1, a.Of)
+	seat.Where.Text = s.Say("class-wall-place", "n", a.Item.Number, "of", a.Of) // the word of the wall and of paper
 	seat.Where.Done = a.answered()
 	if a.Way == Together { // the room goes on, not the phone
 		seat.Where.Done = a.Item.Number

@@ -14,6 +14,12 @@ type deskRow struct {
 	Reads []string // what can't be read, in lines
 }
 
+// Says reports whether a need is said for itself: what came late or can't be read stands there as
+// it was typed, as long as something can be done about it.
+func (d deskRow) Says(n class.Need, ended bool) bool {
+	return n != class.NeedsNone && (ended || n != class.NeedsLate && n != class.NeedsRead)
+}
+
 // claim is a phone that wants a name.
 type claim struct {
 	Device string

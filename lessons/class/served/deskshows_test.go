@@ -101,7 +101,7 @@ func TestUnreadAnswersAreShown(t *testing.T) {
 	r := newDeskRoom(t, "end", class.OwnPace, 3)
 	r.come(0, 2)
 	r.event(class.Event{Kind: class.Answered, Who: "p0", Place: 2, Text: "abc<b>"})
-	if page := r.shows("/desk/ACDEFH", []string{"Typed what can't be read.", "Answer 3 can't be read: abc&lt;b&gt;"}, nil); !strings.Contains(page, `<span class="given">abc&lt;b&gt;</span>`) {
+	if page := r.shows("/desk/ACDEFH", []string{"Answer 3 can't be read: abc&lt;b&gt;"}, nil); !strings.Contains(page, `<span class="given">abc&lt;b&gt;</span>`) {
 		t.Error("it is not in its cell")
 	}
 	r.shows("/desk/ACDEFH/person/p0", []string{"can't be read Typed: abc&lt;b&gt;."}, nil)
@@ -133,11 +133,11 @@ func TestWhoIsPutOutIsSaid(t *testing.T) {
 	first := r.server.o.Clock()
 	r.after.Add(int64(5 * time.Minute))
 	r.event(class.Event{Kind: class.Joined, Who: "p0", Text: "another"})
-	r.shows("/desk/ACDEFH", []string{"The phone that has the name: last seen at " + first.In(time.Local).Format("15:04:05") + ". The one that wants it: not seen since the program started. Let it in and put the other out"}, nil)
+	r.shows("/desk/ACDEFH", []string{"Phone with the name: last seen at " + first.In(time.Local).Format("15:04:05") + ". Phone that asks: not seen since the program started. Let it in and put the other out"}, nil)
 	r.server.presence.enter("another", r.server.o.Clock())
-	r.shows("/desk/ACDEFH/person/p0", []string{"The one that wants it: open now. Let it in and put the other out"}, nil)
+	r.shows("/desk/ACDEFH/person/p0", []string{"Phone that asks: open now. Let it in and put the other out"}, nil)
 	r.event(class.Event{Kind: class.Left, Who: "p0", Text: "phone 0"})
-	r.shows("/desk/ACDEFH", []string{"Let it in: Ada"}, []string{"put the other out", "The phone that has"})
+	r.shows("/desk/ACDEFH", []string{"Let it in: Ada"}, []string{"put the other out", "Phone with"})
 }
 
 // The wall says that its numbers are nobody's, wherever it shows some.
