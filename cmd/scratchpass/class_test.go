@@ -165,7 +165,8 @@ func (p phone) read(r *http.Response, err error) string {
 // goes on with the same code and links, and set mark reads the file.
 func TestAClass(t *testing.T) {
 	s := newShop(t)
-	c := s.serve()
+	s.write("exit.yaml", "set: exit\ntitle: At the end\nunits: in\nsure: true\nslots:\n- {tasks: [single-depth]}\n- {tasks: [dial-past-a-turn]}\n")
+	c := s.serve("exit.yaml")
 	ada, ben := c.phone(), c.phone()
 	if page := ada.get("/" + strings.ToLower(c.code)); !strings.Contains(page, "Your name") {
 		t.Fatal("no door: ", page)
@@ -180,7 +181,9 @@ func TestAClass(t *testing.T) {
 		t.Error("anyone can open a question: ", page)
 	}
 	desk.get("/desk/" + c.code + "?key=" + c.key)
-	desk.post("/desk/"+c.code+"/do", "do", "open", "place", "0")
+	if page := desk.post("/desk/"+c.code+"/do", "do", "open", "place", "0"); !strings.Contains(page, "Next: At the end") {
+		t.Error("the second blueprint is not offered: ", page)
+	}
 	if page := ada.get(room); !strings.Contains(page, "compound") {
 		t.Error("the question did not come: ", page)
 	}
@@ -203,7 +206,19 @@ func TestAClass(t *testing.T) {
 	visitor := again.phone()
 	visitor.post(room+"/join", "name", "Zoe", "visitor", "yes")
 	visitor.post(room+"/answer", "set", "0", "place", "0", "answer", "0.1")
+	if page := desk.post("/desk/"+c.code+"/do", "do", "start", "n", "0"); !strings.Contains(page, "there is no further set") {
+		t.Error("a set is started that the program was not given: ", page)
+	}
 	again.stop(false)
+
+	both := s.serve("exit.yaml")
+	ben.serving, desk.serving = both, both
+	desk.post("/desk/"+c.code+"/do", "do", "start", "n", "0")
+	ben.post(room+"/answer", "set", "1", "place", "0", "answer", "0.05", "asked", "yes")
+	both.stop(false)
+	if out := s.run("class", "answers", "lesson.class", "--set", "2"); !strings.Contains(out, "0.05") {
+		t.Error("answers to the second: ", out)
+	}
 
 	out := s.run("set", "mark", "lesson.yaml", "--roster", "roster.csv", "--answers", "lesson.class", "--out", "marks")
 	if !strings.Contains(out, "Zoe") {
@@ -243,6 +258,9 @@ func TestClassCalledWrongly(t *testing.T) {
 		args []string
 		says string
 	}{
+		{[]string{"class", "lesson.yaml", "other.yaml"}, `other.yaml: its set is called "lesson", as in the first: give it another name`},
+		{[]string{"class", "lesson.yaml", "compound-travel"}, `"compound-travel": give blueprints (.yaml), or tasks, not both`},
+		{[]string{"class", "lesson.yaml", "nowhere.yaml"}, "nowhere.yaml"},
 		{[]string{"class", "lesson.yaml", "--way", "race"}, `there is no way "race" to run a set: give one of [together own-pace ticket]`},
 		{[]string{"class", "lesson.yaml", "--listen", "nowhere"}, `--listen "nowhere": give HOST:PORT`},
 		{[]string{"class", "lesson.yaml", "--cert", "c.pem"}, "--cert and --key: give both, or none"},

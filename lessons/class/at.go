@@ -61,6 +61,7 @@ type Earlier struct {
 type Line struct {
 	Number   int
 	Place    int
+	Title    string
 	Answered bool
 }
 
@@ -132,7 +133,7 @@ func (r *Room) lines(p *Person, n int, items []set.Item) []Line {
 	for _, it := range items {
 		_, answered := p.Answers[Question{n, it.Place}]
 		if a.Way != Together || answered || a.Shown(it.Place) > 0 || a.Open == it.Place {
-			lines = append(lines, Line{it.Number, it.Place, answered})
+			lines = append(lines, Line{it.Number, it.Place, it.Words.Task.Title, answered})
 		}
 	}
 	return lines
@@ -182,7 +183,7 @@ func (r *Room) next(p *Person, lines []Line, wish int, now time.Time) int {
 // scene is what a phone is for at a question.
 func (r *Room) scene(p *Person, at At, now time.Time) Scene {
 	q := at.Question()
-	told := !at.Asked.Never() && (at.Asked.Shown(q.Place) > 0 || at.Way != Together && at.Asked.AtOnce() && at.Answer != nil || at.Answer != nil && at.Answer.Told || at.Way != Together && at.Asked.Locked)
+	told := !at.Asked.Never() && (at.Asked.Shown(q.Place) > 0 || at.Way != Together && at.Asked.AtOnce() && at.Answer != nil || at.Answer != nil && at.Answer.Told || at.Way != Together && (at.Asked.Locked || at.Asked.Told(q.Place)))
 	switch {
 	case r.Ended:
 		return Over

@@ -44,7 +44,7 @@ var ofRoom = map[Kind]func(*Room, Event){
 	Resumed: func(r *Room, _ Event) { r.Paused = false },
 	Shut:    func(r *Room, _ Event) { r.Shut = true },
 	Unshut:  func(r *Room, _ Event) { r.Shut = false },
-	Ended:   func(r *Room, _ Event) { r.Ended = true },
+	Ended:   (*Room).end,
 	Goes:    func(r *Room, _ Event) { r.Ended = false },
 	Joined:  (*Room).joined,
 	Linked:  func(r *Room, e Event) { r.Linked = e.Text },
@@ -54,26 +54,27 @@ var ofRoom = map[Kind]func(*Room, Event){
 var ofSet = map[Kind]func(*Asking, Event){
 	Ran: func(a *Asking, e Event) {
 		if w, err := ParseWay(e.Text); err == nil {
-			if a.Locked && a.Way != Together && !a.Never() { // all was told when they were closed
-				for place := range a.Places() {
-					a.told[place] = true
-				}
-			}
 			a.Way, a.Locked, a.Until = w, false, time.Time{}
+			a.free(e)
 		}
 	},
 	Opened: func(a *Asking, e Event) {
 		if e.Place >= 0 && e.Place < a.Places() {
+			a.stop(a.Open, e.At) // of the question that is left
+			if e.N == 0 {
+				delete(a.stopped, e.Place)
+			}
 			a.Open, a.Locked, a.opened = e.Place, e.N > 0, e.At
 			a.been[e.Place], a.closed[e.Place] = true, a.Locked
 		}
 	},
 	Turned: func(*Asking, Event) {},
-	Locked: func(a *Asking, _ Event) { a.Locked, a.closed[a.Open] = true, true },
-	Freed:  func(a *Asking, _ Event) { a.Locked = false },
+	Locked: (*Asking).lock,
+	Freed:  (*Asking).free,
 	Showed: func(a *Asking, e Event) {
 		a.shown[e.Place] = max(0, e.N)
 		if e.N > 0 {
+			a.stop(e.Place, e.At)
 			a.told[e.Place], a.closed[e.Place] = true, true
 			a.Locked = a.Locked || e.Place == a.Open
 		}
@@ -117,7 +118,7 @@ func (r *Room) asked(e Event) error {
 		return err
 	}
 	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
-		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}})
+		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, stopped: map[int]time.Time{}})
 	r.Now = len(r.Sets) - 1
 	return nil
 }
@@ -209,7 +210,7 @@ func (r *Room) answered(p *Person, e Event) {
 		return
 	}
 	q := e.question()
-	a := Answer{Event: e, Late: !r.Takes(p, q, e.At), Told: r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together}
+	a := Answer{Event: e, Late: !r.Takes(p, q, e.At), By: r.lateBy(p, q, e.At), Told: r.Sets[q.Set].AtOnce() && r.Sets[q.Set].Way != Together}
 	before, has := p.Answers[q]
 	switch {
 	case !has:
@@ -221,25 +222,6 @@ func (r *Room) answered(p *Person, e Event) {
 		a.Changed = before.Changed + 1
 	}
 	p.Answers[q] = a
-}
-
-// Takes reports whether an answer of someone to a question is in time. What can hurt someone is
-// never cut off by a clock.
-func (r *Room) Takes(p *Person, q Question, at time.Time) bool {
-	if r.Ended { // what came has been told
-		return false
-	}
-	a := r.Sets[q.Set]
-	switch {
-	case a.told[q.Place]:
-		return false
-	case a.Way == Together:
-		return a.Open == q.Place && !a.Locked
-	case a.Locked:
-		return false
-	}
-	ends, timed := r.Ends(p, q.Set)
-	return !timed || !at.After(ends) || a.Critical(p.ID, q.Place)
 }
 
 func (r *Room) onRoster(name string) bool {

@@ -56,6 +56,43 @@ func (q *Questions) AtOnce() bool {
 // Never reports whether nothing is told of the answers.
 func (q *Questions) Never() bool { return q.Blueprint.Rules.Feedback == "never" }
 
+// Telling is when phones tell what came of an answer.
+type Telling string
+
+// The times to tell it. What a blueprint asks for is done where people go at their own pace;
+// where all go together the instructor shows it, unless it is never told.
+const (
+	TellsShown  Telling = "together"
+	TellsAtOnce Telling = "at-once"
+	TellsAtEnd  Telling = "end"
+	TellsNever  Telling = "never"
+)
+
+// Tells is when phones tell what came of an answer if the set is run a way.
+func (q *Questions) Tells(w Way) Telling {
+	switch {
+	case q.Never():
+		return TellsNever
+	case w == Together:
+		return TellsShown
+	case q.AtOnce():
+		return TellsAtOnce
+	}
+	return TellsAtEnd
+}
+
+// mostTicket is how many questions fit the end of a lesson.
+const mostTicket = 5
+
+// WayOf is how a set is best run after another: few questions that ask how sure someone is are
+// for the end of a lesson; all else is run as the first set was.
+func WayOf(b *set.Blueprint, first Way) Way {
+	if b.Sure && b.Items() <= mostTicket {
+		return Ticket
+	}
+	return first
+}
+
 // Items are someone's questions in the order of their sheet. They are made once.
 func (q *Questions) Items(id string) ([]set.Item, error) {
 	q.mu.Lock()

@@ -41,6 +41,8 @@ type Room struct {
 
 	Paused, Shut, Ended bool
 
+	ended time.Time // when it was over for the last time
+
 	people map[string]*Person
 	order  []string          // ids in the order of the roster, then as they came
 	device map[string]string // id by device
@@ -64,6 +66,8 @@ type Asking struct {
 	told   map[int]bool // by place: what came has been on the wall once, so no answer to it counts
 	been   map[int]bool // by place: it was at hand
 	closed map[int]bool // by place: it was at hand, and was closed then
+
+	stopped map[int]time.Time // by place: when it took answers for the last time; none while it does
 }
 
 // Been reports whether all were at a question before.
@@ -101,9 +105,10 @@ type Person struct {
 // Answer is what someone answered.
 type Answer struct {
 	Event
-	Late    bool // it came when the question took no more, or its working had been shown
-	Changed int  // how often another came after it
-	Told    bool // what came of it was told at once: no other takes its place
+	Late    bool          // it came when the question took no more, or its working had been shown
+	By      time.Duration // how late it came; 0 where that can't be said
+	Changed int           // how often another came after it
+	Told    bool          // what came of it was told at once: no other takes its place
 }
 
 // NewRoom is a room before its first event.
@@ -160,10 +165,13 @@ func (r *Room) Everyone() []*Person {
 	return all
 }
 
-// Came are those that have a device.
+// Came are those that are counted as in the room, on all pages: who has a phone, and who has
+// answered and gave it back.
 func (r *Room) Came() []*Person {
-	return slices.DeleteFunc(r.People(), func(p *Person) bool { return p.Device == "" })
+	return slices.DeleteFunc(r.People(), func(p *Person) bool { return !p.came() })
 }
+
+func (p *Person) came() bool { return p.Device != "" || len(p.Answers) > 0 }
 
 // Asking is the set that is run now; nil before the first.
 func (r *Room) Asking() *Asking {

@@ -2,7 +2,6 @@ package class
 
 import (
 	"slices"
-	"strconv"
 	"time"
 
 	"scratchpass/lessons/page"
@@ -92,9 +91,9 @@ func (a At) Seat(s *sitting.Session) Seat {
 	}
 	switch {
 	case a.Scene == Over:
-		for _, c := range a.Came {
+		for i, c := range a.Came {
 			if len(a.Came) > 1 {
-				seat.Body = append(seat.Body, page.Heading{Text: c.Blueprint.Title})
+				seat.Body = append(seat.Body, page.Heading{Text: s.Say("class-came-set", "n", i+1, "name", c.Name())})
 			}
 			seat.Body = append(seat.Body, c.summary(s)...)
 		}
@@ -107,6 +106,7 @@ func (a At) Seat(s *sitting.Session) Seat {
 // atQuestion fills in the question at hand, and what came of the answer.
 func (a At) atQuestion(s *sitting.Session, seat *Seat) {
 	seat.Where = s.Problems(a.Item.Number-1, a.Of)
+	seat.Where.Text = s.Say("class-wall-place", "n", a.Item.Number, "of", a.Of) // the word of the wall and of paper
 	seat.Where.Done = a.answered()
 	if a.Way == Together { // the room goes on, not the phone
 		seat.Where.Done = a.Item.Number
@@ -129,8 +129,9 @@ func (a At) atQuestion(s *sitting.Session, seat *Seat) {
 			seat.Came = a.told(s)
 		}
 	}
-	seat.All = a.Scene == Over
-	seat.Next = a.Way != Together && (a.Scene == Tells || a.Scene == Kept || a.Scene == Closed)
+	goesOn := a.Way != Together && (a.Scene == Tells || a.Scene == Kept || a.Scene == Closed)
+	seat.Next = goesOn && a.answered() < len(a.Lines)
+	seat.All = a.Scene == Over || goesOn && !seat.Next
 }
 
 func (a At) answered() int {
@@ -184,24 +185,6 @@ func isWorking(b page.Block) bool {
 
 func withoutPauses(p page.Page) page.Page {
 	return slices.DeleteFunc(p, func(b page.Block) bool { return b == page.Block(page.Pause{}) })
-}
-
-// summary is what came of the questions of a set, a line each.
-func (c Came) summary(s *sitting.Session) page.Page {
-	t := page.Table{Columns: []string{s.Say("class-question"), s.Say("class-given"), s.Say("class-key")}}
-	right := 0
-	for _, l := range c.Lines {
-		it := c.Result.Items[l.Number-1]
-		if it.Points >= it.Of {
-			right++
-		}
-		t.Rows = append(t.Rows, []string{strconv.Itoa(it.Number), it.Given, it.Key})
-	}
-	p := page.Page{page.Paragraph{Text: s.Say("class-came", "right", right, "n", len(c.Lines))}}
-	if c.Way == Ticket { // no points there, and no count of them
-		p = page.Page{}
-	}
-	return append(p, t)
 }
 
 // Until says when the time is up: as a time of day, never counted down.

@@ -27,8 +27,9 @@ type Place struct {
 type Row struct {
 	ID, Name string
 	Visitor  bool
-	Came     bool
-	Away     bool
+	Device   string // that has the name; empty for none
+	Came     bool   // they are counted as in the room
+	Away     bool   // nobody is at their phone, or they have none
 	Needs    Need   // the first of why
 	Why      []Need // all that they need the instructor for, the most urgent first
 	Claims   []string
@@ -48,22 +49,27 @@ const (
 	NeedsHelp   Need = "help"   // asks for the instructor
 	NeedsCare   Need = "care"   // sure, and wrong, on what can hurt someone
 	NeedsLate   Need = "late"   // an answer came late, and waits to be let
+	NeedsRead   Need = "unread" // typed what can't be read
 	NeedsHint   Need = "hint"   // took a hint, and has no answer yet
 	NeedsTime   Need = "time"   // at one question for long
-	NeedsPhone  Need = "phone"  // away
 	NeedsNone   Need = "none"   //
+	NeedsPhone  Need = "phone"  // away
 	NeedsRoster Need = "roster" // did not come
 )
 
-// needs are all of them, the most urgent first.
-var needs = []Need{NeedsIn, NeedsHelp, NeedsCare, NeedsLate, NeedsHint, NeedsTime, NeedsPhone, NeedsNone, NeedsRoster}
+// needs are all of them, the most urgent first. Who is not here can't be helped now, and comes
+// after those who need nothing.
+var needs = []Need{NeedsIn, NeedsHelp, NeedsCare, NeedsLate, NeedsRead, NeedsHint, NeedsTime, NeedsNone, NeedsPhone, NeedsRoster}
 
 // Seeable reports whether the instructor can have seen to all that someone needs.
 func (r Row) Seeable() bool {
 	return slices.ContainsFunc(r.Why, func(n Need) bool {
-		return n == NeedsHelp || n == NeedsCare || n == NeedsLate || n == NeedsHint || n == NeedsTime
+		return n == NeedsHelp || n == NeedsCare || n == NeedsLate || n == NeedsRead || n == NeedsHint || n == NeedsTime
 	})
 }
+
+// Gone reports whether someone is not here, and nothing of theirs waits for the instructor.
+func (r Row) Gone() bool { return r.Needs == NeedsPhone || r.Needs == NeedsRoster }
 
 // Cell is how someone stands at a question.
 type Cell struct {
@@ -73,8 +79,9 @@ type Cell struct {
 	Given     string
 	Key       string
 	Late      bool
-	SureWrong bool // would have bet the part on a wrong answer about what can hurt someone
-	Seen      bool // the instructor has seen to them since
+	By        time.Duration // how late; 0 where that can't be said
+	SureWrong bool          // would have bet the part on a wrong answer about what can hurt someone
+	Seen      bool          // the instructor has seen to them since
 	Hinted    bool
 }
 
@@ -90,6 +97,7 @@ const (
 	IsKnown  State = "mistake" // a common error
 	IsWrong  State = "wrong"   // and no common error
 	IsOpen   State = "open"    // can't be marked: the instructor decides
+	IsUnread State = "unread"  // what was typed can't be read
 	IsPassed State = "passed"  // said that they do not know
 	IsLate   State = "late"    // came late, and was not let
 )
@@ -112,9 +120,9 @@ func (r *Room) Standing(n int, now time.Time, away func(device string) bool) (St
 		s.Places = append(s.Places, Place{Place: place, Title: it.Words.Task.Title, Critical: it.Problem.Task.SafetyCritical})
 	}
 	for _, p := range r.People() {
-		row := Row{ID: p.ID, Name: p.Name, Visitor: p.Visitor, Came: p.Device != "", Claims: p.Claims, Extra: p.Extra, Unclear: p.Unclear[n]}
-		row.Away = row.Came && away(p.Device)
-		if row.Came || len(p.Answers) > 0 {
+		row := Row{ID: p.ID, Name: p.Name, Visitor: p.Visitor, Device: p.Device, Came: p.came(), Claims: p.Claims, Extra: p.Extra, Unclear: p.Unclear[n]}
+		row.Away = p.Device == "" || away(p.Device)
+		if row.Came {
 			if err := r.stands(p, n, now, &row, s.Places); err != nil {
 				return s, err
 			}
@@ -183,7 +191,7 @@ func (r *Room) cell(p *Person, q Question, it set.Item, res set.ItemResult) Cell
 	if !ok {
 		return c
 	}
-	c.Given, c.Late, c.Seen = a.Text, a.Late, a.Seq < p.seen.Seq
+	c.Given, c.Late, c.By, c.Seen = a.Text, a.Late, a.By, a.Seq < p.seen.Seq
 	if a.Name != "" { // a sum, as it was typed
 		c.Given = a.Name
 	}
@@ -203,7 +211,9 @@ func stateOf(res set.ItemResult) State {
 	switch {
 	case res.Verdict == set.Blank:
 		return IsPassed
-	case res.Verdict == answer.Unread || res.Verdict == set.ByHand || res.Verdict == set.Twice:
+	case res.Verdict == answer.Unread:
+		return IsUnread
+	case res.Verdict == set.ByHand || res.Verdict == set.Twice:
 		return IsOpen
 	case res.Points >= res.Of:
 		return IsRight
@@ -218,11 +228,12 @@ func stateOf(res set.ItemResult) State {
 // why is all that someone needs the instructor for; one of NeedsNone and NeedsRoster where
 // there is nothing.
 func (r *Room) why(p *Person, n int, row Row, now time.Time) []Need {
-	has := map[Need]bool{NeedsIn: len(p.Claims) > 0, NeedsHelp: p.Calls, NeedsPhone: row.Away}
+	has := map[Need]bool{NeedsIn: len(p.Claims) > 0, NeedsHelp: p.Calls, NeedsPhone: row.Came && row.Away}
 	runs := n == r.Now && !r.Paused && !r.Ended
 	for _, c := range row.Cells {
 		has[NeedsCare] = has[NeedsCare] || c.SureWrong && !c.Seen
 		has[NeedsLate] = has[NeedsLate] || c.Late && !c.Seen
+		has[NeedsRead] = has[NeedsRead] || c.State == IsUnread && !c.Seen
 		if c.State == Here && runs {
 			has[NeedsHint] = has[NeedsHint] || c.Hinted && now.Sub(p.seen.At) > stuckAfter
 			has[NeedsTime] = has[NeedsTime] || now.Sub(r.since(p, n)) > stuckAfter && !row.Away

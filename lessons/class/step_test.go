@@ -157,7 +157,7 @@ func TestWhoNeedsWhom(t *testing.T) {
 	r.do(class.Event{Kind: class.Refused, Who: "3", Text: "another"})
 	r.do(class.Event{Kind: class.Locked})
 	r.do(class.Event{Kind: class.Answered, Who: "3", Place: 2, Text: wrong})
-	if got := stands(); got != "3[late] 1[phone] 2[none]" {
+	if got := stands(); got != "3[late] 2[none] 1[phone]" {
 		t.Error(got)
 	}
 	now = begin.Add(10 * time.Minute)

@@ -57,7 +57,7 @@ var acts = map[string]func(order) error{
 }
 
 // asksFirst are those that can't be taken back, with what is asked before they are done.
-var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge"}
+var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge", "lock": "class-sure-lock"}
 
 // mostMinutes is how long a window is, and how much longer someone may be given.
 const mostMinutes = 600
@@ -127,8 +127,11 @@ func (o order) lock() error {
 
 func (o order) unlock() error {
 	o.e.Kind = class.Freed
-	if a := o.room.Sets[o.e.Set]; !a.Locked || a.Way == class.Together {
+	switch a := o.room.Sets[o.e.Set]; {
+	case !a.Locked || a.Way == class.Together:
 		return errors.New("there is nothing closed that could be opened again")
+	case !a.Never():
+		return errors.New("what came was told: ask a question again with other numbers")
 	}
 	return nil
 }

@@ -81,9 +81,16 @@ func TestDeskActs(t *testing.T) {
 		{[]string{"do", "until", "n", "601"}, nil, `"601" minutes`},
 		{[]string{"do", "until", "n", "soon"}, nil, `"soon" minutes`},
 		{[]string{"do", "endless"}, set(func(a *class.Asking) bool { return a.Until.IsZero() }), ""},
-		{[]string{"do", "lock"}, set(func(a *class.Asking) bool { return a.Locked }), ""},
+		{[]string{"do", "lock", "sure", "yes"}, set(func(a *class.Asking) bool { return a.Locked && a.Told(3) }), ""},
 		{[]string{"do", "lock"}, nil, "nothing open"},
+		{[]string{"do", "unlock"}, nil, "what came was told"},
+		{[]string{"do", "start", "n", "1"}, nil, `further set "1"`},
+		{[]string{"do", "start", "n", "0", "way", "sideways"}, nil, `"sideways"`},
+		{[]string{"do", "start", "n", "0", "way", "own-pace"}, set(func(a *class.Asking) bool { return a.Way == class.OwnPace && a.Never() && a.Places() == 10 }), ""},
+		{[]string{"do", "start", "n", "0"}, nil, "asked already"},
+		{[]string{"do", "lock"}, set(func(a *class.Asking) bool { return a.Locked }), ""}, // it tells nothing, so nothing is asked first
 		{[]string{"do", "unlock"}, set(func(a *class.Asking) bool { return !a.Locked }), ""},
+		{[]string{"do", "turn", "set", "0"}, func(r *class.Room) bool { return r.Now == 0 && len(r.Sets) == 2 }, ""},
 		{[]string{"do", "pause"}, func(r *class.Room) bool { return r.Paused }, ""},
 		{[]string{"do", "resume"}, func(r *class.Room) bool { return !r.Paused }, ""},
 		{[]string{"do", "shut"}, func(r *class.Room) bool { return r.Shut }, ""},
@@ -109,16 +116,17 @@ func TestDeskActs(t *testing.T) {
 		{[]string{"do", "ask", "task", "singel-depth", "level", "2"}, nil, `"singel-depth"`},
 		{[]string{"do", "ask", "task", "", "level", "2"}, nil, "no task was given"},
 		{[]string{"do", "ask", "task", "single-depth", "level", "many"}, nil, "level 0"},
-		{[]string{"do", "again", "set", "0", "place", "3"}, func(r *class.Room) bool { return len(r.Sets) == 3 && r.Now == 2 }, ""},
+		{[]string{"do", "again", "set", "0", "place", "3"}, func(r *class.Room) bool { return len(r.Sets) == 4 && r.Now == 3 }, ""},
 		{[]string{"do", "again", "set", "0", "place", "30"}, nil, `"30"`},
-		{[]string{"do", "turn", "set", "0"}, func(r *class.Room) bool { return r.Now == 0 && len(r.Sets) == 3 }, ""},
-		{[]string{"do", "turn", "set", "3"}, nil, `set "3"`},
+		{[]string{"do", "turn", "set", "0"}, func(r *class.Room) bool { return r.Now == 0 && len(r.Sets) == 4 }, ""},
+		{[]string{"do", "turn", "set", "4"}, nil, `set "4"`},
 		{[]string{"do", "end", "sure", "yes"}, func(r *class.Room) bool { return r.Ended }, ""},
 		{[]string{"do", "reopen"}, func(r *class.Room) bool { return !r.Ended }, ""},
 		{[]string{"do", "dance"}, nil, `"dance"`},
 		{[]string{}, nil, `""`},
 	}
 	r := newDeskRoom(t, "end", class.Together, 3)
+	r.server.o.Further = []Further{{"At the end", strings.Replace(fmt.Sprintf(deskBlueprint, "never"), "first-thread", "second", 1), class.Ticket}}
 	r.come(0, 3)
 	r.answers(2, 0, 0, "") // before it was opened
 	for _, e := range []class.Event{{Kind: class.Called, Who: "p0"}, {Kind: class.Joined, Who: "p1", Text: "second"}, {Kind: class.Joined, Who: "p1", Text: "third"},
@@ -169,11 +177,13 @@ func text(page string) string {
 func TestDeskAsksOnce(t *testing.T) {
 	r := newDeskRoom(t, "end", class.Together, 3)
 	r.event(class.Event{Kind: class.Joined, Who: "visitor-a", Text: "v", Name: "Zoe"})
+	r.event(class.Event{Kind: class.Ran, Text: "own-pace"})
 	for _, c := range []struct {
 		form  []string
 		wants []string
 	}{
 		{[]string{"do", "end"}, []string{"End the lesson for all?"}},
+		{[]string{"do", "lock"}, []string{"Close these questions for all?", "be opened again"}},
 		{[]string{"do", "remove", "who", "p1"}, []string{"Remove Ben Corrie", `value="p1"`}},
 		{[]string{"do", "merge", "who", "visitor-a", "with", "p2"}, []string{"visitor Zoe the same person as Cato Dahl", `value="visitor-a"`, `value="p2"`}},
 	} {
@@ -185,7 +195,7 @@ func TestDeskAsksOnce(t *testing.T) {
 			}
 		}
 	}
-	if len(asksFirst) != 3 {
+	if len(asksFirst) != 4 {
 		t.Error("not all are tried")
 	}
 }
@@ -213,7 +223,7 @@ func TestDeskPages(t *testing.T) {
 			}
 			_, desk := r.page("/desk/ACDEFH")
 			for _, b := range regexp.MustCompile(`<button name="do" value="(\w+)"`).FindAllStringSubmatch(desk, -1) {
-				if _, ok := acts[b[1]]; !ok && b[1] != "ask" && b[1] != "again" {
+				if _, ok := acts[b[1]]; !ok && b[1] != "ask" && b[1] != "again" && b[1] != "start" {
 					t.Errorf("a button does %q, which nothing does", b[1])
 				}
 			}

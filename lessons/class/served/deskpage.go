@@ -14,20 +14,26 @@ import (
 
 // deskData is what the instructor sees.
 type deskData struct {
-	Rows        []class.Row
+	Rows        []deskRow // of those here
+	Gone        gone
 	Code, Title string
 	Address     string
 	Version     string
 	Wrong       string // with what was asked for last
 	Came        int
-	Roster      int
+	Done        int // of them, with an answer to each question
+	Listed      int // of them, on the class list
+	Roster      int // on the class list in all
 	Visitors    bool
 	Now         string // in a sentence: where the room is
 	Position    string
 	Next        class.Step // empty where no step can be taken
 	Back        bool       // a step back can be
 	Way         class.Way
-	Ways        []class.Way // the others
+	Ways        []deskWay // the others
+	Telling     class.Telling
+	Further     []deskFurther
+	Last        bool // nothing is left to do with the set at hand
 	Set         int
 	Sets        []deskSet
 	Places      []deskPlace
@@ -49,20 +55,10 @@ type deskSet struct {
 	Now  bool
 }
 
-// deskPlace is a question of the set at hand.
-type deskPlace struct {
-	class.Place
-	State    string // the end of the name of a phrase
-	CanOpen  bool
-	CanLook  bool
-	CanAgain bool
-	Mistakes []deskMistake
-}
-
-// deskMistake is a common error, and where it is taught.
-type deskMistake struct {
-	class.Mistakes
-	Look string // a sentence; empty for what is practised alone
+// deskWay is a way to run the set, and when phones tell what came then.
+type deskWay struct {
+	Way     class.Way
+	Telling class.Telling
 }
 
 // care is someone who was sure, and wrong, on what can hurt someone.
@@ -137,26 +133,40 @@ func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 	s.taught()
 	l.See(func(room *class.Room) {
 		now := s.o.Clock()
-		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Address: s.o.Address, Version: s.deskVersion(room), Came: len(room.Came()), Roster: len(room.Head.Roster),
+		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Address: s.o.Address, Version: s.deskVersion(room), Roster: len(room.Head.Roster),
 			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Tasks: tasks}
 		all, e := room.Standing(room.Now, now, s.awayAt(now))
 		a := room.Asking()
 		if err = e; err != nil || a == nil {
 			return
 		}
-		d.Rows, d.Way, d.Locked, d.Tells = all.Rows, a.Way, a.Locked, !a.Never()
-		d.Visitors = slices.ContainsFunc(room.Everyone(), func(p *class.Person) bool { return p.Visitor })
-		d.Ways = slices.DeleteFunc(slices.Clone(class.Ways), func(w class.Way) bool { return w == a.Way })
+		d.Way, d.Telling, d.Locked, d.Tells = a.Way, a.Tells(a.Way), a.Locked, !a.Never()
+		d.counts(room)
+		d.Further = s.furtherOf(room)
+		for _, w := range class.Ways {
+			if w != a.Way {
+				d.Ways = append(d.Ways, deskWay{w, a.Tells(w)})
+			}
+		}
 		if !a.Until.IsZero() {
 			d.Until = a.Until.In(time.Local).Format("15:04")
 		}
 		for n, set := range room.Sets {
-			d.Sets = append(d.Sets, deskSet{n, nameOf(set), n == room.Now})
+			d.Sets = append(d.Sets, deskSet{n, set.Name(), n == room.Now})
 		}
 		for _, p := range all.Places {
-			d.Places = append(d.Places, s.placeOf(room, a, p))
+			one, e := s.placeOf(room, a, p)
+			if err = e; err != nil {
+				return
+			}
+			d.Places = append(d.Places, one)
 		}
-		d.rows()
+		rows := make([]deskRow, len(all.Rows))
+		for i, row := range all.Rows {
+			rows[i] = s.rowOf(row)
+		}
+		d.gather(rows)
+		d.group(rows)
 		if err = d.steps(room); err == nil {
 			d.Now = s.nowOf(d, a)
 		}
@@ -164,19 +174,23 @@ func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 	return d, err
 }
 
-// nameOf is what a set is called: one of one question by that.
-func nameOf(a *class.Asking) string {
-	if a.Places() == 1 {
-		if it, err := a.Item(class.OnTheWall, 0); err == nil {
-			return it.Words.Task.Title
+// counts counts those in the room: all that is counted of people is of these.
+func (d *deskData) counts(room *class.Room) {
+	for _, p := range room.Came() {
+		d.Came++
+		if !p.Visitor {
+			d.Listed++
 		}
 	}
-	return a.Blueprint.Title
+	d.Visitors = slices.ContainsFunc(room.Everyone(), func(p *class.Person) bool { return p.Visitor })
 }
 
-// rows gathers what stands in the rows and is to be seen apart from them.
-func (d *deskData) rows() {
-	for _, row := range d.Rows {
+// gather gathers what stands in the rows and is to be seen apart from them.
+func (d *deskData) gather(rows []deskRow) {
+	for _, row := range rows {
+		if row.Came && row.Answered == len(d.Places) {
+			d.Done++
+		}
 		for place, c := range row.Cells {
 			if c.SureWrong && !c.Seen {
 				d.Cares = append(d.Cares, care{row.ID, row.Name, d.Places[place].Title, c.Given, c.Key, place})
@@ -189,18 +203,7 @@ func (d *deskData) rows() {
 	slices.SortFunc(d.Unclear, func(a, b unclear) int { return strings.Compare(a.Name, b.Name) }) // by no merit
 }
 
-// done is how many have answered all questions.
-func (d *deskData) done() int {
-	n := 0
-	for _, row := range d.Rows {
-		if row.Came && row.Answered == len(d.Places) {
-			n++
-		}
-	}
-	return n
-}
-
-// steps finds which steps can be taken.
+// steps finds which steps can be taken, and whether the set is through.
 func (d *deskData) steps(room *class.Room) error {
 	step, _, err := room.Next()
 	if err != nil && !errors.Is(err, class.ErrNotNow) {
@@ -208,43 +211,14 @@ func (d *deskData) steps(room *class.Room) error {
 	}
 	_, back := room.Back()
 	d.Next, d.Back = step, back == nil
-	return nil
-}
-
-// placeOf is a question of the set at hand, with what can be done about it.
-func (s *Server) placeOf(room *class.Room, a *class.Asking, p class.Place) deskPlace {
-	one := deskPlace{Place: p}
-	if a.Way == class.Together {
-		one.State = "not-yet"
-	}
-	together := a.Way == class.Together && !room.Ended && !room.Paused
-	here := a.Way == class.Together && a.Open == p.Place
 	switch {
-	case here && a.Shown(p.Place) > 0:
-		one.State = "shown"
-	case here && a.Locked:
-		one.State = "closed"
-	case here:
-		one.State = "open"
-	case a.Way == class.Together && a.Been(p.Place):
-		one.State = "been"
+	case d.Ended || d.Paused:
+	case d.Way == class.Together:
+		d.Last = step == ""
+	default:
+		d.Last = d.Locked || d.Came > 0 && d.Done == d.Came
 	}
-	one.CanOpen = together && !a.Told(p.Place) && (!here || a.Locked)
-	one.CanLook = together && !here && a.Been(p.Place)
-	one.CanAgain = !room.Ended && (a.Been(p.Place) || a.Way != class.Together && p.Spread.Answered > 0)
-	for _, m := range p.Spread.Mistakes() {
-		one.Mistakes = append(one.Mistakes, deskMistake{m, s.lessonOf(m.Task)})
-	}
-	return one
-}
-
-// lessonOf says where a task is taught; empty for what is practised alone.
-func (s *Server) lessonOf(task string) string {
-	in, ok := s.taught()[task]
-	if !ok {
-		return ""
-	}
-	return s.say("set-report-reteach", "lesson", in.Lesson, "part", in.Part)
+	return nil
 }
 
 // nowOf says where the room is.
@@ -257,9 +231,9 @@ func (s *Server) nowOf(d deskData, a *class.Asking) string {
 	case a.Way != class.Together && a.Locked:
 		return s.say("class-now-set-closed")
 	case a.Way != class.Together && d.Until != "":
-		return s.say("class-now-until", "way", s.say("class-way-"+string(a.Way)), "time", d.Until, "done", d.done(), "came", d.Came)
+		return s.say("class-now-until", "way", s.say("class-way-"+string(a.Way)), "time", d.Until, "done", d.Done, "came", d.Came)
 	case a.Way != class.Together:
-		return s.say("class-now-way", "way", s.say("class-way-"+string(a.Way)), "done", d.done(), "came", d.Came)
+		return s.say("class-now-way", "way", s.say("class-way-"+string(a.Way)), "done", d.Done, "came", d.Came)
 	case a.Open < 0:
 		return s.say("class-now-none")
 	}
@@ -272,5 +246,5 @@ func (d deskData) Sign(c class.Cell) string {
 	if c.SureWrong {
 		return "!" + c.Letter
 	}
-	return map[class.State]string{class.IsRight: "✓", class.IsPartly: "½", class.IsKnown: "✗" + c.Letter, class.IsWrong: "✗", class.IsOpen: "?", class.IsPassed: "–", class.IsLate: "…", class.Here: "·"}[c.State]
+	return map[class.State]string{class.IsRight: "✓", class.IsPartly: "½", class.IsKnown: "✗" + c.Letter, class.IsWrong: "✗", class.IsOpen: "?", class.IsUnread: "?", class.IsPassed: "–", class.IsLate: "…", class.Here: "·"}[c.State]
 }

@@ -60,6 +60,11 @@ const deskKey = "the-instructor's-key"
 
 func newDeskRoom(t *testing.T, feedback string, way class.Way, people int) *deskRoom {
 	t.Helper()
+	return newDeskRoomOf(t, fmt.Sprintf(deskBlueprint, feedback), way, people)
+}
+
+func newDeskRoomOf(t *testing.T, blueprint string, way class.Way, people int) *deskRoom {
+	t.Helper()
 	s, err := sitting.NewSession(&scripted.Face{}, content.Shipped(), machine.Imperial, machine.InchLathe, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -78,7 +83,7 @@ func newDeskRoom(t *testing.T, feedback string, way class.Way, people int) *desk
 	for i, name := range deskNames[:people] {
 		head.Roster = append(head.Roster, class.Apprentice{ID: fmt.Sprint("p", i), Name: name})
 	}
-	if r.live, err = hall.Begin(context.Background(), head, fmt.Sprintf(deskBlueprint, feedback), way); err != nil {
+	if r.live, err = hall.Begin(context.Background(), head, blueprint, way); err != nil {
 		t.Fatal(err)
 	}
 	web_ := httptest.NewUnstartedServer(nil)
@@ -215,14 +220,17 @@ func deskLesson(t *testing.T, feedback string) *deskRoom {
 // deskTroubled is that class with all that someone can need an instructor for.
 func deskTroubled(t *testing.T) *deskRoom {
 	r := deskLesson(t, "end")
+	r.server.o.Further = []Further{{"Five questions on dials", "set: dials", class.Ticket}}
 	r.event(class.Event{Kind: class.Called, Who: "p9"})
 	r.event(class.Event{Kind: class.Joined, Who: "p3", Text: "another phone"})
 	r.event(class.Event{Kind: class.Joined, Who: "visitor-a", Text: "phone v", Name: "Zoe from the tool room"})
 	r.event(class.Event{Kind: class.Longer, Who: "p6", N: 10})
 	r.event(class.Event{Kind: class.Hinted, Who: "p12", Place: 5})
-	r.answers(14, 4, 0, answer.Fairly) // long after it was closed
+	r.after.Add(int64(40 * time.Second))
+	r.answers(17, 4, 0, answer.Fairly) // after it was closed
+	r.event(class.Event{Kind: class.Answered, Who: "p7", Place: 5, Text: "abc, I think"})
 	r.after.Add(int64(5 * time.Minute))
-	for i := range 20 {
+	for i := range 14 {
 		r.server.presence.heard(fmt.Sprint("phone ", i), r.server.o.Clock())
 	}
 	return r

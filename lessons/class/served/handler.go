@@ -31,6 +31,7 @@ type Options struct {
 	Address string // as it is said: 192.168.1.23:8080
 	Secure  bool   // over TLS: cookies are sent over nothing else
 	Fail    func(error)
+	Further []Further // sets that the instructor may ask after the first
 }
 
 // Link is the short address of a room, in the letters that make a small QR code.

@@ -22,7 +22,7 @@ func (s *Server) act(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	case wrong != nil:
 		s.wrong(w, r, l, wrong)
 		return
-	case asksFirst[r.PostForm.Get("do")] != "" && r.PostForm.Get("sure") != "yes":
+	case r.PostForm.Get("sure") != "yes" && s.asksFirst(r.PostForm, l, e) != "":
 		s.confirm(w, r, l, e)
 		return
 	}
@@ -63,6 +63,9 @@ func (s *Server) ordered(form url.Values, l *class.Live) (e class.Event, wrong e
 			level, _ := strconv.Atoi(form.Get("level")) // 0 is no level
 			e.Kind = class.Asked
 			e.Text, wrong = room.OneMore(s.o.Session.Tasks, strings.TrimSpace(form.Get("task")), level)
+		case name == "start":
+			e.Kind = class.Asked
+			e.Text, e.Name, wrong = s.start(form, room)
 		case name == "again":
 			if wrong = o.place(); wrong == nil {
 				e.Kind = class.Asked
@@ -80,14 +83,29 @@ func (s *Server) ordered(form url.Values, l *class.Live) (e class.Event, wrong e
 	return e, wrong
 }
 
-// asked adds a set of one question to the room, and opens it for all.
+// asked adds a set to the room. One of one question has no way of its own: it is opened for all.
 func (s *Server) asked(r *http.Request, l *class.Live, e class.Event) error {
+	if e.Name != "" {
+		return l.Ask(r.Context(), e.Text, class.Way(e.Name))
+	}
 	if err := l.Ask(r.Context(), e.Text, class.Together); err != nil {
 		return err
 	}
 	open := class.Event{Kind: class.Opened}
 	l.See(func(room *class.Room) { open.Set = room.Now })
 	return l.Do(r.Context(), open)
+}
+
+// asksFirst is what is asked before something is done; empty for what is done at once, as to close
+// a question that tells nothing yet.
+func (s *Server) asksFirst(form url.Values, l *class.Live, e class.Event) (phrase string) {
+	name := form.Get("do")
+	l.See(func(room *class.Room) {
+		if name != "lock" || room.Sets[e.Set].Way != class.Together && !room.Sets[e.Set].Never() {
+			phrase = asksFirst[name]
+		}
+	})
+	return phrase
 }
 
 // backTo is the page that something was asked for on.

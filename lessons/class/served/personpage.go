@@ -19,7 +19,7 @@ type personData struct {
 	Code, Title string
 	Version     string
 	Wrong       string
-	Row         class.Row
+	Row         deskRow
 	Minutes     int // that they have more than others
 	Set         int
 	Ended       bool
@@ -34,8 +34,9 @@ type personLine struct {
 	Title  string
 	Cell   class.Cell
 	Asked  template.HTML
-	Name   string // of the mistake, as a sentence
-	Look   string // where it is taught
+	Solved template.HTML // the working, with their numbers
+	Name   string        // of the mistake, as a sentence
+	Look   string        // where it is taught
 }
 
 // personPage is one person: their questions, what they typed, and what can be done for them.
@@ -70,13 +71,13 @@ func (s *Server) personOf(l *class.Live, id string) (d personData, found bool, e
 		if i < 0 {
 			return
 		}
-		d.Row, found, d.List = all.Rows[i], true, listFor(room, p)
+		d.Row, found, d.List = s.rowOf(all.Rows[i]), true, listFor(room, p)
 		items, e := a.Items(p.ID)
 		if err = e; err != nil {
 			return
 		}
 		for _, it := range items {
-			line, e := s.lineOf(it, d.Row)
+			line, e := s.lineOf(it, d.Row.Row)
 			if err = e; err != nil {
 				return
 			}
@@ -115,7 +116,10 @@ func (s *Server) lineOf(it set.Item, row class.Row) (personLine, error) {
 	q := s.o.Session.QuestionOf(it.Problem, it.Words)
 	q.Code = ""
 	var err error
-	line.Asked, err = web.Blocks(page.Page{q}, page.Prompt{})
+	if line.Asked, err = web.Blocks(page.Page{q}, page.Prompt{}); err != nil {
+		return line, err
+	}
+	line.Solved, err = web.Blocks(class.Solution(s.o.Session, it), page.Prompt{})
 	return line, err
 }
 

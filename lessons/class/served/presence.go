@@ -45,6 +45,14 @@ func (p presence) exit(device string, now time.Time) {
 	p.last[device] = now
 }
 
+// seen is when a device was heard of last since the program started, and whether it has a page
+// open now.
+func (p presence) seen(device string) (at time.Time, open bool) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.last[device], p.open[device] > 0
+}
+
 // awayAfter is after how long without a page open, or a word from it, a device is away.
 const awayAfter = 20 * time.Second
 

@@ -25,14 +25,17 @@ type options struct {
 func Command(r *cli.Run) *cobra.Command {
 	o := options{way: string(class.Together), level: 1}
 	cmd := &cobra.Command{
-		Use:   "class BLUEPRINT | TASK ...",
+		Use:   "class BLUEPRINT ... | TASK ...",
 		Short: "A room of phones on the shop network: each their own numbers, one instructor",
 		Long: `Serves a room to phones in the same network: no internet, no accounts. The first line that
 it prints is the address for the phones, the second the instructor's private link; the wall is a
 link there.
 
 Everything that happens is kept in one file beside the blueprint. Stopped, or cut off, the class
-goes on with the same command, with the same code and links. set mark reads the file.`,
+goes on with the same command, with the same code and links. set mark reads the file.
+
+The first blueprint begins. The instructor's page offers the others, such as five questions for
+the end of the lesson.`,
 		Args: cobra.MinimumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error { return serve(cmd.Context(), r, args, o) },
 	}

@@ -16,6 +16,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/class/journal"
+	"scratchpass/lessons/class/served"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/files"
@@ -28,16 +29,19 @@ import (
 type questions struct {
 	blueprint string
 	title     string
-	room      string   // a file; empty where nobody has named it: see ofToday
-	tasks     []string // that were named instead of a blueprint
+	room      string           // a file; empty where nobody has named it: see ofToday
+	tasks     []string         // that were named instead of a blueprint
+	next      []served.Further // that may be asked after it
 	lathe     func(string) (machine.Lathe, error)
 }
 
-// questionsOf reads a blueprint, or makes one of tasks.
-func questionsOf(args []string, o options, s *sitting.Session, now time.Time) (questions, error) {
+// questionsOf reads blueprints, or makes one of tasks.
+func questionsOf(args []string, o options, way class.Way, s *sitting.Session, now time.Time) (questions, error) {
 	q := questions{room: o.file, lathe: set.LatheBeside(args[0])}
 	name := args[0]
-	if len(args) == 1 && (strings.HasSuffix(name, ".yaml") || strings.HasSuffix(name, ".yml")) {
+	var further []string
+	if isBlueprint(name) {
+		further = args[1:]
 		text, err := files.Read(name, files.MostWords)
 		if err != nil {
 			return q, err
@@ -55,7 +59,7 @@ func questionsOf(args []string, o options, s *sitting.Session, now time.Time) (q
 	if q.room == "" && q.tasks == nil {
 		q.room = filepath.Join(filepath.Dir(name), read.Set+".class")
 	}
-	return q, nil
+	return q, q.further(further, read, way, s)
 }
 
 // nameOf is what the n-th set of tasks of a day is called.

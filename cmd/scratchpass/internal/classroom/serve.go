@@ -36,7 +36,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return err
 	}
-	q, err := questionsOf(args, o, s, r.Now())
+	q, err := questionsOf(args, o, way, s, r.Now())
 	if err != nil {
 		return err
 	}
@@ -64,11 +64,11 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return errors.Join(err, j.Close())
 	}
-	return errors.Join(listen(ctx, r, s, hall, live, at, o, fail), j.Close())
+	return errors.Join(listen(ctx, r, s, hall, live, at, o, q.next, fail), j.Close())
 }
 
 // listen serves the rooms of a hall at an address, and says where.
-func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hall, live *class.Live, at place, o options, fail func(error)) error {
+func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hall, live *class.Live, at place, o options, further []served.Further, fail func(error)) error {
 	var last string
 	live.See(func(room *class.Room) { last = room.Linked })
 	at, err := at.where(last, func(found []cli.Reach) (cli.Reach, error) { return chooseReach(r, s, found) })
@@ -88,7 +88,7 @@ func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hal
 			return errors.Join(err, l.Close())
 		}
 	}
-	options := served.Options{Hosts: names, Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail}
+	options := served.Options{Hosts: names, Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail, Further: further}
 	server := served.New(hall, options)
 	web := &http.Server{Handler: server.Handler(), ReadHeaderTimeout: 10 * time.Second, IdleTimeout: time.Minute, MaxHeaderBytes: 16 << 10}
 	web.RegisterOnShutdown(server.Stop)

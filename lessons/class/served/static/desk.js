@@ -26,12 +26,53 @@
     }
     while (at) { const next = at.nextSibling; at.remove(); at = next; }
   }
+  let latest = null;
   function show(html) {
-    const then = document.createElement("div"), focus = document.activeElement;
+    latest = html;
+    const then = document.createElement("div"), focus = document.activeElement, under = live.querySelector(".standing tr:hover, .standing tr:focus-within"), top = under?.getBoundingClientRect().top;
     then.innerHTML = html;
+    hold(then);
     becomeChildren(live, then);
     if (focus?.isConnected && focus !== document.activeElement) focus.focus({ preventScroll: true });
+    if (under?.isConnected) scrollBy(0, under.getBoundingClientRect().top - top); // what has come above it
     fit();
+  }
+
+  // Rows keep their places while someone is at the table: a click would be on another's row.
+  // They are put in order once it is left, or when that is asked for.
+  const held = document.getElementById("held"), table = () => live.querySelector(".standing");
+  const atTable = () => table()?.matches(":hover, :focus-within");
+  function hold(then) {
+    const next = then.querySelector(".standing");
+    if (!held || !next) return;
+    const order = (t) => [...t.rows].map(keyOf).join();
+    const before = order(next);
+    if (atTable()) {
+      for (const now of table().tBodies) {
+        const body = [...next.tBodies].find((b) => keyOf(b) === keyOf(now));
+        let last = null;
+        for (const row of body ? now.rows : []) {
+          const same = [...next.rows].find((r) => keyOf(r) && keyOf(r) === keyOf(row));
+          if (!same) continue;
+          if (last) last.after(same); else body.prepend(same);
+          last = same;
+        }
+      }
+    }
+    held.hidden = order(next) === before;
+  }
+  function putInOrder() { if (held && !held.hidden) show(latest); }
+  live.addEventListener("mouseout", (e) => { if (!live.querySelector(".standing")?.contains(e.relatedTarget) && !atTable()) putInOrder(); });
+  live.addEventListener("focusout", () => setTimeout(() => { if (!atTable()) putInOrder(); }));
+  document.getElementById("sort")?.addEventListener("click", putInOrder);
+
+  // A program that does not answer is asked again until it does; the page says so meanwhile.
+  const lost = document.getElementById("lost");
+  let asking = 0;
+  function reached(yes) {
+    if (lost.textContent !== (yes ? "" : lost.dataset.says)) lost.textContent = yes ? "" : lost.dataset.says;
+    clearTimeout(asking);
+    if (!yes) asking = setTimeout(refresh, 3000);
   }
 
   // What has changed is fetched, once at a time.
@@ -45,7 +86,8 @@
         const answer = await fetch(page.dataset.part, { cache: "no-store", headers: tag ? { "If-None-Match": tag } : {} });
         version = answer.headers.get("X-Version") || version;
         if (answer.status === 200) { tag = answer.headers.get("ETag") || ""; show(await answer.text()); }
-      } catch { /* the stream comes back, and with it this */ }
+        reached(true);
+      } catch { reached(false); }
     } while (again);
     busy = false;
   }
@@ -57,7 +99,7 @@
       if (said) said.textContent = answer.ok ? "" : said.dataset.not.split("…").join(await answer.text());
       await refresh();
       return answer.ok;
-    } catch { return false; }
+    } catch { reached(false); return false; }
   }
   page.addEventListener("submit", async (e) => {
     if (e.target.method !== "post" || "plain" in e.target.dataset) return;
@@ -89,7 +131,8 @@
   function fit() {
     if (!isWall) return;
     const edge = document.documentElement, top = Math.max(most, innerWidth / 26);
-    const fits = (stacked, smallest) => {
+    const fits = (tight, stacked, smallest) => {
+      live.dataset.tight = tight;
       for (const q of live.querySelectorAll(".question")) { // a wide drawing is larger below its words than beside them
         const v = q.querySelector("svg")?.viewBox.baseVal;
         q.classList.toggle("stacked", stacked && !!v && v.width > 1.4 * v.height);
@@ -100,15 +143,16 @@
       }
       return false;
     };
-    if (!fits(true, 32)) fits(false, least);
+    // What the room can do without goes first: size, then the drawing, then what may be chosen.
+    if (fits(0, true, 32) || fits(0, false, 30) || fits(1, false, least) || fits(2, false, least) || fits(3, false, least) || fits(3, false, 24)) return;
     const lines = live.querySelectorAll(".worked .working dt");
-    if (edge.scrollHeight > innerHeight && lines.length) scrollTo(0, edge.scrollHeight);
+    if (lines.length) scrollTo(0, edge.scrollHeight);
   }
   addEventListener("resize", fit);
   fit();
 
   // One stream: of all pages where the browser can share one, else of this page.
-  const heard = (data) => { if (data !== version) refresh(); };
+  const heard = (data) => { if (data === "" || data !== version) refresh(); };
   const url = page.dataset.events;
   if (window.SharedWorker) {
     const worker = new SharedWorker("/static/stream.js"), tell = (what) => worker.port.postMessage(what);
@@ -125,6 +169,7 @@
       if (stream) return;
       stream = new EventSource(url);
       stream.onmessage = (e) => heard(e.data);
+      stream.onerror = () => heard("");
     };
     document.addEventListener("visibilitychange", listen);
     listen();

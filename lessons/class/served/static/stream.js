@@ -13,7 +13,10 @@ function look() {
       s.last = e.data;
       for (const [port, p] of pages) if (p.seen && p.url === url) port.postMessage(e.data);
     };
-    s.source.onerror = () => { if (s.source.readyState === EventSource.CLOSED) { streams.delete(url); setTimeout(look, 5000); } };
+    s.source.onerror = () => {
+      for (const [port, p] of pages) if (p.seen && p.url === url) port.postMessage(""); // they look themselves
+      if (s.source.readyState === EventSource.CLOSED) { streams.delete(url); setTimeout(look, 5000); }
+    };
   }
 }
 onconnect = (e) => {
