@@ -58,13 +58,13 @@ const (
 	wordLog   = "log"
 	wordMoves = "moves"
 	wordBack  = "back"
-	wordCard  = "card"
+	WordCard  = "card"
 	wordSteps = "steps"
 	wordLive  = "live"
 )
 
 // footWords are the words that a face shows beside the keys.
-var footWords = []string{wordMoves, wordLook, page.WordHint, bench.Undo, wordCard, wordLog, page.WordHelp, wordLeave}
+var footWords = []string{wordMoves, wordLook, page.WordHint, bench.Undo, WordCard, wordLog, page.WordHelp, wordLeave}
 
 // footWords are those of now: with a real clock there is the way to and from it.
 func (s Flow) footWords(r *Rehearsal) []string {
@@ -116,7 +116,7 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 	if err != nil {
 		return err
 	}
-	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, wordCard, wordBack, bench.Undo, wordSteps, wordLive}); word {
+	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, WordCard, wordBack, bench.Undo, wordSteps, wordLive}); word {
 	case wordLeave:
 		return page.ErrStopped
 	case page.WordHelp:
@@ -129,7 +129,7 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 		return s.giveHint(r)
 	case wordBack, bench.Undo:
 		return s.undo(r)
-	case wordCard:
+	case WordCard:
 		return s.card(r.Bench.Job)
 	case wordLook:
 		return s.look(r)
