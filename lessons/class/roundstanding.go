@@ -26,11 +26,6 @@ const (
 // needsAtBench are all needs there, the most urgent first.
 var needsAtBench = []Need{NeedsIn, NeedsHelp, NeedsHurt, NeedsScrap, NeedsTime, NeedsPhone, NeedsNone, NeedsRoster}
 
-// Seeable reports whether the instructor can have seen to all that someone needs.
-func (r RoundRow) Seeable() bool {
-	return r.Row.Seeable() || slices.Contains(r.Why, NeedsHurt) || slices.Contains(r.Why, NeedsScrap)
-}
-
 // Stage is how far someone is in the pass.
 type Stage string
 

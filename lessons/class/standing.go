@@ -61,7 +61,7 @@ var needs = []Need{NeedsIn, NeedsHelp, NeedsCare, NeedsLate, NeedsHint, NeedsTim
 // Seeable reports whether the instructor can have seen to all that someone needs.
 func (r Row) Seeable() bool {
 	return slices.ContainsFunc(r.Why, func(n Need) bool {
-		return n == NeedsHelp || n == NeedsCare || n == NeedsLate || n == NeedsHint || n == NeedsTime
+		return n == NeedsHelp || n == NeedsCare || n == NeedsLate || n == NeedsHint || n == NeedsTime || n == NeedsHurt || n == NeedsScrap
 	})
 }
 

@@ -61,13 +61,18 @@ func (o OnePass) Came(b bench.Bench) page.Page {
 	return append(p, o.cameOf(b.Job, o.Words, last.Event, last.Happened)...)
 }
 
-// Move reads what was typed: a move, or the number of one that is offered now. wants is a move
-// whose figure is still to be typed behind it; an error is the bench's own.
+// Move reads what was typed: a move, or the number of one that is offered now, with its figure
+// behind it if it takes one. wants is a move whose figure is still to come; an error is the
+// bench's own.
 func (o OnePass) Move(b bench.Bench, typed string) (e bench.Event, wants string, err error) {
-	typed = strings.TrimSpace(typed)
-	if of, ok := byNumber(o.Offers(b), typed); ok {
-		if typed = of.Text; of.Takes != "" {
+	number, rest, _ := strings.Cut(strings.TrimSpace(typed), " ")
+	if of, ok := byNumber(o.Offers(b), number); ok {
+		figure := strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), of.Text))
+		switch typed = of.Text; {
+		case of.Takes != "" && figure == "":
 			return e, typed, nil
+		case of.Takes != "":
+			typed += " " + figure
 		}
 	}
 	e, err = b.Job.Parse(typed)
