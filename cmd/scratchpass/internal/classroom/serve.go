@@ -39,7 +39,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return err
 	}
-	q, err := questionsOf(args, o, s)
+	q, err := begun(r, s, args, o)
 	if err != nil {
 		return err
 	}
@@ -64,6 +64,9 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 		return class.MakerOf(key, s.Library, of, q.lathe)
 	}, time.Now, fail)
 	live, err := q.begin(ctx, r, s, j, hall, o, way)
+	if err == nil {
+		err = q.rehearse(ctx, live)
+	}
 	if err != nil {
 		return errors.Join(err, j.Close())
 	}
@@ -136,10 +139,34 @@ func inWhiteOnBlack(picture string) string {
 
 // questions are what a class is asked, and where its room is kept.
 type questions struct {
-	blueprint string
+	blueprint string      // empty where it rehearses alone
+	round     class.Event // a bench round that it begins with; without a text where there is none
 	title     string
 	room      string
 	lathe     func(string) (machine.Lathe, error)
+}
+
+// begun is what a class begins with: questions, a bench round, or both.
+func begun(r *cli.Run, s *sitting.Session, args []string, o options) (q questions, err error) {
+	if len(args) > 0 {
+		q, err = questionsOf(args, o, s)
+	} else {
+		q = questions{room: o.file, lathe: set.LatheBeside("")}
+	}
+	if err != nil || o.job == "" {
+		return q, err
+	}
+	var title string
+	if q.round, title, err = roundOf(r, s, o); err != nil {
+		return q, err
+	}
+	if len(args) == 0 {
+		q.title = title
+		if q.room == "" {
+			q.room = strings.TrimSuffix(o.job, filepath.Ext(o.job)) + ".class"
+		}
+	}
+	return q, nil
 }
 
 // questionsOf reads a blueprint, or makes one of tasks.
@@ -207,13 +234,18 @@ func (q questions) goOn(ctx context.Context, hall *class.Hall, head class.Head) 
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", q.room, err)
 	}
-	same, begun := false, false
+	same, begun, benched := false, false, false
 	live.See(func(room *class.Room) {
+		benched = len(room.Rounds) > 0
 		if begun = len(room.Sets) > 0; begun {
 			same = room.Sets[0].Text == q.blueprint
 		}
 	})
 	switch {
+	case q.blueprint == "" && (benched || !begun): // questions may have come after
+		return live, nil
+	case q.blueprint == "":
+		return nil, fmt.Errorf("%s holds a class with questions: give its blueprint, or another file with --room", q.room)
 	case !begun: // it was cut off before its first set was kept
 		return live, live.Ask(ctx, q.blueprint, class.Together)
 	case !same:
