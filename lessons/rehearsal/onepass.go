@@ -34,11 +34,22 @@ func (o OnePass) Asks() page.Page {
 // line is the pass in the words of the card.
 func (o OnePass) line() string { return o.planRow(o.Plan, o.Step, max(o.N, 1)).Sentence }
 
-// Goes is how the pass goes, move by move, with what each does.
+// Goes is how the pass goes, move by move, with what comes of each.
 func (o OnePass) Goes() page.Working {
 	var all page.Working
+	b := o.Start
 	for _, e := range o.Moves {
-		all = append(all, page.Step{Line: e.Write(o.Plan.Job.System()), Means: o.Words.Moves[e.Verb].Does})
+		var happened []bench.Happening
+		b, happened = b.Step(e)
+		step := page.Step{Line: e.Write(b.Job.System())}
+		var said []string
+		for _, block := range o.cameOf(b.Job, o.Words, e, happened) {
+			if text, ok := block.(page.Paragraph); ok && text.Text != o.Say("bench-done-so") {
+				said = append(said, text.Text)
+			}
+		}
+		step.Means = strings.Join(said, " ")
+		all = append(all, step)
 	}
 	return all
 }

@@ -93,11 +93,15 @@ function oneByOne(form) {
   const still = atBench() && onItsWay();
   if (form?.matches("#answer") && atBench()) for (const f of form.elements) f.disabled = still;
 }
-// A move that was not made: why, at the lathe as it stands, and what was typed to be put right.
+// A move that was not made: why, at the lathe as it stands, with what was typed to be put right. A
+// move that lacks its figure alone is gone on with at once.
 async function notMade(r) {
   if (r.html) show(r.text, true); else await refresh(true);
-  const typed = document.getElementById("typed");
-  if (typed?.value) { typed.focus(); typed.setSelectionRange(typed.value.length, typed.value.length); }
+  const typed = document.getElementById("typed"), why = document.getElementById("aid");
+  if (typed?.value.endsWith(" ")) { typed.focus(); typed.setSelectionRange(typed.value.length, typed.value.length); return; }
+  why.tabIndex = -1;
+  why.focus({ preventScroll: true });
+  why.scrollIntoView();
 }
 
 // The seat is fetched when it has changed, and again until that has worked.
