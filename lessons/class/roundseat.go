@@ -66,7 +66,7 @@ func (b Bench) Seat(scene Scene, o rehearsal.OnePass) Seat {
 		seat.Prompt = page.Prompt{Text: o.Say("bench-ask"), Takes: page.Words{Moves: true}, Words: b.words()}
 	case BenchOver:
 		seat.Says = o.Say("class-bench-wait")
-		seat.Body = append(o.Came(b.Work.Bench), b.Came(o)...)
+		seat.Body = b.Came(o)
 	case BenchTold:
 		seat.Says = o.Say("class-bench-told")
 		seat.Body = append(b.Came(o), page.Heading{Text: o.Say("class-bench-goes")}, o.Goes())

@@ -21,7 +21,9 @@ func (p *tab) moves(text string) {
 	p.until(`document.querySelector("#seat > div").dataset.question !== "` + before + `"`)
 }
 
-func (p *tab) question() string { return p.js(`document.querySelector("#seat > div").dataset.question`) }
+func (p *tab) question() string {
+	return p.js(`document.querySelector("#seat > div").dataset.question`)
+}
 
 // taps taps a move by its words.
 func (p *tab) taps(move string) {
@@ -136,28 +138,25 @@ func TestABenchRoundInABrowser(t *testing.T) {
 	desk.until(`document.querySelector(".benches tbody tr .scrap")`)
 	desk.looks("desk-round", 1024, 768)
 	desk.looks("desk-round", 1440, 900)
-	key := func(k string) { wall.try(chromedp.Do(wall.ctx, chromedp.KeyEvent(k))) }
-	key("n")
+	press := func(k, what string) { // again, until it is so: what is below the edge comes first, and no step is taken twice
+		for wall.js(`Boolean(`+what+`)`) != "true" {
+			wall.try(chromedp.Do(wall.ctx, chromedp.KeyEvent(k)))
+		}
+	}
+	press("n", `document.querySelector("footer").innerText.includes("Closed")`)
 	each(phones, func(_ int, p *tab) { p.scene("bench-told", "") })
 	phones[2].sound("seat-bench-told")
-	wall.until(`document.querySelector("footer").innerText.includes("Closed")`)
-	key("n")
-	wall.until(`document.querySelectorAll(".bars li").length === 2`)
+	press("n", `document.querySelectorAll(".bars li").length === 2`)
 	wall.looks("wall-round-came", 1024, 768)
+	shown := func(n int) string { return fmt.Sprintf(`document.querySelectorAll(".worked dt").length === %d`, n) }
 	for n := range aPass {
-		key("n")
-		wall.until(fmt.Sprintf(`document.querySelectorAll(".worked dt").length === %d`, n+1))
+		press("n", shown(n+1))
 	}
 	wall.looks("wall-round-goes", 1024, 768)
 	if text := wall.js(`document.body.innerText`); strings.Contains(text, "Zquill") {
 		t.Error("a name is on the wall")
 	}
-	less := fmt.Sprintf(`document.querySelectorAll(".worked dt").length === %d`, len(aPass)-1)
-	for wall.js(less) != "true" && wall.js(`scrollY`) != "0" { // what is above the edge comes first
-		key("p")
-	}
-	key("p")
-	wall.until(less)
+	press("p", shown(len(aPass)-1))
 	s.do("next")
 	s.do("next")
 	each(phones, func(_ int, p *tab) { p.scene("waits", "") })
