@@ -41,6 +41,8 @@ type At struct {
 	Timed  bool
 	Hinted bool
 	Before []Earlier // the questions that the one at hand follows from
+	Bench  *Bench    // nil where questions are at hand
+	Did    []Bench   // in bench rounds, once the lesson is over
 }
 
 // Came is what came of a set.
@@ -76,8 +78,15 @@ func (r *Room) At(p *Person, wish int, now time.Time) (At, error) {
 	case r.Paused && !r.Ended:
 		at.Scene = Stops
 		return at, nil
-	case at.Asked == nil:
-		at.Scene = Waits
+	case r.Ended:
+		at.Did = r.benches(p)
+	case r.round >= 0:
+		return r.atBench(p, at), nil
+	}
+	if at.Asked == nil {
+		if at.Scene = Waits; r.Ended {
+			at.Scene = Over
+		}
 		return at, nil
 	}
 	at.Way = at.Asked.Way

@@ -38,6 +38,8 @@ const (
 	Ended   Kind = "ended"    // the lesson is over
 	Goes    Kind = "reopened" // it goes on
 	Linked  Kind = "linked"   // its links lead to Text, host and port, from now on
+	Benched Kind = "benched"  // a bench round begins; Text is its job (JobText), N the pass, Name WithHints or empty
+	Halted  Kind = "halted"   // a bench round, Set, takes no more moves; N is how much of what came is shown
 )
 
 // What a phone does.
@@ -49,6 +51,8 @@ const (
 	Called   Kind = "called"   // asks for the instructor
 	Unclear  Kind = "unclear"  // what is still unclear, in a line
 	Keeps    Kind = "keeps"    // wants the answers in a record under this name
+	Moved    Kind = "moved"    // a move in the bench round Set; Text is the move, N how many they had made before it
+	Nudged   Kind = "nudged"   // took a hint there
 )
 
 // Event is one thing that happened in a room. Fields that its kind does not need are empty.

@@ -8,14 +8,14 @@ import (
 )
 
 // Apply goes on with the next event. Events that no longer fit, because others were quicker,
-// change nothing: of two phones that take one name, the second waits. A set that can't be made
-// is an error, and so is an event out of its order; the room is as before then.
+// change nothing: of two phones that take one name, the second waits. A set or a bench round that
+// can't be made is an error, and so is an event out of its order; the room is as before then.
 func (r *Room) Apply(e Event) error {
 	if e.Seq != r.Seq+1 {
 		return fmt.Errorf("event %d of room %s comes after event %d", e.Seq, r.Head.Code, r.Seq)
 	}
-	if e.Kind == Asked {
-		if err := r.asked(e); err != nil {
+	if begin, ok := begins[e.Kind]; ok {
+		if err := begin(r, e); err != nil {
 			return err
 		}
 	}
@@ -27,6 +27,7 @@ func (r *Room) Apply(e Event) error {
 	if do, ok := ofSet[e.Kind]; ok && e.Set >= 0 && e.Set < len(r.Sets) {
 		do(r.Sets[e.Set], e)
 		r.Now = e.Set
+		r.toQuestions()
 		return nil
 	}
 	if p := r.Person(e.Who); p != nil {
@@ -38,6 +39,9 @@ func (r *Room) Apply(e Event) error {
 	return nil
 }
 
+// begins are the events that may be errors: what they begin may be impossible to make.
+var begins = map[Kind]func(*Room, Event) error{Asked: (*Room).asked, Benched: (*Room).benched}
+
 // ofRoom is what events do that are about the whole room.
 var ofRoom = map[Kind]func(*Room, Event){
 	Paused:  func(r *Room, _ Event) { r.Paused = true },
@@ -48,6 +52,7 @@ var ofRoom = map[Kind]func(*Room, Event){
 	Goes:    func(r *Room, _ Event) { r.Ended = false },
 	Joined:  (*Room).joined,
 	Linked:  func(r *Room, e Event) { r.Linked = e.Text },
+	Halted:  (*Room).halted,
 }
 
 // ofSet is what events do that are about one of its sets.
@@ -106,6 +111,8 @@ var ofPerson = map[Kind]func(*Room, *Person, Event){
 	Seen:    func(_ *Room, p *Person, e Event) { p.Calls, p.seen = false, e },
 	Unclear: func(_ *Room, p *Person, e Event) { p.Unclear[e.Set] = e.Text },
 	Keeps:   func(_ *Room, p *Person, e Event) { p.Keeps = e.N > 0 },
+	Moved:   (*Room).moved,
+	Nudged:  (*Room).hintedAtBench,
 }
 
 func (r *Room) asked(e Event) error {
@@ -120,6 +127,7 @@ func (r *Room) asked(e Event) error {
 	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
 		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, stopped: map[int]time.Time{}})
 	r.Now = len(r.Sets) - 1
+	r.toQuestions()
 	return nil
 }
 
@@ -194,6 +202,7 @@ func (r *Room) merged(p *Person, e Event) {
 			to.Answers[q] = a
 		}
 	}
+	to.mergeWork(p)
 	if to.Device == "" && p.Device != "" {
 		r.give(to, p.Device)
 	}

@@ -39,15 +39,15 @@ func (h *Hall) deliver(room string, events []Event) {
 	}
 }
 
-// Begin begins a room with its first set.
+// Begin begins a room with its first set; without a blueprint nothing is asked in it yet.
 func (h *Hall) Begin(ctx context.Context, head Head, blueprint string, way Way) (*Live, error) {
 	head.Began, head.Draws = h.clock().Truncate(time.Millisecond).UTC(), problem.Draws
 	if err := h.journal.Begin(ctx, head); err != nil {
 		return nil, err
 	}
 	l, err := h.Room(ctx, head.Code)
-	if err != nil {
-		return nil, err
+	if err != nil || blueprint == "" {
+		return l, err
 	}
 	return l, l.Ask(ctx, blueprint, way)
 }

@@ -101,6 +101,15 @@ func (l *Live) Do(ctx context.Context, e Event) error {
 	return err
 }
 
+// Rehearse begins a bench round in the room, after it could be made.
+func (l *Live) Rehearse(ctx context.Context, e Event) error {
+	if _, err := NewRound(e.Text, e.N); err != nil { // else the room would be broken by it
+		return err
+	}
+	e.Kind = Benched
+	return l.Do(ctx, e)
+}
+
 // Ask adds a set of questions to the room, after it could be made.
 func (l *Live) Ask(ctx context.Context, blueprint string, way Way) error {
 	var makes Maker

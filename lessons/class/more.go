@@ -94,10 +94,6 @@ func (q Repeat) same(blueprint string) (same int, err error) {
 // OneMore is a blueprint of one question that was in no set, on the lathe of the set at hand,
 // and in its units where the task is set in them.
 func (r *Room) OneMore(of tasks.Set, task string, level int) (string, error) {
-	a := r.Asking()
-	if a == nil {
-		return "", ErrNotNow
-	}
 	if task == "" {
 		return "", errors.New("no task was given: give its name, such as compound-travel")
 	}
@@ -108,12 +104,25 @@ func (r *Room) OneMore(of tasks.Set, task string, level int) (string, error) {
 	if level < 1 || level > 3 {
 		return "", fmt.Errorf("level %d: give 1, 2 or 3", level)
 	}
-	b := *a.Blueprint
+	b := r.like()
 	one := set.Slot{Tasks: []string{t.Name}, Level: level, Count: 1}
 	if system, err := machine.ParseSystem(b.Units); err == nil && !t.Allows(system) {
 		one.Units = t.Systems[0].String()
 	}
 	return oneSlot(b, one, r.another()(0))
+}
+
+// like is a blueprint as that of the set at hand; in a room that began at the bench, on the
+// lathe there.
+func (r *Room) like() set.Blueprint {
+	if a := r.Asking(); a != nil {
+		return *a.Blueprint
+	}
+	b := set.Blueprint{Title: r.Head.Title, Units: machine.Imperial.String()}
+	if round, _ := r.Round(); round != nil {
+		b.Units = round.Pass.Plan.Job.System().String()
+	}
+	return b
 }
 
 // mostBase is how much of the name of the first set stands in those of the others.
@@ -122,7 +131,10 @@ const mostBase = 28
 // another names sets that are none of the room's: another name gives other numbers. A try above
 // 0 tells several apart.
 func (r *Room) another() func(try int) string {
-	first, n := r.Sets[0].Blueprint.Set, len(r.Sets)
+	first, n := r.Head.Began.Format("class-2006-01-02"), len(r.Sets)
+	if n > 0 {
+		first = r.Sets[0].Blueprint.Set
+	}
 	name := fmt.Sprintf("%s-more-%d", strings.TrimRight(first[:min(len(first), mostBase)], "-"), n)
 	return func(try int) string {
 		if try > 0 {

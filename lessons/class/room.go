@@ -37,7 +37,9 @@ type Room struct {
 	Sets []*Asking
 	Now  int // the set at hand
 
-	Linked string // host and port that its links lead to
+	Linked string   // host and port that its links lead to
+	Rounds []*Round // at the bench
+	round  int      // the one at hand; -1 where questions are
 
 	Paused, Shut, Ended bool
 
@@ -96,6 +98,7 @@ type Person struct {
 	Answers map[Question]Answer
 	Hints   map[Question]bool
 	Unclear map[int]string // by set
+	Works   map[int]Work   // at the bench, by round
 
 	seq    int64 // of the last event about them
 	seen   Event // the last time that the instructor has seen to them
@@ -113,7 +116,7 @@ type Answer struct {
 
 // NewRoom is a room before its first event.
 func NewRoom(h Head, makes Maker) *Room {
-	r := &Room{Head: h, people: map[string]*Person{}, device: map[string]string{}, gone: map[string]bool{}, makes: makes}
+	r := &Room{Head: h, people: map[string]*Person{}, device: map[string]string{}, gone: map[string]bool{}, makes: makes, round: -1}
 	for _, a := range h.Roster {
 		r.add(&Person{ID: a.ID, Name: cmp.Or(a.Name, a.ID)})
 	}
@@ -122,7 +125,7 @@ func NewRoom(h Head, makes Maker) *Room {
 
 func (r *Room) add(p *Person) {
 	p.Answers, p.Hints, p.Unclear = map[Question]Answer{}, map[Question]bool{}, map[int]string{}
-	p.marked = map[int]marked{}
+	p.Works, p.marked = map[int]Work{}, map[int]marked{}
 	r.people[p.ID], r.order = p, append(r.order, p.ID)
 }
 

@@ -17,6 +17,7 @@ type Seat struct {
 	Says   string // in a line: that an answer is kept, what is waited for
 	Body   page.Page
 	Came   page.Page   // of the answer to the question at hand
+	Panel  *page.Bench // that the prompt belongs to, in a bench round; else nil
 	Prompt page.Prompt // of a question; takes nothing where none is asked
 	Sure   []Sureness  // to be ticked beside the answer; empty where that is not asked
 	Given  string      // the answer that is kept, to be changed

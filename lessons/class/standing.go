@@ -64,7 +64,7 @@ var needs = []Need{NeedsIn, NeedsHelp, NeedsCare, NeedsLate, NeedsRead, NeedsHin
 // Seeable reports whether the instructor can have seen to all that someone needs.
 func (r Row) Seeable() bool {
 	return slices.ContainsFunc(r.Why, func(n Need) bool {
-		return n == NeedsHelp || n == NeedsCare || n == NeedsLate || n == NeedsRead || n == NeedsHint || n == NeedsTime
+		return n == NeedsHelp || n == NeedsCare || n == NeedsLate || n == NeedsRead || n == NeedsHint || n == NeedsTime || n == NeedsHurt || n == NeedsScrap
 	})
 }
 

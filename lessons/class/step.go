@@ -23,6 +23,9 @@ const (
 // Next is the next step, and the event that takes it. Where a set tells nothing of the answers,
 // what came is left out. After the last question it is ErrNotNow.
 func (r *Room) Next() (Step, Event, error) {
+	if round, n := r.Round(); round != nil {
+		return r.nextAtBench(round, n)
+	}
 	a, lines, err := r.stepping()
 	if err != nil {
 		return "", Event{}, err
@@ -56,6 +59,9 @@ func (r *Room) Next() (Step, Event, error) {
 // be looked at. A question that was closed is never opened by it. At the beginning it is
 // ErrNotNow.
 func (r *Room) Back() (Event, error) {
+	if round, n := r.Round(); round != nil {
+		return r.backAtBench(round, n)
+	}
 	a, _, err := r.stepping()
 	if err != nil {
 		return Event{}, err
@@ -93,6 +99,9 @@ func (r *Room) stepping() (a *Asking, lines int, err error) {
 
 // Position is where the room is: a step that was meant from elsewhere is not taken.
 func (r *Room) Position() string {
+	if round, n := r.Round(); round != nil {
+		return positionAtBench(round, n)
+	}
 	a := r.Asking()
 	if a == nil {
 		return ""

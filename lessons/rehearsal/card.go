@@ -23,7 +23,7 @@ func (s Flow) Played(r bench.Replayed, words content.BenchWords) page.Page {
 	b := r.Bench
 	text := page.Page{page.Heading{Text: s.Say("bench-title", "title", b.Job.Title)}}
 	for i := range b.Log {
-		text = append(text, page.Paragraph{Text: moveLine(b, i, words)})
+		text = append(text, page.Paragraph{Text: moveLine(b, i, i+1, words)})
 	}
 	text = append(text, page.Paragraph{})
 	if !b.Over {
@@ -32,10 +32,10 @@ func (s Flow) Played(r bench.Replayed, words content.BenchWords) page.Page {
 	return append(text, s.Debrief(b, words, r.TakenBack)...)
 }
 
-// moveLine is a move of the log, from 0, with its number and what came of it.
-func moveLine(b bench.Bench, i int, words content.BenchWords) string {
+// moveLine is a move of the log, from 0, with the number that it is told by and what came of it.
+func moveLine(b bench.Bench, i, number int, words content.BenchWords) string {
 	e := b.Log[i]
-	line := fmt.Sprintf("%d. %s", i+1, e.Event.Write(b.Job.System()))
+	line := fmt.Sprintf("%d. %s", number, e.Event.Write(b.Job.System()))
 	var said []string
 	for _, h := range e.Happened {
 		said = append(said, h.Text(words))

@@ -79,27 +79,7 @@ func byKind(all []bench.Mistake) (kinds [][]bench.Mistake) {
 // mistakes tells each kind of mistake once, with what it would have done, and what to
 // practise.
 func (s Flow) mistakes(b bench.Bench, words content.BenchWords, takenBack []bench.Mistake) page.Page {
-	var text page.Page
-	tell := func(title string, kinds [][]bench.Mistake) {
-		for _, kind := range kinds {
-			m, w := kind[0], b.Job.WordsOf(kind[0], words)
-			var moves []string
-			for _, one := range kind {
-				moves = append(moves, strconv.Itoa(one.Event))
-			}
-			what := m.Happening().Text(words)
-			text = append(text, page.Gap{}, page.Mistake{Text: s.Say(title, "title", w.Title, "event", strings.Join(moves, ", "))}, page.Paragraph{Text: what})
-			text = s.would(s.would(s.would(text, "part", w.Part), "tool", w.Tool), "you", w.You)
-			if figures := m.Name.Figures(); figures != "" {
-				text = append(text, page.Paragraph{Text: words.Says[figures]})
-			}
-			for _, key := range b.Job.Cautions(m.Name, words) {
-				text = append(text, s.Caution(key))
-			}
-		}
-	}
-	tell("bench-mistake", byKind(b.Mistakes))
-	tell("bench-mistake-back", byKind(takenBack))
+	text := append(s.kindsOf(b.Job, words, "bench-mistake", byKind(b.Mistakes)), s.kindsOf(b.Job, words, "bench-mistake-back", byKind(takenBack))...)
 	all := slices.Concat(b.Mistakes, takenBack)
 	if tasks := b.Job.Practise(all, words); len(tasks) > 0 {
 		text = append(text, page.Gap{}, page.Paragraph{Text: s.Say("bench-practise")})
@@ -109,6 +89,28 @@ func (s Flow) mistakes(b bench.Bench, words content.BenchWords, takenBack []benc
 				title = w.Task.Title
 			}
 			text = append(text, page.Item{Text: fmt.Sprintf("%s: scratchpass quiz %s", title, name)})
+		}
+	}
+	return text
+}
+
+// kindsOf tells each kind of mistake once, with the moves it was made at and what it would have
+// done.
+func (s Flow) kindsOf(j bench.Job, words content.BenchWords, title string, kinds [][]bench.Mistake) (text page.Page) {
+	for _, kind := range kinds {
+		m, w := kind[0], j.WordsOf(kind[0], words)
+		var moves []string
+		for _, one := range kind {
+			moves = append(moves, strconv.Itoa(one.Event))
+		}
+		what := m.Happening().Text(words)
+		text = append(text, page.Gap{}, page.Mistake{Text: s.Say(title, "title", w.Title, "event", strings.Join(moves, ", "))}, page.Paragraph{Text: what})
+		text = s.would(s.would(s.would(text, "part", w.Part), "tool", w.Tool), "you", w.You)
+		if figures := m.Name.Figures(); figures != "" {
+			text = append(text, page.Paragraph{Text: words.Says[figures]})
+		}
+		for _, key := range j.Cautions(m.Name, words) {
+			text = append(text, s.Caution(key))
 		}
 	}
 	return text

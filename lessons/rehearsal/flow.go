@@ -58,13 +58,13 @@ const (
 	wordLog   = "log"
 	wordMoves = "moves"
 	wordBack  = "back"
-	wordCard  = "card"
+	WordCard  = "card"
 	wordSteps = "steps"
 	wordLive  = "live"
 )
 
 // footWords are the words that a face shows beside the keys.
-var footWords = []string{wordMoves, wordLook, page.WordHint, bench.Undo, wordCard, wordLog, page.WordHelp, wordLeave}
+var footWords = []string{wordMoves, wordLook, page.WordHint, bench.Undo, WordCard, wordLog, page.WordHelp, wordLeave}
 
 // footWords are those of now: with a real clock there is the way to and from it.
 func (s Flow) footWords(r *Rehearsal) []string {
@@ -116,7 +116,7 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 	if err != nil {
 		return err
 	}
-	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, wordCard, wordBack, bench.Undo, wordSteps, wordLive}); word {
+	switch word, _ := page.Typed(reply, []string{page.WordHelp, page.WordRepeat, wordLeave, page.WordHint, wordLook, wordLog, wordMoves, WordCard, wordBack, bench.Undo, wordSteps, wordLive}); word {
 	case wordLeave:
 		return page.ErrStopped
 	case page.WordHelp:
@@ -129,7 +129,7 @@ func (s Flow) atTheBench(r *Rehearsal) error {
 		return s.giveHint(r)
 	case wordBack, bench.Undo:
 		return s.undo(r)
-	case wordCard:
+	case WordCard:
 		return s.card(r.Bench.Job)
 	case wordLook:
 		return s.look(r)
@@ -161,11 +161,10 @@ func placeOf(offers []bench.Offer) string {
 // move reads what was typed: a move, or the number of one that was offered, whose
 // figure is then asked for. What can't be read is said, and no move comes of it.
 func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Event, error) {
-	if i, err := strconv.Atoi(strings.TrimSpace(reply)); err == nil && i >= 1 && i <= len(offers) {
-		o := offers[i-1]
+	if o, ok := byNumber(offers, reply); ok {
 		reply = o.Text
 		if o.Takes != "" {
-			figure, err := s.Ask(page.Prompt{Text: s.Say("bench-figure", "move", o.Text, "write", s.written(r, o.Verb)), Takes: page.Words{Back: wordBack, Moves: true}})
+			figure, err := s.Ask(page.Prompt{Text: s.Say("bench-figure", "move", o.Text, "write", written(r.Bench.Job, r.words, o.Verb)), Takes: page.Words{Back: wordBack, Moves: true}})
 			if err != nil {
 				return bench.Event{}, err
 			}
@@ -183,6 +182,15 @@ func (s Flow) move(r *Rehearsal, reply string, offers []bench.Offer) (bench.Even
 		return bench.Event{}, s.tell(s.Say("bench-unread", "problem", strings.TrimSuffix(err.Error(), "?")))
 	}
 	return e, nil
+}
+
+// byNumber is the move that was offered under a number.
+func byNumber(offers []bench.Offer, reply string) (o bench.Offer, ok bool) {
+	i, err := strconv.Atoi(strings.TrimSpace(reply))
+	if err != nil || i < 1 || i > len(offers) {
+		return o, false
+	}
+	return offers[i-1], true
 }
 
 // do makes a move, keeps it and tells what came of it.
@@ -223,11 +231,7 @@ func (s Flow) make(r *Rehearsal, e bench.Event) error {
 	if e.Verb == "done" { // the debrief begins with the verdict
 		happened = happened[:len(happened)-1]
 	}
-	said := s.happenings(r.Bench.Job, r.words, happened)
-	if wind := (e.Verb == "cross" || e.Verb == "compound") && (e.Word == "in" || e.Word == "out"); wind && len(happened) == 0 {
-		text, _ := content.Fill(r.words.Says["wound-"+e.Word], func(string) (string, bool) { return r.Bench.Job.System().Length().Text(e.X), true })
-		said = page.Page{page.Paragraph{Text: text}}
-	}
+	said := s.cameOf(r.Bench.Job, r.words, e, happened)
 	if _, _, whole := e.WholePass(); whole && !r.Bench.Over && r.Bench.PassesDone() > before.PassesDone() && r.Bench.Clear() {
 		said = append(said, page.Paragraph{Text: s.Say("bench-tool-taken-out")})
 	}
@@ -241,12 +245,12 @@ func (s Flow) make(r *Rehearsal, e bench.Event) error {
 }
 
 // written is how a move is written in the units of the lathe.
-func (s Flow) written(r *Rehearsal, verb string) string {
-	m := r.words.Moves[verb]
+func written(j bench.Job, words content.BenchWords, verb string) string {
+	m := words.Moves[verb]
 	if verb == "angle" {
-		return r.Bench.Job.OnItsSide(m.Write)
+		return j.OnItsSide(m.Write)
 	}
-	if r.Bench.Job.Lathe.Metric && m.Metric != "" {
+	if j.Lathe.Metric && m.Metric != "" {
 		return m.Metric
 	}
 	return m.Write

@@ -87,7 +87,7 @@ func (s Flow) lastMoves(r *Rehearsal) page.Page {
 	}
 	text := page.Page{page.Aside{Text: s.Say("bench-last-moves")}}
 	for i := max(0, len(log)-mostShown); i < len(log); i++ {
-		text = append(text, page.Paragraph{Text: moveLine(r.Bench, i, r.words)})
+		text = append(text, page.Paragraph{Text: moveLine(r.Bench, i, i+1, r.words)})
 	}
 	return text
 }

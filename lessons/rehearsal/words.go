@@ -33,6 +33,15 @@ func (s Flow) happenings(j bench.Job, words content.BenchWords, happened []bench
 	return p
 }
 
+// cameOf words what came of a move: of one that only winds a slide, how far.
+func (s Flow) cameOf(j bench.Job, words content.BenchWords, e bench.Event, happened []bench.Happening) page.Page {
+	if wind := (e.Verb == "cross" || e.Verb == "compound") && (e.Word == "in" || e.Word == "out"); wind && len(happened) == 0 {
+		text, _ := content.Fill(words.Says["wound-"+e.Word], func(string) (string, bool) { return j.System().Length().Text(e.X), true })
+		return page.Page{page.Paragraph{Text: text}}
+	}
+	return s.happenings(j, words, happened)
+}
+
 // stands are the ends of the names under which the words for spindle, half-nut and tool
 // stand.
 func stands(st bench.Status) (spindle, nut, tool string) {
@@ -82,9 +91,14 @@ func (s Flow) offered(offers []bench.Offer) page.Page {
 func (s Flow) allMoves(r *Rehearsal) page.Page {
 	text := page.Page{page.Heading{Text: s.Say("bench-help")}}
 	for _, verb := range bench.Verbs() {
-		text = append(text, page.Item{Text: s.written(r, verb) + ": " + r.words.Moves[verb].Does + "."})
+		text = append(text, explained(r.Bench.Job, r.words, verb))
 	}
 	return append(text, page.Paragraph{Text: s.Say("bench-help-words")})
+}
+
+// explained is how a move is written, and what it does.
+func explained(j bench.Job, words content.BenchWords, verb string) page.Item {
+	return page.Item{Text: written(j, words, verb) + ": " + words.Moves[verb].Does + "."}
 }
 
 // JobTitle is a job as a menu shows it.

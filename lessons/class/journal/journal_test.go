@@ -165,7 +165,11 @@ func writeUntilKilled(path string) {
 		go func() {
 			for i := 0; ; i++ {
 				key := fmt.Sprint(from, "-", phone, "-", i)
-				if _, err := j.Append(context.Background(), "A", class.Event{Kind: class.Answered, Key: key}); err == nil {
+				e := class.Event{Kind: class.Answered, Key: key}
+				if phone%2 == 0 { // as many make moves
+					e.Kind, e.N, e.Text = class.Moved, i, "cross out 0.1"
+				}
+				if _, err := j.Append(context.Background(), "A", e); err == nil {
 					fmt.Println(key)
 				}
 			}
@@ -213,9 +217,16 @@ func TestKilled(t *testing.T) {
 		t.Fatal(err)
 	}
 	times := map[string]int{}
+	next := map[string]int{} // the move of each phone that comes next
 	for i, e := range events {
 		if e.Seq != int64(i+1) {
 			t.Fatalf("event %d has number %d", i+1, e.Seq)
+		}
+		if phone := e.Key[:strings.LastIndex(e.Key, "-")]; e.Kind == class.Moved {
+			if e.N != next[phone] {
+				t.Errorf("move %s stands where %d was to come", e.Key, next[phone])
+			}
+			next[phone]++
 		}
 		times[e.Key]++
 	}

@@ -46,6 +46,8 @@ type deskData struct {
 	Tells       bool   // to close the set tells what came
 	Until       string // a time of day; empty for none
 	Tasks       []taskName
+	Jobs        []taskName
+	Round       *deskRound // the bench round at hand; nil where questions are
 }
 
 // deskSet is a set of the room.
@@ -77,12 +79,12 @@ type taskName struct{ Name, Title string }
 // someone has been away, or at one question, for long.
 func (s *Server) deskVersion(room *class.Room) string {
 	now := s.o.Clock()
-	all, err := room.Standing(room.Now, now, s.awayAt(now))
+	rows, err := s.rowsOf(room, now)
 	if err != nil { // the page tells of it
 		return fmt.Sprint(room.Seq)
 	}
 	sum := fnv.New64a()
-	for _, row := range all.Rows {
+	for _, row := range rows {
 		fmt.Fprint(sum, row.ID, row.Why, row.Away, "\n")
 	}
 	return fmt.Sprintf("%d-%x", room.Seq, sum.Sum64())
@@ -131,18 +133,19 @@ func (s *Server) live(w http.ResponseWriter, r *http.Request, name, version stri
 func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 	tasks := s.tasks() // the first time they are read from files: while nobody waits for the room
 	s.taught()
+	s.jobs()
 	l.See(func(room *class.Room) {
 		now := s.o.Clock()
 		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Address: s.o.Address, Version: s.deskVersion(room), Roster: len(room.Head.Roster),
-			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Tasks: tasks}
+			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Tasks: tasks, Jobs: s.jobsFor(room)}
+		d.counts(room)
+		d.Further = s.furtherOf(room)
 		all, e := room.Standing(room.Now, now, s.awayAt(now))
 		a := room.Asking()
-		if err = e; err != nil || a == nil {
+		if err = errors.Join(e, s.atBench(room, now, &d)); err != nil || a == nil {
 			return
 		}
 		d.Way, d.Telling, d.Locked, d.Tells = a.Way, a.Tells(a.Way), a.Locked, !a.Never()
-		d.counts(room)
-		d.Further = s.furtherOf(room)
 		for _, w := range class.Ways {
 			if w != a.Way {
 				d.Ways = append(d.Ways, deskWay{w, a.Tells(w)})
@@ -152,7 +155,7 @@ func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 			d.Until = a.Until.In(time.Local).Format("15:04")
 		}
 		for n, set := range room.Sets {
-			d.Sets = append(d.Sets, deskSet{n, set.Name(), n == room.Now})
+			d.Sets = append(d.Sets, deskSet{n, set.Name(), n == room.Now && d.Round == nil})
 		}
 		for _, p := range all.Places {
 			one, e := s.placeOf(room, a, p)
@@ -228,6 +231,8 @@ func (s *Server) nowOf(d deskData, a *class.Asking) string {
 		return s.say("class-now-ended")
 	case d.Paused:
 		return s.say("class-now-paused")
+	case d.Round != nil:
+		return d.Round.now(s.say, d.Came)
 	case a.Way != class.Together && a.Locked:
 		return s.say("class-now-set-closed")
 	case a.Way != class.Together && d.Until != "":

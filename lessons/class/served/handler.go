@@ -13,6 +13,7 @@ import (
 	"sync"
 	"time"
 
+	"scratchpass/content"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/sitting"
@@ -52,6 +53,8 @@ type Server struct {
 	pages  *template.Template
 	taught func() map[string]set.TaughtIn // where tasks are taught
 	tasks  func() []taskName              // that can be asked on the spot
+	jobs   func() []taskName              // that can be rehearsed on the spot
+	bench  func() (content.BenchWords, error)
 
 	presence presence
 	limits   limits
@@ -61,7 +64,8 @@ type Server struct {
 // New returns a server of a hall.
 func New(h *class.Hall, o Options) *Server {
 	return &Server{hall: h, o: o, say: o.Session.Say, pages: templates(o.Session.Say), presence: newPresence(), limits: newLimits(), stopped: make(chan struct{}),
-		taught: sync.OnceValue(func() map[string]set.TaughtIn { return set.Taught(o.Session.Library) }), tasks: sync.OnceValue(func() []taskName { return tasksOf(o.Session) })}
+		taught: sync.OnceValue(func() map[string]set.TaughtIn { return set.Taught(o.Session.Library) }), tasks: sync.OnceValue(func() []taskName { return tasksOf(o.Session) }),
+		jobs: sync.OnceValue(func() []taskName { return jobsOf(o.Session.Library) }), bench: sync.OnceValues(o.Session.Library.Bench)}
 }
 
 // tasksOf are the tasks that can be asked, with their titles. One whose words can't be read is
@@ -93,6 +97,7 @@ func (s *Server) Handler() http.Handler {
 		"GET /r/{code}/events":   s.seatEvents,
 		"POST /r/{code}/join":    s.join,
 		"POST /r/{code}/answer":  s.answer,
+		"POST /r/{code}/move":    s.move,
 		"POST /r/{code}/call":    s.call,
 		"POST /r/{code}/unclear": s.unclear,
 		"POST /r/{code}/keep":    s.keep,

@@ -59,6 +59,8 @@ func (s *Server) ordered(form url.Values, l *class.Live) (e class.Event, wrong e
 		o := order{form, room, s.o.Clock(), &e}
 		do, ok := acts[name]
 		switch {
+		case name == "bench":
+			e, wrong = s.benchOrder(form, room)
 		case name == "ask":
 			level, _ := strconv.Atoi(form.Get("level")) // 0 is no level
 			e.Kind = class.Asked

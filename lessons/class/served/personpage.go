@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"slices"
 	"strings"
+	"time"
 
 	"scratchpass/calc"
 	"scratchpass/lessons/class"
@@ -24,7 +25,8 @@ type personData struct {
 	Set         int
 	Ended       bool
 	Lines       []personLine
-	List        []taskName // who a visitor may turn out to be, by id
+	Rounds      []personRound // at the bench
+	List        []taskName    // who a visitor may turn out to be, by id
 }
 
 // personLine is one question of theirs.
@@ -57,21 +59,21 @@ func (s *Server) personOf(l *class.Live, id string) (d personData, found bool, e
 	s.taught() // the first time it is read from files: while nobody waits for the room
 	l.See(func(room *class.Room) {
 		p := room.Person(id)
-		a := room.Asking()
-		if p == nil || a == nil {
+		if p == nil {
 			return
 		}
 		now := s.o.Clock()
-		all, e := room.Standing(room.Now, now, s.awayAt(now))
-		if err = e; err != nil {
+		row, has, e := s.personRow(room, p.ID, now)
+		if err = e; err != nil || !has {
 			return
 		}
 		d = personData{Code: room.Head.Code, Title: room.Head.Title, Version: s.deskVersion(room), Minutes: int(p.Extra.Minutes()), Set: room.Now, Ended: room.Ended}
-		i := slices.IndexFunc(all.Rows, func(row class.Row) bool { return row.ID == p.ID })
-		if i < 0 {
+		d.Row, found, d.List = s.rowOf(row), true, listFor(room, p)
+		d.Rounds, err = s.roundsOf(room, p.ID, now)
+		a := room.Asking()
+		if err != nil || a == nil {
 			return
 		}
-		d.Row, found, d.List = s.rowOf(all.Rows[i]), true, listFor(room, p)
 		items, e := a.Items(p.ID)
 		if err = e; err != nil {
 			return
@@ -85,6 +87,28 @@ func (s *Server) personOf(l *class.Live, id string) (d personData, found bool, e
 		}
 	})
 	return d, found, err
+}
+
+// personRow is how someone stands at the questions, with what they need the instructor for in what
+// is at hand.
+func (s *Server) personRow(room *class.Room, id string, now time.Time) (row class.Row, found bool, err error) {
+	rows, err := s.rowsOf(room, now)
+	i := slices.IndexFunc(rows, func(row class.Row) bool { return row.ID == id })
+	if err != nil || i < 0 {
+		return row, false, err
+	}
+	row = rows[i]
+	if round, _ := room.Round(); round == nil {
+		return row, true, nil
+	}
+	all, err := room.Standing(room.Now, now, s.awayAt(now))
+	for _, at := range all.Rows {
+		if at.ID == id {
+			at.Why, at.Needs = row.Why, row.Needs
+			row = at
+		}
+	}
+	return row, true, err
 }
 
 // listFor are those that a visitor may turn out to be; nobody for who is on the list.

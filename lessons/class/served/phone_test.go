@@ -370,7 +370,7 @@ func TestForms(t *testing.T) {
 	_, page = p.answers(1, "1/0 of a turn")
 	has(t, page, `id="aid" role="status"><p>`)
 	_, page = p.answers(1, "0.1")
-	has(t, page, "Your answer to question 1 was 0.0642")
+	has(t, page, "you answered 0.0642")
 
 	for _, form := range [][]string{{"set", "1", "place", "0", "answer", "1"}, {"set", "-1", "place", "0", "answer", "1"}, {"set", "0", "place", "99", "answer", "1"}, {"set", "0", "place", "-1", "answer", "1"},
 		{"answer", "1"}, {"set", "x", "place", "0"}, {}} {

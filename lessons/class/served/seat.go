@@ -112,6 +112,9 @@ func (s *Server) seatOf(l *class.Live, id string, d draft) (seatPage, error) {
 		return p, err
 	}
 	p.Seat = at.Seat(s.o.Session)
+	if err = s.benchSeat(&p, at); err != nil {
+		return p, err
+	}
 	p.Set = at.Set
 	p.Until, p.Calls, p.Keeps = at.Until(s.o.Session, time.Local), at.Person.Calls, at.Person.Keeps
 	if at.Way == class.OwnPace || at.Way == class.Ticket || at.Scene == class.Over {
@@ -126,7 +129,10 @@ func (s *Server) seatOf(l *class.Live, id string, d draft) (seatPage, error) {
 	if p.Aid, err = web.Blocks(d.aid, page.Prompt{}); err != nil {
 		return p, err
 	}
-	if at.Item.Problem == nil {
+	switch {
+	case at.Bench != nil:
+		return p, s.benchForm(&p, *at.Bench, d)
+	case at.Item.Problem == nil:
 		return p, nil
 	}
 	p.At = at.Item.Place

@@ -132,7 +132,7 @@ func (s *shop) restart(down func()) {
 // cutting keeps answers and cuts the connection before that is said, as often as s.cut has it.
 func (s *shop) cutting(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		answer := r.Method == http.MethodPost && (strings.HasSuffix(r.URL.Path, "/answer") || strings.HasSuffix(r.URL.Path, "/join") || strings.HasSuffix(r.URL.Path, "/unclear"))
+		answer := r.Method == http.MethodPost && (strings.HasSuffix(r.URL.Path, "/answer") || strings.HasSuffix(r.URL.Path, "/join") || strings.HasSuffix(r.URL.Path, "/move") || strings.HasSuffix(r.URL.Path, "/unclear"))
 		if !answer || s.cut.Add(-1) < 0 {
 			next.ServeHTTP(w, r)
 			return

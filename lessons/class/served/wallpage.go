@@ -21,6 +21,7 @@ type wallData struct {
 	Bars     []bar
 	Working  template.HTML
 	Cautions template.HTML
+	Round    *wallRound // the bench round at hand; nil where questions are
 }
 
 // bar is how many gave one kind of answer.
@@ -47,7 +48,9 @@ func (s *Server) wallPage(w http.ResponseWriter, r *http.Request, l *class.Live)
 func (s *Server) wallOf(l *class.Live) (d wallData, err error) {
 	l.See(func(room *class.Room) {
 		d.Version = s.deskVersion(room)
-		d.Wall, err = room.Wall()
+		if d.Wall, err = room.Wall(); err == nil {
+			d.Round, err = s.wallRoundOf(room, s.o.Clock())
+		}
 	})
 	if err != nil {
 		return d, err
@@ -61,7 +64,7 @@ func (s *Server) wallOf(l *class.Live) (d wallData, err error) {
 			return d, err
 		}
 	}
-	if d.Item.Problem == nil {
+	if d.Item.Problem == nil || d.Round != nil {
 		return d, nil
 	}
 	d.Bars = s.bars(d.Wall)

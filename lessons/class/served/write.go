@@ -10,7 +10,7 @@ import (
 	"scratchpass/content"
 )
 
-//go:embed room.gohtml desk.gohtml wall.gohtml
+//go:embed room.gohtml desk.gohtml wall.gohtml round.gohtml
 var sources embed.FS
 
 // templates reads the pages. They are part of the program, and a test reads them.

@@ -72,6 +72,13 @@ func Blocks(p page.Page, q page.Prompt) (template.HTML, error) {
 	return template.HTML(b.String()), nil // the template has escaped it
 }
 
+// Panel writes the panel of a machine as it stands over a form.
+func Panel(p page.Bench) (template.HTML, error) {
+	var b bytes.Buffer
+	err := pages().ExecuteTemplate(&b, "panel", p)
+	return template.HTML(b.String()), err // the template has escaped it
+}
+
 // Write writes a form.
 func (f Form) Write(words Words) (template.HTML, error) {
 	var b bytes.Buffer

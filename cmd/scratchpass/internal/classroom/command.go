@@ -19,13 +19,16 @@ type options struct {
 	cert   string
 	key    string
 	level  int
+	job    string // of the bench round that it begins with; empty for none
+	pass   int
+	hints  bool
 }
 
 // Command is class, with the commands below it.
 func Command(r *cli.Run) *cobra.Command {
 	o := options{way: string(class.Together), level: 1}
 	cmd := &cobra.Command{
-		Use:   "class BLUEPRINT ... | TASK ...",
+		Use:   "class BLUEPRINT ... | TASK ... | --job JOB",
 		Short: "A room of phones on the shop network: each their own numbers, one instructor",
 		Long: `Serves a room to phones in the same network: no internet, no accounts. The first line that
 it prints is the address for the phones, the second the instructor's private link; the wall is a
@@ -35,9 +38,19 @@ Everything that happens is kept in one file beside the blueprint. Stopped, or cu
 goes on with the same command, with the same code and links. set mark reads the file.
 
 The first blueprint begins. The instructor's page offers the others, such as five questions for
-the end of the lesson.`,
-		Args: cobra.MinimumNArgs(1),
-		RunE: func(cmd *cobra.Command, args []string) error { return serve(cmd.Context(), r, args, o) },
+the end of the lesson.
+
+With --job it begins at the bench: all rehearse one pass of a job, as dryrun has it, each at a
+lathe of their own. The questions come after, if there are any.`,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			switch {
+			case len(args) == 0 && o.job == "":
+				return cli.Usagef("a class needs a blueprint, tasks, or a job to rehearse: give BLUEPRINT, TASK ... or --job JOB")
+			case o.job == "" && (cmd.Flags().Changed("pass") || o.hints):
+				return cli.Usagef("--pass and --hints are for a bench round: give its job with --job")
+			}
+			return serve(cmd.Context(), r, args, o)
+		},
 	}
 	f := cmd.Flags()
 	f.StringVar(&o.roster, "roster", "", "`FILE` with the people: a CSV with id and name, or the users.csv of OneRoster")
@@ -48,6 +61,9 @@ the end of the lesson.`,
 	f.BoolVar(&o.listed, "list-names", false, "every phone shows the whole class list to tap a name; else everyone types theirs")
 	f.StringVar(&o.cert, "cert", "", "`FILE` with a certificate, to serve over TLS; with --key")
 	f.StringVar(&o.key, "key", "", "`FILE` with the certificate's private key")
+	f.StringVar(&o.job, "job", "", "begin with a bench round: `JOB` is one that ships (dryrun jobs lists them) or a file")
+	f.IntVar(&o.pass, "pass", 1, "of the job's card, that all rehearse; 0 is the set-up and the first pass")
+	f.BoolVar(&o.hints, "hints", false, "hints may be taken in the bench round")
 	f.IntVar(&o.level, "level", o.level, "of tasks that are named: 1, 2 or 3")
 	cmd.AddCommand(afterCommands(r)...)
 	return cmd

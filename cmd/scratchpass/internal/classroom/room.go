@@ -27,12 +27,36 @@ import (
 
 // questions are what a class is asked, and where its room is kept.
 type questions struct {
-	blueprint string
+	blueprint string      // empty where it rehearses alone
+	round     class.Event // a bench round that it begins with; without a text where there is none
 	title     string
 	room      string           // a file; empty where nobody has named it: see ofToday
 	tasks     []string         // that were named instead of a blueprint
 	next      []served.Further // that may be asked after it
 	lathe     func(string) (machine.Lathe, error)
+}
+
+// begun is what a class begins with: questions, a bench round, or both.
+func begun(r *cli.Run, s *sitting.Session, args []string, o options, way class.Way) (q questions, err error) {
+	if len(args) > 0 {
+		q, err = questionsOf(args, o, way, s, r.Now())
+	} else {
+		q = questions{room: o.file, lathe: set.LatheBeside("")}
+	}
+	if err != nil || o.job == "" {
+		return q, err
+	}
+	var title string
+	if q.round, title, err = roundOf(r, s, o); err != nil {
+		return q, err
+	}
+	if len(args) == 0 {
+		q.title = title
+		if q.room == "" {
+			q.room = strings.TrimSuffix(o.job, filepath.Ext(o.job)) + ".class"
+		}
+	}
+	return q, nil
 }
 
 // questionsOf reads blueprints, or makes one of tasks.
@@ -126,13 +150,18 @@ func (q questions) goOn(ctx context.Context, hall *class.Hall, head class.Head) 
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", q.room, err)
 	}
-	same, begun := false, false
+	same, begun, benched := false, false, false
 	live.See(func(room *class.Room) {
+		benched = len(room.Rounds) > 0
 		if begun = len(room.Sets) > 0; begun {
 			same = q.asks(room.Sets[0].Text)
 		}
 	})
 	switch {
+	case q.blueprint == "" && (benched || !begun): // questions may have come after
+		return live, nil
+	case q.blueprint == "":
+		return nil, fmt.Errorf("%s holds a class with questions: give its blueprint, or another file with --room", q.room)
 	case !begun: // it was cut off before its first set was kept
 		return live, live.Ask(ctx, q.blueprint, class.Together)
 	case !same:

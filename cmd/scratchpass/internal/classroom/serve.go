@@ -36,7 +36,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return err
 	}
-	q, err := questionsOf(args, o, way, s, r.Now())
+	q, err := begun(r, s, args, o, way)
 	if err != nil {
 		return err
 	}
@@ -61,6 +61,9 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	fail := func(err error) { fmt.Fprintln(r.Err, err) }
 	hall := class.NewHall(j, func(class.Head) class.Maker { return makes }, time.Now, fail)
 	live, err := q.begin(ctx, r, s, j, hall, o, way)
+	if err == nil {
+		err = q.rehearse(ctx, live)
+	}
 	if err != nil {
 		return errors.Join(err, j.Close())
 	}

@@ -49,9 +49,9 @@ func playScript(ctx context.Context, r *cli.Run, lib *content.Library, path stri
 
 // besideScript reads the job that a script names: one that ships, or a file in the folder
 // of the script. A script is handed in by someone, and has no business elsewhere.
-func besideScript(lib *content.Library, script, name string) (job namedJob, err error) {
-	job.name = name
-	if job.written, err = lib.Job(name); err == nil || !content.ErrNotThere(err) {
+func besideScript(lib *content.Library, script, name string) (job cli.NamedJob, err error) {
+	job.Name = name
+	if job.Written, err = lib.Job(name); err == nil || !content.ErrNotThere(err) {
 		return job, err
 	}
 	elsewhere := cli.Usagef("%s: job %.100q: give one of %s, or the name of a file that lies beside the script", script, name, strings.Join(lib.JobNames(), ", "))
@@ -67,7 +67,7 @@ func besideScript(lib *content.Library, script, name string) (job namedJob, err 
 	if _, err := root.Stat(name); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return job, elsewhere // a link that leads away
 	}
-	return job, job.readFile(lib, filepath.Join(dir, name))
+	return job, job.ReadFile(lib, filepath.Join(dir, name))
 }
 
 // scriptJob is the job of a script: the one it carries, one that ships, or a file beside
@@ -77,13 +77,13 @@ func scriptJob(r *cli.Run, lib *content.Library, path string, script bench.Scrip
 	if err != nil {
 		return job, err
 	}
-	var named namedJob
+	var named cli.NamedJob
 	if script.As == "" {
 		if named, err = besideScript(lib, path, script.Job); err != nil {
 			return job, err
 		}
 	}
-	if job, err = script.ReadJob(path, named.written, own); err != nil {
+	if job, err = script.ReadJob(path, named.Written, own); err != nil {
 		err = cli.Usagef("job %s: %w", script.Job, err)
 	}
 	return job, err

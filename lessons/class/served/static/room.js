@@ -88,14 +88,34 @@ async function send() {
 // What comes of an answer that the computer has taken, or has not.
 async function sentOff(out, r) {
   const here = part()?.dataset.question === out.question;
-  if (!r.ok) { tell("refused"); return; }
-  if (r.html) { tell(""); if (here) aid(r.text); return; } // it is none: a word that helps
+  if (r.html || !r.ok) tell(r.ok ? "" : "refused");
+  if (here && atBench() && (r.html || !r.ok)) { store.drop(draftName + out.question); await notMade(r); return; }
+  if (!r.ok) return;
+  if (r.html) { if (here) aid(r.text); return; } // it is none: a word that helps
   tell(waiting().length ? "waiting" : "saved");
   const draft = draftName + out.question, typed = store.get(draft);
   if (typed && JSON.stringify(typed.fields) !== JSON.stringify(out.typed)) return; // something else is being typed by now
   store.drop(draft);
   if (here && out.place >= 0 && part().querySelector(".places")) history.replaceState(null, "", base + "?at=" + out.place);
   if (here) await refresh(true);
+}
+
+// At the bench a move goes out before the next can be made: each is for the lathe as it was seen.
+const atBench = () => part()?.dataset.scene === "bench";
+const onItsWay = () => waiting().some((n) => store.get(n)?.question === part().dataset.question);
+function oneByOne(form) {
+  const still = atBench() && onItsWay();
+  if (form?.matches("#answer") && atBench()) for (const f of form.elements) f.disabled = still;
+}
+// A move that was not made: why, at the lathe as it stands, with what was typed to be put right. A
+// move that lacks its figure alone is gone on with at once.
+async function notMade(r) {
+  if (r.html) show(r.text, true); else await refresh(true);
+  const typed = document.getElementById("typed"), why = document.getElementById("aid");
+  if (typed?.value.endsWith(" ")) { typed.focus(); typed.setSelectionRange(typed.value.length, typed.value.length); return; }
+  why.tabIndex = -1;
+  why.focus({ preventScroll: true });
+  why.scrollIntoView();
 }
 
 // The seat is fetched when it has changed, and again until that has worked.
@@ -174,6 +194,7 @@ function bind(root) {
     if (form.dataset.bound || !seat) continue;
     form.dataset.bound = "yes";
     if (form.matches("#answer, [data-keeps]")) remember(form);
+    oneByOne(form);
     form.addEventListener("submit", (e) => { e.preventDefault(); submitted(form, e.submitter); });
   }
   for (const a of root.querySelectorAll("a[data-goes]")) {
@@ -199,6 +220,7 @@ async function submitted(form, button) {
     else refresh(true);
     return;
   }
+  if (atBench() && onItsWay()) return;
   const sure = form.querySelector(".sure");
   if (sure && !sure.dataset.asked && !sure.querySelector(":checked")) {
     sure.dataset.asked = "yes";
@@ -212,6 +234,7 @@ async function submitted(form, button) {
   store.set(draftName + question, { at: Date.now(), fields: typed });
   store.set(outName + String(Date.now()).padStart(15, "0") + "." + randomKey(), { at: Date.now(), url, fields: [...fields, ["key", randomKey()]], question, typed, place: Number(part().dataset.place ?? -1) });
   tell("waiting");
+  oneByOne(form);
   wait = 0;
   clearTimeout(timer);
   send();

@@ -1,0 +1,43 @@
+package class
+
+import "fmt"
+
+// The steps of a bench round.
+const (
+	StepHalt      Step = "halt"      // the round takes no more moves
+	StepMove      Step = "move"      // the next move of the pass is shown
+	StepQuestions Step = "questions" // the questions go on
+)
+
+// nextAtBench is the next step of the round at hand, and the event that takes it.
+func (r *Room) nextAtBench(round *Round, n int) (Step, Event, error) {
+	e := Event{Kind: Halted, Set: n}
+	switch {
+	case r.Paused || r.Ended:
+		return "", Event{}, ErrNotNow
+	case !round.Closed:
+		return StepHalt, e, nil
+	case round.Shown == 0:
+		e.N = 1
+		return StepCame, e, nil
+	case round.Shown < round.lines():
+		e.N = round.Shown + 1
+		return StepMove, e, nil
+	case len(r.Sets) > 0:
+		return StepQuestions, Event{Kind: Turned, Set: r.Now}, nil
+	}
+	return "", e, ErrNotNow
+}
+
+// backAtBench is the event that shows less of the round at hand. It is never opened again.
+func (r *Room) backAtBench(round *Round, n int) (Event, error) {
+	if r.Paused || r.Ended || round.Shown == 0 {
+		return Event{}, ErrNotNow
+	}
+	return Event{Kind: Halted, Set: n, N: round.Shown - 1}, nil
+}
+
+// positionAtBench is where the room is in a round.
+func positionAtBench(round *Round, n int) string {
+	return fmt.Sprint("bench.", n, ".", flag(round.Closed), ".", round.Shown)
+}
