@@ -206,12 +206,18 @@ func TestAClass(t *testing.T) {
 	again.stop(false)
 
 	out := s.run("set", "mark", "lesson.yaml", "--roster", "roster.csv", "--answers", "lesson.class", "--out", "marks")
+	if !strings.Contains(out, "Questions that nobody was asked, by their places in the blueprint: 2, 3. They are left out: the marks are of 1 points.") {
+		t.Error("it is not said what nobody was asked: ", out)
+	}
 	if !strings.Contains(out, "Zoe") {
 		t.Error("it is not said that a visitor was left out: ", out)
 	}
 	marks, err := os.ReadFile(filepath.Join(s.dir, "marks", "marks.csv"))
 	if err != nil {
 		t.Fatal(err)
+	}
+	if strings.Count(string(marks), "not-asked") != 4 || strings.Contains(string(marks), ",3,") {
+		t.Error("what nobody was asked is marked: ", string(marks))
 	}
 	if !strings.Contains(string(marks), "0.75 in") || strings.Contains(string(marks), "Zoe") {
 		t.Error("marks: ", string(marks))

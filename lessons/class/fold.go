@@ -60,17 +60,25 @@ var ofSet = map[Kind]func(*Asking, Event){
 				}
 			}
 			a.Way, a.Locked, a.Until = w, false, time.Time{}
+			if w != Together {
+				a.putAll()
+			}
 		}
 	},
 	Opened: func(a *Asking, e Event) {
 		if e.Place >= 0 && e.Place < a.Places() {
 			a.Open, a.Locked, a.opened = e.Place, e.N > 0, e.At
 			a.been[e.Place], a.closed[e.Place] = true, a.Locked
+			a.put[e.Place] = a.put[e.Place] || !a.Locked
 		}
 	},
 	Turned: func(*Asking, Event) {},
 	Locked: func(a *Asking, _ Event) { a.Locked, a.closed[a.Open] = true, true },
-	Freed:  func(a *Asking, _ Event) { a.Locked = false },
+	Freed: func(a *Asking, _ Event) {
+		if a.Locked = false; a.Open >= 0 {
+			a.put[a.Open] = true
+		}
+	},
 	Showed: func(a *Asking, e Event) {
 		a.shown[e.Place] = max(0, e.N)
 		if e.N > 0 {
@@ -116,8 +124,12 @@ func (r *Room) asked(e Event) error {
 	if err != nil {
 		return err
 	}
-	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
-		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}})
+	a := &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
+		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, put: map[int]bool{}}
+	if way != Together {
+		a.putAll()
+	}
+	r.Sets = append(r.Sets, a)
 	r.Now = len(r.Sets) - 1
 	return nil
 }
