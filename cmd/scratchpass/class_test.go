@@ -221,6 +221,9 @@ func TestAClass(t *testing.T) {
 	}
 
 	out := s.run("set", "mark", "lesson.yaml", "--roster", "roster.csv", "--answers", "lesson.class", "--out", "marks")
+	if !strings.Contains(out, "Questions that nobody was asked, by their places in the blueprint: 2, 3. They are left out: the marks are of 1 points.") {
+		t.Error("it is not said what nobody was asked: ", out)
+	}
 	if !strings.Contains(out, "Zoe") {
 		t.Error("it is not said that a visitor was left out: ", out)
 	}
@@ -228,22 +231,38 @@ func TestAClass(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if strings.Count(string(marks), "not-asked") != 4 || strings.Contains(string(marks), ",3,") {
+		t.Error("what nobody was asked is marked: ", string(marks))
+	}
 	if !strings.Contains(string(marks), "0.75 in") || strings.Contains(string(marks), "Zoe") {
 		t.Error("marks: ", string(marks))
 	}
-	if out := s.run("class", "keep", "lesson.class"); !strings.Contains(out, "record of Ada Brink: 1") {
+	if out := s.run("class", "keep", "lesson.class"); !strings.Contains(out, "record of Ada Brink: 1") || !strings.Contains(out, `scratchpass progress --learner "Ada Brink"`) {
 		t.Error("keep: ", out)
 	}
 	if out := s.run("progress", "--learner", "Ada Brink", "--json"); !strings.Contains(out, "compound-travel") {
 		t.Error("her record: ", out)
 	}
-	if out := s.run("class", "person", "lesson.class", "ada brink"); !strings.Contains(out, "0.75 in") || strings.Contains(out, "0.1\"") {
+	if out := s.run("class", "person", "lesson.class", "ada brink", "--json"); !strings.Contains(out, "0.75 in") || !strings.Contains(out, `"kind": "answered"`) || strings.Contains(out, "0.1\"") {
 		t.Error("her data: ", out)
+	}
+	told := strings.Join(strings.Fields(s.run("class", "person", "lesson.class", "ada brink")), " ")
+	for _, text := range []string{"Ada Brink in the class A lesson", "Came in with a phone.", "Answered question 1 of set 1: 0.75 in, worked out from 0.5 + 0.25 in.", "Wanted the answers kept in a record.", "Typed: 0.75 in. The answer is", "0 of 3 points", "far do you feed the compound"} {
+		if !strings.Contains(told, text) {
+			t.Errorf("no %q in what is told of her: %s", text, told)
+		}
 	}
 	if out := s.run("class", "answers", "lesson.class", "--visitors"); !strings.Contains(out, "Zoe") || strings.Contains(out, "0.75") {
 		t.Error("the visitors: ", out)
 	}
-	s.run("class", "forget", "lesson.class", "--yes")
+	not := s.command("class", "forget", "lesson.class")
+	not.Stdin = strings.NewReader("no\n")
+	if out, err := not.CombinedOutput(); err == nil || not.ProcessState.ExitCode() != 130 || !strings.Contains(string(out), "Nothing was deleted.") {
+		t.Errorf("after a no: %v\n%s", err, out)
+	}
+	if out := s.run("class", "forget", "lesson.class", "--yes"); !strings.Contains(out, "scratchpass progress forget --learner NAME") {
+		t.Error("it is not said that her record stays: ", out)
+	}
 	left, err := filepath.Glob(filepath.Join(s.dir, "lesson.class*"))
 	if err != nil || len(left) > 0 {
 		t.Error("still there: ", left, err)
@@ -267,6 +286,8 @@ func TestClassCalledWrongly(t *testing.T) {
 		{[]string{"class", "compound-travle"}, `did you mean compound-travel`},
 		{[]string{"class", "lesson.yaml", "--room", "roster.csv"}, "holds no class, and is left as it is"},
 		{[]string{"class", "forget", "roster.csv"}, "holds no class"},
+		{[]string{"class", "forget", "nosuch.class"}, `there is no file "nosuch.class"`},
+		{[]string{"class", "keep", "nosuch.class"}, `there is no file "nosuch.class"`},
 	} {
 		out, err := s.command(append(c.args, "--listen", "127.0.0.1:0")[:len(c.args)]...).CombinedOutput()
 		if err == nil || !strings.Contains(string(out), c.says) {

@@ -61,6 +61,9 @@ var ofSet = map[Kind]func(*Asking, Event){
 		if w, err := ParseWay(e.Text); err == nil {
 			a.Way, a.Locked, a.Until = w, false, time.Time{}
 			a.free(e)
+			if w != Together {
+				a.putAll()
+			}
 		}
 	},
 	Opened: func(a *Asking, e Event) {
@@ -71,6 +74,7 @@ var ofSet = map[Kind]func(*Asking, Event){
 			}
 			a.Open, a.Locked, a.opened = e.Place, e.N > 0, e.At
 			a.been[e.Place], a.closed[e.Place] = true, a.Locked
+			a.put[e.Place] = a.put[e.Place] || !a.Locked
 		}
 	},
 	Turned: func(*Asking, Event) {},
@@ -124,8 +128,12 @@ func (r *Room) asked(e Event) error {
 	if err != nil {
 		return err
 	}
-	r.Sets = append(r.Sets, &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
-		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, stopped: map[int]time.Time{}})
+	a := &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
+		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, put: map[int]bool{}, stopped: map[int]time.Time{}}
+	if way != Together {
+		a.putAll()
+	}
+	r.Sets = append(r.Sets, a)
 	r.Now = len(r.Sets) - 1
 	r.toQuestions()
 	return nil

@@ -70,10 +70,21 @@ type Asking struct {
 	closed map[int]bool // by place: it was at hand, and was closed then
 
 	stopped map[int]time.Time // by place: when it took answers for the last time; none while it does
+	put     map[int]bool      // by place: it took answers once
 }
 
 // Been reports whether all were at a question before.
 func (a *Asking) Been(place int) bool { return a.been[place] }
+
+// Put reports whether a question took answers at any time: one that did not was asked of nobody.
+func (a *Asking) Put(place int) bool { return a.put[place] }
+
+// putAll notes that all questions take answers, as where each goes at their own pace.
+func (a *Asking) putAll() {
+	for place := range a.Places() {
+		a.put[place] = true
+	}
+}
 
 // Told reports whether what came of a question was told to all: it takes no more answers.
 func (a *Asking) Told(place int) bool { return a.told[place] }

@@ -65,6 +65,9 @@ func (a *Asking) lock(e Event) {
 // answers for all that.
 func (a *Asking) free(e Event) {
 	a.Locked = false
+	if a.Open >= 0 {
+		a.put[a.Open] = true
+	}
 	for place := range a.Places() {
 		if a.Way == Together && place != a.Open {
 			a.stop(place, e.At)

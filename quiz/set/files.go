@@ -173,6 +173,7 @@ func (p *Printer) Feedback(r Result) handout.Report {
 		switch res.Verdict {
 		case Decided:
 			part.Lines = p.decidedLines(it, res)
+		case NotAsked: // there is nothing to say: it is left out below
 		case Blank:
 			part.Lines = feedbackLines(it.Words.Feedback(own, answer.Mark{Verdict: answer.Wrong, Passed: true}))
 		case Carried:

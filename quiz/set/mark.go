@@ -17,6 +17,8 @@ const (
 	Blank   answer.Verdict = "blank"   // nothing was written
 	ByHand  answer.Verdict = "by-hand" // can be read, but starts from an answer that nothing can be worked out from
 	Twice   answer.Verdict = "twice"   // two answers came that differ: nobody knows which was first
+
+	NotAsked answer.Verdict = "not-asked" // in a class nobody was asked it: it is worth nothing here
 )
 
 // Result is what came of one apprentice's sheet.
@@ -90,6 +92,8 @@ type Marker struct {
 
 	NeedlessOnes []UselessDecision // a few of them
 
+	NotAsked map[int]bool // by place: questions that no one was asked, in a class that ended before
+
 	maker     *Maker
 	class     []Apprentice
 	given     map[owner]map[int]Given      // by printed number
@@ -159,6 +163,9 @@ func (k *Marker) sheet(a Apprentice, who string, items []Item) Result {
 		case differ:
 			k.leave(&res, r.label(), given)
 			read[it.Place] = answer.Mark{Verdict: answer.Unread} // what starts from it is left too
+		case k.NotAsked[it.Place] && g.Text == "":
+			res.Verdict, res.Of = NotAsked, 0
+			r.Of -= it.Points
 		case blank(g.Text): // not known, or said so
 		case !onScreen && mangled(it.Problem, g.Text) != "":
 			res.Verdict, res.Probably = answer.Unread, mangled(it.Problem, g.Text)

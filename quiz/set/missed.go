@@ -15,6 +15,9 @@ func (p *Printer) onlyMissed(report handout.Report, r Result) handout.Report {
 	var missed []handout.Part
 	for i, part := range report.Parts {
 		res, it := r.Items[i], r.items[i]
+		if res.Verdict == NotAsked {
+			continue
+		}
 		if res.Points >= res.Of && !undecided(res.Verdict) {
 			right = append(right, strconv.Itoa(res.Number))
 			continue

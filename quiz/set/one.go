@@ -26,5 +26,8 @@ func FollowsFrom(items []Item, it Item) []int {
 	return from
 }
 
+// Worth is how many points the question at a place is worth.
+func (m *Maker) Worth(place int) float64 { return m.Blueprint.Slots[m.places[place].slot].Points }
+
 // TasksAt are the tasks that a question of the set may be of: one, or those of a mixed slot.
 func (m *Maker) TasksAt(place int) []string { return slices.Clone(m.places[place].tasks) }

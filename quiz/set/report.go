@@ -55,6 +55,9 @@ func (s *Summary) Add(r Result) {
 		s.total = append(s.total, r.Points)
 	}
 	for i, it := range r.Items {
+		if it.Verdict == NotAsked {
+			continue
+		}
 		if r.Open == 0 {
 			s.points[it.place] = append(s.points[it.place], it.Points)
 		}
@@ -157,7 +160,8 @@ func (s *Summary) Report() Report {
 		}
 	}
 	r.Mean = calc.Round(r.Mean, 2)
-	if a, ok := alpha(s.points, s.total); ok {
+	asked := slices.DeleteFunc(slices.Clone(s.points), func(p []float64) bool { return len(p) < len(s.total) })
+	if a, ok := alpha(asked, s.total); ok {
 		a = calc.Round(a, 2)
 		r.Alpha = &a
 	}

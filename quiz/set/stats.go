@@ -34,7 +34,7 @@ func Wilson(right, n int) (low, high float64) {
 // correlation of its points with the points of all others. ok is false where it says
 // nothing: too few sheets, or everyone had the same.
 func discrimination(item, total []float64) (r float64, ok bool) {
-	if len(item) < leastForStatistics {
+	if len(item) < leastForStatistics || len(item) != len(total) {
 		return 0, false
 	}
 	rest := make([]float64, len(item))

@@ -183,17 +183,17 @@ func nameIn(room *class.Room, id string) string {
 // that it was asked for on.
 func (s *Server) wrong(w http.ResponseWriter, r *http.Request, l *class.Live, wrong error) {
 	if wantsJSON(r) {
-		http.Error(w, wrong.Error(), http.StatusBadRequest)
+		http.Error(w, web.Problem(wrong), http.StatusBadRequest)
 		return
 	}
 	if r.PostForm.Get("to") == "person" {
 		if d, found, err := s.personOf(l, r.PostForm.Get("who")); found && err == nil {
-			d.Wrong = wrong.Error()
+			d.Wrong = web.Problem(wrong)
 			s.writeAs(w, http.StatusBadRequest, "person", d)
 			return
 		}
 	}
-	s.wrongAs(w, l, http.StatusBadRequest, wrong.Error())
+	s.wrongAs(w, l, http.StatusBadRequest, web.Problem(wrong))
 }
 
 // wrongAs tells it on the instructor's page.

@@ -87,7 +87,7 @@ func lookup(l Lookup, o Options) http.HandlerFunc {
 		found, err := l.Make(r.Context(), r.URL.Query())
 		problem, code := "", http.StatusOK
 		if err != nil {
-			problem, code = err.Error(), http.StatusUnprocessableEntity
+			problem, code = Problem(err), http.StatusUnprocessableEntity
 		}
 		w.Header().Set("Cache-Control", "no-store")
 		if f := found.File; f != nil && err == nil {

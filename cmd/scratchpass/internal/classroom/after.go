@@ -3,7 +3,6 @@ package classroom
 import (
 	"context"
 	"encoding/csv"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"time"
@@ -55,11 +54,11 @@ func afterCommands(r *cli.Run) []*cobra.Command {
 	}
 	p := &cobra.Command{
 		Use:   "person FILE NAME",
-		Short: "All that a class has of one person, as JSON: to be given to them",
+		Short: "All that a class has of one person: to be given to them; with --json as data",
 		Args:  cobra.ExactArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return withRoom(cmd.Context(), r, args[0], person, func(ctx context.Context, _ *sitting.Session, j class.Journal, room *class.Room) error {
-				return onePerson(ctx, r, j, room, args[1])
+			return withRoom(cmd.Context(), r, args[0], person, func(ctx context.Context, s *sitting.Session, j class.Journal, room *class.Room) error {
+				return onePerson(ctx, r, s, j, room, args[1])
 			})
 		},
 	}
@@ -80,6 +79,9 @@ func afterCommands(r *cli.Run) []*cobra.Command {
 
 // withRoom opens the last class of a file to be read.
 func withRoom(ctx context.Context, r *cli.Run, file string, f afterFlags, do func(context.Context, *sitting.Session, class.Journal, *class.Room) error) (err error) {
+	if err := isClass(file); err != nil {
+		return err
+	}
 	s, err := r.OpenUnrecorded(ctx)
 	if err != nil {
 		return err
@@ -112,7 +114,7 @@ func withRoom(ctx context.Context, r *cli.Run, file string, f afterFlags, do fun
 }
 
 // onePerson prints what a class has of one person.
-func onePerson(ctx context.Context, r *cli.Run, j class.Journal, room *class.Room, name string) error {
+func onePerson(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Journal, room *class.Room, name string) error {
 	p, twice := room.Named(name)
 	if twice {
 		return cli.Usagef("two people here are called %s: give the id, as it stands on the roster", calc.Quoted(name))
@@ -129,15 +131,21 @@ func onePerson(ctx context.Context, r *cli.Run, j class.Journal, room *class.Roo
 	if err != nil {
 		return err
 	}
-	out := json.NewEncoder(r.Out)
-	out.SetIndent("", "  ")
-	return out.Encode(struct {
+	events = class.Of(events, room.IDs(p))
+	if !r.JSON {
+		told, err := personPage(s, room, p, events)
+		if err != nil {
+			return err
+		}
+		return r.ShowText(ctx, told)
+	}
+	return r.PrintJSON(struct {
 		ID     string        `json:"id"`
 		Name   string        `json:"name"`
 		Class  string        `json:"class"`
 		Began  time.Time     `json:"began"`
 		Events []class.Event `json:"events"`
-	}{p.ID, p.Name, room.Head.Title, room.Head.Began, class.Of(events, room.IDs(p))})
+	}{p.ID, p.Name, room.Head.Title, room.Head.Began, events})
 }
 
 // keepAll puts answers into the records of who asked for it. To do so twice keeps each once.
@@ -160,11 +168,21 @@ func keepAll(r *cli.Run, s *sitting.Session, room *class.Room) error {
 			return fmt.Errorf("%s: %w", p.Name, err)
 		}
 		fmt.Fprintln(r.Out, s.Say("class-kept-record", "name", p.Name, "n", len(answers), "left", left))
+		fmt.Fprintln(r.Out, s.Say("class-kept-see", "command", "scratchpass progress "+recordOf(r, p.Name)))
 	}
 	if !any {
 		fmt.Fprintln(r.Out, s.Say("class-kept-nobody"))
 	}
 	return nil
+}
+
+// recordOf are the options that lead to someone's record, as they were given here.
+func recordOf(r *cli.Run, learner string) string {
+	options := "--learner " + calc.Quoted(learner)
+	if r.RecordFile != "" {
+		options += " --record " + calc.Quoted(r.RecordFile)
+	}
+	return options
 }
 
 func keepOne(path, learner string, system machine.System, answers []record.Answer) (err error) {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"time"
 
@@ -35,8 +36,8 @@ func forget(ctx context.Context, r *cli.Run, file string, days int, yes bool) er
 	if days < 0 {
 		return cli.Usagef("--older %d: give a number of days", days)
 	}
-	if !journal.Is(file) {
-		return cli.Usagef("%s holds no class", calc.Quoted(file))
+	if err := isClass(file); err != nil {
+		return err
 	}
 	s, err := r.OpenUnrecorded(ctx)
 	if err != nil {
@@ -63,8 +64,13 @@ func forget(ctx context.Context, r *cli.Run, file string, days int, yes bool) er
 	if !yes {
 		reply, err := s.Face.Ask(page.Prompt{Text: s.Say("class-forget-ask", "title", old[0].Title, "n", len(old)), Takes: page.Words{}})
 		err = errors.Join(err, cli.LeaveScreen(s))
-		if err != nil || reply != s.Say("class-forget-yes") {
-			fmt.Fprintln(r.Out, s.Say("class-forget-not"))
+		if err == nil && reply != s.Say("class-forget-yes") {
+			err = page.ErrStopped
+		}
+		if errors.Is(err, page.ErrStopped) { // said when the screen is left
+			err = page.Stopped{Farewell: s.Say("class-forget-not")}
+		}
+		if err != nil {
 			return errors.Join(err, j.Close())
 		}
 	}
@@ -84,5 +90,19 @@ func forget(ctx context.Context, r *cli.Run, file string, days int, yes bool) er
 		}
 	}
 	fmt.Fprintln(r.Out, s.Say("class-forgotten", "n", len(old)))
+	fmt.Fprintln(r.Out, s.Say("class-forgotten-kept"))
+	return nil
+}
+
+// isClass is an error for a file that is not there, and for one of something else.
+func isClass(file string) error {
+	switch _, err := os.Stat(file); {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("there is no file %s: give the one that the class is kept in; its name ends in .class if --room gave no other", calc.Quoted(file))
+	case err != nil:
+		return err
+	case !journal.Is(file):
+		return cli.Usagef("%s holds no class", calc.Quoted(file))
+	}
 	return nil
 }

@@ -7,7 +7,10 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
 
 	"scratchpass/calc"
@@ -32,7 +35,7 @@ func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *class
 	if err != nil {
 		return nil, err
 	}
-	answers, err := d.readAnswers(ctx, paths, class.forms != 0)
+	answers, never, err := d.readAnswers(ctx, paths, class.forms != 0)
 	if err != nil {
 		return nil, err
 	}
@@ -44,6 +47,10 @@ func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *class
 		return nil
 	}); err != nil {
 		return nil, err
+	}
+	m.NotAsked = never
+	if line := d.notAsked(never); line != "" {
+		fmt.Fprintln(r.Err, line)
 	}
 	for _, row := range m.Names {
 		fmt.Fprintln(r.Err, d.say("set-names", "row", row))
@@ -97,32 +104,52 @@ func (m *marking) tellDecisions(to io.Writer) {
 
 // readAnswers reads files of answers. With lettered forms the name of a file tells who it
 // is from.
-func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]set.Given, error) {
-	var answers []set.Given
+//
+// never are the places of questions that nobody was asked in any of the files: on paper all are.
+func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) (answers []set.Given, never map[int]bool, err error) {
 	stems := map[string]string{}
-	for _, file := range paths {
+	for i, file := range paths {
 		stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 		if other, twice := stems[stem]; twice && forms {
-			return nil, cli.Usagef("--answers %q and %q: with forms the name of a file tells who it is from; name them ada.jsonl, ben.jsonl", other, file)
+			return nil, nil, cli.Usagef("--answers %q and %q: with forms the name of a file tells who it is from; name them ada.jsonl, ben.jsonl", other, file)
 		}
 		stems[stem] = file
 		var more []set.Given
+		var here map[int]bool
 		var notes []set.Note
 		err := d.unlessStopped(ctx, func() (err error) {
-			more, err = d.answersIn(file, func(n set.Note) { notes = append(notes, n) })
+			more, here, err = d.answersIn(file, func(n set.Note) { notes = append(notes, n) })
 			return err
 		})
 		if err != nil {
-			return nil, usageUnlessFile(err)
+			return nil, nil, usageUnlessFile(err)
 		}
+		if i == 0 {
+			never = here
+		}
+		maps.DeleteFunc(never, func(place int, _ bool) bool { return !here[place] })
 		for _, n := range notes {
 			d.note(n)
 		}
 		if answers = append(answers, more...); len(answers) > set.MostAnswers {
-			return nil, cli.Usagef("%d answers and more in --answers up to %q: give %d at most, and mark the rest apart", len(answers), file, set.MostAnswers)
+			return nil, nil, cli.Usagef("%d answers and more in --answers up to %q: give %d at most, and mark the rest apart", len(answers), file, set.MostAnswers)
 		}
 	}
-	return answers, nil
+	return answers, never, nil
+}
+
+// notAsked says which questions are left out of the marks; empty where none is.
+func (d *desk) notAsked(never map[int]bool) string {
+	var numbers []string
+	points := d.maker.Blueprint.Points()
+	for _, place := range slices.Sorted(maps.Keys(never)) {
+		numbers = append(numbers, strconv.Itoa(place+1))
+		points -= d.maker.Worth(place)
+	}
+	if numbers == nil {
+		return ""
+	}
+	return d.say("set-not-asked", "n", strings.Join(numbers, ", "), "of", calc.Shortest(points, 2))
 }
 
 // each marks one apprentice after the other until someone stops it.

@@ -18,21 +18,22 @@ import (
 )
 
 // classAnswers are the answers to this set of the last class in the file of a room. Visitors are
-// in no roster: theirs are left out, and so is what came late and was not let.
-func (d *desk) classAnswers(file string, note func(set.Note)) (all []set.Given, err error) {
+// in no roster: theirs are left out, and so is what came late and was not let. never are the places
+// of questions that nobody was asked, for the lesson ended before.
+func (d *desk) classAnswers(file string, note func(set.Note)) (all []set.Given, never map[int]bool, err error) {
 	j, err := journal.OpenToRead(file)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	defer func() { err = errors.Join(err, j.Close()) }()
 	ctx := context.Background()
 	heads, err := j.Heads(ctx)
 	if err != nil || len(heads) == 0 {
-		return nil, errors.Join(err, fmt.Errorf("%s holds no class yet", file))
+		return nil, nil, errors.Join(err, fmt.Errorf("%s holds no class yet", file))
 	}
 	live, err := class.Open(ctx, j, heads[0], class.MakerOf(d.key, d.lib, d.of, d.lathe), time.Now)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	var asked []string
 	visitors := map[string]bool{}
@@ -42,14 +43,19 @@ func (d *desk) classAnswers(file string, note func(set.Note)) (all []set.Given, 
 			if a.Blueprint.Set != d.maker.Blueprint.Set {
 				continue
 			}
-			all = class.Given(room, n, false)
+			all, never = class.Given(room, n, false), map[int]bool{}
+			for place := range a.Places() {
+				if !a.Put(place) {
+					never[place] = true
+				}
+			}
 			for _, g := range class.Given(room, n, true) {
 				visitors[g.Who] = true
 			}
 		}
 	})
 	if !slices.Contains(asked, d.maker.Blueprint.Set) {
-		return nil, fmt.Errorf("%s: the class was asked %s, not %s: give the blueprint of that set", file, strings.Join(asked, ", "), d.maker.Blueprint.Set)
+		return nil, nil, fmt.Errorf("%s: the class was asked %s, not %s: give the blueprint of that set", file, strings.Join(asked, ", "), d.maker.Blueprint.Set)
 	}
 	for i := range all {
 		all[i].File = file
@@ -57,22 +63,24 @@ func (d *desk) classAnswers(file string, note func(set.Note)) (all []set.Given, 
 	if len(visitors) > 0 {
 		note(set.Note{Says: "set-note-visitors", File: file, Text: strings.Join(slices.Sorted(maps.Keys(visitors)), ", ")})
 	}
-	return all, nil
+	return all, never, nil
 }
 
 // begins is how much of a file tells whether a learning system wrote it.
 const begins = 64 << 10
 
 // answersIn reads a file of answers: what a learning system handed back, or what people
-// wrote and typed.
-func (d *desk) answersIn(file string, note func(set.Note)) ([]set.Given, error) {
+// wrote and typed. never are the places of questions that nobody there was asked.
+func (d *desk) answersIn(file string, note func(set.Note)) (all []set.Given, never map[int]bool, err error) {
 	if journal.Is(file) {
 		return d.classAnswers(file, note)
 	}
 	if !handedBack(file) {
-		return set.ReadAnswers(file, note)
+		all, err = set.ReadAnswers(file, note)
+	} else {
+		all, err = d.maker.ReadResponses(d.class, file)
 	}
-	return d.maker.ReadResponses(d.class, file)
+	return all, nil, err
 }
 
 // handedBack looks at the beginning of an ordinary file. What can't be read at all is said by
