@@ -1,9 +1,7 @@
 package class
 
 import (
-	"context"
 	"crypto/rand"
-	"errors"
 	"math/big"
 	"strings"
 	"time"
@@ -61,26 +59,3 @@ func ReadCode(text string) string {
 
 // IsCode reports whether a code may be one of a room: no other is worth a look.
 func IsCode(code string) bool { return len(code) == codeLength }
-
-// ErrNoRoom says that there is no room with a code.
-var ErrNoRoom = errors.New("there is no such room")
-
-// Journal keeps the events of rooms. What Append has returned without an error is on disk, and
-// survives a power cut.
-type Journal interface {
-	// Begin keeps the head of a new room. A room that is there already is an error.
-	Begin(ctx context.Context, h Head) error
-	// Heads are those of all rooms, the latest first.
-	Heads(ctx context.Context) ([]Head, error)
-	// After are the events of a room after one, in their order.
-	After(ctx context.Context, room string, seq int64) ([]Event, error)
-	// Append keeps an event, numbers it, and returns it. An event whose key is there already is
-	// not kept again: the one that is there is returned.
-	Append(ctx context.Context, room string, e Event) (Event, error)
-	// Follow calls do with the events of each room that were kept, in their order, before
-	// Append returns. It is called once, before the first Append.
-	Follow(do func(room string, events []Event))
-	// Forget deletes a room, its people and their answers.
-	Forget(ctx context.Context, room string) error
-	Close() error
-}

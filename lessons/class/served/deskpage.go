@@ -35,6 +35,7 @@ type deskData struct {
 	Unclear     []unclear
 	Paused      bool
 	Shut        bool
+	Away        bool // the journal is out of reach
 	Ended       bool
 	Locked      bool
 	Tells       bool   // to close the set tells what came
@@ -86,6 +87,7 @@ func (s *Server) deskVersion(room *class.Room) string {
 		return fmt.Sprint(room.Seq)
 	}
 	sum := fnv.New64a()
+	fmt.Fprint(sum, s.hall.Away(), "\n")
 	for _, row := range all.Rows {
 		fmt.Fprint(sum, row.ID, row.Why, row.Away, "\n")
 	}
@@ -138,7 +140,7 @@ func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 	l.See(func(room *class.Room) {
 		now := s.o.Clock()
 		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Address: s.o.Address, Version: s.deskVersion(room), Came: len(room.Came()), Roster: len(room.Head.Roster),
-			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Tasks: tasks}
+			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Away: s.hall.Away(), Tasks: tasks}
 		all, e := room.Standing(room.Now, now, s.awayAt(now))
 		a := room.Asking()
 		if err = e; err != nil || a == nil {
