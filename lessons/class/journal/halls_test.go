@@ -2,6 +2,7 @@ package journal_test
 
 import (
 	"context"
+	"flag"
 	"fmt"
 	"math/rand/v2"
 	"reflect"
@@ -33,6 +34,9 @@ func eventAtRandom(random *rand.Rand) class.Event {
 		Text: pick("phone 0", "phone 1", "0.05", "0.1", "1", "2", "own-pace", "together"), Name: pick("", "Zoe", "Yan"), Key: pick("", fmt.Sprint(random.IntN(200)))}
 }
 
+// seeds is how many courses of things two halls are tried with.
+var seeds = flag.Uint64("seeds", 3, "courses of events that two halls are tried with")
+
 // picture is all that can be seen of a room.
 func picture(t *testing.T, l *class.Live) (all map[string]any) {
 	t.Helper()
@@ -60,7 +64,7 @@ func picture(t *testing.T, l *class.Live) (all map[string]any) {
 // same: whatever their order, and whether they hear of each other or only look, both end with the
 // same room, and so does a third that reads it anew.
 func TestTwoHalls(t *testing.T) {
-	for seed := range uint64(6) {
+	for seed := range *seeds {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			at := postgrestest.Address(t)
 			ctx, cancel := context.WithCancel(t.Context())
@@ -87,7 +91,7 @@ func TestTwoHalls(t *testing.T) {
 				for hand := range uint64(4) {
 					all.Go(func() {
 						random := rand.New(rand.NewPCG(seed, uint64(n)*10+hand))
-						for range 40 {
+						for range 25 {
 							l, err := h.Room(ctx, codes[random.IntN(2)])
 							if err == nil {
 								err = l.Do(ctx, eventAtRandom(random))
