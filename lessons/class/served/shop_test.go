@@ -45,7 +45,7 @@ type shop struct {
 
 	clock func() time.Time
 	by    func(class.Journal) class.Journal // how its journal is reached; nil for straight on
-	cut   atomic.Int32 // so many answers are kept and then not acknowledged
+	cut   atomic.Int32                      // so many answers are kept and then not acknowledged
 	stop  func()
 	mu    sync.Mutex
 	fails []error // what the computer was told of

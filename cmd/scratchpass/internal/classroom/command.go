@@ -32,13 +32,17 @@ it prints is the address for the phones, the second the instructor's private lin
 link there.
 
 Everything that happens is kept in one file beside the blueprint. Stopped, or cut off, the class
-goes on with the same command, with the same code and links. set mark reads the file.`,
+goes on with the same command, with the same code and links. set mark reads the file.
+
+--room postgres://USER@HOST/NAME keeps the room in a database of the school instead: it goes on
+with the last class of this blueprint there that has not ended. Two computers that do so with the
+same --secret serve one room together. A password is better in PGPASSWORD than in the address.`,
 		Args: cobra.MinimumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error { return serve(cmd.Context(), r, args, o) },
 	}
 	f := cmd.Flags()
 	f.StringVar(&o.roster, "roster", "", "`FILE` with the people: a CSV with id and name, or the users.csv of OneRoster")
-	f.StringVar(&o.file, "room", "", "`FILE` that the room is kept in (default: named after the set, ending in .class)")
+	f.StringVar(&o.file, "room", "", "`FILE`, or postgres://..., that the room is kept in (default: named after the set, ending in .class)")
 	f.StringVar(&o.listen, "listen", "", "`HOST:PORT` to serve at (default: this computer's address in the network, port 8460)")
 	f.StringVar(&o.secret, "secret", "", "`FILE` with the class secret (default: one in your configuration folder)")
 	f.StringVar(&o.way, "way", o.way, "how it is run: together, own-pace or ticket")

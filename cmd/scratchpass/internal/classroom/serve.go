@@ -10,6 +10,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"time"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
@@ -55,7 +56,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return err
 	}
-	j, err := journal.Open(q.room)
+	j, err := q.room.Open(ctx)
 	if err != nil {
 		return err
 	}
@@ -63,11 +64,30 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	hall := class.NewHall(j, func(class.Head) class.Maker {
 		return class.MakerOf(key, s.Library, of, q.lathe)
 	}, time.Now, fail)
+	leave := share(ctx, hall, j)
 	live, err := q.begin(ctx, r, s, j, hall, o, way)
-	if err != nil {
-		return errors.Join(err, j.Close())
+	if err == nil {
+		err = listen(ctx, r, s, hall, live, at, o, fail)
 	}
-	return errors.Join(listen(ctx, r, s, hall, live, at, o, fail), j.Close())
+	leave()
+	return errors.Join(err, j.Close())
+}
+
+// looks is how often rooms are looked at that other programs may have kept something in.
+const looks = 2 * time.Second
+
+// share reads what others keep in the rooms of a hall, where its journal has others, until leave
+// is called.
+func share(ctx context.Context, hall *class.Hall, j class.Journal) (leave func()) {
+	shared, ok := j.(class.Shared)
+	if !ok {
+		return func() {}
+	}
+	hall.Notices(shared)
+	ctx, cancel := context.WithCancel(context.WithoutCancel(ctx)) // while the last pages are served, too
+	var sharing sync.WaitGroup
+	sharing.Go(func() { hall.Share(ctx, shared, time.Tick(looks)) })
+	return func() { cancel(); sharing.Wait() }
 }
 
 // listen serves the rooms of a hall at an address, and says where.
@@ -138,7 +158,7 @@ func inWhiteOnBlack(picture string) string {
 type questions struct {
 	blueprint string
 	title     string
-	room      string
+	room      journal.At
 	lathe     func(string) (machine.Lathe, error)
 }
 
@@ -161,9 +181,9 @@ func questionsOf(args []string, o options, s *sitting.Session) (questions, error
 	if err != nil {
 		return q, cli.UsageError(err)
 	}
-	q.blueprint, q.title, q.room = b, read.Title, o.file
+	q.blueprint, q.title, q.room = b, read.Title, journal.At(o.file)
 	if q.room == "" {
-		q.room = filepath.Join(beside, read.Set+".class")
+		q.room = journal.At(filepath.Join(beside, read.Set+".class"))
 	}
 	return q, nil
 }
@@ -178,14 +198,29 @@ func ofTasks(names []string, level int, s *sitting.Session) string {
 	return b.String()
 }
 
-// begin opens the room of the file, or begins one.
-func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
-	heads, err := j.Heads(ctx)
-	if err != nil {
-		return nil, err
+// begun is the head of the room that is gone on with; class.ErrNoRoom where there is none.
+func (q questions) begun(ctx context.Context, j class.Journal) (class.Head, error) {
+	if d, ok := j.(*journal.Database); ok {
+		return d.GoesOn(ctx, q.blueprint)
 	}
-	if len(heads) > 0 {
-		return q.goOn(ctx, hall, heads[0])
+	heads, err := j.Heads(ctx)
+	if err == nil && len(heads) == 0 {
+		err = class.ErrNoRoom
+	}
+	if err != nil {
+		return class.Head{}, err
+	}
+	return heads[0], nil
+}
+
+// begin opens the room that is gone on with, or begins one.
+func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
+	last, err := q.begun(ctx, j)
+	if err == nil {
+		return q.goOn(ctx, hall, last)
+	}
+	if !errors.Is(err, class.ErrNoRoom) {
+		return nil, err
 	}
 	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed}
 	if o.roster != "" {
@@ -195,10 +230,15 @@ func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j 
 			return nil, cli.UsageError(err)
 		}
 	}
-	return hall.Begin(ctx, head, q.blueprint, way)
+	live, err := hall.Begin(ctx, head, q.blueprint, way)
+	for errors.Is(err, class.ErrTaken) {
+		head.Code = class.NewCode()
+		live, err = hall.Begin(ctx, head, q.blueprint, way)
+	}
+	return live, err
 }
 
-// goOn opens the room that is in the file.
+// goOn opens the room that was begun.
 func (q questions) goOn(ctx context.Context, hall *class.Hall, head class.Head) (*class.Live, error) {
 	if head.Draws != problem.Draws {
 		return nil, fmt.Errorf("%s was begun by a program that draws other numbers (%d, this one %d): end the class with that one, or give another file with --room", q.room, head.Draws, problem.Draws)

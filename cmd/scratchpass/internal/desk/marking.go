@@ -12,6 +12,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/class/journal"
 	"scratchpass/quiz/set"
 )
 
@@ -24,15 +25,15 @@ type marking struct {
 }
 
 // openMarking opens a set with the answers in these files.
-func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *classFlags, paths []string) (*marking, error) {
-	if len(paths) == 0 {
+func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *classFlags, given answersFlag) (*marking, error) {
+	if len(given.paths) == 0 {
 		return nil, cli.Usagef("which answers? Give --answers FILE: a CSV, or what quiz --out wrote; more than once for more files")
 	}
 	d, err := openDesk(ctx, r, blueprint, class, cli.FindAgain)
 	if err != nil {
 		return nil, err
 	}
-	answers, err := d.readAnswers(ctx, paths, class.forms != 0)
+	answers, err := d.readAnswers(ctx, given, class.forms != 0)
 	if err != nil {
 		return nil, err
 	}
@@ -97,10 +98,11 @@ func (m *marking) tellDecisions(to io.Writer) {
 
 // readAnswers reads files of answers. With lettered forms the name of a file tells who it
 // is from.
-func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]set.Given, error) {
+func (d *desk) readAnswers(ctx context.Context, given answersFlag, forms bool) ([]set.Given, error) {
 	var answers []set.Given
 	stems := map[string]string{}
-	for _, file := range paths {
+	for _, path := range given.paths {
+		file := journal.At(path).String() // as it may be printed
 		stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 		if other, twice := stems[stem]; twice && forms {
 			return nil, cli.Usagef("--answers %q and %q: with forms the name of a file tells who it is from; name them ada.jsonl, ben.jsonl", other, file)
@@ -109,7 +111,7 @@ func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) ([]s
 		var more []set.Given
 		var notes []set.Note
 		err := d.unlessStopped(ctx, func() (err error) {
-			more, err = d.answersIn(file, func(n set.Note) { notes = append(notes, n) })
+			more, err = d.answersIn(path, given.code, func(n set.Note) { notes = append(notes, n) })
 			return err
 		})
 		if err != nil {
