@@ -1,10 +1,16 @@
 package class
 
 import (
+	"crypto/hmac"
 	"crypto/rand"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
 	"math/big"
 	"strings"
 	"time"
+
+	"scratchpass/quiz/set"
 )
 
 // Head is what a room is called and for whom it is. It does not change.
@@ -16,6 +22,8 @@ type Head struct {
 	Roster []Apprentice `json:"roster"` // whose names are known; others come as visitors
 	Listed bool         `json:"listed"` // phones show the names to tap
 	Draws  int          `json:"draws"`  // the version that draws the numbers: problem.Draws
+
+	Secret string `json:"secret,omitempty"` // SecretSum of the secret that draws them
 }
 
 // ids are those of the roster, in whose order people sit.
@@ -25,6 +33,24 @@ func (h Head) ids() []string {
 		ids[i] = a.ID
 	}
 	return ids
+}
+
+// SecretSum tells one class secret from another, and nothing else of it.
+func SecretSum(secret set.Secret) string {
+	sum := hmac.New(sha256.New, secret)
+	sum.Write([]byte("scratchpass: which class secret"))
+	return hex.EncodeToString(sum.Sum(nil)[:4])
+}
+
+// With is a maker of the room's sets, where it has the secret that the room was begun with. With
+// another everyone would have other numbers.
+func (h Head) With(secret set.Secret, makes Maker) Maker {
+	if h.Secret == "" || h.Secret == SecretSum(secret) {
+		return makes
+	}
+	return func(string, []string) (*Questions, error) {
+		return nil, errors.New("the class was begun with another class secret: give that one with --secret")
+	}
 }
 
 // letters are those of room codes: none that can be taken for another when read from afar.

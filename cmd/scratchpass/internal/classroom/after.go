@@ -111,7 +111,7 @@ func withRoom(ctx context.Context, r *cli.Run, where string, f afterFlags, do fu
 		}
 		return set.LatheBeside(f.lathe)(name)
 	}
-	live, err := class.Open(ctx, j, head, class.MakerOf(key, s.Library, s.Tasks, lathe), time.Now)
+	live, err := class.Open(ctx, j, head, head.With(key, class.MakerOf(key, s.Library, s.Tasks, lathe)), time.Now)
 	if err != nil {
 		return err
 	}

@@ -61,9 +61,10 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 		return err
 	}
 	fail := func(err error) { fmt.Fprintln(r.Err, err) }
-	hall := class.NewHall(j, func(class.Head) class.Maker {
-		return class.MakerOf(key, s.Library, of, q.lathe)
+	hall := class.NewHall(j, func(h class.Head) class.Maker {
+		return h.With(key, class.MakerOf(key, s.Library, of, q.lathe))
 	}, time.Now, fail)
+	q.secret = class.SecretSum(key)
 	leave := share(ctx, hall, j)
 	live, err := q.begin(ctx, r, s, j, hall, o, way)
 	if err == nil {
@@ -159,6 +160,7 @@ type questions struct {
 	blueprint string
 	title     string
 	room      journal.At
+	secret    string // its sum
 	lathe     func(string) (machine.Lathe, error)
 }
 
@@ -222,7 +224,7 @@ func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j 
 	if !errors.Is(err, class.ErrNoRoom) {
 		return nil, err
 	}
-	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed}
+	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed, Secret: q.secret}
 	if o.roster != "" {
 		if head.Roster, err = set.ReadRoster(o.roster, func(n set.Note) {
 			fmt.Fprintln(r.Err, s.Say(n.Says, "where", n.Where(), "text", n.Text))

@@ -30,7 +30,7 @@ func (d *desk) classAnswers(at journal.At, code string, note func(set.Note)) (al
 	if err != nil {
 		return nil, err
 	}
-	live, err := class.Open(ctx, j, head, class.MakerOf(d.key, d.lib, d.of, d.lathe), time.Now)
+	live, err := class.Open(ctx, j, head, head.With(d.key, class.MakerOf(d.key, d.lib, d.of, d.lathe)), time.Now)
 	if err != nil {
 		return nil, err
 	}
