@@ -164,7 +164,8 @@ type result struct {
 }
 
 // insert numbers and keeps n events: those whose room is there and whose key is not. It tells of each
-// that it has kept. PostgreSQL wants to be told what is a number.
+// that it has kept. PostgreSQL wants to be told what is a number, and looks each of these keys up by
+// itself: to EXISTS it would read all keys that there are.
 func insert(n int) string {
 	var b strings.Builder
 	b.WriteString("WITH sent (place_in, room, at_ms, kind, who, in_set, place, n, body, name, certainty, once) AS (VALUES ")
@@ -186,7 +187,7 @@ func insert(n int) string {
 	INSERT INTO events (room, ` + columns + `)
 	SELECT room, (SELECT coalesce(max(seq), 0) FROM events e WHERE e.room = sent.room) + row_number() OVER (PARTITION BY room ORDER BY place_in),
 		at_ms, kind, who, in_set, place, n, body, name, certainty, once
-	FROM sent WHERE EXISTS (SELECT 1 FROM rooms WHERE code = sent.room) AND NOT EXISTS (SELECT 1 FROM events e WHERE e.room = sent.room AND e.once = sent.once)
+	FROM sent WHERE (SELECT code FROM rooms WHERE code = sent.room) IS NOT NULL AND (SELECT seq FROM events e WHERE e.room = sent.room AND e.once = sent.once) IS NULL
 	RETURNING room, once, seq`)
 	return b.String()
 }
