@@ -165,7 +165,7 @@ type result struct {
 
 // insert numbers and keeps n events: those whose room is there and whose key is not. It tells of each
 // that it has kept. PostgreSQL wants to be told what is a number, and looks each of these keys up by
-// itself: to EXISTS it would read all keys that there are.
+// itself: for EXISTS it may read all keys that there are.
 func insert(n int) string {
 	var b strings.Builder
 	b.WriteString("WITH sent (place_in, room, at_ms, kind, who, in_set, place, n, body, name, certainty, once) AS (VALUES ")
