@@ -223,9 +223,9 @@ func load(t *testing.T, at string) {
 	var since time.Time // when it was as before, or was killed
 	if proxy != nil {
 		all["away"] = l.round("away", func() { proxy.Cut(); time.Sleep(*away); proxy.Mend(); since = time.Now() })
-		t.Logf("away %v: the last answer came %v after", *away, latest(all["away"]).Sub(since))
+		t.Logf("away %v: the last answer that waited came %v after", *away, longest(all["away"], since))
 		all["killed"] = l.round("killed", func() { since = time.Now(); l.nodes[0].kill() })
-		t.Logf("killed: the last answer that was sent again came %v after", latest(slices.DeleteFunc(slices.Clone(all["killed"]), func(s sent) bool { return s.tries == 1 })).Sub(since))
+		t.Logf("killed: a phone of that node was acknowledged by the other within %v", longest(all["killed"], since))
 		order = append(order, "away", "killed")
 	}
 	time.Sleep(600 * time.Millisecond) // the screens show the last answers
@@ -262,14 +262,15 @@ func (l *loaded) comeIn(ctx context.Context) {
 	in.Wait()
 }
 
-// latest is when the last of some answers was acknowledged.
-func latest(all []sent) (at time.Time) {
+// longest is how long an answer that was sent again took at most, since a moment or since it was
+// first sent.
+func longest(all []sent, since time.Time) (took time.Duration) {
 	for _, s := range all {
-		if s.took.After(at) {
-			at = s.took
+		if s.tries > 1 {
+			took = max(took, min(s.took.Sub(s.first), s.took.Sub(since)))
 		}
 	}
-	return at
+	return took.Round(time.Millisecond)
 }
 
 // tell tells how long the answers of rounds took: to the acknowledgement, from the last time that
