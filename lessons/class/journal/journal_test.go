@@ -39,7 +39,7 @@ func manyAtOnce(t *testing.T, at string) {
 	begin(t, j, "A")
 	begin(t, j, "B")
 	var all sync.WaitGroup
-	for i := range 60 {
+	for i := range 600 { // more than one batch takes
 		for range 3 { // each is sent three times
 			all.Go(func() {
 				room := []string{"A", "B"}[i%2]
@@ -66,7 +66,7 @@ func manyAtOnce(t *testing.T, at string) {
 	defer j.Close()
 	for _, room := range []string{"A", "B"} {
 		events, err := j.After(t.Context(), room, 0)
-		if err != nil || len(events) != 30 {
+		if err != nil || len(events) != 300 {
 			t.Fatal(room, len(events), err)
 		}
 	}
