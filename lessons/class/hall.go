@@ -2,39 +2,67 @@ package class
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"scratchpass/quiz/problem"
 )
 
-// Hall is where rooms are found by their codes. A room is opened when it is first asked for.
+// Hall is where rooms are found by their codes. A room is opened when it is first asked for, and
+// closed when nobody has looked at it for a while.
 type Hall struct {
 	journal Journal
 	makes   func(Head) Maker
 	clock   func() time.Time
-	fail    func(error) // is told of a room that can't go on
+	fail    func(error) // is told of what goes wrong
 
-	mu    sync.Mutex
-	rooms map[string]*Live
+	away  atomic.Bool // the journal is out of reach
+	mu    sync.Mutex  // may be held when that of a room is taken, never the other way round
+	rooms map[string]*opened
 }
+
+// opened is a room that is open, or is being opened.
+type opened struct {
+	ready chan struct{} // closed when it is open, or could not be
+	err   error         // why it could not be
+	live  *Live         // nil until its head was read
+	asked time.Time     // when it was asked for last
+}
+
+// unused is after how long a room that nobody looks at is closed.
+const unused = time.Hour
 
 // NewHall opens the rooms of a journal. makes gives the questions of a room; fail is told of
 // rooms that can't go on.
 func NewHall(j Journal, makes func(Head) Maker, clock func() time.Time, fail func(error)) *Hall {
-	h := &Hall{journal: j, makes: makes, clock: clock, fail: fail, rooms: map[string]*Live{}}
+	h := &Hall{journal: j, makes: makes, clock: clock, fail: fail, rooms: map[string]*opened{}}
 	j.Follow(h.deliver)
 	return h
 }
 
+// deliver hands on what was kept in a room, if it is open. One that is not reads it when it is.
 func (h *Hall) deliver(room string, events []Event) {
-	h.mu.Lock()
-	l := h.rooms[room]
-	h.mu.Unlock()
-	if l == nil { // it reads them when it is opened
-		return
+	if l := h.live(room); l != nil {
+		h.failed(l.Deliver(context.Background(), events))
 	}
-	if err := l.Deliver(context.Background(), events); err != nil {
+}
+
+// live is a room that is open; nil where it is not.
+func (h *Hall) live(code string) *Live {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if o := h.rooms[code]; o != nil {
+		return o.live
+	}
+	return nil
+}
+
+// failed tells of what went wrong. That the journal is out of reach is told once, by who notices.
+func (h *Hall) failed(err error) {
+	if err != nil && !errors.Is(err, ErrAway) && !errors.Is(err, context.Canceled) {
 		h.fail(err)
 	}
 }
@@ -52,26 +80,70 @@ func (h *Hall) Begin(ctx context.Context, head Head, blueprint string, way Way) 
 	return l, l.Ask(ctx, blueprint, way)
 }
 
-// Room is the room with a code; ErrNoRoom where there is none.
+// Room is the room with a code; ErrNoRoom where there is none. Many who ask for one that is not
+// open wait for it to be read once; who has one that is open waits for nobody.
 func (h *Hall) Room(ctx context.Context, code string) (*Live, error) {
 	h.mu.Lock()
+	o := h.rooms[code]
+	if o == nil {
+		h.sweep()
+		o = &opened{ready: make(chan struct{})}
+		h.rooms[code] = o
+		go h.open(code, o) // goes on for the others when the first has gone
+	}
+	o.asked = h.clock()
+	h.mu.Unlock()
+	select {
+	case <-o.ready:
+		return o.live, o.err
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
+}
+
+// open reads a room.
+func (h *Hall) open(code string, o *opened) {
+	err := h.read(code, o)
+	h.mu.Lock()
 	defer h.mu.Unlock()
-	if l := h.rooms[code]; l != nil {
-		return l, nil
-	}
-	heads, err := h.journal.Heads(ctx)
 	if err != nil {
-		return nil, err
+		o.err, o.live = err, nil
+		h.drop(code, o)
 	}
-	for _, head := range heads {
-		if head.Code != code {
-			continue
-		}
-		l, err := Open(ctx, h.journal, head, h.makes(head), h.clock)
-		if err == nil {
-			h.rooms[code] = l
-		}
-		return l, err
+	close(o.ready)
+}
+
+// read reads the head of a room, then its events: from its head on it is told of new ones, so that
+// none is missed in between.
+func (h *Hall) read(code string, o *opened) error {
+	ctx := context.Background()
+	head, err := h.journal.Head(ctx, code)
+	if err != nil {
+		return err
 	}
-	return nil, ErrNoRoom
+	if head.Draws != problem.Draws {
+		return fmt.Errorf("room %s was begun by a program that draws other numbers (%d, this one %d): go on with that one", code, head.Draws, problem.Draws)
+	}
+	l := newLive(h.journal, head, h.makes(head), h.clock)
+	h.mu.Lock()
+	o.live = l
+	h.mu.Unlock()
+	return l.catchUp(ctx)
+}
+
+// drop closes a room, unless another has its place. The lock is held.
+func (h *Hall) drop(code string, o *opened) {
+	if h.rooms[code] == o {
+		delete(h.rooms, code)
+	}
+}
+
+// sweep closes the rooms that nobody has looked at for a while. The lock is held.
+func (h *Hall) sweep() {
+	now := h.clock()
+	for code, o := range h.rooms {
+		if o.live != nil && now.Sub(o.asked) > unused && !o.live.held() {
+			h.drop(code, o)
+		}
+	}
 }

@@ -1,12 +1,16 @@
 package class
 
 import (
-	"context"
+	"crypto/hmac"
 	"crypto/rand"
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"math/big"
 	"strings"
 	"time"
+
+	"scratchpass/quiz/set"
 )
 
 // Head is what a room is called and for whom it is. It does not change.
@@ -19,6 +23,8 @@ type Head struct {
 	Listed bool         `json:"listed"` // phones show the names to tap
 	Sheets bool         `json:"sheets"` // the set may be on paper, too, with a code on each sheet
 	Draws  int          `json:"draws"`  // the version that draws the numbers: problem.Draws
+
+	Secret string `json:"secret,omitempty"` // SecretSum of the secret that draws them
 }
 
 // ids are those of the roster, in whose order people sit.
@@ -28,6 +34,24 @@ func (h Head) ids() []string {
 		ids[i] = a.ID
 	}
 	return ids
+}
+
+// SecretSum tells one class secret from another, and nothing else of it.
+func SecretSum(secret set.Secret) string {
+	sum := hmac.New(sha256.New, secret)
+	sum.Write([]byte("scratchpass: which class secret"))
+	return hex.EncodeToString(sum.Sum(nil)[:4])
+}
+
+// With is a maker of the room's sets, where it has the secret that the room was begun with. With
+// another everyone would have other numbers.
+func (h Head) With(secret set.Secret, makes Maker) Maker {
+	if h.Secret == "" || h.Secret == SecretSum(secret) {
+		return makes
+	}
+	return func(string, []string) (*Questions, error) {
+		return nil, errors.New("the class was begun with another class secret: give that one with --secret")
+	}
 }
 
 // letters are those of room codes: none that can be taken for another when read from afar.
@@ -62,26 +86,3 @@ func ReadCode(text string) string {
 
 // IsCode reports whether a code may be one of a room: no other is worth a look.
 func IsCode(code string) bool { return len(code) == codeLength }
-
-// ErrNoRoom says that there is no room with a code.
-var ErrNoRoom = errors.New("there is no such room")
-
-// Journal keeps the events of rooms. What Append has returned without an error is on disk, and
-// survives a power cut.
-type Journal interface {
-	// Begin keeps the head of a new room. A room that is there already is an error.
-	Begin(ctx context.Context, h Head) error
-	// Heads are those of all rooms, the latest first.
-	Heads(ctx context.Context) ([]Head, error)
-	// After are the events of a room after one, in their order.
-	After(ctx context.Context, room string, seq int64) ([]Event, error)
-	// Append keeps an event, numbers it, and returns it. An event whose key is there already is
-	// not kept again: the one that is there is returned.
-	Append(ctx context.Context, room string, e Event) (Event, error)
-	// Follow calls do with the events of each room that were kept, in their order, before
-	// Append returns. It is called once, before the first Append.
-	Follow(do func(room string, events []Event))
-	// Forget deletes a room, its people and their answers.
-	Forget(ctx context.Context, room string) error
-	Close() error
-}

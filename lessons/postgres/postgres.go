@@ -113,5 +113,5 @@ func Gone(err error) bool {
 // isBroken reports whether an error says that a connection was cut.
 func isBroken(err error) bool {
 	var cut net.Error
-	return errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, net.ErrClosed) || errors.Is(err, sql.ErrConnDone) || errors.As(err, &cut)
+	return errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, net.ErrClosed) || errors.Is(err, sql.ErrConnDone) || errors.Is(err, pgconn.ErrConnClosed) || errors.As(err, &cut)
 }

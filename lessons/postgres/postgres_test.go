@@ -11,6 +11,8 @@ import (
 	"sync"
 	"testing"
 
+	"github.com/jackc/pgx/v5/pgconn"
+
 	"scratchpass/lessons/postgres"
 	"scratchpass/lessons/postgres/postgrestest"
 )
@@ -145,7 +147,7 @@ func TestGone(t *testing.T) {
 	for name, c := range map[string]struct {
 		err  error
 		gone bool
-	}{"nil": {nil, false}, "wrong": {wrong, false}, "cut": {cut, true}, "refused": {refused, true}, "end": {io.ErrUnexpectedEOF, true}, "stopped": {context.Canceled, false}} {
+	}{"nil": {nil, false}, "wrong": {wrong, false}, "cut": {cut, true}, "refused": {refused, true}, "end": {io.ErrUnexpectedEOF, true}, "closed": {fmt.Errorf("in the midst of it: %w", pgconn.ErrConnClosed), true}, "stopped": {context.Canceled, false}} {
 		if postgres.Gone(c.err) != c.gone {
 			t.Error(name, ": ", c.err)
 		}

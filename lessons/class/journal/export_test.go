@@ -3,4 +3,4 @@ package journal
 import "time"
 
 // SlowSync makes each commit wait so long before its sync, as a slow disk does.
-func (f *File) SlowSync(wait time.Duration) { f.writer.slow = wait }
+func (r *rooms) SlowSync(wait time.Duration) { r.writer.slow = wait }

@@ -1,6 +1,3 @@
-// Package journal keeps what happens in rooms in a file: one writer takes all events that
-// wait, keeps them with one sync of the disk, and only then are they acknowledged. So a room
-// full of phones that answer at once waits for one sync, not for thirty.
 package journal
 
 import (
@@ -8,7 +5,6 @@ import (
 	"context"
 	"database/sql"
 	"encoding/binary"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -20,7 +16,6 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/lessons/class"
-	"scratchpass/quiz/answer"
 	"scratchpass/quiz/files"
 )
 
@@ -42,9 +37,8 @@ var schemas = []string{
 
 // File is a journal in a file.
 type File struct {
-	db     *sql.DB
-	writer *writer
-	free   func() error
+	*rooms
+	free func() error
 }
 
 var _ class.Journal = (*File)(nil)
@@ -70,7 +64,7 @@ func Open(path string) (*File, error) {
 		return nil, errors.Join(err, free())
 	}
 	f.free = free
-	f.writer = newWriter(f.db)
+	f.writer = newWriter(f.rooms)
 	return f, nil
 }
 
@@ -106,7 +100,16 @@ func open(path, mode string) (*File, error) {
 	if err != nil {
 		return nil, errors.Join(fmt.Errorf("%s: %w", path, err), db.Close())
 	}
-	return &File{db: db, free: func() error { return nil }}, nil
+	return &File{&rooms{db: db, engine: sqlite}, func() error { return nil }}, nil
+}
+
+// sqlite lets one transaction write at a time, and its lock lets one program number events: there
+// is nothing more to be locked, and nobody to be told.
+var sqlite = engine{
+	lock:   func(context.Context, *sql.Tx, []string) error { return nil },
+	within: 30 * time.Second, // longer than it waits for a lock
+	seen:   func(err error) error { return err },
+	kept:   func(map[string]int64) {},
 }
 
 // inWAL makes the database write ahead: one sync for what is kept at once, and others can read
@@ -164,93 +167,12 @@ func migrate(db *sql.DB) error {
 	return nil
 }
 
-// Begin keeps the head of a new room.
-func (f *File) Begin(ctx context.Context, h class.Head) error {
-	text, err := json.Marshal(h)
-	if err != nil {
-		return err
-	}
-	_, err = f.db.ExecContext(ctx, "INSERT INTO rooms (code, began_ms, head) VALUES ($1, $2, $3)", h.Code, h.Began.UnixMilli(), string(text))
-	return err
-}
-
-// Heads are those of all rooms, the latest first.
-func (f *File) Heads(ctx context.Context) ([]class.Head, error) {
-	rows, err := f.db.QueryContext(ctx, "SELECT head FROM rooms ORDER BY began_ms DESC, code")
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	var all []class.Head
-	for rows.Next() {
-		var text string
-		var h class.Head
-		if err := rows.Scan(&text); err != nil {
-			return nil, err
-		}
-		if err := json.Unmarshal([]byte(text), &h); err != nil {
-			return nil, fmt.Errorf("the head of a room can't be read: %w", err)
-		}
-		all = append(all, h)
-	}
-	return all, rows.Err()
-}
-
-// columns are those of an event, in the order in which they are read and written.
-const columns = "seq, at_ms, kind, who, in_set, place, n, body, name, certainty, once"
-
-// After are the events of a room after one.
-func (f *File) After(ctx context.Context, room string, seq int64) ([]class.Event, error) {
-	rows, err := f.db.QueryContext(ctx, "SELECT "+columns+" FROM events WHERE room = $1 AND seq > $2 ORDER BY seq", room, seq)
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	var all []class.Event
-	for rows.Next() {
-		e, err := scan(rows)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, e)
-	}
-	return all, rows.Err()
-}
-
-// scan reads one event.
-func scan(row interface{ Scan(...any) error }) (class.Event, error) {
-	var e class.Event
-	var at int64
-	var sure string
-	err := row.Scan(&e.Seq, &at, &e.Kind, &e.Who, &e.Set, &e.Place, &e.N, &e.Text, &e.Name, &sure, &e.Key)
-	e.At, e.Certainty = time.UnixMilli(at).UTC(), answer.Certainty(sure)
-	return e, err
-}
-
-// Follow calls do with what is kept from now on.
-func (f *File) Follow(do func(room string, events []class.Event)) { f.writer.follow = do }
-
-// Append keeps an event.
-func (f *File) Append(ctx context.Context, room string, e class.Event) (class.Event, error) {
-	return f.writer.append(ctx, room, e)
-}
-
 // Forget deletes a room. Nothing of it stays in the file.
 func (f *File) Forget(ctx context.Context, room string) error {
-	tx, err := f.db.BeginTx(ctx, nil)
-	if err != nil {
+	if err := f.rooms.Forget(ctx, room); err != nil {
 		return err
 	}
-	defer tx.Rollback() //nolint:errcheck // nothing is to be done where it was committed
-	for _, statement := range []string{"DELETE FROM events WHERE room = $1", "DELETE FROM rooms WHERE code = $1"} {
-		if _, err := tx.ExecContext(ctx, statement, room); err != nil {
-			return err
-		}
-	}
-	if err := tx.Commit(); err != nil {
-		return err
-	}
-	_, err = f.db.ExecContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)")
+	_, err := f.db.ExecContext(ctx, "PRAGMA wal_checkpoint(TRUNCATE)")
 	return err
 }
 

@@ -1,13 +1,12 @@
 package journal_test
 
 import (
-	"bufio"
 	"context"
 	"errors"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -16,29 +15,15 @@ import (
 
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/class/journal"
+	"scratchpass/quiz/answer"
 )
-
-func open(t *testing.T, path string) *journal.File {
-	t.Helper()
-	j, err := journal.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return j
-}
-
-func begin(t *testing.T, j *journal.File, code string) {
-	t.Helper()
-	if err := j.Begin(t.Context(), class.Head{Code: code, Began: time.UnixMilli(1).UTC()}); err != nil {
-		t.Fatal(err)
-	}
-}
 
 // Phones that answer at once are each acknowledged once, numbered without a gap, and told of in
 // their order before they are acknowledged; what comes twice is kept once.
-func TestManyAtOnce(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "a.class")
-	j := open(t, path)
+func TestManyAtOnce(t *testing.T) { onBoth(t, manyAtOnce) }
+
+func manyAtOnce(t *testing.T, at string) {
+	j := open(t, at)
 	var mu sync.Mutex
 	told := map[string]int64{}
 	j.Follow(func(room string, events []class.Event) {
@@ -54,7 +39,7 @@ func TestManyAtOnce(t *testing.T) {
 	begin(t, j, "A")
 	begin(t, j, "B")
 	var all sync.WaitGroup
-	for i := range 60 {
+	for i := range 600 { // more than one batch takes
 		for range 3 { // each is sent three times
 			all.Go(func() {
 				room := []string{"A", "B"}[i%2]
@@ -77,11 +62,11 @@ func TestManyAtOnce(t *testing.T) {
 	if _, err := j.Append(t.Context(), "A", class.Event{Key: "late"}); !errors.Is(err, journal.ErrClosed) {
 		t.Error("after it was closed: ", err)
 	}
-	j = open(t, path)
+	j = open(t, at)
 	defer j.Close()
 	for _, room := range []string{"A", "B"} {
 		events, err := j.After(t.Context(), room, 0)
-		if err != nil || len(events) != 30 {
+		if err != nil || len(events) != 300 {
 			t.Fatal(room, len(events), err)
 		}
 	}
@@ -114,8 +99,119 @@ func TestWhoseFile(t *testing.T) {
 	}
 }
 
-// Nothing of a room that was forgotten stays in the file.
+// A room is begun once, and found by its code; of all, the latest is the first.
+func TestHeads(t *testing.T) {
+	onBoth(t, func(t *testing.T, at string) {
+		j := open(t, at)
+		defer j.Close()
+		for i, code := range []string{"B", "C", "A"} {
+			if err := j.Begin(t.Context(), class.Head{Code: code, Title: "Zoë's \u0000 lesson", Began: time.UnixMilli(int64(i)).UTC(), Roster: []class.Apprentice{{ID: "1", Name: "Zoë"}}}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := j.Begin(t.Context(), class.Head{Code: "C"}); !errors.Is(err, class.ErrTaken) {
+			t.Error("begun twice: ", err)
+		}
+		if _, err := j.Head(t.Context(), "D"); !errors.Is(err, class.ErrNoRoom) {
+			t.Error("one that is not there: ", err)
+		}
+		if h, err := j.Head(t.Context(), "C"); err != nil || h.Code != "C" || h.Title != "Zoë's \u0000 lesson" || h.Roster[0].Name != "Zoë" || !h.Began.Equal(time.UnixMilli(1)) {
+			t.Error(h, err)
+		}
+		all, err := j.Heads(t.Context())
+		if err != nil || len(all) != 3 || all[0].Code != "A" || all[2].Code != "B" {
+			t.Error(all, err)
+		}
+	})
+}
+
+// What an event holds comes back as it was, and only what comes after another is read.
+func TestEventsComeBack(t *testing.T) {
+	onBoth(t, func(t *testing.T, at string) {
+		j := open(t, at)
+		defer j.Close()
+		begin(t, j, "A")
+		var want []class.Event
+		for i, e := range []class.Event{
+			{Kind: class.Answered, Who: "1", Set: 2, Place: 3, N: -4, Text: "0.05 \" ' ; -- \n é 螺 \x7f", Name: "1/2 − 3", Certainty: answer.Bet, Key: "a"},
+			{Kind: class.Paused, Key: "b"},
+			{Kind: class.Until, Text: strings.Repeat("x", 100_000), Key: "c"},
+		} {
+			e.At = time.UnixMilli(1_795_745_646_123 + int64(i)).UTC()
+			kept, err := j.Append(t.Context(), "A", e)
+			e.Seq = int64(i + 1)
+			if err != nil || kept != e {
+				t.Error(kept, err)
+			}
+			want = append(want, e)
+		}
+		for seq := range int64(4) {
+			if got, err := j.After(t.Context(), "A", seq); err != nil || !slices.Equal(got, want[seq:]) {
+				t.Error(seq, got, err)
+			}
+		}
+	})
+}
+
+// A text that a database does not take is refused alone: whoever sends one keeps nobody else's
+// answer from being kept.
+func TestUnkeepable(t *testing.T) {
+	onBoth(t, func(t *testing.T, at string) {
+		j := open(t, at)
+		defer j.Close()
+		begin(t, j, "A")
+		var all sync.WaitGroup
+		for i := range 40 {
+			all.Go(func() {
+				e := class.Event{Kind: class.Answered, Text: "0.05", Key: fmt.Sprint(i)}
+				switch {
+				case i%4 == 0:
+					e.Key += "\x00"
+				case i%4 == 1:
+					e.Text += "\xff"
+				}
+				if _, err := j.Append(context.Background(), "A", e); (err != nil) != (i%4 < 2) {
+					t.Error(i, err)
+				}
+			})
+		}
+		all.Wait()
+		if events, err := j.After(t.Context(), "A", 0); err != nil || len(events) != 20 {
+			t.Error(len(events), err)
+		}
+	})
+}
+
+// A room that was forgotten is not there, the others are.
 func TestForget(t *testing.T) {
+	onBoth(t, func(t *testing.T, at string) {
+		j := open(t, at)
+		defer j.Close()
+		for _, room := range []string{"A", "B"} {
+			begin(t, j, room)
+			if _, err := j.Append(t.Context(), room, class.Event{Kind: class.Answered, Text: "a very odd answer", Key: "k"}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := j.Forget(t.Context(), "A"); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := j.Append(t.Context(), "A", class.Event{Key: "k"}); !errors.Is(err, class.ErrNoRoom) {
+			t.Error("it takes answers: ", err)
+		}
+		for room, n := range map[string]int{"A": 0, "B": 1} {
+			if events, err := j.After(t.Context(), room, 0); err != nil || len(events) != n {
+				t.Error(room, events, err)
+			}
+		}
+		if all, err := j.Heads(t.Context()); err != nil || len(all) != 1 {
+			t.Error(all, err)
+		}
+	})
+}
+
+// Nothing of a room that was forgotten stays in the file.
+func TestForgottenInTheFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "a.class")
 	j := open(t, path)
 	begin(t, j, "A")
@@ -136,127 +232,24 @@ func TestForget(t *testing.T) {
 	}
 }
 
-// kills is how often the writing program is killed; the project's own check has more.
-func kills() int {
-	if n, err := strconv.Atoi(os.Getenv("SCRATCHPASS_KILLS")); err == nil {
-		return n
-	}
-	return 6
-}
-
-// TestMain is the program that is killed, where it is asked to be.
-func TestMain(m *testing.M) {
-	if path := os.Getenv("JOURNAL_WRITES"); path != "" {
-		writeUntilKilled(path)
-		return
-	}
-	os.Exit(m.Run())
-}
-
-// writeUntilKilled answers from 20 phones and says what was acknowledged.
-func writeUntilKilled(path string) {
-	j, err := journal.Open(path)
-	if err != nil {
-		fmt.Println("error", err)
-		return
-	}
-	from := os.Getenv("JOURNAL_FROM")
-	for phone := range 20 {
-		go func() {
-			for i := 0; ; i++ {
-				key := fmt.Sprint(from, "-", phone, "-", i)
-				e := class.Event{Kind: class.Answered, Key: key}
-				if phone%2 == 0 { // as many make moves
-					e.Kind, e.N, e.Text = class.Moved, i, "cross out 0.1"
-				}
-				if _, err := j.Append(context.Background(), "A", e); err == nil {
-					fmt.Println(key)
-				}
-			}
-		}()
-	}
-	select {}
-}
-
-// However often the program is killed: what it acknowledged is there, once.
-func TestKilled(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "a.class")
-	j := open(t, path)
-	begin(t, j, "A")
-	if err := j.Close(); err != nil {
-		t.Fatal(err)
-	}
-	acknowledged := map[string]bool{}
-	for round := range kills() {
-		cmd := exec.Command(os.Args[0])
-		cmd.Env = append(os.Environ(), "JOURNAL_WRITES="+path, "JOURNAL_FROM="+strconv.Itoa(round))
-		out, err := cmd.StdoutPipe()
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := cmd.Start(); err != nil {
-			t.Fatal(err)
-		}
-		lines := bufio.NewScanner(out)
-		for n := 0; lines.Scan(); n++ {
-			key := lines.Text()
-			if strings.HasPrefix(key, "error") {
-				t.Fatal(key)
-			}
-			acknowledged[key] = true
-			if n == 50+37*round%200 { // in the midst of it, each time elsewhere
-				_ = cmd.Process.Kill() // it may have ended
-			}
-		}
-		_ = cmd.Wait() // it was killed
-	}
-	j = open(t, path)
-	defer j.Close()
-	events, err := j.After(t.Context(), "A", 0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	times := map[string]int{}
-	next := map[string]int{} // the move of each phone that comes next
-	for i, e := range events {
-		if e.Seq != int64(i+1) {
-			t.Fatalf("event %d has number %d", i+1, e.Seq)
-		}
-		if phone := e.Key[:strings.LastIndex(e.Key, "-")]; e.Kind == class.Moved {
-			if e.N != next[phone] {
-				t.Errorf("move %s stands where %d was to come", e.Key, next[phone])
-			}
-			next[phone]++
-		}
-		times[e.Key]++
-	}
-	for key := range acknowledged {
-		if times[key] != 1 {
-			t.Errorf("%s was acknowledged and is there %d times", key, times[key])
-		}
-	}
-	t.Logf("%d acknowledged, %d kept, %d kills", len(acknowledged), len(events), kills())
-}
-
 // How long an answer takes until it is on disk, when 30 phones answer at once.
 func BenchmarkThirtyAtOnce(b *testing.B) {
-	j, err := journal.Open(filepath.Join(b.TempDir(), "a.class"))
-	if err != nil {
-		b.Fatal(err)
-	}
-	defer j.Close()
-	if err := j.Begin(b.Context(), class.Head{Code: "A"}); err != nil {
-		b.Fatal(err)
-	}
-	for i := range b.N {
-		var all sync.WaitGroup
-		for phone := range 30 {
-			all.Go(func() {
-				if _, err := j.Append(b.Context(), "A", class.Event{Kind: class.Answered, Text: "0.05 in", Key: fmt.Sprint(i, " ", phone)}); err != nil {
-					b.Error(err)
+	for name, empty := range engines {
+		b.Run(name, func(b *testing.B) {
+			j := open(b, empty(b))
+			defer j.Close()
+			begin(b, j, "A")
+			for i := range b.N {
+				var all sync.WaitGroup
+				for phone := range 30 {
+					all.Go(func() {
+						if _, err := j.Append(b.Context(), "A", class.Event{Kind: class.Answered, Text: "0.05 in", Key: fmt.Sprint(i, " ", phone)}); err != nil {
+							b.Error(err)
+						}
+					})
 				}
-			})
-		}
-		all.Wait()
+				all.Wait()
+			}
+		})
 	}
 }

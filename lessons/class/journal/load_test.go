@@ -1,85 +1,63 @@
 package journal_test
 
 import (
-	"bufio"
 	"context"
-	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"math/rand/v2"
-	"net"
 	"net/http"
-	"net/http/cookiejar"
-	"net/http/httptest"
-	"net/url"
-	"path/filepath"
 	"runtime"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"sync/atomic"
 	"testing"
 	"time"
 
-	"scratchpass/content"
 	"scratchpass/lessons/class"
-	"scratchpass/lessons/class/journal"
-	"scratchpass/lessons/class/served"
-	"scratchpass/lessons/face/web"
-	"scratchpass/lessons/sitting"
-	"scratchpass/quiz/machine"
-	"scratchpass/quiz/set"
-	"scratchpass/quiz/tasks"
+	"scratchpass/lessons/postgres"
+	"scratchpass/lessons/postgres/postgrestest"
 )
 
-// A full load: go test ./lessons/class/journal -run Load -v -rooms 40 -phones 30 -spread 5s -slow 10ms -cut 1000
+// A full load: go test ./lessons/class/journal -run Load -v -rooms 40 -phones 30 -spread 5s -slow 10ms -cut 1000 -away 20s
 var (
-	rooms  = flag.Int("rooms", 3, "rooms in the load test")
-	phones = flag.Int("phones", 8, "phones in each of them")
-	spread = flag.Duration("spread", 300*time.Millisecond, "they all answer within this time")
-	slow   = flag.Duration("slow", 0, "each sync of the disk takes so much longer")
-	cut    = flag.Int("cut", 20, "connections that are cut before the acknowledgement arrives")
+	roomsOf = flag.Int("rooms", 3, "rooms in the load test")
+	phones  = flag.Int("phones", 8, "phones in each of them")
+	spread  = flag.Duration("spread", 300*time.Millisecond, "they all answer within this time")
+	slow    = flag.Duration("slow", 0, "each sync of the disk takes so much longer")
+	cut     = flag.Int("cut", 20, "connections that are cut before the acknowledgement arrives")
+	away    = flag.Duration("away", 300*time.Millisecond, "the database is out of reach for this time")
 )
 
 const lesson = "set: load\ntitle: Load\nunits: in\nrules: {feedback: end}\nslots:\n- {tasks: [compound-travel]}\n- {tasks: [single-depth]}\n"
 
-// loaded is a server with rooms full of phones.
+// loaded are nodes with rooms full of phones, and an instructor in each room.
 type loaded struct {
-	t      *testing.T
-	file   *journal.File
-	hall   *class.Hall
-	server *httptest.Server
-	codes  []string
-	cuts   atomic.Int64 // that are still to come
-	phones atomic.Int64
+	t       *testing.T
+	nodes   []*node
+	codes   []string
+	clients []*phone
+	screens map[string]*screen // of the instructors, by room
+	cuts    atomic.Int64       // that are still to come
+	phones  atomic.Int64
 }
 
-func newLoaded(t *testing.T) *loaded {
+// deskKey is that of the instructors' links.
+const deskKey = "k"
+
+func newLoaded(t *testing.T, at string, nodes ...string) *loaded {
 	t.Helper()
-	l := &loaded{t: t, file: open(t, filepath.Join(t.TempDir(), "load.class"))}
-	t.Cleanup(func() { _ = l.file.Close() }) // the test has looked at what it holds
-	l.file.SlowSync(*slow)
-	makes := class.MakerOf(set.Secret("a secret that stands in a test"), content.Shipped(), tasks.Set{}, func(string) (machine.Lathe, error) { return machine.InchLathe, nil })
-	l.hall = class.NewHall(l.file, func(class.Head) class.Maker { return makes }, time.Now, func(err error) { t.Error(err) })
-	s, err := sitting.NewSession(nil, content.Shipped(), machine.Imperial, machine.InchLathe, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	listener, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
-	serves := served.New(l.hall, served.Options{Hosts: []string{listener.Addr().String()}, Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Fail: func(err error) { t.Log(err) }})
-	l.server = &httptest.Server{Listener: listener, Config: &http.Server{Handler: serves.Handler()}}
-	l.server.Start()
-	t.Cleanup(func() { serves.Stop(); l.server.CloseClientConnections(); l.server.Close() })
-	for range *rooms {
-		head := class.Head{Code: class.NewCode(), Title: "Load", Key: "k"}
+	l := &loaded{t: t, screens: map[string]*screen{}}
+	j := open(t, at)
+	hall := hallOn(j, func(err error) { t.Error(err) })
+	for range *roomsOf {
+		head := class.Head{Code: class.NewCode(), Title: "Load", Key: deskKey}
 		for i := range *phones {
 			head.Roster = append(head.Roster, class.Apprentice{ID: fmt.Sprint("p", i), Name: fmt.Sprint("Person ", i)})
 		}
-		live, err := l.hall.Begin(t.Context(), head, lesson, class.Together)
+		live, err := hall.Begin(t.Context(), head, lesson, class.Together)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -88,167 +66,235 @@ func newLoaded(t *testing.T) *loaded {
 		}
 		l.codes = append(l.codes, head.Code)
 	}
+	if err := j.Close(); err != nil {
+		t.Fatal(err)
+	}
+	for _, at := range nodes {
+		l.nodes = append(l.nodes, newNode(t, at))
+	}
 	return l
 }
 
-// errCut is what a phone sees of a connection that was cut.
-var errCut = errors.New("the connection was cut")
-
-// cutting is a way to the server that is cut now and then, after the answer has arrived there and
-// before its acknowledgement comes back.
-type cutting struct {
-	to *http.Transport
-	l  *loaded
+// screen is an instructor's page at the last node.
+type screen struct {
+	mu    sync.Mutex
+	shows []shown
 }
 
-func (c cutting) RoundTrip(r *http.Request) (*http.Response, error) {
-	answer, err := c.to.RoundTrip(r)
-	if err == nil && r.Method == http.MethodPost && strings.HasSuffix(r.URL.Path, "/answer") && c.l.cuts.Add(-1) >= 0 {
-		answer.Body.Close()
-		return nil, errCut
-	}
-	return answer, err
+// shown is when all events up to one were on a screen.
+type shown struct {
+	seq int64
+	at  time.Time
 }
 
-// from is where a phone calls from. Each has an address of its own, as in a real network, where
-// this computer has so many.
-func from(phone int64) *net.Dialer {
-	if runtime.GOOS != "linux" {
-		return &net.Dialer{}
-	}
-	return &net.Dialer{LocalAddr: &net.TCPAddr{IP: net.IPv4(127, 1, byte(phone>>8), byte(phone))}}
-}
-
-// join lets one phone in, and opens its stream.
-func (l *loaded) join(ctx context.Context, code string, i int) *http.Client {
-	jar, err := cookiejar.New(nil)
-	if err != nil {
-		l.t.Fatal(err)
-	}
-	client := &http.Client{Jar: jar, Transport: cutting{&http.Transport{MaxIdleConnsPerHost: 2, DialContext: from(l.phones.Add(1)).DialContext}, l}}
-	r, err := client.PostForm(l.server.URL+"/r/"+code+"/join", url.Values{"name": {fmt.Sprint("Person ", i)}})
-	if err != nil {
-		l.t.Fatal(err)
-	}
-	page, _ := io.ReadAll(r.Body) // the test below looks at it
-	r.Body.Close()
-	if r.StatusCode != http.StatusOK || !strings.Contains(string(page), "compound") {
-		l.t.Fatalf("%s, person %d is not let in: %d %.300s", code, i, r.StatusCode, page)
-	}
-	go func() {
-		r, err := http.NewRequestWithContext(ctx, http.MethodGet, l.server.URL+"/r/"+code+"/events", nil)
-		if err != nil {
-			return
+// watch opens the instructor's page of a room, and fetches it anew as its script does.
+func (l *loaded) watch(ctx context.Context, code string) {
+	s := &screen{}
+	l.screens[code] = s
+	base := l.nodes[len(l.nodes)-1].base + "/desk/" + code
+	client := &http.Client{Transport: withCookie("desk-" + code + "=" + deskKey)}
+	news := make(chan bool, 1)
+	go read(ctx, client, base+"/events", func(line string) {
+		if strings.HasPrefix(line, "data:") {
+			select {
+			case news <- true:
+			default:
+			}
 		}
-		if answer, err := client.Do(r); err == nil {
-			defer answer.Body.Close()
-			for lines := bufio.NewScanner(answer.Body); lines.Scan(); {
+	})
+	go func() {
+		for {
+			select {
+			case <-ctx.Done():
+				return
+			case <-news:
+			}
+			answer, err := client.Get(base + "/part")
+			if err != nil {
+				continue
+			}
+			_, _ = io.Copy(io.Discard, answer.Body) // only its number is looked at
+			answer.Body.Close()
+			number, _, _ := strings.Cut(answer.Header.Get("X-Version"), "-")
+			if seq, err := strconv.ParseInt(number, 10, 64); err == nil {
+				s.mu.Lock()
+				s.shows = append(s.shows, shown{seq, time.Now()})
+				s.mu.Unlock()
 			}
 		}
 	}()
-	return client
 }
 
-// answer sends an answer until it is acknowledged, and returns how long the last try took.
-func (l *loaded) answer(client *http.Client, code, key string) (took time.Duration, tries int) {
-	form := url.Values{"set": {"0"}, "place": {"0"}, "answer": {"0.05"}, "key": {key}}
-	for {
-		tries++
-		r, err := http.NewRequest(http.MethodPost, l.server.URL+"/r/"+code+"/answer", strings.NewReader(form.Encode()))
-		if err != nil {
-			l.t.Error(err)
-			return 0, tries
-		}
-		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		r.Header.Set("Accept", "application/json")
-		began := time.Now()
-		answer, err := client.Do(r)
-		if err == nil {
-			_, _ = io.Copy(io.Discard, answer.Body) // it may be cut
-			answer.Body.Close()
-			if answer.StatusCode == http.StatusOK {
-				return time.Since(began), tries
-			}
-			if answer.StatusCode == http.StatusTooManyRequests { // a phone that was cut off over and over
-				time.Sleep(time.Second)
-				continue
-			}
-			l.t.Error(code, key, answer.Status)
-			return 0, tries
-		}
-		if tries > 1000 {
-			l.t.Error(err)
-			return 0, tries
+// when is when an event was on the screen; ok is false where it never was.
+func (s *screen) when(seq int64) (at time.Time, ok bool) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	for _, show := range s.shows {
+		if show.seq >= seq {
+			return show.at, true
 		}
 	}
+	return at, false
+}
+
+// withCookie sends a cookie with every request.
+type withCookie string
+
+func (c withCookie) RoundTrip(r *http.Request) (*http.Response, error) {
+	r.Header.Set("Cookie", string(c))
+	return http.DefaultTransport.RoundTrip(r)
+}
+
+// round lets all phones answer. midway is called when half of the answers are acknowledged.
+func (l *loaded) round(name string, midway func()) (all []sent) {
+	var mu sync.Mutex
+	var answering sync.WaitGroup
+	for _, p := range l.clients {
+		wait := rand.N(*spread + 1)
+		answering.Go(func() {
+			time.Sleep(wait)
+			s := p.answer(fmt.Sprint(name, " ", p.code, " ", p.i))
+			mu.Lock()
+			defer mu.Unlock()
+			if all = append(all, s); len(all) == len(l.clients)/2 {
+				answering.Go(midway)
+			}
+		})
+	}
+	answering.Wait()
+	return all
+}
+
+// kept looks for answers among the events that are kept: each is there once. It returns the
+// numbers of their events.
+func (l *loaded) kept(at string, all []sent) map[string]int64 {
+	j := open(l.t, at)
+	defer j.Close()
+	seqs, times := map[string]int64{}, map[string]int{}
+	for _, code := range l.codes {
+		events, err := j.After(l.t.Context(), code, 0)
+		if err != nil {
+			l.t.Fatal(err)
+		}
+		for i, e := range events {
+			if e.Seq != int64(i+1) {
+				l.t.Fatalf("%s: event %d has the number %d", code, i+1, e.Seq)
+			}
+			if _, key, is := strings.Cut(e.Key, " "); is && e.Kind == class.Answered {
+				seqs[key], times[key] = e.Seq, times[key]+1
+			}
+		}
+	}
+	for _, s := range all {
+		if times[s.key] != 1 {
+			l.t.Errorf("%s was acknowledged and is there %d times", s.key, times[s.key])
+		}
+	}
+	if len(times) != len(all) {
+		l.t.Errorf("%d answers were acknowledged and %d are there", len(all), len(times))
+	}
+	return seqs
 }
 
 // Rooms full of phones that all answer at about the same time, some of them through connections
-// that are cut: every answer is acknowledged, is there, and counts once. How long that took is
-// told and never judged.
-func TestLoad(t *testing.T) {
-	l := newLoaded(t)
+// that are cut. On a database there are two nodes; it goes away in the middle of a round, and one
+// of the nodes is killed in the middle of the last. Every answer that was acknowledged is there,
+// and counts once. How long that took is told and never judged.
+func TestLoad(t *testing.T) { onBoth(t, load) }
+
+func load(t *testing.T, at string) {
+	nodes, proxy := []string{at}, (*postgrestest.Proxy)(nil)
+	if postgres.Is(at) {
+		proxy = postgrestest.Through(t, at)
+		nodes = []string{proxy.Address, proxy.Address}
+	}
+	l := newLoaded(t, at, nodes...)
 	ctx, cancel := context.WithCancel(t.Context())
 	defer cancel()
-	clients := make([][]*http.Client, len(l.codes))
+	l.comeIn(ctx)
+	all := map[string][]sent{}
+	order := []string{"plain"}
+	all["plain"] = l.round("plain", func() {})
+	l.cuts.Store(int64(*cut))
+	for n := 0; l.cuts.Load() > 0; n++ {
+		all["cut"] = append(all["cut"], l.round(fmt.Sprint("cut-", n), func() {})...)
+	}
+	order = append(order, "cut")
+	var since time.Time // when it was as before, or was killed
+	if proxy != nil {
+		all["away"] = l.round("away", func() { proxy.Cut(); time.Sleep(*away); proxy.Mend(); since = time.Now() })
+		t.Logf("away %v: the last answer that waited came %v after", *away, longest(all["away"], since))
+		all["killed"] = l.round("killed", func() { since = time.Now(); l.nodes[0].kill() })
+		t.Logf("killed: a phone of that node was acknowledged by the other within %v", longest(all["killed"], since))
+		order = append(order, "away", "killed")
+	}
+	time.Sleep(600 * time.Millisecond) // the screens show the last answers
+	cancel()
+	for _, n := range l.nodes {
+		n.kill()
+	}
+	var every []sent
+	for _, name := range order {
+		every = append(every, all[name]...)
+	}
+	seqs := l.kept(at, every)
+	t.Logf("%d rooms of %d, answers within %v, syncs slower by %v, %d nodes", *roomsOf, *phones, *spread, *slow, len(l.nodes))
+	for _, name := range order {
+		l.tell(name, all[name], seqs)
+	}
+	var memory runtime.MemStats
+	runtime.ReadMemStats(&memory)
+	t.Logf("%d MB from the system for the phones of the test", memory.Sys>>20)
+}
+
+// comeIn lets all phones in, and opens the instructors' pages.
+func (l *loaded) comeIn(ctx context.Context) {
+	l.clients = make([]*phone, *roomsOf**phones)
 	var in sync.WaitGroup
 	for k, code := range l.codes {
-		clients[k] = make([]*http.Client, *phones)
+		l.watch(ctx, code)
 		in.Go(func() {
 			for i := range *phones {
-				clients[k][i] = l.join(ctx, code, i)
+				l.clients[k**phones+i] = l.join(ctx, code, i)
 			}
 		})
 	}
 	in.Wait()
-	l.cuts.Store(int64(*cut))
-	rounds := max(1, (*cut+*rooms**phones-1)/(*rooms**phones))
-	var mu sync.Mutex
-	var took []time.Duration
-	retried := 0
-	for round := range rounds {
-		var all sync.WaitGroup
-		for k, code := range l.codes {
-			for i := range *phones {
-				wait := time.Duration(rand.Int64N(int64(*spread) + 1))
-				all.Go(func() {
-					time.Sleep(wait)
-					d, tries := l.answer(clients[k][i], code, fmt.Sprint("key ", round, " ", i))
-					mu.Lock()
-					defer mu.Unlock()
-					took, retried = append(took, d), retried+tries-1
-				})
-			}
-		}
-		all.Wait()
-	}
-	for _, code := range l.codes {
-		events, err := l.file.After(t.Context(), code, 0)
-		if err != nil {
-			t.Fatal(err)
-		}
-		times := map[string]int{}
-		for _, e := range events {
-			if e.Kind == class.Answered {
-				times[e.Key]++
-			}
-		}
-		if len(times) != *phones*rounds {
-			t.Errorf("%s: %d answers are there, not %d", code, len(times), *phones*rounds)
-		}
-		for key, n := range times {
-			if n != 1 {
-				t.Errorf("%s: %s counts %d times", code, key, n)
-			}
+}
+
+// longest is how long an answer that was sent again took at most, since a moment or since it was
+// first sent.
+func longest(all []sent, since time.Time) (took time.Duration) {
+	for _, s := range all {
+		if s.tries > 1 {
+			took = max(took, min(s.took.Sub(s.first), s.took.Sub(since)))
 		}
 	}
-	if left := l.cuts.Load(); left > 0 {
-		t.Errorf("%d connections were to be cut and were not", left)
+	return took.Round(time.Millisecond)
+}
+
+// tell tells how long the answers of rounds took: to the acknowledgement, from the last time that
+// they were sent, and to the screen of the instructor, who is at the last node.
+func (l *loaded) tell(name string, all []sent, seqs map[string]int64) {
+	var took, seen []time.Duration
+	again := 0
+	for _, s := range all {
+		took, again = append(took, s.took.Sub(s.last)), again+s.tries-1
+		code := strings.Fields(s.key)[1]
+		if at, ok := l.screens[code].when(seqs[s.key]); ok && (len(l.nodes) == 1 || s.to != l.nodes[len(l.nodes)-1]) {
+			seen = append(seen, at.Sub(s.last))
+		}
 	}
-	slices.Sort(took)
-	at := func(share float64) time.Duration { return took[min(len(took)-1, int(share*float64(len(took))))] }
-	var memory runtime.MemStats
-	runtime.ReadMemStats(&memory)
-	t.Logf("%d rooms of %d, %d answers within %v, syncs slower by %v: p50 %v, p95 %v, p99 %v; %d sent again after a cut; %d MB from the system, phones of the test included",
-		*rooms, *phones, len(took), *spread, *slow, at(0.5), at(0.95), at(0.99), retried, memory.Sys>>20)
+	l.t.Logf("%-7s %5d answers: %s; on the screen of %s %d: %s; sent again %d", name, len(all), shares(took), map[bool]string{true: "the node", false: "another node"}[len(l.nodes) == 1], len(seen), shares(seen), again)
+}
+
+func shares(all []time.Duration) string {
+	if len(all) == 0 {
+		return "none"
+	}
+	slices.Sort(all)
+	at := func(share float64) time.Duration {
+		return all[min(len(all)-1, int(share*float64(len(all))))].Round(100 * time.Microsecond)
+	}
+	return fmt.Sprintf("p50 %v, p95 %v, p99 %v", at(0.5), at(0.95), at(0.99))
 }

@@ -1,11 +1,14 @@
 package journal
 
 import (
+	"cmp"
 	"context"
-	"database/sql"
 	"errors"
+	"fmt"
+	"strings"
 	"sync"
 	"time"
+	"unicode/utf8"
 
 	"scratchpass/lessons/class"
 )
@@ -14,7 +17,7 @@ import (
 var ErrClosed = errors.New("the class is closed")
 
 // mostAtOnce is how many events are kept with one sync.
-const mostAtOnce = 1000
+const mostAtOnce = 256
 
 // job is an event that waits to be kept.
 type job struct {
@@ -31,7 +34,7 @@ type kept struct {
 
 // writer keeps events, all that wait with one sync.
 type writer struct {
-	db     *sql.DB
+	*rooms
 	jobs   chan job
 	follow func(room string, events []class.Event)
 
@@ -42,8 +45,8 @@ type writer struct {
 	ended  chan struct{}
 }
 
-func newWriter(db *sql.DB) *writer {
-	w := &writer{db: db, jobs: make(chan job, mostAtOnce), follow: func(string, []class.Event) {}, ended: make(chan struct{})}
+func newWriter(r *rooms) *writer {
+	w := &writer{rooms: r, jobs: make(chan job, mostAtOnce), follow: func(string, []class.Event) {}, ended: make(chan struct{})}
 	go w.run()
 	return w
 }
@@ -51,6 +54,9 @@ func newWriter(db *sql.DB) *writer {
 // append waits until an event is kept. A context that ends gives up waiting: whether it is kept
 // is not known then.
 func (w *writer) append(ctx context.Context, room string, e class.Event) (class.Event, error) {
+	if text := cmp.Or(unkeepable(room), unkeepable(string(e.Kind)), unkeepable(e.Who), unkeepable(e.Text), unkeepable(e.Name), unkeepable(string(e.Certainty)), unkeepable(e.Key)); text != "" {
+		return e, fmt.Errorf("%q can't be kept: give text in UTF-8, without NUL", text)
+	}
 	j := job{room, e, make(chan kept, 1)}
 	if err := w.send(ctx, j); err != nil {
 		return e, err
@@ -61,6 +67,15 @@ func (w *writer) append(ctx context.Context, room string, e class.Event) (class.
 	case <-ctx.Done():
 		return e, ctx.Err()
 	}
+}
+
+// unkeepable is a text that some database does not take; empty for one that all take. In a batch it
+// would keep the events of others from being kept.
+func unkeepable(text string) string {
+	if utf8.ValidString(text) && !strings.Contains(text, "\x00") {
+		return ""
+	}
+	return text
 }
 
 func (w *writer) send(ctx context.Context, j job) error {
@@ -108,14 +123,16 @@ func (w *writer) run() {
 
 // keep keeps a batch: all of it or nothing.
 func (w *writer) keep(batch []job) {
-	results, err := w.commit(batch)
-	if err != nil {
+	ctx, cancel := context.WithTimeout(context.Background(), w.engine.within)
+	defer cancel()
+	results, err := w.commit(ctx, batch)
+	if err = w.engine.seen(err); err != nil {
 		for _, j := range batch {
 			j.done <- kept{j.event, err}
 		}
 		return
 	}
-	fresh := map[string][]class.Event{}
+	fresh, last := map[string][]class.Event{}, map[string]int64{}
 	var rooms []string
 	for i, j := range batch {
 		if !results[i].fresh {
@@ -125,6 +142,7 @@ func (w *writer) keep(batch []job) {
 			rooms = append(rooms, j.room)
 		}
 		fresh[j.room] = append(fresh[j.room], results[i].event)
+		last[j.room] = results[i].event.Seq
 	}
 	for _, room := range rooms {
 		w.follow(room, fresh[room])
@@ -132,58 +150,5 @@ func (w *writer) keep(batch []job) {
 	for i, j := range batch {
 		j.done <- results[i].kept
 	}
-}
-
-// result is what became of one job of a batch.
-type result struct {
-	kept
-	fresh bool // it was not there before
-}
-
-// insert numbers and keeps an event; where its key is there already, or its room is not, it
-// does nothing.
-const insert = `INSERT INTO events (room, ` + columns + `)
-	SELECT code, (SELECT coalesce(max(seq), 0) + 1 FROM events WHERE room = $1), $2, $3, $4, $5, $6, $7, $8, $9, $10, $11
-	FROM rooms WHERE code = $1
-	ON CONFLICT (room, once) DO NOTHING
-	RETURNING seq`
-
-func (w *writer) commit(batch []job) ([]result, error) {
-	tx, err := w.db.Begin()
-	if err != nil {
-		return nil, err
-	}
-	defer tx.Rollback() //nolint:errcheck // nothing is to be done where it was committed
-	statement, err := tx.Prepare(insert)
-	if err != nil {
-		return nil, err
-	}
-	defer statement.Close()
-	results := make([]result, len(batch))
-	for i, j := range batch {
-		e := j.event
-		err := statement.QueryRow(j.room, e.At.UnixMilli(), string(e.Kind), e.Who, e.Set, e.Place, e.N, e.Text, e.Name, string(e.Certainty), e.Key).Scan(&e.Seq)
-		switch {
-		case err == nil:
-			results[i] = result{kept{event: e}, true}
-		case errors.Is(err, sql.ErrNoRows):
-			results[i].kept, err = before(tx, j)
-		}
-		if err != nil {
-			return nil, err
-		}
-	}
-	if w.slow > 0 {
-		time.Sleep(w.slow)
-	}
-	return results, tx.Commit()
-}
-
-// before is the event that is there already under the key of a job.
-func before(tx *sql.Tx, j job) (kept, error) {
-	e, err := scan(tx.QueryRow("SELECT "+columns+" FROM events WHERE room = $1 AND once = $2", j.room, j.event.Key))
-	if errors.Is(err, sql.ErrNoRows) {
-		return kept{j.event, class.ErrNoRoom}, nil
-	}
-	return kept{event: e}, err
+	w.engine.kept(last)
 }

@@ -41,6 +41,7 @@ type deskData struct {
 	Unclear     []unclear
 	Paused      bool
 	Shut        bool
+	Away        bool // the journal is out of reach
 	Ended       bool
 	Locked      bool
 	Tells       bool   // to close the set tells what came
@@ -84,6 +85,7 @@ func (s *Server) deskVersion(room *class.Room) string {
 		return fmt.Sprint(room.Seq)
 	}
 	sum := fnv.New64a()
+	fmt.Fprint(sum, s.hall.Away(), "\n")
 	for _, row := range rows {
 		fmt.Fprint(sum, row.ID, row.Why, row.Away, "\n")
 	}
@@ -137,7 +139,7 @@ func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 	l.See(func(room *class.Room) {
 		now := s.o.Clock()
 		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Address: s.o.Address, Version: s.deskVersion(room), Roster: len(room.Head.Roster),
-			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Tasks: tasks, Jobs: s.jobsFor(room)}
+			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Away: s.hall.Away(), Tasks: tasks, Jobs: s.jobsFor(room)}
 		d.counts(room)
 		d.Further = s.furtherOf(room)
 		all, e := room.Standing(room.Now, now, s.awayAt(now))

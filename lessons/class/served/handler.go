@@ -3,6 +3,7 @@
 package served
 
 import (
+	"context"
 	"embed"
 	"errors"
 	"html/template"
@@ -201,8 +202,14 @@ func (s *Server) tooFast(w http.ResponseWriter) {
 	http.Error(w, s.say("class-too-fast"), http.StatusTooManyRequests)
 }
 
-// trouble sends an error.
+// trouble sends an error. That the journal is out of reach is said in the log once, by the hall; that
+// someone has given up waiting is no trouble.
 func (s *Server) trouble(w http.ResponseWriter, err error) {
+	if errors.Is(err, class.ErrAway) || errors.Is(err, context.Canceled) {
+		w.Header().Set("Retry-After", "1")
+		http.Error(w, s.say("class-away"), http.StatusServiceUnavailable)
+		return
+	}
 	s.o.Fail(err)
 	http.Error(w, s.say("class-trouble"), http.StatusInternalServerError)
 }

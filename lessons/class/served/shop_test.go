@@ -44,7 +44,8 @@ type shop struct {
 	hall *class.Hall
 
 	clock func() time.Time
-	cut   atomic.Int32 // so many answers are kept and then not acknowledged
+	by    func(class.Journal) class.Journal // how its journal is reached; nil for straight on
+	cut   atomic.Int32                      // so many answers are kept and then not acknowledged
 	stop  func()
 	mu    sync.Mutex
 	fails []error // what the computer was told of
@@ -75,9 +76,13 @@ func openShop(t *testing.T, head class.Head, blueprint string, way class.Way) *s
 // start serves the room of the file; a head begins it.
 func (s *shop) start(head *class.Head, blueprint string, way class.Way) {
 	s.t.Helper()
-	j, err := journal.Open(s.file)
+	file, err := journal.Open(s.file)
 	if err != nil {
 		s.t.Fatal(err)
+	}
+	j := class.Journal(file)
+	if s.by != nil {
+		j = s.by(file)
 	}
 	session, err := sitting.NewSession(&scripted.Face{}, content.Shipped(), machine.Imperial, machine.InchLathe, nil)
 	if err != nil {

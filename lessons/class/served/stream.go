@@ -19,6 +19,7 @@ const (
 // stream sends version, whenever it is another than before, until the page has gone or the
 // server stops.
 func (s *Server) stream(w http.ResponseWriter, r *http.Request, l *class.Live, version func(*class.Room) string) {
+	defer l.Hold()()
 	out := http.NewResponseController(w)
 	h := w.Header()
 	h.Set("Content-Type", "text/event-stream")

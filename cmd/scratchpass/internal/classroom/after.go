@@ -25,19 +25,26 @@ import (
 type afterFlags struct {
 	secret string
 	lathe  string
+	code   string
 	n      int
 }
 
 func (f *afterFlags) addTo(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&f.secret, "secret", "", "`FILE` with the class secret (default: one in your configuration folder)")
+	codeFlag(cmd, &f.code)
 	cmd.Flags().StringVar(&f.lathe, "beside", "", "`BLUEPRINT` that the class was begun with, if it names a lathe file")
+}
+
+// codeFlag says which of several classes is meant.
+func codeFlag(cmd *cobra.Command, code *string) {
+	cmd.Flags().StringVar(code, "code", "", "`CODE` of the class (default: of a file, its last class)")
 }
 
 // afterCommands are what is done with a class when it is over.
 func afterCommands(r *cli.Run) []*cobra.Command {
 	var answers, person, keep afterFlags
 	a := &cobra.Command{
-		Use:   "answers FILE",
+		Use:   "answers FILE | postgres://...",
 		Short: "The answers of a class as a table; those of visitors with --visitors",
 		Args:  cobra.ExactArgs(1),
 	}
@@ -53,7 +60,7 @@ func afterCommands(r *cli.Run) []*cobra.Command {
 		})
 	}
 	p := &cobra.Command{
-		Use:   "person FILE NAME",
+		Use:   "person FILE|postgres://... NAME",
 		Short: "All that a class has of one person: to be given to them; with --json as data",
 		Args:  cobra.ExactArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -64,7 +71,7 @@ func afterCommands(r *cli.Run) []*cobra.Command {
 	}
 	person.addTo(p)
 	k := &cobra.Command{
-		Use:   "keep FILE",
+		Use:   "keep FILE | postgres://...",
 		Short: "Put the answers of who asked for it into their records on this computer",
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -77,9 +84,10 @@ func afterCommands(r *cli.Run) []*cobra.Command {
 	return []*cobra.Command{a, p, k, forgetCommand(r)}
 }
 
-// withRoom opens the last class of a file to be read.
-func withRoom(ctx context.Context, r *cli.Run, file string, f afterFlags, do func(context.Context, *sitting.Session, class.Journal, *class.Room) error) (err error) {
-	if err := isClass(file); err != nil {
+// withRoom opens the class that is meant, to be read.
+func withRoom(ctx context.Context, r *cli.Run, where string, f afterFlags, do func(context.Context, *sitting.Session, class.Journal, *class.Room) error) (err error) {
+	at := journal.At(where)
+	if err := isClass(at); err != nil {
 		return err
 	}
 	s, err := r.OpenUnrecorded(ctx)
@@ -90,14 +98,14 @@ func withRoom(ctx context.Context, r *cli.Run, file string, f afterFlags, do fun
 	if err != nil {
 		return err
 	}
-	j, err := journal.OpenToRead(file)
+	j, err := at.OpenToRead(ctx)
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, j.Close()) }()
-	heads, err := j.Heads(ctx)
-	if err != nil || len(heads) == 0 {
-		return errors.Join(err, fmt.Errorf("%s holds no class", file))
+	head, err := at.Head(ctx, j, f.code)
+	if err != nil {
+		return err
 	}
 	lathe := func(name string) (machine.Lathe, error) {
 		if f.lathe == "" {
@@ -105,7 +113,7 @@ func withRoom(ctx context.Context, r *cli.Run, file string, f afterFlags, do fun
 		}
 		return set.LatheBeside(f.lathe)(name)
 	}
-	live, err := class.Open(ctx, j, heads[0], class.MakerOf(key, s.Library, s.Tasks, lathe), time.Now)
+	live, err := class.Open(ctx, j, head, head.With(key, class.MakerOf(key, s.Library, s.Tasks, lathe)), time.Now)
 	if err != nil {
 		return err
 	}

@@ -41,7 +41,11 @@ The first blueprint begins. The instructor's page offers the others, such as fiv
 the end of the lesson.
 
 With --job it begins at the bench: all rehearse one pass of a job, as dryrun has it, each at a
-lathe of their own. The questions come after, if there are any.`,
+lathe of their own. The questions come after, if there are any.
+
+--room postgres://USER@HOST/NAME keeps the room in a database of the school instead: it goes on
+with the last class of this blueprint there that has not ended. Two computers that do so with the
+same --secret serve one room together. A password is better in PGPASSWORD than in the address.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			switch {
 			case len(args) == 0 && o.job == "":
@@ -54,7 +58,7 @@ lathe of their own. The questions come after, if there are any.`,
 	}
 	f := cmd.Flags()
 	f.StringVar(&o.roster, "roster", "", "`FILE` with the people: a CSV with id and name, or the users.csv of OneRoster")
-	f.StringVar(&o.file, "room", "", "`FILE` that the room is kept in (default: named after the set, ending in .class)")
+	f.StringVar(&o.file, "room", "", "`FILE`, or postgres://..., that the room is kept in (default: named after the set, ending in .class)")
 	f.StringVar(&o.listen, "listen", "", "`HOST:PORT` to serve at (default: this computer's address in the network, port 8460)")
 	f.StringVar(&o.secret, "secret", "", "`FILE` with the class secret (default: one in your configuration folder)")
 	f.StringVar(&o.way, "way", o.way, "how it is run: together, own-pace or ticket")

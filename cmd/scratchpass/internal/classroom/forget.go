@@ -19,43 +19,64 @@ import (
 
 func forgetCommand(r *cli.Run) *cobra.Command {
 	f := &cobra.Command{
-		Use:   "forget FILE",
+		Use:   "forget FILE | postgres://...",
 		Short: "Delete a class, its people and their answers, for good",
 		Args:  cobra.ExactArgs(1),
 	}
 	days := f.Flags().Int("older", 0, "only if it was begun more than so many `DAYS` ago")
+	code := f.Flags().String("code", "", "`CODE` of the class (default: all in the file; of a database, give it, or --older)")
 	yes := f.Flags().Bool("yes", false, "do not ask")
 	f.RunE = func(cmd *cobra.Command, args []string) error {
-		return forget(cmd.Context(), r, args[0], *days, *yes)
+		return forget(cmd.Context(), r, journal.At(args[0]), which{*code, *days}, *yes)
 	}
 	return f
 }
 
-// forget deletes the classes of a file; the file too, once nothing is in it.
-func forget(ctx context.Context, r *cli.Run, file string, days int, yes bool) error {
-	if days < 0 {
-		return cli.Usagef("--older %d: give a number of days", days)
+// which are the classes that are to be deleted: that with a code, and those that are so many days
+// old.
+type which struct {
+	code string
+	days int
+}
+
+// of are those of a journal.
+func (w which) of(ctx context.Context, at journal.At, j class.Journal, now time.Time) (old []class.Head, err error) {
+	all, err := j.Heads(ctx)
+	if w.code != "" && err == nil {
+		var one class.Head
+		one, err = at.Head(ctx, j, w.code)
+		all = []class.Head{one}
 	}
-	if err := isClass(file); err != nil {
+	for _, h := range all {
+		if w.days == 0 || now.Sub(h.Began) > time.Duration(w.days)*24*time.Hour {
+			old = append(old, h)
+		}
+	}
+	return old, err
+}
+
+// forget deletes classes; the file too, once nothing is in it.
+func forget(ctx context.Context, r *cli.Run, at journal.At, which which, yes bool) error {
+	switch {
+	case which.days < 0:
+		return cli.Usagef("--older %d: give a number of days", which.days)
+	case at.File() == "" && which.code == "" && which.days == 0:
+		return cli.Usagef("%s holds the classes of many: say which with --code CODE, or --older DAYS", at)
+	}
+	if err := isClass(at); err != nil {
 		return err
 	}
 	s, err := r.OpenUnrecorded(ctx)
 	if err != nil {
 		return err
 	}
-	j, err := journal.Open(file)
+	j, err := at.Open(ctx)
 	if err != nil {
 		return err
 	}
-	heads, err := j.Heads(ctx)
+	old, err := which.of(ctx, at, j, r.Now())
 	if err != nil {
 		return errors.Join(err, j.Close())
-	}
-	var old []class.Head
-	for _, h := range heads {
-		if days == 0 || r.Now().Sub(h.Began) > time.Duration(days)*24*time.Hour {
-			old = append(old, h)
-		}
 	}
 	if len(old) == 0 {
 		fmt.Fprintln(r.Out, s.Say("class-forget-none"))
@@ -79,14 +100,13 @@ func forget(ctx context.Context, r *cli.Run, file string, days int, yes bool) er
 			return errors.Join(err, j.Close())
 		}
 	}
-	if err := j.Close(); err != nil {
+	left, err := empties(ctx, at, j)
+	if err = errors.Join(err, j.Close()); err != nil {
 		return err
 	}
-	if len(old) == len(heads) {
-		for _, ending := range []string{"-wal", "-shm", "", ".lock"} {
-			if err := os.Remove(file + ending); err != nil && !errors.Is(err, os.ErrNotExist) {
-				return err
-			}
+	for _, name := range left {
+		if err := os.Remove(name); err != nil && !errors.Is(err, os.ErrNotExist) {
+			return err
 		}
 	}
 	fmt.Fprintln(r.Out, s.Say("class-forgotten", "n", len(old)))
@@ -94,8 +114,13 @@ func forget(ctx context.Context, r *cli.Run, file string, days int, yes bool) er
 	return nil
 }
 
-// isClass is an error for a file that is not there, and for one of something else.
-func isClass(file string) error {
+// isClass is an error for a file that is not there, and for one of something else. A database is not
+// asked.
+func isClass(at journal.At) error {
+	file := at.File()
+	if file == "" {
+		return nil
+	}
 	switch _, err := os.Stat(file); {
 	case errors.Is(err, fs.ErrNotExist):
 		return fmt.Errorf("there is no file %s: give the one that the class is kept in; its name ends in .class if --room gave no other", calc.Quoted(file))
@@ -105,4 +130,19 @@ func isClass(file string) error {
 		return cli.Usagef("%s holds no class", calc.Quoted(file))
 	}
 	return nil
+}
+
+// empties are the files of a journal in which there is nothing any more.
+func empties(ctx context.Context, at journal.At, j class.Journal) (names []string, err error) {
+	if at.File() == "" {
+		return nil, nil
+	}
+	left, err := j.Heads(ctx)
+	if err != nil || len(left) > 0 {
+		return nil, err
+	}
+	for _, ending := range []string{"-wal", "-shm", "", ".lock"} {
+		names = append(names, at.File()+ending)
+	}
+	return names, nil
 }

@@ -30,9 +30,10 @@ type questions struct {
 	blueprint string      // empty where it rehearses alone
 	round     class.Event // a bench round that it begins with; without a text where there is none
 	title     string
-	room      string           // a file; empty where nobody has named it: see ofToday
+	room      journal.At       // empty where nobody has named it: see ofToday
 	tasks     []string         // that were named instead of a blueprint
 	next      []served.Further // that may be asked after it
+	secret    string           // its sum
 	lathe     func(string) (machine.Lathe, error)
 }
 
@@ -41,7 +42,7 @@ func begun(r *cli.Run, s *sitting.Session, args []string, o options, way class.W
 	if len(args) > 0 {
 		q, err = questionsOf(args, o, way, s, r.Now())
 	} else {
-		q = questions{room: o.file, lathe: set.LatheBeside("")}
+		q = questions{room: journal.At(o.file), lathe: set.LatheBeside("")}
 	}
 	if err != nil || o.job == "" {
 		return q, err
@@ -53,7 +54,7 @@ func begun(r *cli.Run, s *sitting.Session, args []string, o options, way class.W
 	if len(args) == 0 {
 		q.title = title
 		if q.room == "" {
-			q.room = strings.TrimSuffix(o.job, filepath.Ext(o.job)) + ".class"
+			q.room = journal.At(strings.TrimSuffix(o.job, filepath.Ext(o.job)) + ".class")
 		}
 	}
 	return q, nil
@@ -61,7 +62,7 @@ func begun(r *cli.Run, s *sitting.Session, args []string, o options, way class.W
 
 // questionsOf reads blueprints, or makes one of tasks.
 func questionsOf(args []string, o options, way class.Way, s *sitting.Session, now time.Time) (questions, error) {
-	q := questions{room: o.file, lathe: set.LatheBeside(args[0])}
+	q := questions{room: journal.At(o.file), lathe: set.LatheBeside(args[0])}
 	name := args[0]
 	var further []string
 	if isBlueprint(name) {
@@ -81,7 +82,7 @@ func questionsOf(args []string, o options, way class.Way, s *sitting.Session, no
 	}
 	q.title = read.Title
 	if q.room == "" && q.tasks == nil {
-		q.room = filepath.Join(filepath.Dir(name), read.Set+".class")
+		q.room = journal.At(filepath.Join(filepath.Dir(name), read.Set+".class"))
 	}
 	return q, q.further(further, read, way, s)
 }
@@ -116,13 +117,32 @@ func (q questions) asks(blueprint string) bool {
 	return these == those
 }
 
-// begin opens the room of the file, or begins one.
-func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
-	heads, err := j.Heads(ctx)
-	if err != nil {
-		return nil, err
+// last is the head of the room that is gone on with; class.ErrNoRoom where there is none.
+func (q questions) last(ctx context.Context, j class.Journal) (class.Head, error) {
+	if d, ok := j.(*journal.Database); ok {
+		if q.blueprint == "" {
+			return d.GoesOn(ctx, class.Benched, q.round.Text)
+		}
+		return d.GoesOn(ctx, class.Asked, q.blueprint)
 	}
-	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed}
+	heads, err := j.Heads(ctx)
+	if err == nil && len(heads) == 0 {
+		err = class.ErrNoRoom
+	}
+	if err != nil {
+		return class.Head{}, err
+	}
+	return heads[0], nil
+}
+
+// begin opens the room that is gone on with, or begins one.
+func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Journal, hall *class.Hall, o options, way class.Way) (*class.Live, error) {
+	last, gone := q.last(ctx, j)
+	if gone != nil && !errors.Is(gone, class.ErrNoRoom) {
+		return nil, gone
+	}
+	head := class.Head{Code: class.NewCode(), Title: q.title, Key: rand.Text(), Listed: o.listed, Secret: q.secret}
+	var err error
 	if o.roster != "" {
 		if head.Roster, err = set.ReadRoster(o.roster, func(n set.Note) {
 			fmt.Fprintln(r.Err, s.Say(n.Says, "where", n.Where(), "text", n.Text))
@@ -131,14 +151,19 @@ func (q questions) begin(ctx context.Context, r *cli.Run, s *sitting.Session, j 
 		}
 	}
 	head.Sheets = len(head.Roster) > 0 && q.tasks == nil
-	if len(heads) > 0 {
-		live, err := q.goOn(ctx, hall, heads[0])
+	if gone == nil {
+		live, err := q.goOn(ctx, hall, last)
 		if err == nil {
 			tellGoesOn(r, s, live, o, head)
 		}
 		return live, err
 	}
-	return hall.Begin(ctx, head, q.blueprint, way)
+	live, err := hall.Begin(ctx, head, q.blueprint, way)
+	for errors.Is(err, class.ErrTaken) {
+		head.Code = class.NewCode()
+		live, err = hall.Begin(ctx, head, q.blueprint, way)
+	}
+	return live, err
 }
 
 // goOn opens the room that is in the file.
@@ -190,15 +215,16 @@ func (q questions) ofToday(ctx context.Context, r *cli.Run, s *sitting.Session, 
 	var last earlier
 	n, passed := 1, ""
 	for ; ; n++ {
-		q.room = nameOf(r.Now(), n) + ".class"
-		if _, err := os.Lstat(q.room); errors.Is(err, fs.ErrNotExist) {
+		file := nameOf(r.Now(), n) + ".class"
+		q.room = journal.At(file)
+		if _, err := os.Lstat(file); errors.Is(err, fs.ErrNotExist) {
 			break
 		}
-		if !journal.Is(q.room) { // something else, or what was cut off before it had anything in it
+		if !journal.Is(file) { // something else, or what was cut off before it had anything in it
 			continue
 		}
-		passed = q.room
-		if e, err := look(ctx, q.room, makes); err == nil && q.asks(e.asked) { // one of another program, or damaged, is left alone
+		passed = file
+		if e, err := look(ctx, file, makes); err == nil && q.asks(e.asked) { // one of another program, or damaged, is left alone
 			last = e
 		}
 	}
@@ -208,7 +234,7 @@ func (q questions) ofToday(ctx context.Context, r *cli.Run, s *sitting.Session, 
 			return q, err
 		}
 		if on {
-			q.room, q.blueprint = last.file, last.asked
+			q.room, q.blueprint = journal.At(last.file), last.asked
 			return q, nil
 		}
 	}

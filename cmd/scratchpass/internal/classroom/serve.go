@@ -7,11 +7,11 @@ import (
 	"net/http"
 	"os"
 	"strings"
+	"sync"
 	"time"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/class"
-	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/class/served"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
@@ -54,20 +54,42 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 			return err
 		}
 	}
-	j, err := journal.Open(q.room)
+	j, err := q.room.Open(ctx)
 	if err != nil {
 		return err
 	}
 	fail := func(err error) { fmt.Fprintln(r.Err, err) }
-	hall := class.NewHall(j, func(class.Head) class.Maker { return makes }, time.Now, fail)
+	hall := class.NewHall(j, func(h class.Head) class.Maker {
+		return h.With(key, makes)
+	}, time.Now, fail)
+	q.secret = class.SecretSum(key)
+	leave := share(ctx, hall, j)
 	live, err := q.begin(ctx, r, s, j, hall, o, way)
 	if err == nil {
 		err = q.rehearse(ctx, live)
 	}
-	if err != nil {
-		return errors.Join(err, j.Close())
+	if err == nil {
+		err = listen(ctx, r, s, hall, live, at, o, q.next, fail)
 	}
-	return errors.Join(listen(ctx, r, s, hall, live, at, o, q.next, fail), j.Close())
+	leave()
+	return errors.Join(err, j.Close())
+}
+
+// looks is how often rooms are looked at that other programs may have kept something in.
+const looks = 2 * time.Second
+
+// share reads what others keep in the rooms of a hall, where its journal has others, until leave
+// is called.
+func share(ctx context.Context, hall *class.Hall, j class.Journal) (leave func()) {
+	shared, ok := j.(class.Shared)
+	if !ok {
+		return func() {}
+	}
+	hall.Notices(shared)
+	ctx, cancel := context.WithCancel(context.WithoutCancel(ctx)) // while the last pages are served, too
+	var sharing sync.WaitGroup
+	sharing.Go(func() { hall.Share(ctx, shared, time.Tick(looks)) })
+	return func() { cancel(); sharing.Wait() }
 }
 
 // listen serves the rooms of a hall at an address, and says where.

@@ -47,10 +47,14 @@ func (f *outFlags) addTo(cmd *cobra.Command, formats string) {
 }
 
 // answersFlag is where the answers are that came back.
-type answersFlag []string
+type answersFlag struct {
+	paths []string
+	code  string
+}
 
 func (f *answersFlag) addTo(cmd *cobra.Command) {
-	cmd.Flags().StringArrayVar((*[]string)(f), "answers", nil, "`FILE` of answers; may be given more than once")
+	cmd.Flags().StringArrayVar(&f.paths, "answers", nil, "`FILE` of answers, or postgres://...; may be given more than once")
+	cmd.Flags().StringVar(&f.code, "code", "", "`CODE` of the class whose answers they are (default: of a file, its last class)")
 }
 
 // decisionsFlag is where an instructor's decisions are.

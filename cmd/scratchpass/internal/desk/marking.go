@@ -15,6 +15,7 @@ import (
 
 	"scratchpass/calc"
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/class/journal"
 	"scratchpass/quiz/set"
 )
 
@@ -27,15 +28,15 @@ type marking struct {
 }
 
 // openMarking opens a set with the answers in these files.
-func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *classFlags, paths []string) (*marking, error) {
-	if len(paths) == 0 {
+func openMarking(ctx context.Context, r *cli.Run, blueprint string, class *classFlags, given answersFlag) (*marking, error) {
+	if len(given.paths) == 0 {
 		return nil, cli.Usagef("which answers? Give --answers FILE: a CSV, or what quiz --out wrote; more than once for more files")
 	}
 	d, err := openDesk(ctx, r, blueprint, class, cli.FindAgain)
 	if err != nil {
 		return nil, err
 	}
-	answers, never, err := d.readAnswers(ctx, paths, class.forms != 0)
+	answers, never, err := d.readAnswers(ctx, given, class.forms != 0)
 	if err != nil {
 		return nil, err
 	}
@@ -106,9 +107,10 @@ func (m *marking) tellDecisions(to io.Writer) {
 // is from.
 //
 // never are the places of questions that nobody was asked in any of the files: on paper all are.
-func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) (answers []set.Given, never map[int]bool, err error) {
+func (d *desk) readAnswers(ctx context.Context, given answersFlag, forms bool) (answers []set.Given, never map[int]bool, err error) {
 	stems := map[string]string{}
-	for i, file := range paths {
+	for i, path := range given.paths {
+		file := journal.At(path).String() // as it may be printed
 		stem := strings.TrimSuffix(filepath.Base(file), filepath.Ext(file))
 		if other, twice := stems[stem]; twice && forms {
 			return nil, nil, cli.Usagef("--answers %q and %q: with forms the name of a file tells who it is from; name them ada.jsonl, ben.jsonl", other, file)
@@ -118,7 +120,7 @@ func (d *desk) readAnswers(ctx context.Context, paths []string, forms bool) (ans
 		var here map[int]bool
 		var notes []set.Note
 		err := d.unlessStopped(ctx, func() (err error) {
-			more, here, err = d.answersIn(file, func(n set.Note) { notes = append(notes, n) })
+			more, here, err = d.answersIn(path, given.code, func(n set.Note) { notes = append(notes, n) })
 			return err
 		})
 		if err != nil {

@@ -17,21 +17,21 @@ import (
 	"scratchpass/quiz/set"
 )
 
-// classAnswers are the answers to this set of the last class in the file of a room. Visitors are
-// in no roster: theirs are left out, and so is what came late and was not let. never are the places
-// of questions that nobody was asked, for the lesson ended before.
-func (d *desk) classAnswers(file string, note func(set.Note)) (all []set.Given, never map[int]bool, err error) {
-	j, err := journal.OpenToRead(file)
+// classAnswers are the answers to this set of the class with a code, or of the last one in a file.
+// Visitors are in no roster: theirs are left out, and so is what came late and was not let. never are
+// the places of questions that nobody was asked, for the lesson ended before.
+func (d *desk) classAnswers(at journal.At, code string, note func(set.Note)) (all []set.Given, never map[int]bool, err error) {
+	ctx := context.Background()
+	j, err := at.OpenToRead(ctx)
 	if err != nil {
 		return nil, nil, err
 	}
 	defer func() { err = errors.Join(err, j.Close()) }()
-	ctx := context.Background()
-	heads, err := j.Heads(ctx)
-	if err != nil || len(heads) == 0 {
-		return nil, nil, errors.Join(err, fmt.Errorf("%s holds no class yet", file))
+	head, err := at.Head(ctx, j, code)
+	if err != nil {
+		return nil, nil, err
 	}
-	live, err := class.Open(ctx, j, heads[0], class.MakerOf(d.key, d.lib, d.of, d.lathe), time.Now)
+	live, err := class.Open(ctx, j, head, head.With(d.key, class.MakerOf(d.key, d.lib, d.of, d.lathe)), time.Now)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -55,13 +55,13 @@ func (d *desk) classAnswers(file string, note func(set.Note)) (all []set.Given, 
 		}
 	})
 	if !slices.Contains(asked, d.maker.Blueprint.Set) {
-		return nil, nil, fmt.Errorf("%s: the class was asked %s, not %s: give the blueprint of that set", file, strings.Join(asked, ", "), d.maker.Blueprint.Set)
+		return nil, nil, fmt.Errorf("%s: the class was asked %s, not %s: give the blueprint of that set", at, strings.Join(asked, ", "), d.maker.Blueprint.Set)
 	}
 	for i := range all {
-		all[i].File = file
+		all[i].File = at.String()
 	}
 	if len(visitors) > 0 {
-		note(set.Note{Says: "set-note-visitors", File: file, Text: strings.Join(slices.Sorted(maps.Keys(visitors)), ", ")})
+		note(set.Note{Says: "set-note-visitors", File: at.String(), Text: strings.Join(slices.Sorted(maps.Keys(visitors)), ", ")})
 	}
 	return all, never, nil
 }
@@ -70,10 +70,11 @@ func (d *desk) classAnswers(file string, note func(set.Note)) (all []set.Given, 
 const begins = 64 << 10
 
 // answersIn reads a file of answers: what a learning system handed back, or what people
-// wrote and typed. never are the places of questions that nobody there was asked.
-func (d *desk) answersIn(file string, note func(set.Note)) (all []set.Given, never map[int]bool, err error) {
-	if journal.Is(file) {
-		return d.classAnswers(file, note)
+// wrote and typed; of a class, those of the one with a code. never are the places of questions that
+// nobody there was asked.
+func (d *desk) answersIn(file, code string, note func(set.Note)) (all []set.Given, never map[int]bool, err error) {
+	if at := journal.At(file); at.Is() {
+		return d.classAnswers(at, code, note)
 	}
 	if !handedBack(file) {
 		all, err = set.ReadAnswers(file, note)
