@@ -15,6 +15,7 @@ import (
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/page"
+	"scratchpass/lessons/sitting"
 )
 
 func forgetCommand(r *cli.Run) *cobra.Command {
@@ -83,15 +84,7 @@ func forget(ctx context.Context, r *cli.Run, at journal.At, which which, yes boo
 		return j.Close()
 	}
 	if !yes {
-		reply, err := s.Face.Ask(page.Prompt{Text: s.Say("class-forget-ask", "title", old[0].Title, "n", len(old)), Takes: page.Words{}})
-		err = errors.Join(err, cli.LeaveScreen(s))
-		if err == nil && reply != s.Say("class-forget-yes") {
-			err = page.ErrStopped
-		}
-		if errors.Is(err, page.ErrStopped) { // said when the screen is left
-			err = page.Stopped{Farewell: s.Say("class-forget-not")}
-		}
-		if err != nil {
+		if err := sureToForget(s, old); err != nil {
 			return errors.Join(err, j.Close())
 		}
 	}
@@ -112,6 +105,20 @@ func forget(ctx context.Context, r *cli.Run, at journal.At, which which, yes boo
 	fmt.Fprintln(r.Out, s.Say("class-forgotten", "n", len(old)))
 	fmt.Fprintln(r.Out, s.Say("class-forgotten-kept"))
 	return nil
+}
+
+// sureToForget asks for a word that nobody types by accident. Another one stops, as Ctrl-C does;
+// what is said then comes when the screen is left.
+func sureToForget(s *sitting.Session, old []class.Head) error {
+	reply, err := s.Face.Ask(page.Prompt{Text: s.Say("class-forget-ask", "title", old[0].Title, "n", len(old)), Takes: page.Words{}})
+	err = errors.Join(err, cli.LeaveScreen(s))
+	if err == nil && reply != s.Say("class-forget-yes") {
+		err = page.ErrStopped
+	}
+	if errors.Is(err, page.ErrStopped) {
+		return page.Stopped{Farewell: s.Say("class-forget-not")}
+	}
+	return err
 }
 
 // isClass is an error for a file that is not there, and for one of something else. A database is not
