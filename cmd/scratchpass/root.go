@@ -16,6 +16,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/problems"
 	"scratchpass/cmd/scratchpass/internal/progress"
 	"scratchpass/cmd/scratchpass/internal/rehearse"
+	"scratchpass/cmd/scratchpass/internal/school"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/home"
 	"scratchpass/lessons/record"
@@ -44,6 +45,9 @@ var groups = []group{
 	{[]string{"progress"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{progress.Command(r)} }},
 	{[]string{"dryrun"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{rehearse.Command(r)} }},
 	{[]string{"class"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{classroom.Command(r)} }},
+	{[]string{"serve"}, func(r *cli.Run, _ []string) []*cobra.Command {
+		return []*cobra.Command{school.Command(r, school.Doors{Flows: learner.Flows, Progress: func(s *sitting.Session, rec *record.Record) error { return progress.Show(r, s, rec) }})}
+	}},
 	{[]string{"set"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{desk.Command(r)} }},
 	{[]string{"thread", "terms", "sources", "safety", "content", "notices"}, func(r *cli.Run, _ []string) []*cobra.Command { return lookup.Commands(r) }},
 }

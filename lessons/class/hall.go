@@ -43,6 +43,13 @@ func NewHall(j Journal, makes func(Head) Maker, clock func() time.Time, fail fun
 	return h
 }
 
+// Opened is how many rooms are open.
+func (h *Hall) Opened() int {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return len(h.rooms)
+}
+
 // deliver hands on what was kept in a room, if it is open. One that is not reads it when it is.
 func (h *Hall) deliver(room string, events []Event) {
 	if l := h.live(room); l != nil {

@@ -22,6 +22,7 @@ type Head struct {
 	Roster []Apprentice `json:"roster"` // whose names are known; others come as visitors
 	Listed bool         `json:"listed"` // phones show the names to tap
 	Sheets bool         `json:"sheets"` // the set may be on paper, too, with a code on each sheet
+	Group  string       `json:"group,omitempty"` // of a school, whose instructors see to it; else who has the link does
 	Draws  int          `json:"draws"`  // the version that draws the numbers: problem.Draws
 
 	Secret string `json:"secret,omitempty"` // SecretSum of the secret that draws them

@@ -36,6 +36,23 @@ func (h *Hall) Share(ctx context.Context, j Shared, look <-chan time.Time) {
 	}
 }
 
+// looks is how often rooms are looked at that other programs may have kept something in.
+const looks = 2 * time.Second
+
+// Sharing reads what others keep in the rooms that are open, where the journal has others, until
+// leave is called. It is called before anything is kept.
+func (h *Hall) Sharing(ctx context.Context, j Journal) (leave func()) {
+	shared, ok := j.(Shared)
+	if !ok {
+		return func() {}
+	}
+	h.Notices(shared)
+	ctx, cancel := context.WithCancel(context.WithoutCancel(ctx)) // while the last pages are served, too
+	var sharing sync.WaitGroup
+	sharing.Go(func() { h.Share(ctx, shared, time.Tick(looks)) })
+	return func() { cancel(); sharing.Wait() }
+}
+
 // Notices tells whoever has a page open when the journal goes out of reach and when it is back. It
 // is called before anything is kept.
 func (h *Hall) Notices(j Shared) {

@@ -20,6 +20,7 @@ type Doors struct {
 	Progress  func() error
 	Rehearse  func() error
 	SaveLathe func(machine.Lathe) (where string, err error) // keeps a described machine
+	AtMenu    func() error                                  // is called when the menu is there: no sitting goes on
 }
 
 // Run shows the home screen until the learner is done.
@@ -31,6 +32,11 @@ func Run(s *sitting.Session, d Doors) error {
 		}
 		if err := s.Face.Show(h.page(first)); err != nil {
 			return err
+		}
+		if d.AtMenu != nil {
+			if err := d.AtMenu(); err != nil {
+				return err
+			}
 		}
 		doors := h.doors()
 		var labels []string

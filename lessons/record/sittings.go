@@ -3,12 +3,16 @@ package record
 import (
 	"database/sql"
 	"errors"
+	"fmt"
 	"time"
 )
 
+// ErrElsewhere says that a sitting goes on in another window or on another computer.
+var ErrElsewhere = errors.New("this sitting goes on in another window: go on there")
+
 // Sittings keeps the sitting that a learner has begun and not yet brought to its end, line
 // by line. Of two programs that begin one at the same time the later one's is kept; what
-// the other adds goes nowhere.
+// the other adds goes nowhere. Of two that go on with one, the one that is behind hears so.
 type Sittings struct {
 	record *Record
 	id     int64 // of the sitting at hand
@@ -52,8 +56,9 @@ func (s *Sittings) Append(line []byte) error {
 			return err
 		case s.unsure && n == s.last+1 && newest == string(line): // it was kept, and that was not heard of
 			return nil
+		case n != s.last:
+			return ErrElsewhere
 		}
-		s.last = n
 		_, err = tx.Exec(insertLine, s.record.Learner, s.id, n+1, string(line))
 		return err
 	})
@@ -80,6 +85,22 @@ func (s *Sittings) Lines() (lines [][]byte, err error) {
 		lines = append(lines, []byte(line))
 	}
 	return lines, rows.Err()
+}
+
+// At is how far the learner's sitting is, as a name that no other moment of any of theirs has; empty
+// where none goes on.
+func (s *Sittings) At() (string, error) {
+	var sitting, n int64
+	err := s.record.db.QueryRow("SELECT sitting, n FROM sittings WHERE learner = $1 ORDER BY sitting DESC, n DESC LIMIT 1", s.record.Learner).Scan(&sitting, &n)
+	if errors.Is(err, sql.ErrNoRows) {
+		return "", nil
+	}
+	return fmt.Sprintf("%d.%d", sitting, n), err
+}
+
+// ClearAll forgets whatever sitting of the learner's is stored, whoever began it.
+func (s *Sittings) ClearAll() error {
+	return s.record.exec("DELETE FROM sittings WHERE learner = $1", s.record.Learner)
 }
 
 // Clear forgets the sitting at hand: it has come to its end.

@@ -1,6 +1,7 @@
 package record_test
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -68,6 +69,9 @@ func TestSittings(t *testing.T) {
 		t.Error(got)
 	}
 	do(again.Append([]byte("more")))
+	if err := ada.Append([]byte("behind")); !errors.Is(err, record.ErrElsewhere) {
+		t.Error(err)
+	}
 	if got := linesOf(t, ada); !strings.HasSuffix(got, "a12 more") {
 		t.Error(got)
 	}

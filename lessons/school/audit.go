@@ -30,11 +30,11 @@ type Did string
 
 // What is noted.
 const (
-	Began      Did = "began-room"
-	SawKeys    Did = "saw-keys"    // of a room, before they were told
-	ChangedIt  Did = "changed"     // what an answer counts
-	GaveOut    Did = "gave-out"    // results of a group, or what is kept of a person
-	DeletedAll Did = "deleted-all" // that was kept of a person
+	BeganRoom  Did = "began-room"
+	SawKeys    Did = "saw-keys"     // of a room, before they were told
+	ChangedIt  Did = "changed-mark" // what an answer counts, or whose it is
+	GaveOut    Did = "gave-out"     // results of a group, or what is kept of a person
+	DeletedAll Did = "deleted-all"  // that was kept of a person
 	SignedOn   Did = "signed-on"
 )
 

@@ -98,6 +98,46 @@ func (s Sessions) Person(ctx context.Context, token string) (Person, error) {
 	return p, err
 }
 
+// InGroups are those who have signed on and were in one of some groups of the sign-on then, by name.
+func (s Sessions) InGroups(ctx context.Context, groups []string) ([]Person, error) {
+	return s.people(ctx, "CAST(groups AS jsonb) ?| $1 ORDER BY name, id", append([]string{}, groups...))
+}
+
+// Named are those who have signed on whose names have a text in them, so many of them at most, by
+// name.
+func (s Sessions) Named(ctx context.Context, text string, most int) ([]Person, error) {
+	return s.people(ctx, "strpos(lower(name), lower($1)) > 0 ORDER BY name, id LIMIT $2", text, most)
+}
+
+// Known is someone who has signed on; without an ID where nobody with that one has.
+func (s Sessions) Known(ctx context.Context, id string) (Person, error) {
+	all, err := s.people(ctx, "id = $1", id)
+	if err != nil || len(all) == 0 {
+		return Person{}, err
+	}
+	return all[0], nil
+}
+
+func (s Sessions) people(ctx context.Context, which string, values ...any) (all []Person, err error) {
+	rows, err := s.DB.QueryContext(ctx, "SELECT id, name, groups FROM people WHERE "+which, values...)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var p Person
+		var groups string
+		if err := rows.Scan(&p.ID, &p.Name, &groups); err != nil {
+			return nil, err
+		}
+		if err := json.Unmarshal([]byte(groups), &p.Groups); err != nil {
+			return nil, err
+		}
+		all = append(all, p)
+	}
+	return all, rows.Err()
+}
+
 // End signs someone off.
 func (s Sessions) End(ctx context.Context, token string) error {
 	id, _, _ := strings.Cut(token, ".")

@@ -37,11 +37,16 @@ func OpenDatabase(ctx context.Context, address string) (*Database, error) {
 	if err != nil {
 		return nil, err
 	}
+	return Over(db), nil
+}
+
+// Over is the journal in a database that is open. Closing it closes the database.
+func Over(db *postgres.DB) *Database {
 	d := &Database{db: db, notice: func(error) {}}
 	d.hints = newHints(d.tell)
 	d.rooms = &rooms{db: db.DB, engine: engine{lock: lock, within: patience, seen: d.seen, kept: d.hints.add}}
 	d.writer = newWriter(d.rooms)
-	return d, nil
+	return d
 }
 
 // lock locks rooms in the order of their codes: of two programs that want the same ones, neither
@@ -101,6 +106,11 @@ func (d *Database) GoesOn(ctx context.Context, kind class.Kind, text string) (cl
 		return class.Head{}, err
 	}
 	return all[0], nil
+}
+
+// Of are the heads of rooms of a group, so many at most, the latest first.
+func (d *Database) Of(ctx context.Context, group string, most int) ([]class.Head, error) {
+	return d.heads(ctx, "WHERE CAST(head AS jsonb) ->> 'group' = $1 ORDER BY began_ms DESC, code LIMIT $2", group, most)
 }
 
 // topic is what programs tell each other: in which room there is which event.

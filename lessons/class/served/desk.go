@@ -35,12 +35,21 @@ func (s *Server) desk(mux *http.ServeMux) {
 	}
 }
 
-// withKey lets through who has the instructor's link; it is kept in the browser, so that the
-// address can be seen by others then.
+// withKey lets through who has the instructor's link, which is kept in the browser, so that the
+// address can be seen by others then; in a school, who teaches the room's group.
 func (s *Server) withKey(serve func(http.ResponseWriter, *http.Request, *class.Live)) func(http.ResponseWriter, *http.Request, *class.Live) {
 	return func(w http.ResponseWriter, r *http.Request, l *class.Live) {
-		var code, key string
-		l.See(func(room *class.Room) { code, key = room.Head.Code, room.Head.Key })
+		var head class.Head
+		l.See(func(room *class.Room) { head = room.Head })
+		if s.o.May != nil {
+			if !s.o.May(r, head) {
+				http.Error(w, s.say("class-no-key"), http.StatusForbidden)
+				return
+			}
+			serve(w, r, l)
+			return
+		}
+		code, key := head.Code, head.Key
 		same := func(given string) bool { return subtle.ConstantTimeCompare([]byte(given), []byte(key)) == 1 }
 		name := "desk-" + code
 		if given := r.URL.Query().Get("key"); given != "" && same(given) {

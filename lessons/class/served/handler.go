@@ -33,6 +33,10 @@ type Options struct {
 	Address string // as it is said: 192.168.1.23:8080
 	Secure  bool   // over TLS: cookies are sent over nothing else
 	Fail    func(error)
+
+	// May reports whether who asks may see to a room; nil where the room's private link is what lets
+	// them.
+	May func(*http.Request, class.Head) bool
 	Further []Further // sets that the instructor may ask after the first
 }
 

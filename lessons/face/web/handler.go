@@ -2,6 +2,7 @@ package web
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/subtle"
 	"net/http"
 	"slices"
@@ -18,6 +19,20 @@ type Options struct {
 	Words Words
 
 	Lookups []Lookup // pages of their own, under the same key
+
+	At string // the path that the talk stands under, such as /study; empty for the whole host
+
+	// Prompt is how forms name the prompt of a number, so that an answer to another is not taken for
+	// one to it; nil names it by its number.
+	Prompt func(number int) string
+}
+
+// prompt is how forms name the prompt of a number.
+func (o Options) prompt(number int) string {
+	if o.Prompt == nil {
+		return strconv.Itoa(number)
+	}
+	return o.Prompt(number)
 }
 
 // mostTyped is how many bytes a form may have.
@@ -31,8 +46,8 @@ const cookie = "scratchpass"
 func Handler(t *Talk, o Options) http.Handler {
 	mux := http.NewServeMux()
 	mux.Handle("GET /static/", Assets())
-	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) { serve(w, r, t, o) })
-	mux.HandleFunc("POST /answer", func(w http.ResponseWriter, r *http.Request) { answer(w, r, t, o.Words) })
+	mux.HandleFunc("GET /{$}", func(w http.ResponseWriter, r *http.Request) { Show(w, r, t, o) })
+	mux.HandleFunc("POST /answer", func(w http.ResponseWriter, r *http.Request) { Take(w, r, t, o) })
 	mux.HandleFunc("GET /", func(w http.ResponseWriter, r *http.Request) { refuse(w, o.Words, o.Words.NoPage, http.StatusNotFound) })
 	for _, l := range o.Lookups {
 		mux.HandleFunc("GET "+l.Path, lookup(l, o))
@@ -90,11 +105,12 @@ func has(r *http.Request, key string) bool {
 
 func same(a, b string) bool { return subtle.ConstantTimeCompare([]byte(a), []byte(b)) == 1 }
 
-// serve writes the page that is to be seen now.
-func serve(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
+// Show writes the page of a talk that is to be seen now. Whether who asks may see it is up to the
+// caller.
+func Show(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
 	var b bytes.Buffer
 	v := t.View(r.Context())
-	v.Look = links(o.Lookups)
+	v.Look, v.To, v.Name = links(o.Lookups), o.At+"/answer", o.prompt(v.Number)
 	if v.Ended {
 		v.Look = nil // nothing answers after that
 		defer t.once.Do(func() { close(t.seen) })
@@ -108,21 +124,25 @@ func serve(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
 	_, _ = w.Write(b.Bytes()) // who has gone needs no page
 }
 
-// answer takes a form, and leads back to the page when the flow has gone on.
-func answer(w http.ResponseWriter, r *http.Request, t *Talk, words Words) {
+// Take takes a form, and leads back to the page when the flow has gone on. Whether who sends it may
+// is up to the caller.
+func Take(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
+	words := o.Words
 	r.Body = http.MaxBytesReader(w, r.Body, mostTyped)
 	if err := r.ParseForm(); err != nil {
 		refuse(w, words, "the form can't be read: "+err.Error(), http.StatusBadRequest)
 		return
 	}
-	n, err := strconv.Atoi(r.PostForm.Get("prompt"))
-	if err != nil {
+	name := r.PostForm.Get("prompt")
+	if name == "" {
 		refuse(w, words, "the form has no prompt: go back and send it again", http.StatusBadRequest)
 		return
 	}
-	t.Answer(n, Typed(r.PostForm, t.View(r.Context()).Prompt))
+	if v := t.View(r.Context()); name == o.prompt(v.Number) { // else it was answered, in another window for instance
+		t.Answer(v.Number, Typed(r.PostForm, v.Prompt))
+	}
 	t.View(r.Context())
-	http.Redirect(w, r, "/", http.StatusSeeOther)
+	http.Redirect(w, r, cmp.Or(o.At, "/"), http.StatusSeeOther)
 }
 
 // Typed is the answer of a form as someone would have typed it.

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"embed"
 	"fmt"
 	"html/template"
@@ -93,7 +94,7 @@ type asking struct {
 // Render writes the page of a view.
 func Render(w io.Writer, v View, words Words) error {
 	v.Body = withoutOptions(v.Body, v.Prompt)
-	d := document{View: v, Words: words, Asks: asking{Form{To: "/answer", Hidden: []Sent{{"prompt", strconv.Itoa(v.Number)}}, Prompt: v.Prompt, Panel: v.Panel}, words}}
+	d := document{View: v, Words: words, Asks: asking{Form{To: cmp.Or(v.To, "/answer"), Hidden: []Sent{{"prompt", cmp.Or(v.Name, strconv.Itoa(v.Number))}}, Prompt: v.Prompt, Panel: v.Panel}, words}}
 	if err := pages().ExecuteTemplate(w, "page", d); err != nil {
 		return fmt.Errorf("the page can't be written: %w", err)
 	}

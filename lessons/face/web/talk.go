@@ -43,8 +43,10 @@ type View struct {
 	Log    page.Page   // what was done before, where there is a panel
 	Look   []Link      // to what can be looked up
 	Prompt page.Prompt
-	Number int  // of the prompt
-	Asked  bool // it waits for an answer
+	Number int    // of the prompt
+	To     string // where its answer goes
+	Name   string // of the prompt, in forms
+	Asked  bool   // it waits for an answer
 	Ended  bool
 }
 

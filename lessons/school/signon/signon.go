@@ -191,7 +191,9 @@ func (o *SignOn) Check(ctx context.Context) error {
 // patient is who speaks to the sign-on, and not for ever.
 var patient = &http.Client{Timeout: 10 * time.Second}
 
-func (o *SignOn) context(ctx context.Context) context.Context { return oidc.ClientContext(ctx, patient) }
+func (o *SignOn) context(ctx context.Context) context.Context {
+	return oidc.ClientContext(ctx, patient)
+}
 
 func (o *SignOn) config(p *oidc.Provider) *oauth2.Config {
 	return &oauth2.Config{ClientID: o.settings.Client, ClientSecret: o.secret, Endpoint: p.Endpoint(), RedirectURL: o.back,

@@ -98,12 +98,7 @@ func nameOf(day time.Time, n int) string {
 
 // ofTasks is a blueprint of tasks and stages, a question each. Its first line is its name.
 func (q questions) ofTasks(name string, level int, s *sitting.Session) string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "set: %s\ntitle: %s\nunits: %s\nslots:\n", name, s.Say("class-title"), s.System)
-	for _, task := range q.tasks {
-		fmt.Fprintf(&b, "  - {tasks: [%q], level: %d}\n", task, level)
-	}
-	return b.String()
+	return set.OfTasks(name, s.Say("class-title"), s.System, q.tasks, level)
 }
 
 // asks reports whether a set asks these questions. What was made of tasks may have the name of

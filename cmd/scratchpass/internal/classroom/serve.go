@@ -4,10 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"net/http"
 	"os"
 	"strings"
-	"sync"
 	"time"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
@@ -63,7 +61,7 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 		return h.With(key, makes)
 	}, time.Now, fail)
 	q.secret = class.SecretSum(key)
-	leave := share(ctx, hall, j)
+	leave := hall.Sharing(ctx, j)
 	live, err := q.begin(ctx, r, s, j, hall, o, way)
 	if err == nil {
 		err = q.rehearse(ctx, live)
@@ -73,23 +71,6 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	}
 	leave()
 	return errors.Join(err, j.Close())
-}
-
-// looks is how often rooms are looked at that other programs may have kept something in.
-const looks = 2 * time.Second
-
-// share reads what others keep in the rooms of a hall, where its journal has others, until leave
-// is called.
-func share(ctx context.Context, hall *class.Hall, j class.Journal) (leave func()) {
-	shared, ok := j.(class.Shared)
-	if !ok {
-		return func() {}
-	}
-	hall.Notices(shared)
-	ctx, cancel := context.WithCancel(context.WithoutCancel(ctx)) // while the last pages are served, too
-	var sharing sync.WaitGroup
-	sharing.Go(func() { hall.Share(ctx, shared, time.Tick(looks)) })
-	return func() { cancel(); sharing.Wait() }
 }
 
 // listen serves the rooms of a hall at an address, and says where.
@@ -115,26 +96,7 @@ func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hal
 	}
 	options := served.Options{Hosts: names, Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail, Further: further}
 	server := served.New(hall, options)
-	web := &http.Server{Handler: server.Handler(), ReadHeaderTimeout: 10 * time.Second, IdleTimeout: time.Minute, MaxHeaderBytes: 16 << 10}
-	web.RegisterOnShutdown(server.Stop)
-	ended := make(chan error, 1)
-	go func() {
-		if o.cert != "" {
-			ended <- web.ServeTLS(l, o.cert, o.key)
-			return
-		}
-		ended <- web.Serve(l)
-	}()
-	if err = tell(ctx, r, s, live, options); err == nil {
-		select {
-		case err = <-ended:
-		case <-ctx.Done():
-			err = page.ErrStopped
-		}
-	}
-	quietly, cancel := context.WithTimeout(context.Background(), 5*time.Second)
-	defer cancel()
-	return errors.Join(err, web.Shutdown(quietly))
+	return cli.ServeUntil(ctx, l, server.Handler(), server.Stop, o.cert, o.key, func() error { return tell(ctx, r, s, live, options) })
 }
 
 // tell prints the address first, then the private link and the rest.

@@ -75,6 +75,24 @@ func (r *Run) withRecord(s *sitting.Session, whole bool) (*sitting.Session, *rec
 	return s, rec, nil
 }
 
+// OpenWith is Open with a face and a record of its own, such as those of one learner of many.
+func (r *Run) OpenWith(face page.Face, rec *record.Record) (*sitting.Session, error) {
+	lib, err := r.Library()
+	if err != nil {
+		return nil, err
+	}
+	s, err := r.session(lib, face)
+	if err != nil {
+		return nil, err
+	}
+	s.Attended = true
+	book, err := schedule.NewBook(rec, s.System)
+	if err == nil {
+		s.KeepIn(book, rec.Sittings())
+	}
+	return s, err
+}
+
 // OpenUnrecorded begins a session that is in no one's record.
 func (r *Run) OpenUnrecorded(ctx context.Context) (*sitting.Session, error) {
 	lib, err := r.Library()

@@ -12,8 +12,8 @@ import (
 	"scratchpass/lessons/sitting"
 )
 
-// flows are what a sitting may be of that was broken off.
-var flows = []sitting.Flow{course.Lesson{}, practice.Practice{}, practice.Best{}, practice.MixedTest{}, practice.HandedOut{}, practice.Drill{}}
+// Flows are what a sitting may be of that was broken off.
+var Flows = []sitting.Flow{course.Lesson{}, practice.Practice{}, practice.Best{}, practice.MixedTest{}, practice.HandedOut{}, practice.Drill{}}
 
 func addGoOn(cmd *cobra.Command, goOn *bool) {
 	cmd.Flags().BoolVar(goOn, "go-on", false, "go on at the question where you were stopped last")
@@ -33,7 +33,7 @@ func takeUp(ctx context.Context, r *cli.Run, args []string) error {
 	if err != nil {
 		return err
 	}
-	err = s.GoOn(flows...)
+	err = s.GoOn(Flows...)
 	if errors.Is(err, sitting.ErrNothingStored) {
 		return cli.UsageError(err)
 	}

@@ -1,0 +1,121 @@
+package school
+
+import (
+	"context"
+	"crypto/tls"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"time"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/postgres"
+	"scratchpass/lessons/school"
+	"scratchpass/lessons/school/signon"
+	"scratchpass/quiz/set"
+)
+
+// parts are what a school is served from.
+type parts struct {
+	settings school.Settings
+	seal     school.Seal
+	db       *postgres.DB
+	signOn   *signon.SignOn
+}
+
+// partsOf opens what a school is served from. All that is missing in the options comes at once.
+func partsOf(ctx context.Context, o options) (p parts, err error) {
+	var missing []string
+	for _, needed := range []struct{ name, value string }{{"--settings FILE", o.settings}, {"--database ADDRESS", o.database}, {"--seal FILE", o.seal}} {
+		if needed.value == "" {
+			missing = append(missing, needed.name)
+		}
+	}
+	switch {
+	case len(missing) > 0:
+		return p, cli.Usagef("serve needs %s too", strings.Join(missing, ", "))
+	case (o.cert == "") != (o.key == ""):
+		return p, cli.Usagef("--cert and --key: give both, or none")
+	case !postgres.Is(o.database):
+		return p, cli.Usagef("--database %q: give the address of a PostgreSQL database, such as postgres://user@host/name", o.database)
+	}
+	if p.settings, err = school.Read(o.settings); err != nil {
+		return p, err
+	}
+	if p.seal, err = readSeal(o.seal); err != nil {
+		return p, err
+	}
+	if p.signOn, err = signon.New(p.settings.SignOn, p.settings.Address+"/back", p.seal, time.Now); err != nil {
+		return p, err
+	}
+	p.db, err = postgres.Open(ctx, o.database)
+	return p, err
+}
+
+func readSeal(path string) (school.Seal, error) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return school.Seal{}, fmt.Errorf("the key: %w; serve --new-seal %s writes one", err, path)
+	}
+	seal, err := school.NewSeal(strings.TrimSpace(string(text)))
+	if err != nil {
+		return seal, fmt.Errorf("%s: %w", path, err)
+	}
+	return seal, nil
+}
+
+// check says what is wrong with the set-up, each part by itself, so that all of it comes at once.
+func check(ctx context.Context, o options, out io.Writer) error {
+	var wrong int
+	say := func(what string, err error) {
+		if err != nil {
+			wrong++
+			fmt.Fprintf(out, "%s: %v\n", what, err)
+			return
+		}
+		fmt.Fprintf(out, "%s: good\n", what)
+	}
+	settings, err := school.Read(o.settings)
+	say("settings", err)
+	seal, sealErr := readSeal(o.seal)
+	say("key", sealErr)
+	db, dbErr := postgres.Open(ctx, o.database)
+	say("database", dbErr)
+	if dbErr == nil {
+		defer db.Close()
+	}
+	if err == nil {
+		signOn, err := signon.New(settings.SignOn, settings.Address+"/back", seal, time.Now)
+		if err == nil {
+			err = signOn.Check(ctx)
+		}
+		say("sign-on", err)
+		for _, d := range settings.Departments {
+			for _, g := range d.Groups {
+				if g.Roster != "" {
+					_, err := set.ReadRoster(g.Roster, nil)
+					say("roster of "+g.Name, err)
+				}
+				if dbErr == nil && sealErr == nil {
+					say("secret of "+g.Name, opens(ctx, school.Secrets{DB: db, Seal: seal}, g.Name))
+				}
+			}
+		}
+	}
+	if o.cert != "" {
+		_, err := tls.LoadX509KeyPair(o.cert, o.key)
+		say("certificate", err)
+	}
+	if wrong > 0 {
+		return errors.New("the set-up is not good yet: mend what is named above")
+	}
+	return nil
+}
+
+// opens reports whether a group's secret can be opened, if it has one.
+func opens(ctx context.Context, s school.Secrets, group string) error {
+	_, err := s.Of(ctx, group)
+	return err
+}

@@ -1,0 +1,83 @@
+package school
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"log/slog"
+	"net"
+	"net/http"
+	"time"
+
+	"github.com/prometheus/client_golang/prometheus"
+	"github.com/prometheus/client_golang/prometheus/collectors"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/class/journal"
+	"scratchpass/lessons/school"
+	"scratchpass/lessons/school/served"
+	"scratchpass/quiz/machine"
+)
+
+// serve serves a school until the program is stopped.
+func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
+	ctx = r.UntilStopped(ctx)
+	if o.check {
+		return check(ctx, o, r.Out)
+	}
+	p, err := partsOf(ctx, o)
+	if err != nil {
+		return err
+	}
+	log := slog.New(slog.NewJSONHandler(r.Err, nil))
+	fail := func(err error) { log.Error("went wrong", "why", err.Error()) }
+	s, err := r.OpenUnrecorded(ctx)
+	if err != nil {
+		return err
+	}
+	of, err := r.Tasks()
+	if err != nil {
+		return err
+	}
+	j := journal.Over(p.db)
+	hall := class.NewHall(j, makers(ctx, p, func(secret []byte) class.Maker {
+		return class.MakerOf(secret, s.Library, of, noLathe)
+	}), time.Now, fail)
+	leave := hall.Sharing(ctx, j)
+	defer leave()
+	server, err := served.New(served.Options{Settings: p.settings, DB: p.db, Sessions: school.Sessions{DB: p.db, Clock: time.Now}, Audit: school.Audit{DB: p.db, Clock: time.Now},
+		SignOn: p.signOn, Hall: hall, Rooms: j.Of, Session: s, Clock: time.Now, Study: study(r, p, doors), Fail: fail})
+	if err != nil {
+		return err
+	}
+	registry := prometheus.NewRegistry()
+	registry.MustRegister(collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
+	counted := served.NewRunning(registry, hall.Opened).Count(server.Handler(), func(page string, status int, took time.Duration) {
+		log.Info("served", "page", page, "status", status, "ms", took.Milliseconds())
+	})
+	stopping := func() bool { return ctx.Err() != nil }
+	handler := served.Health(counted, func(req *http.Request) error {
+		if stopping() {
+			return errors.New("stopping")
+		}
+		return p.db.PingContext(req.Context())
+	})
+	end, err := tellMetrics(o.metrics, registry)
+	if err != nil {
+		return err
+	}
+	l, err := net.Listen("tcp", o.listen)
+	if err != nil {
+		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", o.listen, err)
+	}
+	return errors.Join(cli.ServeUntil(ctx, l, handler, server.Stop, o.cert, o.key, func() error {
+		_, err := fmt.Fprintf(r.Out, "http://%s\n%s\n", l.Addr(), p.settings.Address)
+		return err
+	}), end(), j.Close())
+}
+
+// noLathe is for a blueprint that names a lathe of its own: it was refused when the room was begun.
+func noLathe(string) (machine.Lathe, error) {
+	return machine.Lathe{}, errors.New("no lathe can be named in a school's rooms")
+}

@@ -1,0 +1,80 @@
+package school
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+	"time"
+
+	"github.com/prometheus/client_golang/prometheus"
+	"github.com/prometheus/client_golang/prometheus/promhttp"
+
+	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/face/web"
+	"scratchpass/lessons/home"
+	"scratchpass/lessons/page"
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/school"
+	"scratchpass/lessons/sitting"
+)
+
+// Doors opens what the home page leads to, of other groups of commands.
+type Doors struct {
+	Progress func(*sitting.Session, *record.Record) error
+	Flows    []sitting.Flow // what a sitting may be of that goes on
+}
+
+// study runs a learner's study at a browser: what was going on goes on, then the home page, until they
+// leave. The rehearsal is not among it: its log is a file of one computer.
+func study(r *cli.Run, p parts, doors Doors) func(who school.Person, at *web.Talk) error {
+	return func(who school.Person, at *web.Talk) error {
+		rec := record.In(p.db, who.ID)
+		s, err := r.OpenWith(at, rec)
+		if err != nil {
+			return err
+		}
+		if err := s.GoOn(doors.Flows...); err != nil && !errors.Is(err, sitting.ErrNothingStored) && !errors.Is(err, page.ErrStopped) {
+			return err
+		}
+		return home.Run(s, home.Doors{
+			Progress: func() error { return doors.Progress(s, rec) },
+			AtMenu:   func() error { return rec.Sittings().ClearAll() },
+		})
+	}
+}
+
+// makers makes the questions of rooms, with the secret of the group that each is of.
+func makers(ctx context.Context, p parts, of func(secret []byte) class.Maker) func(class.Head) class.Maker {
+	secrets := school.Secrets{DB: p.db, Seal: p.seal}
+	return func(h class.Head) class.Maker {
+		return func(blueprint string, people []string) (*class.Questions, error) {
+			if _, _, ok := p.settings.Group(h.Group); !ok {
+				return nil, fmt.Errorf("the room is of the group %q, which the settings do not know", h.Group)
+			}
+			secret, err := secrets.Of(ctx, h.Group)
+			if err != nil {
+				return nil, err
+			}
+			return of(secret)(blueprint, people)
+		}
+	}
+}
+
+// tellMetrics tells at an address of its own how the program does; end ends that.
+func tellMetrics(at string, registry *prometheus.Registry) (end func() error, err error) {
+	if at == "" {
+		return func() error { return nil }, nil
+	}
+	l, err := net.Listen("tcp", at)
+	if err != nil {
+		return nil, fmt.Errorf("can't tell how the program does at %s: %w; --metrics takes another address", at, err)
+	}
+	mux := http.NewServeMux()
+	mux.Handle("GET /metrics", promhttp.HandlerFor(registry, promhttp.HandlerOpts{}))
+	server := &http.Server{Handler: mux, ReadHeaderTimeout: 10 * time.Second}
+	go func() { _ = server.Serve(l) }() // it ends when it is closed
+	return server.Close, nil
+}

@@ -1,0 +1,99 @@
+package served
+
+import (
+	"errors"
+	"net/http"
+	"time"
+
+	"scratchpass/lessons/class"
+	"scratchpass/lessons/school"
+	"scratchpass/lessons/school/signon"
+)
+
+// away is the name of the cookie that waits, sealed, while someone signs on elsewhere.
+const away = "school-away"
+
+// door asks for the code of a room, or to sign on; who is signed on goes home.
+func (s *Server) door(w http.ResponseWriter, r *http.Request) {
+	if typed := r.URL.Query().Get("code"); typed != "" {
+		if code := class.ReadCode(typed); class.IsCode(code) {
+			http.Redirect(w, r, "/r/"+code, http.StatusSeeOther)
+			return
+		}
+		s.writeAs(w, http.StatusNotFound, "door", doorPage{Says: s.say("class-no-room", "code", typed)})
+		return
+	}
+	if _, err := s.person(r); err == nil {
+		http.Redirect(w, r, "/home", http.StatusSeeOther)
+		return
+	}
+	s.write(w, "door", doorPage{})
+}
+
+// doorPage is what is shown to who is not signed on.
+type doorPage struct{ Says string }
+
+// signOn sends a browser to the school's sign-on.
+func (s *Server) signOn(w http.ResponseWriter, r *http.Request) {
+	to := r.URL.Query().Get("to")
+	if to == "" {
+		to = "/home"
+	}
+	address, keep, err := s.o.SignOn.Leave(r.Context(), to)
+	if err != nil {
+		s.o.Fail(err)
+		s.tell(w, http.StatusServiceUnavailable, "school-no-sign-on")
+		return
+	}
+	s.setCookie(w, away, keep, 15*time.Minute)
+	http.Redirect(w, r, address, http.StatusSeeOther)
+}
+
+// back signs on who has come back.
+func (s *Server) back(w http.ResponseWriter, r *http.Request) {
+	c, err := r.Cookie(away)
+	if err != nil {
+		s.tell(w, http.StatusForbidden, "school-not-back")
+		return
+	}
+	s.setCookie(w, away, "", -1)
+	p, to, err := s.o.SignOn.Back(r, c.Value)
+	switch {
+	case errors.Is(err, signon.ErrNotBack):
+		s.o.Fail(err)
+		s.tell(w, http.StatusForbidden, "school-not-back")
+		return
+	case err != nil:
+		s.trouble(w, err)
+		return
+	}
+	token, err := s.o.Sessions.Begin(r.Context(), p)
+	if err == nil {
+		err = s.o.Audit.Note(r.Context(), p, school.SignedOn, "")
+	}
+	if err != nil {
+		s.trouble(w, err)
+		return
+	}
+	s.setCookie(w, cookie, token, 0)
+	http.Redirect(w, r, to, http.StatusSeeOther)
+}
+
+// setCookie sets a cookie for this host alone, for a time, or until the browser is closed. Coming
+// back from the sign-on is a link from elsewhere: the cookies have to come with it.
+func (s *Server) setCookie(w http.ResponseWriter, name, value string, last time.Duration) {
+	http.SetCookie(w, &http.Cookie{Name: name, Value: value, Path: "/", HttpOnly: true, Secure: s.secure(), SameSite: http.SameSiteLaxMode, MaxAge: int(last / time.Second)})
+}
+
+// signOff ends a session here. That of the sign-on itself is the sign-on's.
+func (s *Server) signOff(w http.ResponseWriter, r *http.Request, p school.Person) {
+	if c, err := r.Cookie(cookie); err == nil {
+		if err := s.o.Sessions.End(r.Context(), c.Value); err != nil {
+			s.trouble(w, err)
+			return
+		}
+	}
+	s.study.leave(p.ID)
+	s.setCookie(w, cookie, "", -1)
+	http.Redirect(w, r, "/", http.StatusSeeOther)
+}

@@ -1,0 +1,56 @@
+package served
+
+import (
+	"bytes"
+	_ "embed"
+	"html/template"
+	"net/http"
+	"time"
+
+	"scratchpass/content"
+	"scratchpass/lessons/postgres"
+)
+
+//go:embed school.gohtml
+var source string
+
+// templates reads the pages. They are part of the program, and a test reads them.
+func templates(say func(string, ...any) string) *template.Template {
+	return template.Must(template.New("school").Funcs(template.FuncMap{
+		"printable": content.Printable, "say": say,
+		"minute": func(at time.Time) string { return at.Format("2006-01-02 15:04") },
+	}).Parse(source))
+}
+
+func (s *Server) write(w http.ResponseWriter, name string, data any) {
+	s.writeAs(w, http.StatusOK, name, data)
+}
+
+func (s *Server) writeAs(w http.ResponseWriter, status int, name string, data any) {
+	var b bytes.Buffer
+	if err := s.pages.ExecuteTemplate(&b, name, data); err != nil {
+		s.o.Fail(err)
+		http.Error(w, s.say("school-trouble"), http.StatusInternalServerError)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(status)
+	_, _ = w.Write(b.Bytes()) // who has gone needs no page
+}
+
+// tell says one thing, and nothing else.
+func (s *Server) tell(w http.ResponseWriter, status int, phrase string) {
+	s.writeAs(w, status, "told", s.say(phrase))
+}
+
+// trouble says that something went wrong that is nobody's here to mend: what it was is in the log. A
+// database that is out of reach may be back soon.
+func (s *Server) trouble(w http.ResponseWriter, err error) {
+	s.o.Fail(err)
+	if postgres.Gone(err) {
+		w.Header().Set("Retry-After", "5")
+		s.tell(w, http.StatusServiceUnavailable, "school-away")
+		return
+	}
+	s.tell(w, http.StatusInternalServerError, "school-trouble")
+}
