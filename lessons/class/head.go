@@ -15,15 +15,15 @@ import (
 
 // Head is what a room is called and for whom it is. It does not change.
 type Head struct {
-	Code   string       `json:"code"`   // what people type to come in
-	Title  string       `json:"title"`  // on pages
-	Began  time.Time    `json:"began"`  // in milliseconds
-	Key    string       `json:"key"`    // of the instructor's private link
-	Roster []Apprentice `json:"roster"` // whose names are known; others come as visitors
-	Listed bool         `json:"listed"` // phones show the names to tap
-	Sheets bool         `json:"sheets"` // the set may be on paper, too, with a code on each sheet
+	Code   string       `json:"code"`            // what people type to come in
+	Title  string       `json:"title"`           // on pages
+	Began  time.Time    `json:"began"`           // in milliseconds
+	Key    string       `json:"key"`             // of the instructor's private link
+	Roster []Apprentice `json:"roster"`          // whose names are known; others come as visitors
+	Listed bool         `json:"listed"`          // phones show the names to tap
+	Sheets bool         `json:"sheets"`          // the set may be on paper, too, with a code on each sheet
 	Group  string       `json:"group,omitempty"` // of a school, whose instructors see to it; else who has the link does
-	Draws  int          `json:"draws"`  // the version that draws the numbers: problem.Draws
+	Draws  int          `json:"draws"`           // the version that draws the numbers: problem.Draws
 
 	Secret string `json:"secret,omitempty"` // SecretSum of the secret that draws them
 }

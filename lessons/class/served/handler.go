@@ -36,7 +36,7 @@ type Options struct {
 
 	// May reports whether who asks may see to a room; nil where the room's private link is what lets
 	// them.
-	May func(*http.Request, class.Head) bool
+	May     func(*http.Request, class.Head) bool
 	Further []Further // sets that the instructor may ask after the first
 }
 
