@@ -64,10 +64,15 @@ func (h *home) doors() []door {
 	}
 	first, step := h.best()
 	if step == course.Start && !h.looked {
-		return []door{first,
-			{h.latheDoor(), h.describeAndKeep},
-			{h.Say("home-look-round"), h.lookRound},
-			{h.Say("home-leave"), nil}}
+		doors := []door{first}
+		if h.SaveLathe != nil {
+			doors = append(doors, door{h.latheDoor(), h.describeAndKeep})
+		}
+		label := "home-look-round"
+		if h.OneRecord {
+			label = "home-look"
+		}
+		return append(doors, door{h.Say(label), h.lookRound}, door{h.Say("home-leave"), nil})
 	}
 	doors := []door{first}
 	if l := h.plan.GoOn; l != nil && step != course.GoOn {
@@ -112,9 +117,12 @@ func (h *home) practiseBest() error { return h.sit(practice.Best{Level: problem.
 func (h *home) latheDoor() string { return h.Say("home-lathe-door", "lathe", h.Lathe.Name) }
 
 // lookRound opens the whole menu to someone who is here for the first time, and says where
-// a record of elsewhere is brought in.
+// a record of elsewhere is brought in, if there can be one.
 func (h *home) lookRound() error {
 	h.looked = true
+	if h.OneRecord {
+		return nil
+	}
 	return h.Face.Show(page.Page{page.Paragraph{Text: h.Say("home-has-record")}})
 }
 
@@ -129,7 +137,9 @@ func (h *home) others(doors []door) []door {
 	add(h.Say("home-progress"), h.Progress)
 	add(h.Say("home-practise"), h.choosePractice)
 	add(h.Say("bench-door"), h.Rehearse)
-	add(h.latheDoor(), h.describeAndKeep)
+	if h.SaveLathe != nil {
+		add(h.latheDoor(), h.describeAndKeep)
+	}
 	add(h.Say("home-safety"), func() error { return h.Face.Show(h.SafetyPage()) })
 	return append(doors, door{h.Say("home-leave"), nil})
 }

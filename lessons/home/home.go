@@ -20,6 +20,7 @@ type Doors struct {
 	Progress  func() error
 	Rehearse  func() error
 	SaveLathe func(machine.Lathe) (where string, err error) // keeps a described machine
+	OneRecord bool                                          // there can be no other record of the learner's
 	AtMenu    func() error                                  // is called when the menu is there: no sitting goes on
 }
 

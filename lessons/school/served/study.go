@@ -4,7 +4,9 @@ import (
 	"context"
 	"crypto/rand"
 	"errors"
+	"fmt"
 	"net/http"
+	"runtime/debug"
 	"strconv"
 	"sync"
 	"time"
@@ -42,11 +44,14 @@ type studies struct {
 	gone bool // this node is stopping
 }
 
+// errLeft says that someone has left their study.
+var errLeft = errors.New("the study was left")
+
 // errStopping says that this node takes no more: another one does.
 var errStopping = errors.New("this node is stopping")
 
 // with serves the study of someone at this node, one request at a time. One whose sitting another node
-// has gone on with in the meantime is begun anew, from what is stored; so is one that has ended.
+// has gone on with in the meantime is begun anew, from what is stored. errLeft where they have left it.
 func (s *studies) with(p school.Person, serve func(one *study)) error {
 	one, err := s.find(p.ID)
 	if err != nil {
@@ -58,7 +63,11 @@ func (s *studies) with(p school.Person, serve func(one *study)) error {
 	if err != nil {
 		return err
 	}
-	if one.talk == nil || one.over() || one.place != place {
+	if one.talk != nil && one.over() { // they have left: the next time it is begun anew
+		one.talk = nil
+		return errLeft
+	}
+	if one.talk == nil || one.place != place {
 		one.end()
 		stop, leave := context.WithCancel(context.Background())
 		one.talk, one.leave, one.ended, one.name, one.place = web.NewTalk(stop), leave, make(chan struct{}), rand.Text(), place
@@ -106,10 +115,15 @@ func (s *studies) find(who string) (*study, error) {
 
 func (s *studies) going(p school.Person, at *web.Talk, ended chan struct{}) {
 	defer close(ended)
+	defer func() { // what goes wrong with one learner's study must not end the others'
+		if p := recover(); p != nil {
+			s.fail(fmt.Errorf("a study broke off: %v\n%s", p, debug.Stack()))
+		}
+		at.End()
+	}()
 	if err := s.run(p, at); err != nil && !errors.Is(err, page.ErrStopped) {
 		s.fail(err)
 	}
-	at.End()
 }
 
 func (one *study) over() bool {
@@ -176,6 +190,8 @@ func (s *Server) atStudy(w http.ResponseWriter, r *http.Request, p school.Person
 		served = true
 	})
 	switch {
+	case errors.Is(err, errLeft):
+		http.Redirect(w, r, "/home", http.StatusSeeOther)
 	case err != nil && served: // the next request looks again
 		s.o.Fail(err)
 	case err != nil:

@@ -40,8 +40,9 @@ func study(r *cli.Run, p parts, doors Doors) func(who school.Person, at *web.Tal
 			return err
 		}
 		return home.Run(s, home.Doors{
-			Progress: func() error { return doors.Progress(s, rec) },
-			AtMenu:   func() error { return rec.Sittings().ClearAll() },
+			Progress:  func() error { return doors.Progress(s, rec) },
+			OneRecord: true,
+			AtMenu:    func() error { return rec.Sittings().ClearAll() },
 		})
 	}
 }

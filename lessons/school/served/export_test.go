@@ -1,0 +1,10 @@
+package served
+
+// Paths are the pages and forms that want someone who has signed on.
+func (s *Server) Paths() []string {
+	var all []string
+	for _, r := range s.routes() {
+		all = append(all, r.Path)
+	}
+	return all
+}

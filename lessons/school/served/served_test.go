@@ -1,0 +1,252 @@
+package served_test
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+
+	"scratchpass/lessons/record"
+	"scratchpass/lessons/school"
+)
+
+func write(t *testing.T, path, text string) {
+	t.Helper()
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// who are those that each page is tried by, and the groups of the sign-on that they are in.
+var who = []struct{ name, groups string }{
+	{"nobody", ""}, {"stranger", "else"}, {"learner", "first-year"}, {"instructor", "teach-1"}, {"other", "teach-2"},
+	{"head", "metal-heads"}, {"other head", "evening-heads"}, {"auditor", "inspectors"}, {"admin", "it-staff"},
+}
+
+// Every page and every form is tried by everyone; what they get is the table in the README. A page that
+// is new has to be put there.
+func TestWhoGetsWhat(t *testing.T) {
+	c := newCampus(t)
+	n := c.node(t)
+	teacher := n.token("the teacher", "teach-1")
+	code := n.room(teacher, "turning-1")
+	learner := "https://login.example.school Ada"
+	n.token("Ada", "first-year")
+	inRooms := []string{"GET /desk/{code}", "GET /desk/{code}/part", "GET /desk/{code}/person/{id}", "GET /desk/{code}/answers/{n}", "GET /desk/{code}/set/{n}", "POST /desk/{code}/do", "GET /wall/{code}", "GET /r/{code}"}
+	var table strings.Builder
+	fmt.Fprint(&table, "| page |")
+	for _, w := range who {
+		fmt.Fprintf(&table, " %s |", w.name)
+	}
+	fmt.Fprint(&table, "\n|---|"+strings.Repeat("---|", len(who))+"\n")
+	for _, route := range append(n.server.Paths(), inRooms...) {
+		method, path, _ := strings.Cut(route, " ")
+		fmt.Fprintf(&table, "| `%s` |", route)
+		path = strings.NewReplacer("{group}", "turning-1", "{code}", code, "{form}", "grades", "{n}", "0", "{id}", "a1", "{person}", url.PathEscape(learner)).Replace(path)
+		for _, w := range who {
+			token := ""
+			if w.name != "nobody" {
+				token = n.token(w.name, w.groups)
+			}
+			form := url.Values(nil)
+			if method == "POST" {
+				form = url.Values{"person": {"nobody that there is"}, "do": {"pause"}}
+			}
+			status, _, head := n.ask(token, path, form)
+			got := "yes"
+			switch {
+			case status == http.StatusSeeOther && strings.HasPrefix(head.Get("Location"), "/sign-on"):
+				got = "sign"
+			case status == http.StatusForbidden:
+				got = "no"
+			case status == http.StatusNotFound && route != "POST /people/delete": // which finds nobody, once it may look
+				got = "none"
+			case status >= 500:
+				t.Errorf("%s by %s: %d", route, w.name, status)
+			}
+			fmt.Fprintf(&table, " %s |", got)
+		}
+		fmt.Fprintln(&table)
+	}
+	readme, err := os.ReadFile("../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(string(readme), table.String()) {
+		t.Errorf("the README has another table than\n%s", table.String())
+	}
+}
+
+// An instructor begins a room; at another node it is there; phones come in by its code without an
+// account; the desk is open to who teaches the group and to no link; marks come out; what was done is
+// in the audit.
+func TestARoomOfAGroup(t *testing.T) {
+	c := newCampus(t)
+	a, b := c.node(t), c.node(t)
+	teacher := a.token("Cato", "teach-1")
+	has(t, a.page(teacher, "/home"), "Hello, Cato", `href="/groups/turning-1"`)
+	if strings.Contains(a.page(teacher, "/home"), "turning-2") {
+		t.Error("a group of others is there")
+	}
+	code := a.room(teacher, "turning-1")
+	has(t, b.page(teacher, "/groups/turning-1"), code, "2 on the class list")
+	has(t, b.page(teacher, "/desk/"+code), "Ada Brook", "Ben Carr")
+	has(t, b.page("", "/r/"+code), "Come in")
+	if status, _, _ := a.ask("", "/desk/"+code+"?key=x", nil); status != http.StatusForbidden {
+		t.Error("a link lets someone in: ", status)
+	}
+	has(t, b.page(teacher, "/groups/turning-1/rooms/"+code), "OneRoster")
+	has(t, b.page(teacher, "/groups/turning-1/rooms/"+code+"/results/0"), "lineItemSourcedId", ",a1,")
+	has(t, b.page(teacher, "/groups/turning-1/rooms/"+code+"/grades/0"), "id,name,grade", "b2,Ben Carr")
+	for _, path := range []string{"/groups/turning-2/rooms/" + code, "/groups/turning-1/rooms/ACDEFH", "/groups/turning-1/rooms/" + code + "/grades/7", "/groups/turning-1/rooms/" + code + "/other/0", "/groups/turning-1/rooms/" + code + "/grades/x"} {
+		if status, _, _ := b.ask(b.token("Head", "metal-heads"), path, nil); status != http.StatusNotFound {
+			t.Error(path, status)
+		}
+	}
+	seen := a.page(a.token("Ina", "inspectors"), "/audit")
+	has(t, seen, "Cato", "began a room", "opened the instructor", "gave out answers or results", code)
+	if strings.Contains(seen, "Ada Brook") {
+		t.Error("people of the room are in the audit")
+	}
+}
+
+// What can't be a room is told, and nothing that was typed is lost.
+func TestRoomsThatCantBegin(t *testing.T) {
+	n := newCampus(t).node(t)
+	teacher := n.token("Cato", "teach-1")
+	for _, row := range []struct{ tasks, blueprint, way, want string }{
+		{"", "", "together", "there are no questions"},
+		{"compound-travel", "set: x", "together", "give one of both"},
+		{"compound-travle", "", "together", "compound-travle"},
+		{"compound-travel", "", "somehow", "there is no way"},
+		{"", "set: x\nnonsense: 1\n", "together", "nonsense"},
+		{"", "set: x\ntitle: T\nunits: in\nlathe: mine.yaml\nslots:\n- {tasks: [compound-travel]}\n", "together", "lathe"},
+	} {
+		status, page, _ := n.ask(teacher, "/groups/turning-1/rooms", url.Values{"tasks": {row.tasks}, "blueprint": {row.blueprint}, "way": {row.way}})
+		if status != http.StatusBadRequest {
+			t.Error(row.want, status)
+		}
+		has(t, page, row.want, `value="`+row.tasks+`"`)
+	}
+	if rooms, err := n.hall, error(nil); rooms.Opened() != 0 || err != nil {
+		t.Error("a room was begun")
+	}
+}
+
+// A learner goes on at whichever node the proxy sends them to: within a sitting at the very question,
+// with what was answered; a form of a page that is behind is not taken for another answer.
+func TestStudyAtTwoNodes(t *testing.T) {
+	c := newCampus(t)
+	a, b := c.node(t), c.node(t)
+	ada := a.token("Ada", "first-year")
+	menu := a.page(ada, "/study")
+	has(t, menu, `action="/study/answer"`)
+	stale := prompt(t, menu)
+	open := func(n *node, label string) { // the line of the menu with a label
+		t.Helper()
+		page := n.page(ada, "/study")
+		found := regexp.MustCompile(`name="answer" value="(\d+)">` + label).FindStringSubmatch(page)
+		if found == nil {
+			t.Fatal("no ", label, " in ", page)
+		}
+		n.sends(ada, "/study/answer", "prompt", prompt(t, page), "answer", found[1])
+	}
+	open(a, "Look round")
+	open(a, "Practi")
+	question := a.page(ada, "/study")
+	at := prompt(t, question)
+	if again := prompt(t, b.page(ada, "/study")); again != at {
+		t.Error("another question at the other node: ", again, at)
+	}
+	b.sends(ada, "/study/answer", "prompt", stale, "answer", "1") // of a menu that is long gone
+	if again := prompt(t, b.page(ada, "/study")); again != at {
+		t.Error("an old form was taken for an answer")
+	}
+	b.sends(ada, "/study/answer", "prompt", at, "answer", "1")
+	behind := prompt(t, question)
+	a.sends(ada, "/study/answer", "prompt", behind, "answer", "2") // the first node's page, sent late
+	now := a.page(ada, "/study")
+	if prompt(t, now) == at {
+		t.Error("the first node does not know of the answer")
+	}
+	if prompt(t, b.page(ada, "/study")) != prompt(t, now) {
+		t.Error("the nodes differ")
+	}
+	for turn := 0; ; turn++ { // from node to node, until it is marked: they may ask how sure she is
+		_, answers, err := record.In(a.db, "https://login.example.school Ada").Summaries()
+		if err != nil || turn == 5 {
+			t.Fatal(answers, " answers, ", err)
+		}
+		if answers == 1 {
+			break
+		}
+		n := []*node{a, b}[turn%2]
+		n.sends(ada, "/study/answer", "prompt", prompt(t, n.page(ada, "/study")), "answer", "1")
+	}
+	a.sends(ada, "/study/answer", "prompt", prompt(t, a.page(ada, "/study")), "word", "stop")
+	has(t, b.page(ada, "/mine.jsonl"), `"given":"1"`)
+	a.sends(ada, "/sign-off")
+	if status, _, head := b.ask(ada, "/study", nil); status != http.StatusSeeOther || head.Get("Location") != "/sign-on?to=%2Fstudy" {
+		t.Error("signed off: ", status, head.Get("Location"))
+	}
+}
+
+// All of a person goes when an administrator deletes it, after being asked; that it went stays in the
+// audit, and nothing of others goes.
+func TestDeletePerson(t *testing.T) {
+	n := newCampus(t).node(t)
+	n.token("Ada", "first-year")
+	n.token("Ben", "first-year")
+	for _, name := range []string{"Ada", "Ben"} {
+		if err := record.In(n.db, "https://login.example.school "+name).SetPlace("dial-book", 1); err != nil {
+			t.Fatal(err)
+		}
+	}
+	admin := n.token("Ira", "it-staff")
+	has(t, n.page(admin, "/people?name=aD"), "Ada", "first-year")
+	form := url.Values{"person": {"https://login.example.school Ada"}}
+	status, page, _ := n.ask(admin, "/people/delete", form)
+	if status != http.StatusOK || !strings.Contains(page, "deleted for good") {
+		t.Error("not asked first: ", status)
+	}
+	form.Set("sure", "yes")
+	status, page, _ = n.ask(admin, "/people/delete", form)
+	has(t, page, "Everything about Ada is deleted")
+	if p, err := n.sessions.Known(t.Context(), "https://login.example.school Ada"); status != http.StatusOK || p.ID != "" || err != nil {
+		t.Error(status, p, err)
+	}
+	for name, want := range map[string]int{"Ada": 0, "Ben": 1} {
+		if places, err := record.In(n.db, "https://login.example.school "+name).Places(); len(places) != want || err != nil {
+			t.Error(name, places, err)
+		}
+	}
+	entries, err := n.audit.Before(t.Context(), 0, 1)
+	if err != nil || len(entries) != 1 || entries[0].Did != school.DeletedAll || entries[0].Name != "Ira" || !strings.HasSuffix(entries[0].About, " Ada") {
+		t.Error(entries, err)
+	}
+}
+
+// Pages are under one name, in no frame, asked for by no other site, and kept by nobody.
+func TestGuards(t *testing.T) {
+	n := newCampus(t).node(t)
+	ada := n.token("Ada", "first-year")
+	_, _, head := n.ask(ada, "/home", nil)
+	if !strings.Contains(head.Get("Content-Security-Policy"), "frame-ancestors 'none'") || head.Get("Cache-Control") != "no-store" || head.Get("Strict-Transport-Security") == "" {
+		t.Error(head)
+	}
+	for name, change := range map[string]func(r *http.Request){
+		"another host":  func(r *http.Request) { r.Host = "other.example" },
+		"another site":  func(r *http.Request) { r.Header.Set("Sec-Fetch-Site", "cross-site") },
+		"another place": func(r *http.Request) { r.Header.Del("Sec-Fetch-Site"); r.Header.Set("Origin", "https://other.example") },
+	} {
+		if status := n.changed(ada, "/sign-off", change); status != http.StatusMisdirectedRequest && status != http.StatusForbidden {
+			t.Error(name, status)
+		}
+	}
+	if _, _, head := n.ask(ada, "/home", nil); head.Get("Location") != "" {
+		t.Error("someone else has signed her off")
+	}
+}
