@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"sync"
 	"time"
 
 	"github.com/prometheus/client_golang/prometheus"
@@ -20,8 +21,12 @@ import (
 	"scratchpass/quiz/machine"
 )
 
+// tellsEvery is how often nodes tell each other whose pages they serve: twice before a phone of another
+// node would be called away.
+const tellsEvery = 8 * time.Second
+
 // serve serves a school until the program is stopped.
-func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
+func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) {
 	ctx = r.UntilStopped(ctx)
 	if o.check {
 		return check(ctx, o, r.Out)
@@ -41,6 +46,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
 		return err
 	}
 	j := journal.Over(p.db)
+	defer func() { err = errors.Join(err, j.Close()) }() // last of all
 	hall := class.NewHall(j, makers(ctx, p, func(secret []byte) class.Maker {
 		return class.MakerOf(secret, s.Library, of, noLathe)
 	}), time.Now, fail)
@@ -51,6 +57,10 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
 	if err != nil {
 		return err
 	}
+	meeting, apart := context.WithCancel(context.WithoutCancel(ctx))
+	var met sync.WaitGroup
+	met.Go(func() { server.Meet(meeting, time.Tick(tellsEvery)) })
+	defer func() { apart(); met.Wait() }()
 	registry := prometheus.NewRegistry()
 	registry.MustRegister(collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
 	counted := served.NewRunning(registry, hall.Opened).Count(server.Handler(), func(page string, status int, took time.Duration) {
@@ -74,7 +84,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
 	return errors.Join(cli.ServeUntil(ctx, l, handler, server.Stop, o.cert, o.key, func() error {
 		_, err := fmt.Fprintf(r.Out, "http://%s\n%s\n", l.Addr(), p.settings.Address)
 		return err
-	}), end(), j.Close())
+	}), end())
 }
 
 // noLathe is for a blueprint that names a lathe of its own: it was refused when the room was begun.
