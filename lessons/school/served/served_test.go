@@ -147,7 +147,7 @@ func TestPhonesOfAnotherNode(t *testing.T) {
 	code := a.room(teacher, "turning-1")
 	a.phone(code, "Ada Brook")
 	has(t, a.page(teacher, "/desk/"+code), "In the room: 1")
-	if page := b.page(teacher, "/desk/"+code); !strings.Contains(page, "Phone away") {
+	if page := b.page(teacher, "/desk/"+code); !strings.Contains(page, "Phone away: 1") {
 		t.Error("the other node knows of the phone already: ", page)
 	}
 	tick := make(chan time.Time)
@@ -155,7 +155,7 @@ func TestPhonesOfAnotherNode(t *testing.T) {
 	var met sync.WaitGroup
 	met.Go(func() { a.server.Meet(ctx, tick) })
 	met.Go(func() { b.server.Meet(ctx, nil) })
-	for strings.Contains(b.page(teacher, "/desk/"+code), "Phone away") { // it may not listen yet
+	for strings.Contains(b.page(teacher, "/desk/"+code), "Phone away: 1") { // it may not listen yet
 		tick <- time.Now()
 	}
 	stop()
