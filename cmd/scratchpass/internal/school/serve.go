@@ -10,9 +10,6 @@ import (
 	"sync"
 	"time"
 
-	"github.com/prometheus/client_golang/prometheus"
-	"github.com/prometheus/client_golang/prometheus/collectors"
-
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/class/journal"
@@ -61,9 +58,8 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	var met sync.WaitGroup
 	met.Go(func() { server.Meet(meeting, time.Tick(tellsEvery)) })
 	defer func() { apart(); met.Wait() }()
-	registry := prometheus.NewRegistry()
-	registry.MustRegister(collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
-	counted := served.NewRunning(registry, hall.Opened).Count(server.Handler(), func(page string, status int, took time.Duration) {
+	running := served.NewRunning(hall.Opened)
+	counted := running.Count(server.Handler(), func(page string, status int, took time.Duration) {
 		log.Info("served", "page", page, "status", status, "ms", took.Milliseconds())
 	})
 	stopping := func() bool { return ctx.Err() != nil }
@@ -73,7 +69,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 		}
 		return p.db.PingContext(req.Context())
 	})
-	end, err := tellMetrics(o.metrics, registry)
+	end, err := tellMetrics(o.metrics, running.Handler())
 	if err != nil {
 		return err
 	}
