@@ -63,6 +63,10 @@ func (s *Server) back(w http.ResponseWriter, r *http.Request) {
 		s.o.Fail(err)
 		s.tell(w, http.StatusForbidden, "school-not-back")
 		return
+	case errors.Is(err, signon.ErrAway):
+		s.o.Fail(err)
+		s.tell(w, http.StatusServiceUnavailable, "school-no-sign-on")
+		return
 	case err != nil:
 		s.trouble(w, err)
 		return

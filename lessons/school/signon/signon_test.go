@@ -157,6 +157,7 @@ func TestSignOn(t *testing.T) {
 		"one group":             {says: map[string]any{"groups": "first-year"}, name: "Ada Brook", groups: []string{"first-year"}},
 		"groups where asked":    {userinfo: map[string]any{"sub": "17", "groups": []string{"first-year"}, "name": "Other"}, name: "Ada Brook", groups: []string{"first-year"}},
 		"more of another":       {userinfo: map[string]any{"sub": "18", "groups": []string{"it-staff"}}, name: "Ada Brook"},
+		"the name where asked":  {says: map[string]any{"groups": "first-year", "name": ""}, userinfo: map[string]any{"sub": "17", "groups": []string{"it-staff"}, "name": "Ada B."}, name: "Ada B.", groups: []string{"first-year"}},
 		"no groups":             {name: "Ada Brook"},
 		"groups of other kinds": {says: map[string]any{"groups": []any{1, nil, "first-year"}}, name: "Ada Brook", groups: []string{"first-year"}},
 		"no name":               {says: map[string]any{"name": "", "preferred_username": " ada "}, name: "ada"},
