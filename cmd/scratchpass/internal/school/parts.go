@@ -25,8 +25,8 @@ type parts struct {
 	signOn   *signon.SignOn
 }
 
-// partsOf opens what a school is served from. All that is missing in the options comes at once.
-func partsOf(ctx context.Context, o options) (p parts, err error) {
+// called reports what is wrong with how serve was called. All that is missing comes at once.
+func called(o options) error {
 	var missing []string
 	for _, needed := range []struct{ name, value string }{{"--settings FILE", o.settings}, {"--database ADDRESS", o.database}, {"--seal FILE", o.seal}} {
 		if needed.value == "" {
@@ -35,12 +35,17 @@ func partsOf(ctx context.Context, o options) (p parts, err error) {
 	}
 	switch {
 	case len(missing) > 0:
-		return p, cli.Usagef("serve needs %s too", strings.Join(missing, ", "))
+		return cli.Usagef("serve needs %s too", strings.Join(missing, ", "))
 	case (o.cert == "") != (o.key == ""):
-		return p, cli.Usagef("--cert and --key: give both, or none")
+		return cli.Usagef("--cert and --key: give both, or none")
 	case !postgres.Is(o.database):
-		return p, cli.Usagef("--database %q: give the address of a PostgreSQL database, such as postgres://user@host/name", o.database)
+		return cli.Usagef("--database %q: give the address of a PostgreSQL database, such as postgres://user@host/name", o.database)
 	}
+	return nil
+}
+
+// partsOf opens what a school is served from.
+func partsOf(ctx context.Context, o options) (p parts, err error) {
 	if p.settings, err = school.Read(o.settings); err != nil {
 		return p, err
 	}
@@ -99,7 +104,7 @@ func check(ctx context.Context, o options, out io.Writer) error {
 					say("roster of "+g.Name, err)
 				}
 				if dbErr == nil && sealErr == nil {
-					say("secret of "+g.Name, opens(ctx, school.Secrets{DB: db, Seal: seal}, g.Name))
+					say("secret of "+g.Name, school.Secrets{DB: db, Seal: seal}.Check(ctx, g.Name))
 				}
 			}
 		}
@@ -112,10 +117,4 @@ func check(ctx context.Context, o options, out io.Writer) error {
 		return errors.New("the set-up is not good yet: mend what is named above")
 	}
 	return nil
-}
-
-// opens reports whether a group's secret can be opened, if it has one.
-func opens(ctx context.Context, s school.Secrets, group string) error {
-	_, err := s.Of(ctx, group)
-	return err
 }
