@@ -61,7 +61,18 @@ func TestThereAndOff(t *testing.T) {
 	if at := cato.post(b.school+"/sign-off", nil); at.path != "/" {
 		t.Error("signed off, they are at ", at.path)
 	}
-	cato.form("/home")
+	cato.stop = "/auth?"
+	if at := cato.get(b.school + "/sign-on"); !strings.Contains(at.to, "prompt=login") {
+		t.Error("the sign-on may take who comes next for who has left: ", at.to)
+	}
+	cato.stop = ""
+	if at := cato.signOn("/home", "ada"); !strings.Contains(at.page, "Hello, Ada Brook") {
+		t.Error("who comes next at the browser: ", at.page, b.failed())
+	}
+	cato.stop = "/auth?"
+	if at := cato.get(b.school + "/sign-on"); strings.Contains(at.to, "prompt") {
+		t.Error("asked anew although nobody has signed off: ", at.to)
+	}
 	r, err := http.NewRequestWithContext(t.Context(), http.MethodGet, b.school+"/home", nil)
 	if err != nil {
 		t.Fatal(err)
@@ -130,7 +141,7 @@ func TestRefused(t *testing.T) {
 			r := b.browser()
 			to := row.back(r)
 			at := r.get(to)
-			if _, named := r.cookies(); at.status != http.StatusForbidden || named["school"] != "" || named["school-away"] != "" {
+			if _, named := r.cookies(); at.status != http.StatusForbidden || len(named) > 0 {
 				t.Error(at.status, at.path, named)
 			}
 			if row.why == "-" {

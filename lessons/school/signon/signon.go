@@ -63,8 +63,9 @@ type away struct {
 const sealedAs = "someone who signs on"
 
 // Leave is where a browser is to be sent, and what it has to bring back: for a cookie. to is the page
-// to go to afterwards, a path on this host.
-func (o *SignOn) Leave(ctx context.Context, to string) (address, keep string, err error) {
+// to go to afterwards, a path on this host. Where anew is wanted the sign-on asks who it is, although
+// it may know someone at that browser.
+func (o *SignOn) Leave(ctx context.Context, to string, anew bool) (address, keep string, err error) {
 	p, err := o.reach(ctx)
 	if err != nil {
 		return "", "", err
@@ -74,7 +75,11 @@ func (o *SignOn) Leave(ctx context.Context, to string) (address, keep string, er
 	if err != nil {
 		return "", "", err
 	}
-	return o.config(p).AuthCodeURL(a.State, oidc.Nonce(a.Nonce), oauth2.S256ChallengeOption(a.Verifier)), o.seal.Close(string(text), sealedAs), nil
+	with := []oauth2.AuthCodeOption{oidc.Nonce(a.Nonce), oauth2.S256ChallengeOption(a.Verifier)}
+	if anew {
+		with = append(with, oauth2.SetAuthURLParam("prompt", "login"))
+	}
+	return o.config(p).AuthCodeURL(a.State, with...), o.seal.Close(string(text), sealedAs), nil
 }
 
 // local is a path on this host: never an address elsewhere, whoever made the link.

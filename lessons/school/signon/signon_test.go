@@ -128,7 +128,7 @@ func seal(t *testing.T) school.Seal {
 // leaves sends someone away, and notes what they were asked with.
 func (p *provider) leaves(t *testing.T, o *signon.SignOn, to string) (keep string) {
 	t.Helper()
-	address, keep, err := o.Leave(t.Context(), to)
+	address, keep, err := o.Leave(t.Context(), to, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -216,7 +216,7 @@ func TestNobodyElse(t *testing.T) {
 			switch row.keep {
 			case "":
 			case "other":
-				_, keep, _ = p.school(t, seal(t), time.Now).Leave(t.Context(), "/")
+				_, keep, _ = p.school(t, seal(t), time.Now).Leave(t.Context(), "/", false)
 			default:
 				keep = strings.TrimSpace(row.keep)
 			}

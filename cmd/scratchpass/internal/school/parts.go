@@ -25,6 +25,9 @@ type parts struct {
 	signOn   *signon.SignOn
 }
 
+// back is the page of a school's server that people come back to from the sign-on.
+const back = "/back"
+
 // called reports what is wrong with how serve was called. All that is missing comes at once.
 func called(o options) error {
 	var missing []string
@@ -52,7 +55,7 @@ func partsOf(ctx context.Context, o options) (p parts, err error) {
 	if p.seal, err = readSeal(o.seal); err != nil {
 		return p, err
 	}
-	if p.signOn, err = signon.New(p.settings.SignOn, p.settings.Address+"/back", p.seal, time.Now); err != nil {
+	if p.signOn, err = signon.New(p.settings.SignOn, p.settings.Address+back, p.seal, time.Now); err != nil {
 		return p, err
 	}
 	p.db, err = postgres.Open(ctx, o.database)
@@ -92,11 +95,12 @@ func check(ctx context.Context, o options, out io.Writer) error {
 		defer db.Close()
 	}
 	if err == nil {
-		signOn, err := signon.New(settings.SignOn, settings.Address+"/back", seal, time.Now)
+		signOn, err := signon.New(settings.SignOn, settings.Address+back, seal, time.Now)
 		if err == nil {
 			err = signOn.Check(ctx)
 		}
 		say("sign-on", err)
+		fmt.Fprintf(out, "the sign-on has to send people back to %s\n", settings.Address+back)
 		for _, d := range settings.Departments {
 			for _, g := range d.Groups {
 				if g.Roster != "" {
