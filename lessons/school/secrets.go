@@ -5,6 +5,7 @@ import (
 	"crypto/aes"
 	"crypto/cipher"
 	"crypto/rand"
+	"database/sql"
 	"encoding/base64"
 	"errors"
 	"fmt"
@@ -30,7 +31,7 @@ type Seal struct{ with cipher.AEAD }
 func NewSeal(key string) (Seal, error) {
 	raw, err := base64.StdEncoding.DecodeString(key)
 	if err != nil || len(raw) != keyLength {
-		return Seal{}, fmt.Errorf("the key has to be %d bytes in base64, as serve --new-key writes it", keyLength)
+		return Seal{}, fmt.Errorf("the key has to be %d bytes in base64, as serve --new-seal writes it", keyLength)
 	}
 	block, err := aes.NewCipher(raw)
 	if err != nil {
@@ -70,19 +71,33 @@ type Secrets struct {
 	Seal Seal
 }
 
+// sealedOf is what the secret of a group is sealed with, so that it is no other group's.
+func sealedOf(group string) string { return "secret of " + group }
+
 // Of is the secret of a group, which is made when it is first asked for, on whichever node.
 func (s Secrets) Of(ctx context.Context, group string) ([]byte, error) {
 	secret := make([]byte, keyLength)
 	rand.Read(secret)
-	of := "secret of " + group
-	if _, err := s.DB.ExecContext(ctx, "INSERT INTO secrets (name, sealed) VALUES ($1, $2) ON CONFLICT (name) DO NOTHING", group, s.Seal.Close(base64.StdEncoding.EncodeToString(secret), of)); err != nil {
+	if _, err := s.DB.ExecContext(ctx, "INSERT INTO secrets (name, sealed) VALUES ($1, $2) ON CONFLICT (name) DO NOTHING", group, s.Seal.Close(base64.StdEncoding.EncodeToString(secret), sealedOf(group))); err != nil {
 		return nil, err
 	}
+	return s.open(ctx, group)
+}
+
+// Check reports whether the secret of a group can be opened, if one was made already; it makes none.
+func (s Secrets) Check(ctx context.Context, group string) error {
+	if _, err := s.open(ctx, group); !errors.Is(err, sql.ErrNoRows) {
+		return err
+	}
+	return nil
+}
+
+func (s Secrets) open(ctx context.Context, group string) ([]byte, error) {
 	var sealed string
 	if err := s.DB.QueryRowContext(ctx, "SELECT sealed FROM secrets WHERE name = $1", group).Scan(&sealed); err != nil {
 		return nil, err
 	}
-	text, err := s.Seal.Open(sealed, of)
+	text, err := s.Seal.Open(sealed, sealedOf(group))
 	if err != nil {
 		return nil, fmt.Errorf("the secret of the group %q: %w", group, err)
 	}

@@ -4,6 +4,7 @@ import (
 	"crypto/rand"
 	"errors"
 	"net/http"
+	"slices"
 	"strings"
 	"time"
 
@@ -25,6 +26,7 @@ type groupPage struct {
 	Grade      bool
 	Rooms      []class.Head
 	Ways       []class.Way
+	Stages     []stageTasks
 	Given      begun  // of the form to begin a room
 	Wrong      string // with what was sent
 }
@@ -47,7 +49,7 @@ func (s *Server) group(w http.ResponseWriter, r *http.Request, p school.Person) 
 
 func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person, status int, given begun, wrong error) {
 	g, d, _ := s.o.Settings.Group(r.PathValue("group"))
-	page := groupPage{Group: g, Department: d.Name, Ways: class.Ways, Given: given}
+	page := groupPage{Group: g, Department: d.Name, Ways: class.Ways, Given: given, Stages: s.stages(given)}
 	page.Teach, page.Grade = s.o.Settings.May(p, school.Teach, g.Name), s.o.Settings.May(p, school.Grade, g.Name)
 	if wrong != nil {
 		page.Wrong = wrong.Error()
@@ -115,11 +117,48 @@ func noLathe(string) (machine.Lathe, error) {
 }
 
 // begun is what was sent to begin a room.
-type begun struct{ Blueprint, Tasks, Way string }
+type begun struct {
+	Blueprint string
+	Tasks     []string // names
+	Way       string
+}
+
+// stageTasks are the tasks of a stage, to be ticked.
+type stageTasks struct {
+	Stage string
+	Open  bool // one of them is ticked
+	Tasks []askable
+}
+
+// askable is a task that can be asked in a room.
+type askable struct {
+	Name, Title string
+	Ticked      bool
+}
+
+// stages are all tasks, by stage, with those ticked that were sent. One whose words can't be read is
+// left out.
+func (s *Server) stages(given begun) (all []stageTasks) {
+	for _, t := range s.o.Session.Tasks.All() {
+		words, err := s.o.Session.Library.Task(t.Name)
+		if err != nil {
+			continue
+		}
+		if title := s.say("stage-" + string(t.Stage)); len(all) == 0 || all[len(all)-1].Stage != title {
+			all = append(all, stageTasks{Stage: title})
+		}
+		of := &all[len(all)-1]
+		one := askable{t.Name, words.Title, slices.Contains(given.Tasks, t.Name)}
+		of.Open = of.Open || one.Ticked
+		of.Tasks = append(of.Tasks, one)
+	}
+	return all
+}
 
 // beginRoom begins a room of a group, from a blueprint or from tasks.
 func (s *Server) beginRoom(w http.ResponseWriter, r *http.Request, p school.Person) {
-	given := begun{r.PostFormValue("blueprint"), strings.TrimSpace(r.PostFormValue("tasks")), r.PostFormValue("way")}
+	given := begun{Blueprint: r.PostFormValue("blueprint"), Way: r.PostFormValue("way")}
+	given.Tasks = strings.Fields(strings.Join(r.PostForm["tasks"], " "))
 	head, text, way, err := s.roomOf(r.PathValue("group"), given)
 	if err != nil {
 		s.groupAs(w, r, p, http.StatusBadRequest, given, err)
@@ -142,10 +181,10 @@ func (s *Server) roomOf(group string, given begun) (head class.Head, blueprint s
 		return head, "", "", err
 	}
 	blueprint = strings.ReplaceAll(given.Blueprint, "\r\n", "\n")
-	tasks := strings.FieldsFunc(given.Tasks, func(r rune) bool { return r == ',' || r == ' ' || r == '\n' || r == '\r' })
+	tasks := given.Tasks
 	switch {
 	case strings.TrimSpace(blueprint) == "" && len(tasks) == 0:
-		return head, "", "", errors.New("there are no questions: give a blueprint, or the names of tasks")
+		return head, "", "", errors.New("there are no questions: tick tasks, or give a blueprint")
 	case strings.TrimSpace(blueprint) != "" && len(tasks) > 0:
 		return head, "", "", errors.New("there are a blueprint and tasks: give one of both")
 	case len(tasks) > 0:

@@ -122,7 +122,7 @@ func TestRoomsThatCantBegin(t *testing.T) {
 	teacher := n.token("Cato", "teach-1")
 	for _, row := range []struct{ tasks, blueprint, way, want string }{
 		{"", "", "together", "there are no questions"},
-		{"compound-travel", "set: x", "together", "give one of both"},
+		{"compound-travel", "set: x\n", "together", "give one of both"},
 		{"compound-travle", "", "together", "compound-travle"},
 		{"compound-travel", "", "somehow", "there is no way"},
 		{"", "set: x\nnonsense: 1\n", "together", "nonsense"},
@@ -132,7 +132,13 @@ func TestRoomsThatCantBegin(t *testing.T) {
 		if status != http.StatusBadRequest {
 			t.Error(row.want, status)
 		}
-		has(t, page, row.want, `value="`+row.tasks+`"`)
+		has(t, page, row.want)
+		if row.tasks == "compound-travel" {
+			has(t, page, `value="compound-travel" checked`)
+		}
+		if row.blueprint != "" {
+			has(t, page, strings.Split(row.blueprint, "\n")[0]+"\n", "<details open><summary>Or a blueprint")
+		}
 	}
 	if rooms, err := n.hall, error(nil); rooms.Opened() != 0 || err != nil {
 		t.Error("a room was begun")

@@ -128,7 +128,7 @@ func (s *Server) guarded(next http.Handler) http.Handler {
 			w.Header().Set("Strict-Transport-Security", "max-age=31536000")
 		}
 		if r.Host != s.host {
-			s.tell(w, http.StatusMisdirectedRequest, "school-other-name")
+			s.writeAs(w, http.StatusMisdirectedRequest, "told", told{s.say("school-other-name", "address", s.o.Settings.Address), s.o.Settings.Address})
 			return
 		}
 		next.ServeHTTP(w, r)

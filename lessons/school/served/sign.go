@@ -13,6 +13,13 @@ import (
 // away is the name of the cookie that waits, sealed, while someone signs on elsewhere.
 const away = "school-away"
 
+// left is the name of the cookie that says that someone has signed off at a browser: whoever comes
+// next may be another, whom the sign-on must not take for them.
+const left = "school-left"
+
+// longestLeft is how long a browser knows of that: longer than a sign-on knows someone.
+const longestLeft = 30 * 24 * time.Hour
+
 // door asks for the code of a room, or to sign on; who is signed on goes home.
 func (s *Server) door(w http.ResponseWriter, r *http.Request) {
 	if typed := r.URL.Query().Get("code"); typed != "" {
@@ -39,7 +46,8 @@ func (s *Server) signOn(w http.ResponseWriter, r *http.Request) {
 	if to == "" {
 		to = "/home"
 	}
-	address, keep, err := s.o.SignOn.Leave(r.Context(), to)
+	_, hasLeft := r.Cookie(left)
+	address, keep, err := s.o.SignOn.Leave(r.Context(), to, hasLeft == nil)
 	if err != nil {
 		s.o.Fail(err)
 		s.tell(w, http.StatusServiceUnavailable, "school-no-sign-on")
@@ -63,6 +71,10 @@ func (s *Server) back(w http.ResponseWriter, r *http.Request) {
 		s.o.Fail(err)
 		s.tell(w, http.StatusForbidden, "school-not-back")
 		return
+	case errors.Is(err, signon.ErrAway):
+		s.o.Fail(err)
+		s.tell(w, http.StatusServiceUnavailable, "school-no-sign-on")
+		return
 	case err != nil:
 		s.trouble(w, err)
 		return
@@ -76,16 +88,22 @@ func (s *Server) back(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	s.setCookie(w, cookie, token, 0)
+	s.setCookie(w, left, "", -1)
 	http.Redirect(w, r, to, http.StatusSeeOther)
 }
 
-// setCookie sets a cookie for this host alone, for a time, or until the browser is closed. Coming
-// back from the sign-on is a link from elsewhere: the cookies have to come with it.
+// setCookie sets a cookie for this host alone, for a time, for 0 until the browser is closed; for less
+// it is deleted. Coming back from the sign-on is a link from elsewhere: the cookies have to come with it.
 func (s *Server) setCookie(w http.ResponseWriter, name, value string, last time.Duration) {
-	http.SetCookie(w, &http.Cookie{Name: name, Value: value, Path: "/", HttpOnly: true, Secure: s.secure(), SameSite: http.SameSiteLaxMode, MaxAge: int(last / time.Second)})
+	age := int(last / time.Second)
+	if last < 0 {
+		age = -1
+	}
+	http.SetCookie(w, &http.Cookie{Name: name, Value: value, Path: "/", HttpOnly: true, Secure: s.secure(), SameSite: http.SameSiteLaxMode, MaxAge: age})
 }
 
-// signOff ends a session here. That of the sign-on itself is the sign-on's.
+// signOff ends a session here. That of the sign-on itself is the sign-on's, but it has to ask anew
+// before it lets someone in here from this browser.
 func (s *Server) signOff(w http.ResponseWriter, r *http.Request, p school.Person) {
 	if c, err := r.Cookie(cookie); err == nil {
 		if err := s.o.Sessions.End(r.Context(), c.Value); err != nil {
@@ -95,5 +113,6 @@ func (s *Server) signOff(w http.ResponseWriter, r *http.Request, p school.Person
 	}
 	s.study.leave(p.ID)
 	s.setCookie(w, cookie, "", -1)
+	s.setCookie(w, left, "yes", longestLeft)
 	http.Redirect(w, r, "/", http.StatusSeeOther)
 }

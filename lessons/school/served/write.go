@@ -38,9 +38,13 @@ func (s *Server) writeAs(w http.ResponseWriter, status int, name string, data an
 	_, _ = w.Write(b.Bytes()) // who has gone needs no page
 }
 
+// told is one thing that is said, and where to go from there: an address of its own where the browser
+// has come by another.
+type told struct{ Says, To string }
+
 // tell says one thing, and nothing else.
 func (s *Server) tell(w http.ResponseWriter, status int, phrase string) {
-	s.writeAs(w, status, "told", s.say(phrase))
+	s.writeAs(w, status, "told", told{s.say(phrase, "address", s.o.Settings.Address), "/"})
 }
 
 // trouble says that something went wrong that is nobody's here to mend: what it was is in the log. A

@@ -63,8 +63,9 @@ type away struct {
 const sealedAs = "someone who signs on"
 
 // Leave is where a browser is to be sent, and what it has to bring back: for a cookie. to is the page
-// to go to afterwards, a path on this host.
-func (o *SignOn) Leave(ctx context.Context, to string) (address, keep string, err error) {
+// to go to afterwards, a path on this host. Where anew is wanted the sign-on asks who it is, although
+// it may know someone at that browser.
+func (o *SignOn) Leave(ctx context.Context, to string, anew bool) (address, keep string, err error) {
 	p, err := o.reach(ctx)
 	if err != nil {
 		return "", "", err
@@ -74,7 +75,11 @@ func (o *SignOn) Leave(ctx context.Context, to string) (address, keep string, er
 	if err != nil {
 		return "", "", err
 	}
-	return o.config(p).AuthCodeURL(a.State, oidc.Nonce(a.Nonce), oauth2.S256ChallengeOption(a.Verifier)), o.seal.Close(string(text), sealedAs), nil
+	with := []oauth2.AuthCodeOption{oidc.Nonce(a.Nonce), oauth2.S256ChallengeOption(a.Verifier)}
+	if anew {
+		with = append(with, oauth2.SetAuthURLParam("prompt", "login"))
+	}
+	return o.config(p).AuthCodeURL(a.State, with...), o.seal.Close(string(text), sealedAs), nil
 }
 
 // local is a path on this host: never an address elsewhere, whoever made the link.
@@ -87,6 +92,15 @@ func local(to string) string {
 
 // ErrNotBack says that someone did not come back as they left: too late, from elsewhere, or twice.
 var ErrNotBack = errors.New("the sign-on was not finished: begin it once more")
+
+// ErrAway says that the sign-on itself does not answer.
+var ErrAway = errors.New("the sign-on is out of reach")
+
+// refuses reports whether the sign-on has answered, and said no.
+func refuses(err error) bool {
+	var no *oauth2.RetrieveError
+	return errors.As(err, &no) && no.Response != nil && no.Response.StatusCode < http.StatusInternalServerError
+}
 
 // Back is who has come back, and the page that they wanted. keep is what their browser has brought.
 func (o *SignOn) Back(r *http.Request, keep string) (who school.Person, to string, err error) {
@@ -108,7 +122,7 @@ func (o *SignOn) Back(r *http.Request, keep string) (who school.Person, to strin
 	}
 	tokens, err := o.config(p).Exchange(o.context(r.Context()), q.Get("code"), oauth2.VerifierOption(a.Verifier))
 	if err != nil {
-		return who, "", fmt.Errorf("%w: %w", ErrNotBack, err)
+		return who, "", fmt.Errorf("%w: %w", map[bool]error{true: ErrNotBack, false: ErrAway}[refuses(err)], err)
 	}
 	who, err = o.person(r.Context(), p, tokens, a.Nonce)
 	return who, a.To, err
@@ -128,31 +142,48 @@ func (o *SignOn) person(ctx context.Context, p *oidc.Provider, tokens *oauth2.To
 	if err := token.Claims(&claims); err != nil {
 		return who, err
 	}
-	if _, there := claims[o.settings.Groups]; !there { // some tell groups only where they are asked for
-		if info, err := p.UserInfo(o.context(ctx), oauth2.StaticTokenSource(tokens)); err == nil && info.Subject == token.Subject {
-			more := map[string]any{}
-			if err := info.Claims(&more); err != nil {
-				return who, err
-			}
-			for name, value := range more {
-				if _, there := claims[name]; !there {
-					claims[name] = value
-				}
-			}
+	_, grouped := claims[o.settings.Groups]
+	if !grouped || nameOf(claims) == "" { // some tell groups, or names, only where they are asked for
+		if err := o.ask(ctx, p, tokens, token.Subject, claims); err != nil {
+			return who, err
 		}
 	}
 	return personOf(token.Issuer, token.Subject, o.settings.Groups, claims), nil
 }
 
+// ask adds what the sign-on tells of someone where it is asked. What the token says is kept; what is
+// about another is not taken, and a sign-on that tells no more has told all.
+func (o *SignOn) ask(ctx context.Context, p *oidc.Provider, tokens *oauth2.Token, subject string, claims map[string]any) error {
+	info, err := p.UserInfo(o.context(ctx), oauth2.StaticTokenSource(tokens))
+	if err != nil || info.Subject != subject {
+		return nil
+	}
+	more := map[string]any{}
+	if err := info.Claims(&more); err != nil {
+		return err
+	}
+	for name, value := range more {
+		if had, there := claims[name]; !there || had == "" {
+			claims[name] = value
+		}
+	}
+	return nil
+}
+
+// nameOf is what claims call someone; empty where they don't.
+func nameOf(claims map[string]any) string {
+	for _, name := range []string{"name", "preferred_username", "email"} {
+		if text, _ := claims[name].(string); strings.TrimSpace(text) != "" {
+			return strings.TrimSpace(text)
+		}
+	}
+	return ""
+}
+
 // personOf is who a token's claims are about. Issuer and subject tell people apart; a name or an
 // address may be given to another one day.
 func personOf(issuer, subject, groups string, claims map[string]any) school.Person {
-	p := school.Person{ID: issuer + " " + subject}
-	for _, name := range []string{"name", "preferred_username", "email"} {
-		if text, _ := claims[name].(string); p.Name == "" {
-			p.Name = strings.TrimSpace(text)
-		}
-	}
+	p := school.Person{ID: issuer + " " + subject, Name: nameOf(claims)}
 	switch all := claims[groups].(type) {
 	case string:
 		p.Groups = []string{all}
@@ -176,7 +207,7 @@ func (o *SignOn) reach(ctx context.Context) (*oidc.Provider, error) {
 	// Keys are fetched with this context later, too: it must not end with this request.
 	p, err := oidc.NewProvider(o.context(context.WithoutCancel(ctx)), o.settings.Issuer)
 	if err != nil {
-		return nil, fmt.Errorf("the sign-on %s is out of reach: %w", o.settings.Issuer, err)
+		return nil, fmt.Errorf("%w: %s: %w", ErrAway, o.settings.Issuer, err)
 	}
 	o.provider = p
 	return p, nil

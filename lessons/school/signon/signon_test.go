@@ -128,7 +128,7 @@ func seal(t *testing.T) school.Seal {
 // leaves sends someone away, and notes what they were asked with.
 func (p *provider) leaves(t *testing.T, o *signon.SignOn, to string) (keep string) {
 	t.Helper()
-	address, keep, err := o.Leave(t.Context(), to)
+	address, keep, err := o.Leave(t.Context(), to, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,6 +157,7 @@ func TestSignOn(t *testing.T) {
 		"one group":             {says: map[string]any{"groups": "first-year"}, name: "Ada Brook", groups: []string{"first-year"}},
 		"groups where asked":    {userinfo: map[string]any{"sub": "17", "groups": []string{"first-year"}, "name": "Other"}, name: "Ada Brook", groups: []string{"first-year"}},
 		"more of another":       {userinfo: map[string]any{"sub": "18", "groups": []string{"it-staff"}}, name: "Ada Brook"},
+		"the name where asked":  {says: map[string]any{"groups": "first-year", "name": ""}, userinfo: map[string]any{"sub": "17", "groups": []string{"it-staff"}, "name": "Ada B."}, name: "Ada B.", groups: []string{"first-year"}},
 		"no groups":             {name: "Ada Brook"},
 		"groups of other kinds": {says: map[string]any{"groups": []any{1, nil, "first-year"}}, name: "Ada Brook", groups: []string{"first-year"}},
 		"no name":               {says: map[string]any{"name": "", "preferred_username": " ada "}, name: "ada"},
@@ -215,7 +216,7 @@ func TestNobodyElse(t *testing.T) {
 			switch row.keep {
 			case "":
 			case "other":
-				_, keep, _ = p.school(t, seal(t), time.Now).Leave(t.Context(), "/")
+				_, keep, _ = p.school(t, seal(t), time.Now).Leave(t.Context(), "/", false)
 			default:
 				keep = strings.TrimSpace(row.keep)
 			}

@@ -25,8 +25,11 @@ type parts struct {
 	signOn   *signon.SignOn
 }
 
-// partsOf opens what a school is served from. All that is missing in the options comes at once.
-func partsOf(ctx context.Context, o options) (p parts, err error) {
+// back is the page of a school's server that people come back to from the sign-on.
+const back = "/back"
+
+// called reports what is wrong with how serve was called. All that is missing comes at once.
+func called(o options) error {
 	var missing []string
 	for _, needed := range []struct{ name, value string }{{"--settings FILE", o.settings}, {"--database ADDRESS", o.database}, {"--seal FILE", o.seal}} {
 		if needed.value == "" {
@@ -35,19 +38,24 @@ func partsOf(ctx context.Context, o options) (p parts, err error) {
 	}
 	switch {
 	case len(missing) > 0:
-		return p, cli.Usagef("serve needs %s too", strings.Join(missing, ", "))
+		return cli.Usagef("serve needs %s too", strings.Join(missing, ", "))
 	case (o.cert == "") != (o.key == ""):
-		return p, cli.Usagef("--cert and --key: give both, or none")
+		return cli.Usagef("--cert and --key: give both, or none")
 	case !postgres.Is(o.database):
-		return p, cli.Usagef("--database %q: give the address of a PostgreSQL database, such as postgres://user@host/name", o.database)
+		return cli.Usagef("--database %q: give the address of a PostgreSQL database, such as postgres://user@host/name", o.database)
 	}
+	return nil
+}
+
+// partsOf opens what a school is served from.
+func partsOf(ctx context.Context, o options) (p parts, err error) {
 	if p.settings, err = school.Read(o.settings); err != nil {
 		return p, err
 	}
 	if p.seal, err = readSeal(o.seal); err != nil {
 		return p, err
 	}
-	if p.signOn, err = signon.New(p.settings.SignOn, p.settings.Address+"/back", p.seal, time.Now); err != nil {
+	if p.signOn, err = signon.New(p.settings.SignOn, p.settings.Address+back, p.seal, time.Now); err != nil {
 		return p, err
 	}
 	p.db, err = postgres.Open(ctx, o.database)
@@ -87,11 +95,12 @@ func check(ctx context.Context, o options, out io.Writer) error {
 		defer db.Close()
 	}
 	if err == nil {
-		signOn, err := signon.New(settings.SignOn, settings.Address+"/back", seal, time.Now)
+		signOn, err := signon.New(settings.SignOn, settings.Address+back, seal, time.Now)
 		if err == nil {
 			err = signOn.Check(ctx)
 		}
 		say("sign-on", err)
+		fmt.Fprintf(out, "the sign-on has to send people back to %s\n", settings.Address+back)
 		for _, d := range settings.Departments {
 			for _, g := range d.Groups {
 				if g.Roster != "" {
@@ -99,7 +108,7 @@ func check(ctx context.Context, o options, out io.Writer) error {
 					say("roster of "+g.Name, err)
 				}
 				if dbErr == nil && sealErr == nil {
-					say("secret of "+g.Name, opens(ctx, school.Secrets{DB: db, Seal: seal}, g.Name))
+					say("secret of "+g.Name, school.Secrets{DB: db, Seal: seal}.Check(ctx, g.Name))
 				}
 			}
 		}
@@ -112,10 +121,4 @@ func check(ctx context.Context, o options, out io.Writer) error {
 		return errors.New("the set-up is not good yet: mend what is named above")
 	}
 	return nil
-}
-
-// opens reports whether a group's secret can be opened, if it has one.
-func opens(ctx context.Context, s school.Secrets, group string) error {
-	_, err := s.Of(ctx, group)
-	return err
 }

@@ -25,6 +25,9 @@ const tellsEvery = 8 * time.Second
 // serve serves a school until the program is stopped.
 func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) {
 	ctx = r.UntilStopped(ctx)
+	if err := called(o); err != nil {
+		return err
+	}
 	if o.check {
 		return check(ctx, o, r.Out)
 	}
@@ -69,7 +72,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 		}
 		return p.db.PingContext(req.Context())
 	})
-	end, err := tellMetrics(o.metrics, running.Handler())
+	told, end, err := tellMetrics(o.metrics, running.Handler())
 	if err != nil {
 		return err
 	}
@@ -78,7 +81,12 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", o.listen, err)
 	}
 	return errors.Join(cli.ServeUntil(ctx, l, handler, server.Stop, o.cert, o.key, func() error {
-		_, err := fmt.Fprintf(r.Out, "http://%s\n%s\n", l.Addr(), p.settings.Address)
+		scheme := "http"
+		if o.cert != "" {
+			scheme = "https"
+		}
+		log.Info("serving", "at", l.Addr().String(), "metrics", told)
+		_, err := fmt.Fprintf(r.Out, "%s://%s\n%s\n", scheme, l.Addr(), p.settings.Address)
 		return err
 	}), end())
 }

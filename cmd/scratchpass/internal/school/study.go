@@ -61,18 +61,19 @@ func makers(ctx context.Context, p parts, of func(secret []byte) class.Maker) fu
 	}
 }
 
-// tellMetrics tells at an address of its own how the program does; end ends that.
-func tellMetrics(at string, how http.Handler) (end func() error, err error) {
+// tellMetrics tells at an address of its own how the program does: told is which it took. end ends
+// that.
+func tellMetrics(at string, how http.Handler) (told string, end func() error, err error) {
 	if at == "" {
-		return func() error { return nil }, nil
+		return "", func() error { return nil }, nil
 	}
 	l, err := net.Listen("tcp", at)
 	if err != nil {
-		return nil, fmt.Errorf("can't tell how the program does at %s: %w; --metrics takes another address", at, err)
+		return "", nil, fmt.Errorf("can't tell how the program does at %s: %w; --metrics takes another address", at, err)
 	}
 	mux := http.NewServeMux()
 	mux.Handle("GET /metrics", how)
 	server := &http.Server{Handler: mux, ReadHeaderTimeout: 10 * time.Second}
 	go func() { _ = server.Serve(l) }() // it ends when it is closed
-	return server.Close, nil
+	return l.Addr().String(), server.Close, nil
 }
