@@ -11,6 +11,7 @@ import (
 	"os"
 	"os/exec"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -50,10 +51,7 @@ func serveJournal(at string) error {
 	j.SlowSync(wait)
 	fail := func(err error) { fmt.Fprintln(os.Stderr, err) }
 	hall := hallOn(j, fail)
-	if shared, ok := j.(class.Shared); ok {
-		hall.Notices(shared)
-		go hall.Share(ctx, shared, time.Tick(2*time.Second))
-	}
+	defer hall.Sharing(ctx, j)()
 	s, err := sitting.NewSession(nil, content.Shipped(), machine.Imperial, machine.InchLathe, nil)
 	if err != nil {
 		return err
@@ -77,6 +75,16 @@ type node struct {
 	kill func()
 }
 
+// peakOf is the most memory that a process has had, as Linux tells it; elsewhere nobody does.
+func peakOf(pid int) string {
+	text, err := os.ReadFile(fmt.Sprintf("/proc/%d/status", pid))
+	if _, rest, found := strings.Cut(string(text), "VmHWM:"); err == nil && found {
+		peak, _, _ := strings.Cut(rest, "\n")
+		return strings.TrimSpace(peak)
+	}
+	return "nobody knows"
+}
+
 func newNode(t *testing.T, at string) *node {
 	t.Helper()
 	cmd := exec.Command(os.Args[0])
@@ -90,7 +98,11 @@ func newNode(t *testing.T, at string) *node {
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
-	n := &node{kill: func() { _ = cmd.Process.Kill(); _ = cmd.Wait() }} // it may have ended
+	n := &node{kill: sync.OnceFunc(func() {
+		t.Log("a node had at most ", peakOf(cmd.Process.Pid))
+		_ = cmd.Process.Kill() // it may have ended
+		_ = cmd.Wait()
+	})}
 	t.Cleanup(func() {
 		n.kill()
 		for _, line := range said.all() {

@@ -258,3 +258,27 @@ func (n *node) changed(token, path string, change func(*http.Request)) int {
 	n.handler.ServeHTTP(w, r)
 	return w.Code
 }
+
+// phone comes into a room by its code and a name, and looks at its page.
+func (n *node) phone(code, name string) {
+	n.t.Helper()
+	var cookies []*http.Cookie
+	do := func(method, path string, form url.Values) string {
+		r := httptest.NewRequest(method, "https://"+host+path, strings.NewReader(form.Encode()))
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+		r.Header.Set("Sec-Fetch-Site", "same-origin")
+		for _, c := range cookies {
+			r.AddCookie(c)
+		}
+		w := httptest.NewRecorder()
+		n.handler.ServeHTTP(w, r)
+		cookies = append(cookies, w.Result().Cookies()...)
+		if w.Code >= http.StatusBadRequest {
+			n.t.Fatal(path, w.Code, w.Body.String())
+		}
+		return w.Body.String()
+	}
+	do(http.MethodGet, "/r/"+code, nil)
+	do(http.MethodPost, "/r/"+code+"/join", url.Values{"name": {name}})
+	has(n.t, do(http.MethodGet, "/r/"+code, nil), `id="seat"`)
+}

@@ -1,28 +1,35 @@
 package served
 
 import (
+	"fmt"
 	"net/http"
-	"strconv"
 	"time"
 
-	"github.com/prometheus/client_golang/prometheus"
+	"github.com/VictoriaMetrics/metrics"
 )
 
 // Running is what tells whether the program does well, for whoever runs it: without names, rooms or
 // answers.
-type Running struct {
-	took *prometheus.HistogramVec
+type Running struct{ all *metrics.Set }
+
+// NewRunning counts from now on. open is how many rooms are open at this node.
+func NewRunning(open func() int) *Running {
+	r := &Running{metrics.NewSet()}
+	r.all.NewGauge("scratchpass_rooms_open", func() float64 { return float64(open()) })
+	return r
 }
 
-// NewRunning counts in a registry. open is how many rooms are open at this node.
-func NewRunning(in prometheus.Registerer, open func() int) *Running {
-	r := &Running{took: prometheus.NewHistogramVec(prometheus.HistogramOpts{
-		Name: "scratchpass_request_seconds", Help: "How long requests took, by page and status; an answer is POST /r/{code}/answer.",
-		Buckets: []float64{.005, .01, .025, .05, .1, .15, .25, .5, 1, 2.5, 5},
-	}, []string{"page", "status"})}
-	in.MustRegister(r.took, prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "scratchpass_rooms_open", Help: "Rooms that are open at this node."},
-		func() float64 { return float64(open()) }))
-	return r
+// bounds are those of the classes in which requests are counted by how long they took, in seconds.
+var bounds = []float64{.005, .01, .025, .05, .1, .15, .25, .5, 1, 2.5, 5}
+
+// Handler tells what was counted, and how the process does, in the open text format that programs
+// which gather such numbers read.
+func (r *Running) Handler() http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, _ *http.Request) {
+		w.Header().Set("Content-Type", "text/plain; version=0.0.4; charset=utf-8")
+		r.all.WritePrometheus(w)
+		metrics.WriteProcessMetrics(w)
+	})
 }
 
 // Count counts requests and how long they took. Streams last for as long as someone looks, and are
@@ -39,7 +46,7 @@ func (r *Running) Count(next http.Handler, log func(page string, status int, too
 			return
 		}
 		took := time.Since(begun)
-		r.took.WithLabelValues(page, strconv.Itoa(seen.status)).Observe(took.Seconds())
+		r.all.GetOrCreatePrometheusHistogramExt(fmt.Sprintf("scratchpass_request_seconds{page=%q,status=\"%d\"}", page, seen.status), bounds).Update(took.Seconds())
 		log(page, seen.status, took)
 	})
 }

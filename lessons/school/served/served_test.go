@@ -1,13 +1,16 @@
 package served_test
 
 import (
+	"context"
 	"fmt"
 	"net/http"
 	"net/url"
 	"os"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
+	"time"
 
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/school"
@@ -140,6 +143,29 @@ func TestRoomsThatCantBegin(t *testing.T) {
 	if rooms, err := n.hall, error(nil); rooms.Opened() != 0 || err != nil {
 		t.Error("a room was begun")
 	}
+}
+
+// A phone at one node is not away at the other.
+func TestPhonesOfAnotherNode(t *testing.T) {
+	c := newCampus(t)
+	a, b := c.node(t), c.node(t)
+	teacher := a.token("Cato", "teach-1")
+	code := a.room(teacher, "turning-1")
+	a.phone(code, "Ada Brook")
+	has(t, a.page(teacher, "/desk/"+code), "In the room: 1")
+	if page := b.page(teacher, "/desk/"+code); !strings.Contains(page, "Phone away: 1") {
+		t.Error("the other node knows of the phone already: ", page)
+	}
+	tick := make(chan time.Time)
+	ctx, stop := context.WithCancel(t.Context())
+	var met sync.WaitGroup
+	met.Go(func() { a.server.Meet(ctx, tick) })
+	met.Go(func() { b.server.Meet(ctx, nil) })
+	for strings.Contains(b.page(teacher, "/desk/"+code), "Phone away: 1") { // it may not listen yet
+		tick <- time.Now()
+	}
+	stop()
+	met.Wait()
 }
 
 // A learner goes on at whichever node the proxy sends them to: within a sitting at the very question,

@@ -7,10 +7,8 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"sync"
 	"time"
-
-	"github.com/prometheus/client_golang/prometheus"
-	"github.com/prometheus/client_golang/prometheus/collectors"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/class"
@@ -20,8 +18,12 @@ import (
 	"scratchpass/quiz/machine"
 )
 
+// tellsEvery is how often nodes tell each other whose pages they serve: twice before a phone of another
+// node would be called away.
+const tellsEvery = 8 * time.Second
+
 // serve serves a school until the program is stopped.
-func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
+func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) {
 	ctx = r.UntilStopped(ctx)
 	if err := called(o); err != nil {
 		return err
@@ -44,6 +46,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
 		return err
 	}
 	j := journal.Over(p.db)
+	defer func() { err = errors.Join(err, j.Close()) }() // last of all
 	hall := class.NewHall(j, makers(ctx, p, func(secret []byte) class.Maker {
 		return class.MakerOf(secret, s.Library, of, noLathe)
 	}), time.Now, fail)
@@ -54,9 +57,12 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
 	if err != nil {
 		return err
 	}
-	registry := prometheus.NewRegistry()
-	registry.MustRegister(collectors.NewGoCollector(), collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
-	counted := served.NewRunning(registry, hall.Opened).Count(server.Handler(), func(page string, status int, took time.Duration) {
+	meeting, apart := context.WithCancel(context.WithoutCancel(ctx))
+	var met sync.WaitGroup
+	met.Go(func() { server.Meet(meeting, time.Tick(tellsEvery)) })
+	defer func() { apart(); met.Wait() }()
+	running := served.NewRunning(hall.Opened)
+	counted := running.Count(server.Handler(), func(page string, status int, took time.Duration) {
 		log.Info("served", "page", page, "status", status, "ms", took.Milliseconds())
 	})
 	stopping := func() bool { return ctx.Err() != nil }
@@ -66,7 +72,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
 		}
 		return p.db.PingContext(req.Context())
 	})
-	told, end, err := tellMetrics(o.metrics, registry)
+	told, end, err := tellMetrics(o.metrics, running.Handler())
 	if err != nil {
 		return err
 	}
@@ -82,7 +88,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) error {
 		log.Info("serving", "at", l.Addr().String(), "metrics", told)
 		_, err := fmt.Fprintf(r.Out, "%s://%s\n%s\n", scheme, l.Addr(), p.settings.Address)
 		return err
-	}), end(), j.Close())
+	}), end())
 }
 
 // noLathe is for a blueprint that names a lathe of its own: it was refused when the room was begun.

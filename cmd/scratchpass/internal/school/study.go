@@ -8,9 +8,6 @@ import (
 	"net/http"
 	"time"
 
-	"github.com/prometheus/client_golang/prometheus"
-	"github.com/prometheus/client_golang/prometheus/promhttp"
-
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
@@ -66,7 +63,7 @@ func makers(ctx context.Context, p parts, of func(secret []byte) class.Maker) fu
 
 // tellMetrics tells at an address of its own how the program does: told is which it took. end ends
 // that.
-func tellMetrics(at string, registry *prometheus.Registry) (told string, end func() error, err error) {
+func tellMetrics(at string, how http.Handler) (told string, end func() error, err error) {
 	if at == "" {
 		return "", func() error { return nil }, nil
 	}
@@ -75,7 +72,7 @@ func tellMetrics(at string, registry *prometheus.Registry) (told string, end fun
 		return "", nil, fmt.Errorf("can't tell how the program does at %s: %w; --metrics takes another address", at, err)
 	}
 	mux := http.NewServeMux()
-	mux.Handle("GET /metrics", promhttp.HandlerFor(registry, promhttp.HandlerOpts{}))
+	mux.Handle("GET /metrics", how)
 	server := &http.Server{Handler: mux, ReadHeaderTimeout: 10 * time.Second}
 	go func() { _ = server.Serve(l) }() // it ends when it is closed
 	return l.Addr().String(), server.Close, nil
