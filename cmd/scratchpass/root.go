@@ -90,7 +90,7 @@ and your instructor come first.`,
 		root.AddCommand(g.build(r, args)...)
 	}
 	if !byName { // the options and commands that only a command line without a command has
-		root.Version = version()
+		root.Version = version(released, debug.ReadBuildInfo)
 	}
 	root.CompletionOptions.DisableDefaultCmd = byName
 	return root
@@ -104,12 +104,4 @@ func doors(r *cli.Run) learner.Doors {
 		},
 		Rehearse: func(s *sitting.Session) error { return rehearse.FromHome(r, s) },
 	}
-}
-
-func version() string {
-	info, ok := debug.ReadBuildInfo()
-	if !ok || info.Main.Version == "" {
-		return "development"
-	}
-	return info.Main.Version
 }
