@@ -32,19 +32,22 @@ const month = 30 * 24 * 3600e3;
 for (const n of store.names("room.")) if (!(Date.now() - (store.get(n)?.at ?? 0) < month)) store.drop(n);
 const randomKey = () => Array.from(crypto.getRandomValues(new Uint32Array(4)), (n) => n.toString(36)).join("");
 // What has become of an answer stands at the foot, in sight above a keyboard; that it is saved
-// stands under the button that sent it, and covers nothing.
+// stands under the button that sent it, or at the end, and covers nothing. Once what came is there,
+// that has been said.
 const place = () => {
-  const button = sent?.dataset.state === "saved" && seat.querySelector("#answer button.primary");
+  const saved = sent?.dataset.state === "saved", button = saved && answering()?.querySelector("button.primary");
   if (button) button.after(sent);
+  else if (saved) part().append(sent);
   else if (sent && sent.parentElement !== page) page.append(sent);
+  if (saved && ["tells", "over"].includes(part().dataset.scene)) { delete sent.dataset.state; sent.textContent = ""; }
 };
 const tell = (state) => {
   if (!sent) return;
   sent.dataset.state = state;
-  place();
   sent.textContent = state ? sent.dataset[state] : "";
+  place();
   const button = seat.querySelector("#answer button.primary")?.getBoundingClientRect(), bar = sent.getBoundingClientRect();
-  if (state && button && button.top < innerHeight && button.bottom > bar.top && !sent.closest("form")) scrollBy(0, button.bottom - bar.top + 8);
+  if (state && button && button.top < innerHeight && button.bottom > bar.top && !sent.closest("main")) scrollBy(0, button.bottom - bar.top + 8);
 };
 const offline = () => { if (!waiting().length && sent?.dataset.state !== "sure") tell("offline"); };
 
