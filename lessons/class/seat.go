@@ -75,10 +75,10 @@ func (a At) Seat(s *sitting.Session) Seat {
 		case a.Answer != nil && a.Answer.Late:
 			seat.Says = s.Say("class-late")
 		case a.Answer != nil:
-			seat.Says = s.Say("class-closed-with", "given", a.Answer.Text)
+			seat.Says = s.Say("class-closed-with", "given", a.gave(s))
 		}
 	case Kept:
-		seat.Says = s.Say("class-kept", "given", a.Answer.Text)
+		seat.Says = s.Say("class-kept", "given", a.gave(s))
 	}
 	if a.Asked == nil || a.Scene == Stops {
 		return seat
@@ -117,7 +117,7 @@ func (a At) atQuestion(s *sitting.Session, seat *Seat) {
 	case Asks, Kept:
 		seat.Prompt = sitting.Asking(a.Item.Problem, a.Item.Words, seat.Body, a.Rules())
 		seat.Prompt.Words = slices.DeleteFunc(seat.Prompt.Words, func(w string) bool { return w == page.WordStop || w == page.WordLook })
-		if a.Answer != nil {
+		if a.Answer != nil && !a.passed() {
 			seat.Given = a.Answer.Text
 		}
 		if a.Asked.AsksSure() {
@@ -135,6 +135,20 @@ func (a At) atQuestion(s *sitting.Session, seat *Seat) {
 	seat.All = a.Scene == Over || goesOn && !seat.Next
 }
 
+// passed reports whether the answer is that someone does not know.
+func (a At) passed() bool {
+	word, _ := page.Typed(a.Answer.Text, page.Anywhere)
+	return word == page.WordPass
+}
+
+// gave is the answer as its person reads it.
+func (a At) gave(s *sitting.Session) string {
+	if a.passed() {
+		return s.Say("web-pass")
+	}
+	return a.Answer.Text
+}
+
 func (a At) answered() int {
 	n := 0
 	for _, l := range a.Lines {
@@ -148,7 +162,7 @@ func (a At) answered() int {
 // told is what came of the answer to the question at hand.
 func (a At) told(s *sitting.Session) page.Page {
 	if a.Answer == nil {
-		p := s.Told(a.Item.Problem, a.Item.Words, passed)
+		p := s.Told(a.Item.Problem, a.Item.Words, notKnown)
 		return append(page.Page{page.Paragraph{Text: s.Say("class-not-answered")}}, withoutPauses(a.worked(s, p))[1:]...)
 	}
 	if a.Answer.Late {
@@ -157,8 +171,8 @@ func (a At) told(s *sitting.Session) page.Page {
 	return a.came(s)
 }
 
-// passed is the mark of who does not know: what is told of it has the whole way to the answer.
-var passed = answer.Mark{Verdict: answer.Wrong, Passed: true}
+// notKnown is the mark of who does not know: what is told of it has the whole way to the answer.
+var notKnown = answer.Mark{Verdict: answer.Wrong, Passed: true}
 
 // came is what came of an answer that was given, late or not.
 func (a At) came(s *sitting.Session) page.Page {

@@ -147,7 +147,7 @@ func (w Wall) Working(s *sitting.Session) page.Page {
 	if !w.Solved() {
 		return p
 	}
-	f := w.Item.Words.Feedback(w.Item.Problem, passed)
+	f := w.Item.Words.Feedback(w.Item.Problem, notKnown)
 	p = append(p, page.Verdict{Right: true, Text: f.Answer})
 	if f.Reason != "" {
 		p = append(p, page.Paragraph{Text: f.Reason})
@@ -159,7 +159,7 @@ func (w Wall) Working(s *sitting.Session) page.Page {
 func workingTo(s *sitting.Session, it set.Item, n int) page.Page {
 	switch steps := sitting.Explained(s, it.Problem, it.Words); {
 	case n > 0 && it.Problem.Task.Kind.InOrder():
-		return page.Page{page.Sequence(it.Words.Feedback(it.Problem, passed).Working)}
+		return page.Page{page.Sequence(it.Words.Feedback(it.Problem, notKnown).Working)}
 	case n > 0 && len(steps) > 0:
 		return page.Page{steps[:min(n, len(steps))]}
 	}

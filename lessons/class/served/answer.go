@@ -35,6 +35,14 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request, l *class.Live) {
 		return
 	}
 	d := draft{wish: e.Place, given: line(answerOf(r, it)), sure: e.Certainty}
+	if s.asksPass(r, l, e) {
+		d.pass = true
+		if passes(d.given) {
+			d.given = ""
+		}
+		s.showSeat(w, l, id, partOf(r), d)
+		return
+	}
 	d.aid, err = s.aid(r.Context(), l, &e, it)
 	switch {
 	case err != nil:
@@ -57,10 +65,26 @@ func answerOf(r *http.Request, it set.Item) string {
 // asksSure reports whether someone is to be asked once how sure they are. A script asks before
 // it sends.
 func (s *Server) asksSure(r *http.Request, l *class.Live, e class.Event) (asks bool) {
-	if wantsJSON(r) || e.Certainty != answer.NotAsked || e.Text == page.WordPass || r.PostForm.Get("asked") != "" {
+	if wantsJSON(r) || e.Certainty != answer.NotAsked || passes(e.Text) || r.PostForm.Get("asked") != "" {
 		return false
 	}
 	l.See(func(room *class.Room) { asks = room.Sets[e.Set].AsksSure() })
+	return asks
+}
+
+// passes reports whether it is said that someone does not know.
+func passes(text string) bool {
+	word, _ := page.Typed(text, page.Anywhere)
+	return word == page.WordPass
+}
+
+// asksPass reports whether someone is to be asked once whether they mean that they do not know:
+// where a tap would be final.
+func (s *Server) asksPass(r *http.Request, l *class.Live, e class.Event) (asks bool) {
+	if !passes(e.Text) || r.URL.Query().Get("pass") == "sure" {
+		return false
+	}
+	l.See(func(room *class.Room) { a := room.Sets[e.Set]; asks = a.Way == class.Ticket || a.FirstCounts() })
 	return asks
 }
 

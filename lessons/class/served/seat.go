@@ -58,6 +58,7 @@ type draft struct {
 	given string    // what they have typed
 	sure  answer.Certainty
 	asked bool // how sure they are was asked: the next time it is sent as it is
+	pass  bool // they are asked whether to send that they do not know
 }
 
 // seatPart is the seat without the page around it.
@@ -148,6 +149,9 @@ func (s *Server) seatOf(l *class.Live, id string, d draft) (seatPage, error) {
 func (s *Server) form(p seatPage, d draft) (template.HTML, error) {
 	f := web.Form{To: "/r/" + p.Code + "/answer", Prompt: p.Seat.Prompt, Given: cmp.Or(d.given, p.Seat.Given), Marked: true, Still: true, SureLabel: s.say("say-how-sure"),
 		Hidden: []web.Sent{{Name: "set", Value: strconv.Itoa(p.Set)}, {Name: "place", Value: strconv.Itoa(p.At)}, {Name: "who", Value: p.Who}}}
+	if d.pass {
+		f.PassTo, f.PassSure = f.To+"?pass=sure", s.say("class-pass-sure")
+	}
 	if d.asked {
 		f.Hidden = append(f.Hidden, web.Sent{Name: "asked", Value: "yes"})
 	}

@@ -170,9 +170,15 @@ function show(html, force) {
   if (to?.id !== "came") window.scrollTo(0, 0);
 }
 function aid(html) {
-  const from = read(html).getElementById("aid"), to = document.getElementById("aid");
+  const then = read(html), now = part(), from = then.getElementById("aid"), to = document.getElementById("aid");
   if (!from || !to) return;
   to.replaceChildren(...from.childNodes);
+  const words = [now, then].map((at) => at.querySelector("#answer .help")); // one of them may ask whether it is meant
+  if (words[0] && words[1]) {
+    const asks = words[1].querySelector("[formaction]");
+    words[0].replaceWith(words[1]);
+    if (asks) { asks.focus({ preventScroll: true }); asks.scrollIntoView({ block: "nearest" }); return; }
+  }
   to.scrollIntoView({ block: "nearest" });
 }
 
@@ -212,7 +218,7 @@ function bind(root) {
   }
 }
 async function submitted(form, button) {
-  const url = form.getAttribute("action"), fields = [...new FormData(form, button)].map(([k, v]) => [k, String(v)]);
+  const url = button?.getAttribute("formaction") || form.getAttribute("action"), fields = [...new FormData(form, button)].map(([k, v]) => [k, String(v)]);
   if (url.endsWith("/leave")) { leave(url); return; }
   const answer = form.matches("#answer") && button?.name !== "word";
   if (!answer && !form.matches("[data-keeps]")) { // a word that helps, the instructor is called: now, or not at all
