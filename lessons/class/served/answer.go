@@ -10,12 +10,14 @@ import (
 	"strconv"
 	"strings"
 
+	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/arithmetic"
 	"scratchpass/quiz/set"
 )
 
@@ -35,6 +37,11 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request, l *class.Live) {
 		return
 	}
 	d := draft{wish: e.Place, given: line(answerOf(r, it)), sure: e.Certainty}
+	if value := line(r.PostForm.Get("use")); value != "" { // it is put into the field, and not sent
+		d.given = value
+		s.showSeat(w, l, id, partOf(r), d)
+		return
+	}
 	if s.asksPass(r, l, e) {
 		d.pass = true
 		if passes(d.given) {
@@ -48,6 +55,7 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request, l *class.Live) {
 	case err != nil:
 		s.trouble(w, err)
 	case d.aid != nil:
+		d.use = worth(e.Text, it)
 		s.showSeat(w, l, id, partOf(r), d)
 	case s.asksSure(r, l, e):
 		d.aid, d.asked = page.Page{page.Paragraph{Text: s.say("class-sure-once")}}, true
@@ -70,6 +78,20 @@ func (s *Server) asksSure(r *http.Request, l *class.Live, e class.Event) (asks b
 	}
 	l.See(func(room *class.Room) { asks = room.Sets[e.Set].AsksSure() })
 	return asks
+}
+
+// worth is the value of a sum that was worked out beside a question which takes one number; empty for
+// anything else.
+func worth(typed string, it set.Item) string {
+	sum, ok := strings.CutPrefix(typed, "=")
+	if _, number := sitting.PromptOf(it.Problem, it.Words).Takes.(page.Number); !ok || !number {
+		return ""
+	}
+	x, err := arithmetic.Value(strings.TrimSpace(sum))
+	if err != nil {
+		return ""
+	}
+	return calc.Shortest(x, 6)
 }
 
 // passes reports whether it is said that someone does not know.

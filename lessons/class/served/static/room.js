@@ -197,6 +197,17 @@ function remember(form) {
   form.addEventListener("click", () => setTimeout(keep, 0)); // units and steps are put in by buttons
 }
 
+// The value of a sum is put into the field; sent it is by the button under that.
+seat?.addEventListener("click", (e) => {
+  const use = e.target.closest("button[name=use]"), field = document.getElementById("typed");
+  if (!use || !field) return;
+  e.preventDefault();
+  field.value = use.value;
+  field.dispatchEvent(new Event("input", { bubbles: true }));
+  document.getElementById("aid").replaceChildren();
+  field.focus();
+});
+
 // Forms are sent by the script, so that no answer ends on a page of an error.
 function bind(root) {
   for (const form of page.querySelectorAll("form[method=post]")) {
