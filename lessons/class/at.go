@@ -67,6 +67,9 @@ type Line struct {
 	Answered bool
 }
 
+// FirstCounts reports whether an answer to a question of the set is final.
+func (a *Asking) FirstCounts() bool { return a.Way != Together && a.AtOnce() }
+
 // Question is the one at hand.
 func (a At) Question() Question { return Question{a.Set, a.Item.Place} }
 

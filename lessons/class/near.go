@@ -26,14 +26,14 @@ func farOff(name string) int {
 }
 
 // Near finds who may be meant. A first name with the beginning of the last one is someone's: Cato E
-// for Cato Enis. A first name alone, or a slip of the finger in all of it, is to be asked about. A
+// for Cato Enis. A first name alone, or a slip of the finger in what is theirs, is to be asked about. A
 // last name alone is not: the question would tell the first one.
 func (r *Room) Near(text string) Near {
 	typed := nameWords(text)
 	if len(typed) == 0 {
 		return Near{}
 	}
-	var begins, first, like []*Person
+	var begins, first, like, slips []*Person
 	for _, a := range r.Head.Roster {
 		words, p := nameWords(a.Name), r.Person(a.ID)
 		if len(words) == 0 || p == nil {
@@ -47,9 +47,11 @@ func (r *Room) Near(text string) Near {
 			first = append(first, p)
 		case len(typed) > 1 && levenshtein.ComputeDistance(said, is) <= farOff(is):
 			like = append(like, p)
+		case slip(typed[0], words[0]) && begin(words[1:], typed[1:]):
+			slips = append(slips, p)
 		}
 	}
-	for _, found := range [][]*Person{begins, first, like} {
+	for _, found := range [][]*Person{begins, first, like, slips} {
 		if len(found) == 1 {
 			return Near{Person: found[0], Sure: len(begins) == 1}
 		}
@@ -58,6 +60,12 @@ func (r *Room) Near(text string) Near {
 		}
 	}
 	return Near{}
+}
+
+// slip reports whether a first name may have been typed with one wrong letter. Of two letters, one is
+// no name any more.
+func slip(typed, name string) bool {
+	return min(len([]rune(typed)), len([]rune(name))) > 2 && levenshtein.ComputeDistance(typed, name) <= 1
 }
 
 // begin reports whether letters are the beginnings of words, in their order; words may be left

@@ -75,10 +75,10 @@ func (a At) Seat(s *sitting.Session) Seat {
 		case a.Answer != nil && a.Answer.Late:
 			seat.Says = s.Say("class-late")
 		case a.Answer != nil:
-			seat.Says = s.Say("class-closed-with", "given", a.Answer.Text)
+			seat.Says = s.Say("class-closed-with", "given", a.gave(s))
 		}
 	case Kept:
-		seat.Says = s.Say("class-kept", "given", a.Answer.Text)
+		seat.Says = s.Say("class-kept", "given", a.gave(s))
 	}
 	if a.Asked == nil || a.Scene == Stops {
 		return seat
@@ -117,7 +117,7 @@ func (a At) atQuestion(s *sitting.Session, seat *Seat) {
 	case Asks, Kept:
 		seat.Prompt = sitting.Asking(a.Item.Problem, a.Item.Words, seat.Body, a.Rules())
 		seat.Prompt.Words = slices.DeleteFunc(seat.Prompt.Words, func(w string) bool { return w == page.WordStop || w == page.WordLook })
-		if a.Answer != nil {
+		if a.Answer != nil && !a.passed() {
 			seat.Given = a.Answer.Text
 		}
 		if a.Asked.AsksSure() {
@@ -135,6 +135,20 @@ func (a At) atQuestion(s *sitting.Session, seat *Seat) {
 	seat.All = a.Scene == Over || goesOn && !seat.Next
 }
 
+// passed reports whether the answer is that someone does not know.
+func (a At) passed() bool {
+	word, _ := page.Typed(a.Answer.Text, page.Anywhere)
+	return word == page.WordPass
+}
+
+// gave is the answer as its person reads it.
+func (a At) gave(s *sitting.Session) string {
+	if a.passed() {
+		return s.Say("web-pass")
+	}
+	return a.Answer.Text
+}
+
 func (a At) answered() int {
 	n := 0
 	for _, l := range a.Lines {
@@ -148,14 +162,17 @@ func (a At) answered() int {
 // told is what came of the answer to the question at hand.
 func (a At) told(s *sitting.Session) page.Page {
 	if a.Answer == nil {
-		p := s.Told(a.Item.Problem, a.Item.Words, answer.Mark{Verdict: answer.Wrong, Passed: true})
-		return append(page.Page{page.Paragraph{Text: s.Say("class-not-answered")}}, p[1:]...)
+		p := s.Told(a.Item.Problem, a.Item.Words, notKnown)
+		return append(page.Page{page.Paragraph{Text: s.Say("class-not-answered")}}, withoutPauses(a.worked(s, p))[1:]...)
 	}
 	if a.Answer.Late {
 		return append(page.Page{page.Aside{Text: s.Say("class-late")}}, a.came(s)...)
 	}
 	return a.came(s)
 }
+
+// notKnown is the mark of who does not know: what is told of it has the whole way to the answer.
+var notKnown = answer.Mark{Verdict: answer.Wrong, Passed: true}
 
 // came is what came of an answer that was given, late or not.
 func (a At) came(s *sitting.Session) page.Page {
@@ -164,15 +181,27 @@ func (a At) came(s *sitting.Session) page.Page {
 	given, key := a.Answer.Text, res.Key
 	switch {
 	case res.Verdict == set.Carried:
-		return page.Page{page.Verdict{Right: true, Text: s.Say("set-feedback-carried", "given", given, "key", key)}}
+		return a.worked(s, page.Page{page.Verdict{Right: true, Text: s.Say("set-feedback-carried", "given", given, "key", key)}})
 	case res.Verdict == set.ByHand:
-		return page.Page{page.Paragraph{Text: s.Say("set-feedback-by-hand", "given", given)}}
+		return a.worked(s, page.Page{page.Paragraph{Text: s.Say("set-feedback-by-hand", "given", given)}})
 	}
-	p := withoutPauses(s.Told(a.Item.Problem, a.Item.Words, sitting.MarkOf(a.Item.Problem, given)))
-	if a.Way == Together && a.Scene == Tells && a.Asked.Shown(a.Item.Place) < 2 { // the room works it out first
-		p = slices.DeleteFunc(p, isWorking)
+	return withoutPauses(a.worked(s, s.Told(a.Item.Problem, a.Item.Words, sitting.MarkOf(a.Item.Problem, given))))
+}
+
+// worked is what is told of a question with as much of the working as the wall has, where the room
+// works it out together: whoever answered what.
+func (a At) worked(s *sitting.Session, p page.Page) page.Page {
+	if a.Way != Together || a.Scene != Tells {
+		return p
 	}
-	return p
+	n := max(0, a.Asked.Shown(a.Item.Place)-1)
+	lines := workingTo(s, a.Item, n)
+	if i := slices.IndexFunc(p, isWorking); i >= 0 && n > 0 && a.Item.Problem.Task.Kind.InOrder() {
+		return p // one line, in which their own order is looked at
+	}
+	p = slices.DeleteFunc(p, isWorking)
+	at := min(2, len(p)) // behind the verdict and the reason
+	return slices.Insert(p, at, lines...)
 }
 
 // isWorking reports whether a block is the way to an answer.

@@ -18,8 +18,8 @@ func (r *Room) Version(p *Person, now time.Time) string {
 	if a := r.Asking(); a != nil {
 		fmt.Fprint(&b, "-", a.Way, a.Open, flag(a.Locked), a.Until.Unix())
 		for place := range a.Places() {
-			if a.shown[place] > 0 {
-				fmt.Fprint(&b, "-", place)
+			if shown := a.shown[place]; shown > 0 { // phones have as many lines of the working as the wall
+				fmt.Fprint(&b, "-", place, ".", shown)
 			}
 		}
 		if p != nil {

@@ -143,23 +143,27 @@ func (w Wall) Asked(s *sitting.Session) page.Page {
 // Working is as much of the working as is shown, of the numbers on the wall, and with its last
 // line the right answer, and why.
 func (w Wall) Working(s *sitting.Session) page.Page {
-	var p page.Page
-	n := max(0, w.Shown-1)
-	f := w.Item.Words.Feedback(w.Item.Problem, answer.Mark{Verdict: answer.Wrong, Passed: true})
-	switch steps := sitting.Explained(s, w.Item.Problem, w.Item.Words); {
-	case n > 0 && w.Item.Problem.Task.Kind.InOrder():
-		p = append(p, page.Sequence(f.Working))
-	case n > 0 && len(steps) > 0:
-		p = append(p, steps[:min(n, len(steps))])
-	}
+	p := workingTo(s, w.Item, w.Shown-1)
 	if !w.Solved() {
 		return p
 	}
+	f := w.Item.Words.Feedback(w.Item.Problem, notKnown)
 	p = append(p, page.Verdict{Right: true, Text: f.Answer})
 	if f.Reason != "" {
 		p = append(p, page.Paragraph{Text: f.Reason})
 	}
 	return p
+}
+
+// workingTo is the working of a question with its own numbers, as far as its n-th line.
+func workingTo(s *sitting.Session, it set.Item, n int) page.Page {
+	switch steps := sitting.Explained(s, it.Problem, it.Words); {
+	case n > 0 && it.Problem.Task.Kind.InOrder():
+		return page.Page{page.Sequence(it.Words.Feedback(it.Problem, notKnown).Working)}
+	case n > 0 && len(steps) > 0:
+		return page.Page{steps[:min(n, len(steps))]}
+	}
+	return nil
 }
 
 // Cautions are those of a question about what can hurt someone. They are on the wall as soon as

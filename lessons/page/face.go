@@ -16,6 +16,12 @@ type Face interface {
 	Ask(q Prompt) (string, error)
 }
 
+// Buttons is a face with buttons for all that can be sent: it has no use for words about keys.
+type Buttons interface {
+	Face
+	Buttons()
+}
+
 // ErrStopped is returned when the learner stops: Ctrl-C, or the end of the input.
 var ErrStopped = errors.New("stopped")
 

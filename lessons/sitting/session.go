@@ -30,6 +30,7 @@ type Session struct {
 	Seeds   func() Seeds     // of the next sitting
 
 	Attended bool // a person sits there who can be asked
+	OnPages  bool // what helps there are fields and buttons, not words and keys
 
 	Tasks tasks.Set // that can be asked: those that ship, and the library's own questions
 
@@ -43,6 +44,7 @@ type Session struct {
 // NewSession loads what every session needs to speak.
 func NewSession(face page.Face, lib *content.Library, system machine.System, lathe machine.Lathe, seeds func() Seeds) (*Session, error) {
 	s := &Session{Face: face, Library: lib, System: system, Lathe: lathe, Seeds: seeds, Clock: time.Now, words: map[string]*wording.Words{}}
+	_, s.OnPages = face.(page.Buttons)
 	var err error
 	if s.screens, err = lib.Screens(); err != nil {
 		return nil, err

@@ -74,6 +74,8 @@ func (s *Session) aid(p *problem.Problem, w *wording.Words, asked page.Page, rep
 		return say("say-no-figure")
 	case word == page.WordLook:
 		return page.Page{*figureOf(asked)}
+	case word == page.WordHelp && s.OnPages:
+		return s.helpOnPages(p, w, rules)
 	case word == page.WordHelp && rules.NoHints:
 		return say("say-help-test", "expects", w.Expects(p))
 	case word == page.WordHelp:

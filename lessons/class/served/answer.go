@@ -10,12 +10,14 @@ import (
 	"strconv"
 	"strings"
 
+	"scratchpass/calc"
 	"scratchpass/content"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/answer"
+	"scratchpass/quiz/arithmetic"
 	"scratchpass/quiz/set"
 )
 
@@ -35,11 +37,25 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request, l *class.Live) {
 		return
 	}
 	d := draft{wish: e.Place, given: line(answerOf(r, it)), sure: e.Certainty}
+	if value := line(r.PostForm.Get("use")); value != "" { // it is put into the field, and not sent
+		d.given = value
+		s.showSeat(w, l, id, partOf(r), d)
+		return
+	}
+	if s.asksPass(r, l, e) {
+		d.pass = true
+		if passes(d.given) {
+			d.given = ""
+		}
+		s.showSeat(w, l, id, partOf(r), d)
+		return
+	}
 	d.aid, err = s.aid(r.Context(), l, &e, it)
 	switch {
 	case err != nil:
 		s.trouble(w, err)
 	case d.aid != nil:
+		d.use = worth(e.Text, it)
 		s.showSeat(w, l, id, partOf(r), d)
 	case s.asksSure(r, l, e):
 		d.aid, d.asked = page.Page{page.Paragraph{Text: s.say("class-sure-once")}}, true
@@ -57,10 +73,40 @@ func answerOf(r *http.Request, it set.Item) string {
 // asksSure reports whether someone is to be asked once how sure they are. A script asks before
 // it sends.
 func (s *Server) asksSure(r *http.Request, l *class.Live, e class.Event) (asks bool) {
-	if wantsJSON(r) || e.Certainty != answer.NotAsked || e.Text == page.WordPass || r.PostForm.Get("asked") != "" {
+	if wantsJSON(r) || e.Certainty != answer.NotAsked || passes(e.Text) || r.PostForm.Get("asked") != "" {
 		return false
 	}
 	l.See(func(room *class.Room) { asks = room.Sets[e.Set].AsksSure() })
+	return asks
+}
+
+// worth is the value of a sum that was worked out beside a question which takes one number; empty for
+// anything else.
+func worth(typed string, it set.Item) string {
+	sum, ok := strings.CutPrefix(typed, "=")
+	if _, number := sitting.PromptOf(it.Problem, it.Words).Takes.(page.Number); !ok || !number {
+		return ""
+	}
+	x, err := arithmetic.Value(strings.TrimSpace(sum))
+	if err != nil {
+		return ""
+	}
+	return calc.Shortest(x, 6)
+}
+
+// passes reports whether it is said that someone does not know.
+func passes(text string) bool {
+	word, _ := page.Typed(text, page.Anywhere)
+	return word == page.WordPass
+}
+
+// asksPass reports whether someone is to be asked once whether they mean that they do not know:
+// where a tap would be final.
+func (s *Server) asksPass(r *http.Request, l *class.Live, e class.Event) (asks bool) {
+	if !passes(e.Text) || r.URL.Query().Get("pass") == "sure" {
+		return false
+	}
+	l.See(func(room *class.Room) { a := room.Sets[e.Set]; asks = a.Way == class.Ticket || a.FirstCounts() })
 	return asks
 }
 

@@ -68,6 +68,7 @@ type Server struct {
 
 // New returns a server of a hall.
 func New(h *class.Hall, o Options) *Server {
+	o.Session.OnPages = true
 	return &Server{hall: h, o: o, say: o.Session.Say, pages: templates(o.Session.Say), presence: newPresence(), limits: newLimits(), stopped: make(chan struct{}),
 		taught: sync.OnceValue(func() map[string]set.TaughtIn { return set.Taught(o.Session.Library) }), tasks: sync.OnceValue(func() []taskName { return tasksOf(o.Session) }),
 		jobs: sync.OnceValue(func() []taskName { return jobsOf(o.Session.Library) }), bench: sync.OnceValues(o.Session.Library.Bench)}

@@ -223,12 +223,12 @@ func TestComingIn(t *testing.T) {
 	}
 
 	visitor := s.phone()
-	has(t, visitor.comesIn("Zoe"), "There is no Zoe", `name="visitor"`)
+	has(t, visitor.comesIn("Zoe"), "find you by Zoe", `name="visitor"`)
 	for range 2 { // twice
 		_, page = visitor.post("join", "name", "Zoe", "visitor", "yes")
 		has(t, page, `id="seat"`)
 	}
-	has(t, s.phone().comesIn("idzq-03"), "There is no idzq-03") // who counts up learns no name
+	has(t, s.phone().comesIn("idzq-03"), "find you by idzq-03") // who counts up learns no name
 	for range 8 {                                               // nobody can shut out others by asking often
 		s.phone().comesIn("Ona01 Zquill01")
 	}
@@ -263,13 +263,20 @@ func TestNearNamesAtTheDoor(t *testing.T) {
 	_, page := p.post("join", "name", "Cato", "is", "yes")
 	has(t, silent(page), `id="seat"`, "Cato E.")
 	has(t, silent(s.phone().comesIn("Dilys E")), `id="seat"`, "Dilys E.")
-	has(t, silent(s.phone().comesIn("Jo")), "There is no Jo on the class list", `name="visitor"`)
+	has(t, silent(s.phone().comesIn("Jo")), "find you by Jo. Type your first name and the first letter", `name="visitor"`)
 	has(t, s.phone().comesIn("Jom Smith"), "fits more than one person", `name="visitor"`)
-	if page := s.phone().comesIn("Enis"); strings.Contains(page, "Cato") || strings.Contains(page, "Dilys") {
+	page = s.phone().comesIn("Enis")
+	if strings.Contains(page, "Cato") || strings.Contains(page, "Dilys") {
 		t.Error("a last name tells the first ones: ", page)
 	}
+	// What to type is said before a visitor's way in, which says what it means.
+	how, visitor := strings.Index(page, "Type your first name and the first letter of your last name"), strings.Index(page, "your answers are then not in the marks")
+	if how < 0 || visitor < how || strings.Index(page, `name="visitor"`) < visitor {
+		t.Error("how to come in: ", how, visitor, page)
+	}
+	has(t, silent(s.phone().comesIn("Kato")), "Are you Cato E.?")
 	_, page = s.phone().post("join", "name", "Zoe", "is", "yes")
-	has(t, page, "There is no Zoe")
+	has(t, page, "find you by Zoe")
 }
 
 // What is said at the door is there: codes on sheets only where sheets can be, a class list only

@@ -163,6 +163,20 @@ func TestNothingCoversInABrowser(t *testing.T) {
 		t.Error("over the button lies ", covered)
 	}
 	p.picture("seat-kept-saved")
+	// Once what came is there, nothing of it is covered, and it is not said any more.
+	s.do("lock")
+	p.scene("tells", "0")
+	p.until(`document.getElementById("sent").textContent === ""`)
+	if covered := p.js(`(() => {
+		scrollTo(0, document.documentElement.scrollHeight);
+		return getComputedStyle(document.getElementById("sent")).display !== "none" || [...document.querySelectorAll("#came *")].some((e) => {
+			const r = e.getBoundingClientRect(), over = document.elementFromPoint(r.left + 5, r.bottom - 3);
+			return r.bottom > 0 && r.bottom < innerHeight && over && !over.closest("#came") && !e.contains(over);
+		});
+	})()`); covered != "false" {
+		t.Error("what came is covered")
+	}
+	p.picture("seat-tells-after-saved")
 }
 
 // Without script every form works: what was typed stays with a word that helps, how sure is asked

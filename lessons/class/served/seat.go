@@ -30,6 +30,7 @@ type seatPage struct {
 	Body    template.HTML
 	Told    template.HTML // what came of the answer
 	Aid     template.HTML // what a help word gave
+	Use     string        // the value of a sum, which may be the answer
 	Form    template.HTML
 	Lines   []class.Line
 	At      int // the place that is shown; -1 for none
@@ -57,7 +58,9 @@ type draft struct {
 	aid   page.Page // what is shown under the question
 	given string    // what they have typed
 	sure  answer.Certainty
-	asked bool // how sure they are was asked: the next time it is sent as it is
+	asked bool   // how sure they are was asked: the next time it is sent as it is
+	use   string // the value of a sum, which may be their answer
+	pass  bool   // they are asked whether to send that they do not know
 }
 
 // seatPart is the seat without the page around it.
@@ -126,6 +129,7 @@ func (s *Server) seatOf(l *class.Live, id string, d draft) (seatPage, error) {
 	if p.Told, err = web.Blocks(p.Seat.Came, page.Prompt{}); err != nil {
 		return p, err
 	}
+	p.Use = d.use
 	if p.Aid, err = web.Blocks(d.aid, page.Prompt{}); err != nil {
 		return p, err
 	}
@@ -148,6 +152,9 @@ func (s *Server) seatOf(l *class.Live, id string, d draft) (seatPage, error) {
 func (s *Server) form(p seatPage, d draft) (template.HTML, error) {
 	f := web.Form{To: "/r/" + p.Code + "/answer", Prompt: p.Seat.Prompt, Given: cmp.Or(d.given, p.Seat.Given), Marked: true, Still: true, SureLabel: s.say("say-how-sure"),
 		Hidden: []web.Sent{{Name: "set", Value: strconv.Itoa(p.Set)}, {Name: "place", Value: strconv.Itoa(p.At)}, {Name: "who", Value: p.Who}}}
+	if d.pass {
+		f.PassTo, f.PassSure = f.To+"?pass=sure", s.say("class-pass-sure")
+	}
 	if d.asked {
 		f.Hidden = append(f.Hidden, web.Sent{Name: "asked", Value: "yes"})
 	}

@@ -21,6 +21,8 @@ type Form struct {
 	Still     bool        // no field is gone to by itself: what is asked is read first
 	SureLabel string      // how sure, as a question
 	Sure      []Choice    // ways to answer that; empty where it is not asked
+	PassTo    string      // where who does not know sends that, after they were asked once; else empty
+	PassSure  string      // and what that button says then
 }
 
 // Sent is something that goes along with an answer.
@@ -34,6 +36,17 @@ type Choice struct {
 
 // Help are the words that can be sent instead of an answer.
 func (f Form) Help() []string { return helps(f.Prompt) }
+
+// Label is what the button of a word says.
+func (f asking) Label(word string) string {
+	switch {
+	case word != page.WordPass:
+		return word
+	case f.PassTo != "":
+		return f.PassSure
+	}
+	return f.Words.Pass
+}
 
 // Keys reports whether a number is typed: its signs are offered.
 func (f Form) Keys() bool {

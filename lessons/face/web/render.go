@@ -34,6 +34,7 @@ type Words struct {
 	NoPage, OtherName     string // why there is no page: none is there, or none under that name of the computer
 	Look, Back            string // what can be looked up, and the way back from there
 	Do, Moves, Log        string // at the bench: a move, what can be done, and what was
+	Pass                  string // that someone does not know
 }
 
 // WordsOf are the words of pages.
@@ -42,7 +43,7 @@ func WordsOf(say func(string, ...any) string) Words {
 		Sum: say("web-sum"), SumLabel: say("web-sum-label"), Term: say("web-term"), TermLabel: say("web-term-label"),
 		Words: say("web-words"), Units: say("web-units"), None: say("web-none"), Gone: say("web-gone"), Ended: say("web-ended"), Order: say("web-order"),
 		Hidden: say("web-hidden"), Lost: say("web-lost"), Again: say("web-again"), One: say("web-one"), Several: say("web-several"), Earlier: say("web-earlier"), Later: say("web-later"), Place: say("web-place"),
-		NoPage: say("web-no-page"), OtherName: say("web-other-name"), Look: say("web-look"), Back: say("web-back"), Do: say("web-do"), Moves: say("web-moves"), Log: say("web-log")}
+		NoPage: say("web-no-page"), OtherName: say("web-other-name"), Look: say("web-look"), Back: say("web-back"), Do: say("web-do"), Moves: say("web-moves"), Log: say("web-log"), Pass: say("web-pass")}
 }
 
 // pages are the templates, read when the first page is written.

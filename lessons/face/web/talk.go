@@ -29,6 +29,9 @@ type Talk struct {
 
 var _ page.Clocked = (*Talk)(nil)
 
+// Buttons tells that a page sends by its buttons.
+func (t *Talk) Buttons() {}
+
 // NewTalk returns a talk that ends with the context.
 func NewTalk(stop context.Context) *Talk {
 	return &Talk{stop: stop, moved: make(chan struct{}), answers: make(chan string), seen: make(chan struct{})}

@@ -32,19 +32,22 @@ const month = 30 * 24 * 3600e3;
 for (const n of store.names("room.")) if (!(Date.now() - (store.get(n)?.at ?? 0) < month)) store.drop(n);
 const randomKey = () => Array.from(crypto.getRandomValues(new Uint32Array(4)), (n) => n.toString(36)).join("");
 // What has become of an answer stands at the foot, in sight above a keyboard; that it is saved
-// stands under the button that sent it, and covers nothing.
+// stands under the button that sent it, or at the end, and covers nothing. Once what came is there,
+// that has been said.
 const place = () => {
-  const button = sent?.dataset.state === "saved" && seat.querySelector("#answer button.primary");
+  const saved = sent?.dataset.state === "saved", button = saved && answering()?.querySelector("button.primary");
   if (button) button.after(sent);
+  else if (saved) part().append(sent);
   else if (sent && sent.parentElement !== page) page.append(sent);
+  if (saved && ["tells", "over"].includes(part().dataset.scene)) { delete sent.dataset.state; sent.textContent = ""; }
 };
 const tell = (state) => {
   if (!sent) return;
   sent.dataset.state = state;
-  place();
   sent.textContent = state ? sent.dataset[state] : "";
+  place();
   const button = seat.querySelector("#answer button.primary")?.getBoundingClientRect(), bar = sent.getBoundingClientRect();
-  if (state && button && button.top < innerHeight && button.bottom > bar.top && !sent.closest("form")) scrollBy(0, button.bottom - bar.top + 8);
+  if (state && button && button.top < innerHeight && button.bottom > bar.top && !sent.closest("main")) scrollBy(0, button.bottom - bar.top + 8);
 };
 const offline = () => { if (!waiting().length && sent?.dataset.state !== "sure") tell("offline"); };
 
@@ -167,9 +170,15 @@ function show(html, force) {
   if (to?.id !== "came") window.scrollTo(0, 0);
 }
 function aid(html) {
-  const from = read(html).getElementById("aid"), to = document.getElementById("aid");
+  const then = read(html), now = part(), from = then.getElementById("aid"), to = document.getElementById("aid");
   if (!from || !to) return;
   to.replaceChildren(...from.childNodes);
+  const words = [now, then].map((at) => at.querySelector("#answer .help")); // one of them may ask whether it is meant
+  if (words[0] && words[1]) {
+    const asks = words[1].querySelector("[formaction]");
+    words[0].replaceWith(words[1]);
+    if (asks) { asks.focus({ preventScroll: true }); asks.scrollIntoView({ block: "nearest" }); return; }
+  }
   to.scrollIntoView({ block: "nearest" });
 }
 
@@ -187,6 +196,17 @@ function remember(form) {
   form.addEventListener("input", keep);
   form.addEventListener("click", () => setTimeout(keep, 0)); // units and steps are put in by buttons
 }
+
+// The value of a sum is put into the field; sent it is by the button under that.
+seat?.addEventListener("click", (e) => {
+  const use = e.target.closest("button[name=use]"), field = document.getElementById("typed");
+  if (!use || !field) return;
+  e.preventDefault();
+  field.value = use.value;
+  field.dispatchEvent(new Event("input", { bubbles: true }));
+  document.getElementById("aid").replaceChildren();
+  field.focus();
+});
 
 // Forms are sent by the script, so that no answer ends on a page of an error.
 function bind(root) {
@@ -209,7 +229,7 @@ function bind(root) {
   }
 }
 async function submitted(form, button) {
-  const url = form.getAttribute("action"), fields = [...new FormData(form, button)].map(([k, v]) => [k, String(v)]);
+  const url = button?.getAttribute("formaction") || form.getAttribute("action"), fields = [...new FormData(form, button)].map(([k, v]) => [k, String(v)]);
   if (url.endsWith("/leave")) { leave(url); return; }
   const answer = form.matches("#answer") && button?.name !== "word";
   if (!answer && !form.matches("[data-keeps]")) { // a word that helps, the instructor is called: now, or not at all
