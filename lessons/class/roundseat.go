@@ -58,8 +58,9 @@ func (b Bench) Seat(scene Scene, o rehearsal.OnePass) Seat {
 	seat := Seat{Scene: scene, Where: page.Where{Text: b.Title(o)}}
 	switch scene {
 	case AtBench:
-		if seat.Body = o.Came(b.Work.Bench); seat.Body == nil {
-			seat.Body = o.Asks()
+		seat.Body = o.Asks()
+		if came := o.Came(b.Work.Bench); came != nil { // the task stays in sight
+			seat.Body = append(page.Page{page.Paragraph{Text: o.Task()}}, came...)
 		}
 		panel := o.Panel(b.Work.Bench)
 		seat.Panel = &panel

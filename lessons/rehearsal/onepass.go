@@ -1,6 +1,8 @@
 package rehearsal
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
 	"scratchpass/content"
@@ -18,8 +20,8 @@ type OnePass struct {
 
 // Asks is what is to be done: the job, the pass with its readings, and which marks fit.
 func (o OnePass) Asks() page.Page {
-	j, line := o.Plan.Job, o.line()
-	p := page.Page{page.Paragraph{Text: o.Say("bench-title", "title", j.Title)}, page.Paragraph{Text: line}}
+	j := o.Plan.Job
+	p := page.Page{page.Paragraph{Text: o.Say("bench-title", "title", j.Title)}, page.Paragraph{Text: o.Task()}}
 	say := func(key string, pairs ...any) { p = append(p, page.Paragraph{Text: o.Say(key, pairs...)}) }
 	o.planDrive(o.Plan, func(key string, pairs ...any) {
 		if key == "plan-marks" || key == "plan-keep-closed" || key == "plan-any-moment" { // the gears are set by now
@@ -31,8 +33,8 @@ func (o OnePass) Asks() page.Page {
 	return p
 }
 
-// line is the pass in the words of the card.
-func (o OnePass) line() string { return o.planRow(o.Plan, o.Step, max(o.N, 1)).Sentence }
+// Task is what is to be done, in a line: the pass in the words of the card.
+func (o OnePass) Task() string { return o.planRow(o.Plan, o.Step, max(o.N, 1)).Sentence }
 
 // Goes is how the pass goes, move by move, with what comes of each.
 func (o OnePass) Goes() page.Working {
@@ -128,13 +130,18 @@ func (o OnePass) Hint(b bench.Bench) string {
 // Card is the card of the job.
 func (o OnePass) Card() page.Page { return o.PlanPage(o.Plan) }
 
-// AllMoves explains the moves that a pass may be made of.
-func (o OnePass) AllMoves() page.Page {
+// AllMoves explains the moves of this pass, and those that are offered where a machine stands.
+func (o OnePass) AllMoves(b bench.Bench) page.Page {
+	used := map[string]bool{}
+	for _, e := range o.Moves {
+		used[e.Verb] = true
+	}
+	for _, of := range o.Offers(b) {
+		used[of.Verb] = true
+	}
 	p := page.Page{page.Heading{Text: o.Say("bench-help")}}
-	for _, verb := range bench.Verbs() {
-		if o.Takes(bench.Event{Verb: verb}) {
-			p = append(p, explained(o.Plan.Job, o.Words, verb))
-		}
+	for _, verb := range slices.Sorted(maps.Keys(used)) {
+		p = append(p, explained(o.Plan.Job, o.Words, verb))
 	}
 	return p
 }

@@ -178,7 +178,7 @@ func helped(o rehearsal.OnePass, b class.Bench, typed string) (aid page.Page, hi
 	word, _ := page.Typed(typed, []string{page.WordHelp, page.WordRepeat, rehearsal.WordCard, page.WordHint})
 	switch {
 	case word == page.WordHelp:
-		return o.AllMoves(), false
+		return o.AllMoves(b.Work.Bench), false
 	case word == page.WordRepeat:
 		return o.Asks(), false
 	case word == rehearsal.WordCard:

@@ -65,7 +65,7 @@ func TestAPassOnAPhone(t *testing.T) {
 	}
 	number := func(move string) string {
 		_, page := p.get("")
-		found := regexp.MustCompile(`name="answer" value="(\d+)" formnovalidate>` + regexp.QuoteMeta(move)).FindStringSubmatch(page)
+		found := regexp.MustCompile(`name="move" value="(\d+)" formnovalidate>` + regexp.QuoteMeta(move)).FindStringSubmatch(page)
 		if found == nil {
 			t.Fatal(move, " is not offered: ", page)
 		}
@@ -73,7 +73,18 @@ func TestAPassOnAPhone(t *testing.T) {
 	}
 	_, page = p.moves(id, number("compound in ...")) // how much is still to be said
 	has(t, page, `value="compound in "`, "how much?")
-	p.moves(id, number("compound in ..."), "answer", "0.006") // and is said beside it
+	p.moves(id, "0.006", "move", number("compound in ...")) // and is said beside it
+	_, page = p.get("")
+	has(t, page, "<p>3. Cut: compound in 0.0060", "in all 0.0210") // what is to be done stays in sight
+	if field, moves := strings.Index(page, `id="typed"`), strings.Index(page, `class="moves"`); field < 0 || moves < field {
+		t.Error("the moves stand before the field")
+	}
+	_, page = p.moves(id, "help")
+	for _, none := range []string{"file", "deburr", "knurl", "test no-go", "gears"} {
+		if strings.Contains(page, "<p>"+none) {
+			t.Errorf("help has a move of no pass, %s: %s", none, page)
+		}
+	}
 	p.moves(id, "cross to 0")
 	_, page = p.moves(id, number("close</button>"), "answer", "0.2") // it takes no figure
 	has(t, page, "half-nut")

@@ -155,6 +155,8 @@ func Typed(form map[string][]string, q page.Prompt) string {
 		return "= " + first("sum")
 	case first("term") != "":
 		return "? " + first("term")
+	case first("move") != "": // by its number; its figure may stand in the field
+		return strings.TrimSpace(first("move") + " " + first("answer"))
 	}
 	if _, several := q.Takes.(page.SeveralOf); several {
 		return strings.Join(form["answer"], ", ")

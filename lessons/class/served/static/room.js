@@ -179,7 +179,7 @@ function aid(html) {
     words[0].replaceWith(words[1]);
     if (asks) { asks.focus({ preventScroll: true }); asks.scrollIntoView({ block: "nearest" }); return; }
   }
-  to.scrollIntoView({ block: "nearest" });
+  to.scrollIntoView({ block: to.offsetHeight > innerHeight / 2 ? "start" : "nearest" }); // what is long is read from its beginning
 }
 
 // What is typed is kept at once, and is there again after a reload.
