@@ -57,7 +57,7 @@ var acts = map[string]func(order) error{
 }
 
 // asksFirst are those that can't be taken back, with what is asked before they are done.
-var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge", "lock": "class-sure-lock"}
+var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge", "lock": "class-sure-lock", "start": "class-sure-start"}
 
 // mostMinutes is how long a window is, and how much longer someone may be given.
 const mostMinutes = 600

@@ -195,7 +195,7 @@ func TestDeskAsksOnce(t *testing.T) {
 			}
 		}
 	}
-	if len(asksFirst) != 4 {
+	if len(asksFirst) != 5 {
 		t.Error("not all are tried")
 	}
 }

@@ -103,7 +103,10 @@ func (s *Server) asked(r *http.Request, l *class.Live, e class.Event) error {
 func (s *Server) asksFirst(form url.Values, l *class.Live, e class.Event) (phrase string) {
 	name := form.Get("do")
 	l.See(func(room *class.Room) {
-		if name != "lock" || room.Sets[e.Set].Way != class.Together && !room.Sets[e.Set].Never() {
+		switch {
+		case name == "lock" && (room.Sets[e.Set].Way == class.Together || room.Sets[e.Set].Never()):
+		case name == "start" && unasked(room) == 0:
+		default:
 			phrase = asksFirst[name]
 		}
 	})

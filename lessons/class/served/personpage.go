@@ -160,14 +160,14 @@ type confirmData struct {
 func (s *Server) confirm(w http.ResponseWriter, r *http.Request, l *class.Live, e class.Event) {
 	name := r.PostForm.Get("do")
 	d := confirmData{To: backTo(r), Does: s.say("class-do-" + name), Fields: []web.Field{{Name: "do", Value: name}, {Name: "sure", Value: "yes"}}}
-	for _, field := range []string{"who", "with", "set"} {
+	for _, field := range []string{"who", "with", "set", "n", "way"} {
 		if r.PostForm.Has(field) {
 			d.Fields = append(d.Fields, web.Field{Name: field, Value: r.PostForm.Get(field)})
 		}
 	}
 	l.See(func(room *class.Room) {
 		d.Code, d.Title = room.Head.Code, room.Head.Title
-		d.Asks = s.say(asksFirst[name], "name", nameIn(room, e.Who), "with", nameIn(room, e.Text))
+		d.Asks = s.say(asksFirst[name], "name", nameIn(room, e.Who), "with", nameIn(room, e.Text), "left", unasked(room))
 	})
 	s.write(w, "confirm", d)
 }
