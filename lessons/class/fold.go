@@ -25,7 +25,11 @@ func (r *Room) Apply(e Event) error {
 		return nil
 	}
 	if do, ok := ofSet[e.Kind]; ok && e.Set >= 0 && e.Set < len(r.Sets) {
-		do(r.Sets[e.Set], e)
+		a := r.Sets[e.Set]
+		do(a, e)
+		if _, had := a.upTo[a.Open]; !had && a.Open >= 0 {
+			a.upTo[a.Open] = len(r.order)
+		}
 		r.Now = e.Set
 		r.toQuestions()
 		return nil
@@ -129,7 +133,7 @@ func (r *Room) asked(e Event) error {
 		return err
 	}
 	a := &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
-		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, put: map[int]bool{}, stopped: map[int]time.Time{}}
+		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, put: map[int]bool{}, upTo: map[int]int{}, stopped: map[int]time.Time{}}
 	if way != Together {
 		a.putAll()
 	}

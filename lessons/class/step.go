@@ -149,7 +149,7 @@ func (r *Room) stepping() (a *Asking, lines int, err error) {
 	if a.Open < 0 {
 		return a, 0, nil
 	}
-	it, err := a.Item(OnTheWall, a.Open)
+	it, err := r.Example(r.Now, a.Open)
 	if err != nil {
 		return nil, 0, err
 	}

@@ -26,6 +26,7 @@ type Wall struct {
 	Place    int // -1 where no question is at hand
 	Places   int
 	Item     set.Item
+	Own      bool // nobody in the room has its numbers
 	Locked   bool
 	Paused   bool
 	Ended    bool
@@ -83,12 +84,15 @@ func (r *Room) Wall() (Wall, error) {
 	}
 	w.Place, w.Shown = a.Open, a.Shown(a.Open)
 	var err error
-	if w.Item, err = a.Item(OnTheWall, a.Open); err != nil {
+	if w.Item, err = r.Example(r.Now, a.Open); err != nil {
+		return w, err
+	}
+	if w.Own, err = r.own(r.Now, w.Item); err != nil {
 		return w, err
 	}
 	w.Lines = linesOf(w.Item)
 	for _, place := range slices.Sorted(maps.Values(w.Item.From)) {
-		it, err := a.Item(OnTheWall, place)
+		it, err := r.Example(r.Now, place)
 		if err != nil {
 			return w, err
 		}

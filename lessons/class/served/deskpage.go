@@ -31,7 +31,7 @@ type deskData struct {
 	NextN       int        // the question that it goes back to, of so many
 	NextOf      int
 	Unasked     int  // questions of sets that were begun
-	Back        bool       // a step back can be
+	Back        bool // a step back can be
 	Way         class.Way
 	Ways        []deskWay // the others
 	Telling     class.Telling

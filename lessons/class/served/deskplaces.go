@@ -52,7 +52,7 @@ func (s *Server) placeOf(room *class.Room, a *class.Asking, p class.Place) (desk
 	if !here {
 		return one, nil
 	}
-	it, err := a.Item(class.OnTheWall, p.Place)
+	it, err := room.Example(room.Now, p.Place)
 	if err != nil {
 		return one, err
 	}
