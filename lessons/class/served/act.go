@@ -32,6 +32,7 @@ var acts = map[string]func(order) error{
 	"lock":   order.lock,
 	"unlock": order.unlock,
 	"show":   order.show,
+	"counts": order.counts,
 	"turn":   simple(class.Turned),
 	"way": func(o order) error {
 		o.e.Kind, o.e.Text = class.Ran, o.form.Get("way")
@@ -146,6 +147,21 @@ func (o order) show() error {
 		return fmt.Errorf("show %s: give 0 for nothing, 1 for what came, and one more for each line", calc.Quoted(o.form.Get("n")))
 	}
 	o.e.N = n
+	return nil
+}
+
+// counts shows the counts of what is shown, however few there are.
+func (o order) counts() error {
+	o.e.Name = class.WithCounts
+	if round, n := o.room.Round(); round != nil && round.Shown > 0 {
+		o.e.Kind, o.e.Set, o.e.N = class.Halted, n, round.Shown
+		return nil
+	}
+	a := o.room.Asking()
+	if a == nil || a.Way != class.Together || a.Open < 0 || a.Shown(a.Open) == 0 {
+		return errors.New("nothing is shown whose counts could be")
+	}
+	o.e.Kind, o.e.Set, o.e.Place, o.e.N = class.Showed, o.room.Now, a.Open, a.Shown(a.Open)
 	return nil
 }
 

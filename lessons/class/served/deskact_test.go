@@ -67,6 +67,7 @@ func TestDeskActs(t *testing.T) {
 		{[]string{"do", "unlock"}, nil, "nothing closed"},
 		{[]string{"do", "show", "place", "0", "n", "1"}, set(func(a *class.Asking) bool { return a.Shown(0) == 1 }), ""},
 		{[]string{"do", "show", "place", "0", "n", "some"}, nil, `show "some"`},
+		{[]string{"do", "counts"}, set(func(a *class.Asking) bool { return a.Counted(0) }), ""},
 		{[]string{"do", "back"}, set(func(a *class.Asking) bool { return a.Shown(0) == 0 && a.Locked }), ""},
 		{[]string{"do", "open", "place", "1"}, set(func(a *class.Asking) bool { return a.Open == 1 && !a.Locked }), ""},
 		{[]string{"do", "open", "place", "77"}, nil, `"77"`},

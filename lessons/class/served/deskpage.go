@@ -30,8 +30,9 @@ type deskData struct {
 	Next        class.Step // empty where no step can be taken
 	NextN       int        // the question that it goes back to, of so many
 	NextOf      int
-	Unasked     int  // questions of sets that were begun
-	Back        bool // a step back can be
+	Few         string // why the wall shows no counts, a sentence; empty where it does or is not to
+	Unasked     int    // questions of sets that were begun
+	Back        bool   // a step back can be
 	Way         class.Way
 	Ways        []deskWay // the others
 	Telling     class.Telling
@@ -178,6 +179,9 @@ func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 		if err = d.steps(room); err == nil {
 			d.Now = s.nowOf(d, a)
 		}
+		if a.Open >= 0 && !d.Ended && d.Round == nil && a.Way == class.Together && d.Places[a.Open].State == "few" {
+			d.Few = s.say("class-few", "n", class.FewestShown)
+		}
 	})
 	return d, err
 }
@@ -200,7 +204,7 @@ func (d *deskData) gather(rows []deskRow) {
 			d.Done++
 		}
 		for place, c := range row.Cells {
-			if c.SureWrong && !c.Seen {
+			if c.Hurts && !c.Seen {
 				d.Cares = append(d.Cares, care{row.ID, row.Name, d.Places[place].Title, c.Given, c.Key, place})
 			}
 		}

@@ -12,6 +12,7 @@ import (
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/set"
 )
 
@@ -39,6 +40,7 @@ type personLine struct {
 	Solved template.HTML // the working, with their numbers
 	Name   string        // of the mistake, as a sentence
 	Look   string        // where it is taught
+	Sure   string        // how sure they were, in words; empty where that was not asked
 }
 
 // personPage is one person: their questions, what they typed, and what can be done for them.
@@ -136,6 +138,9 @@ func (s *Server) lineOf(it set.Item, row class.Row) (personLine, error) {
 	}
 	if line.Cell.Key == "" {
 		line.Cell.Key = it.Words.KeyNumber(it.Problem)
+	}
+	if sure := line.Cell.Certainty; sure != "" && sure != answer.NotAsked {
+		line.Sure = s.say("say-sure-" + string(sure))
 	}
 	q := s.o.Session.QuestionOf(it.Problem, it.Words)
 	q.Code = ""
