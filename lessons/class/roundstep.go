@@ -27,6 +27,15 @@ func (r *Room) nextAtBench(round *Round, n int) (Step, Event, error) {
 	return r.fromBench()
 }
 
+// LeaveBench is the event that leaves the round at hand for the questions, wherever it is.
+func (r *Room) LeaveBench() (Event, error) {
+	if round, _ := r.Round(); round == nil || r.Paused || r.Ended {
+		return Event{}, ErrNotNow
+	}
+	_, e, err := r.fromBench()
+	return e, err
+}
+
 // fromBench is the step from the bench to the questions: to those at hand, and where all of these
 // were asked, to a set that was left unfinished.
 func (r *Room) fromBench() (Step, Event, error) {

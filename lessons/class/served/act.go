@@ -33,7 +33,13 @@ var acts = map[string]func(order) error{
 	"unlock": order.unlock,
 	"show":   order.show,
 	"counts": order.counts,
-	"turn":   simple(class.Turned),
+	"leave": func(o order) (err error) {
+		if *o.e, err = o.room.LeaveBench(); errors.Is(err, class.ErrNotNow) {
+			return errors.New("there is no bench round that could be left for questions")
+		}
+		return err
+	},
+	"turn": simple(class.Turned),
 	"way": func(o order) error {
 		o.e.Kind, o.e.Text = class.Ran, o.form.Get("way")
 		_, err := class.ParseWay(o.e.Text)
@@ -58,7 +64,7 @@ var acts = map[string]func(order) error{
 }
 
 // asksFirst are those that can't be taken back, with what is asked before they are done.
-var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge", "lock": "class-sure-lock", "start": "class-sure-start"}
+var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge", "lock": "class-sure-lock", "start": "class-sure-start", "leave": "class-sure-leave"}
 
 // mostMinutes is how long a window is, and how much longer someone may be given.
 const mostMinutes = 600
@@ -207,6 +213,8 @@ func (o order) other(p *class.Person) error {
 	o.e.Text = o.form.Get("with")
 	to := o.room.Person(o.e.Text)
 	switch {
+	case o.e.Text == "":
+		return errors.New("nobody was chosen: take the name on the class list that the visitor is")
 	case to == nil:
 		return fmt.Errorf("there is nobody %s on the class list", calc.Quoted(o.e.Text))
 	case !p.Visitor:

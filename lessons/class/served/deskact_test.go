@@ -121,6 +121,10 @@ func TestDeskActs(t *testing.T) {
 		{[]string{"do", "again", "set", "0", "place", "30"}, nil, `"30"`},
 		{[]string{"do", "turn", "set", "0"}, func(r *class.Room) bool { return r.Now == 0 && len(r.Sets) == 4 }, ""},
 		{[]string{"do", "turn", "set", "4"}, nil, `set "4"`},
+		{[]string{"do", "leave"}, nil, "no bench round"},
+		{[]string{"do", "bench", "job", "adjusting-screw", "pass", "3"}, func(r *class.Room) bool { return len(r.Rounds) == 1 }, ""},
+		{[]string{"do", "leave", "sure", "yes"}, func(r *class.Room) bool { at, _ := r.Round(); return at == nil && r.Rounds[0].Closed }, ""},
+		{[]string{"do", "merge", "who", "visitor-b", "with", "", "sure", "yes"}, nil, "nobody was chosen"},
 		{[]string{"do", "end", "sure", "yes"}, func(r *class.Room) bool { return r.Ended }, ""},
 		{[]string{"do", "reopen"}, func(r *class.Room) bool { return !r.Ended }, ""},
 		{[]string{"do", "dance"}, nil, `"dance"`},
@@ -196,7 +200,7 @@ func TestDeskAsksOnce(t *testing.T) {
 			}
 		}
 	}
-	if len(asksFirst) != 5 {
+	if len(asksFirst) != 6 {
 		t.Error("not all are tried")
 	}
 }

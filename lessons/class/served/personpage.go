@@ -70,7 +70,7 @@ func (s *Server) personOf(l *class.Live, id string) (d personData, found bool, e
 			return
 		}
 		d = personData{Code: room.Head.Code, Title: room.Head.Title, Version: s.deskVersion(room), Minutes: int(p.Extra.Minutes()), Set: room.Now, Ended: room.Ended}
-		d.Row, found, d.List = s.rowOf(row), true, listFor(room, p)
+		d.Row, found, d.List = s.rowOf(row), true, listFor(room, p, s.say)
 		d.Rounds, err = s.roundsOf(room, p.ID, now)
 		a := room.Asking()
 		if err != nil || a == nil {
@@ -114,11 +114,16 @@ func (s *Server) personRow(room *class.Room, id string, now time.Time) (row clas
 }
 
 // listFor are those that a visitor may turn out to be; nobody for who is on the list.
-func listFor(room *class.Room, p *class.Person) []taskName {
+// Who has a phone is marked: a visitor is seldom they.
+func listFor(room *class.Room, p *class.Person, say func(string, ...any) string) []taskName {
 	var list []taskName
 	for _, other := range room.People() {
 		if p.Visitor && !other.Visitor {
-			list = append(list, taskName{other.ID, other.Name})
+			name := other.Name
+			if other.Device != "" {
+				name = say("class-has-phone", "name", name)
+			}
+			list = append(list, taskName{other.ID, name})
 		}
 	}
 	return list

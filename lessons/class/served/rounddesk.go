@@ -188,6 +188,12 @@ func (s *Server) benchOrder(form url.Values, room *class.Room) (e class.Event, w
 	return e, wrong
 }
 
+// closedRound reports whether the round at hand takes no more moves.
+func closedRound(room *class.Room) bool {
+	round, _ := room.Round()
+	return round == nil || round.Closed
+}
+
 // jobText is a job of an earlier round of the room as it was then, or one that ships.
 func (s *Server) jobText(room *class.Room, name string) (string, error) {
 	for _, round := range slices.Backward(room.Rounds) {
