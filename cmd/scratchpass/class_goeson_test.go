@@ -43,7 +43,7 @@ func TestTwoClassesOnOneDay(t *testing.T) {
 	desk.get("/desk/" + other.code + "?key=" + other.key)
 	desk.post("/desk/"+other.code+"/do", "do", "end", "sure", "yes")
 	other.stop(false)
-	if !strings.Contains(other.notes.String(), "is another class of today") {
+	if !strings.Contains(other.notes.String(), "is another class.") {
 		t.Error("it is not said why the file has another name: ", other.notes)
 	}
 
@@ -60,6 +60,9 @@ func TestTwoClassesOnOneDay(t *testing.T) {
 	}
 	asked := s.class("single-depth", "--listen", "127.0.0.1:0", "--room", file)
 	asked.stop(false)
+	if !strings.Contains(asked.notes.String(), "That class was ended, and still is.") {
+		t.Error("it is not said that it is over: ", asked.notes)
+	}
 	if asked.code != other.code {
 		t.Errorf("asked for with --room %s, the class that is over does not come", file)
 	}

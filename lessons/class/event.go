@@ -21,7 +21,7 @@ const (
 	Opened  Kind = "opened"   // everyone is at a question now; with N only to look at it
 	Locked  Kind = "locked"   // it takes no more answers
 	Freed   Kind = "unlocked" // it does again
-	Showed  Kind = "showed"   // what came, and so many lines of the working; N is how many
+	Showed  Kind = "showed"   // what came, and so many lines of the working; N is how many, Name WithCounts or empty
 	Until   Kind = "until"    // a time is up at; Text is the time, empty for none
 	Paused  Kind = "paused"   // for all
 	Resumed Kind = "resumed"  //
@@ -39,7 +39,7 @@ const (
 	Goes    Kind = "reopened" // it goes on
 	Linked  Kind = "linked"   // its links lead to Text, host and port, from now on
 	Benched Kind = "benched"  // a bench round begins; Text is its job (JobText), N the pass, Name WithHints or empty
-	Halted  Kind = "halted"   // a bench round, Set, takes no more moves; N is how much of what came is shown
+	Halted  Kind = "halted"   // a bench round, Set, takes no more moves; N is how much of what came is shown, Name as of showed
 )
 
 // What a phone does.

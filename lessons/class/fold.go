@@ -25,7 +25,11 @@ func (r *Room) Apply(e Event) error {
 		return nil
 	}
 	if do, ok := ofSet[e.Kind]; ok && e.Set >= 0 && e.Set < len(r.Sets) {
-		do(r.Sets[e.Set], e)
+		a := r.Sets[e.Set]
+		do(a, e)
+		if _, had := a.upTo[a.Open]; !had && a.Open >= 0 {
+			a.upTo[a.Open] = len(r.order)
+		}
 		r.Now = e.Set
 		r.toQuestions()
 		return nil
@@ -82,6 +86,7 @@ var ofSet = map[Kind]func(*Asking, Event){
 	Freed:  (*Asking).free,
 	Showed: func(a *Asking, e Event) {
 		a.shown[e.Place] = max(0, e.N)
+		a.counts[e.Place] = a.counts[e.Place] || e.Name == WithCounts
 		if e.N > 0 {
 			a.stop(e.Place, e.At)
 			a.told[e.Place], a.closed[e.Place] = true, true
@@ -129,7 +134,7 @@ func (r *Room) asked(e Event) error {
 		return err
 	}
 	a := &Asking{Questions: q, Way: way, Open: -1, opened: e.At,
-		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, put: map[int]bool{}, stopped: map[int]time.Time{}}
+		shown: map[int]int{}, told: map[int]bool{}, been: map[int]bool{}, closed: map[int]bool{}, put: map[int]bool{}, upTo: map[int]int{}, counts: map[int]bool{}, stopped: map[int]time.Time{}}
 	if way != Together {
 		a.putAll()
 	}

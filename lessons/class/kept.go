@@ -6,10 +6,17 @@ import (
 	"scratchpass/quiz/answer"
 )
 
+// LeftOut is how many answers no record can take, and why.
+type LeftOut struct {
+	Late   int // it came after its question was closed, and was not let count
+	Hangs  int // its question took the answer to another
+	Unread int
+}
+
 // ForRecord are the answers of someone as their record keeps them. An answer to a question that
 // followed from another one is left out: its problem can't be made again from its code. So is
-// what came late and what can't be read. left is how many those are.
-func (r *Room) ForRecord(p *Person, version func(task string) string) (all []record.Answer, left int) {
+// what came late and what can't be read. left is how many those are, each for its first reason.
+func (r *Room) ForRecord(p *Person, version func(task string) string) (all []record.Answer, left LeftOut) {
 	for n, q := range r.Sets {
 		items, err := q.Items(p.ID)
 		if err != nil {
@@ -21,8 +28,15 @@ func (r *Room) ForRecord(p *Person, version func(task string) string) (all []rec
 				continue
 			}
 			m := sitting.MarkOf(it.Problem, a.Text)
-			if a.Late || len(it.From) > 0 || m.Verdict == answer.Unread {
-				left++
+			switch {
+			case a.Late:
+				left.Late++
+				continue
+			case len(it.From) > 0:
+				left.Hangs++
+				continue
+			case m.Verdict == answer.Unread:
+				left.Unread++
 				continue
 			}
 			all = append(all, record.Answer{At: a.At, Task: it.Problem.Task.Name, Code: it.Problem.Code.String(), Given: a.Text, Verdict: m.Verdict, Slip: m.Error, Points: m.Points,

@@ -22,6 +22,8 @@ type Questions struct {
 
 	mu    sync.Mutex
 	items map[string][]set.Item // by id
+
+	examples map[string]string // whose numbers the wall shows
 }
 
 // MakerOf makes sets with a class secret and the words and tasks of a library; a lathe that a
@@ -41,7 +43,7 @@ func MakerOf(secret set.Secret, lib *content.Library, of tasks.Set, lathe func(s
 			class[i] = Apprentice{ID: id}
 		}
 		m.Seat(class)
-		return &Questions{Blueprint: b, Text: blueprint, Maker: m, items: map[string][]set.Item{}}, nil
+		return &Questions{Blueprint: b, Text: blueprint, Maker: m, items: map[string][]set.Item{}, examples: map[string]string{}}, nil
 	}
 }
 

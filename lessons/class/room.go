@@ -71,6 +71,8 @@ type Asking struct {
 
 	stopped map[int]time.Time // by place: when it took answers for the last time; none while it does
 	put     map[int]bool      // by place: it took answers once
+	counts  map[int]bool      // by place: the wall tells counts however few answers there are
+	upTo    map[int]int       // by place: how many people were known when it was at hand first
 }
 
 // Been reports whether all were at a question before.

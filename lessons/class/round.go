@@ -18,6 +18,7 @@ type Round struct {
 	Pass   bench.OnePass
 	Hints  bool // may be taken
 	Closed bool // it takes no more moves
+	Counts bool // are told on the wall however few have made a move
 	Shown  int  // on the wall: 1 for what came, and one more for each move of the pass
 
 	began time.Time
@@ -124,6 +125,7 @@ func (r *Room) toQuestions() {
 func (r *Room) halted(e Event) {
 	if round, n := r.Round(); round != nil && n == e.Set {
 		round.Closed, round.Shown = true, min(max(0, e.N), round.lines())
+		round.Counts = round.Counts || e.Name == WithCounts
 	}
 }
 

@@ -70,7 +70,10 @@ func (b Bench) Seat(scene Scene, o rehearsal.OnePass) Seat {
 		seat.Body = b.Came(o)
 	case BenchTold:
 		seat.Says = o.Say("class-bench-told")
-		seat.Body = append(b.Came(o), page.Heading{Text: o.Say("class-bench-goes")}, o.Goes())
+		seat.Body = b.Came(o)
+		if n := b.Round.Shown - 1; n > 0 { // no more than the wall shows
+			seat.Body = append(seat.Body, page.Heading{Text: o.Say("class-bench-goes")}, o.Goes()[:n])
+		}
 	}
 	return seat
 }

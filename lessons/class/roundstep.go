@@ -23,10 +23,32 @@ func (r *Room) nextAtBench(round *Round, n int) (Step, Event, error) {
 	case round.Shown < round.lines():
 		e.N = round.Shown + 1
 		return StepMove, e, nil
-	case len(r.Sets) > 0:
-		return StepQuestions, Event{Kind: Turned, Set: r.Now}, nil
 	}
-	return "", e, ErrNotNow
+	return r.fromBench()
+}
+
+// LeaveBench is the event that leaves the round at hand for the questions, wherever it is.
+func (r *Room) LeaveBench() (Event, error) {
+	if round, _ := r.Round(); round == nil || r.Paused || r.Ended {
+		return Event{}, ErrNotNow
+	}
+	_, e, err := r.fromBench()
+	return e, err
+}
+
+// fromBench is the step from the bench to the questions: to those at hand, and where all of these
+// were asked, to a set that was left unfinished.
+func (r *Room) fromBench() (Step, Event, error) {
+	a := r.Asking()
+	if a == nil {
+		return "", Event{}, ErrNotNow
+	}
+	if r.doneApart() || a.Way == Together && a.Open >= 0 && a.Locked && len(a.Unasked()) == 0 {
+		if step, e, err := r.nextReturn(); err == nil {
+			return step, e, nil
+		}
+	}
+	return StepQuestions, Event{Kind: Turned, Set: r.Now}, nil
 }
 
 // backAtBench is the event that shows less of the round at hand. It is never opened again.

@@ -20,8 +20,9 @@ type Spread struct {
 	Passed   int
 	Open     int // for the instructor to decide, or late
 
-	SureWrong int // would have bet the part on a wrong answer, on what can hurt someone
+	SureWrong int // would have bet the part on a wrong answer
 
+	others   map[string]int // what was given and is no common error, and how often
 	mistakes map[string]*Mistakes
 }
 
@@ -56,6 +57,7 @@ func (s *Spread) add(c Cell, it set.Item) {
 		s.Passed++
 	case IsWrong:
 		s.Wrong++
+		s.other(c.Given)
 	case IsKnown:
 		s.mistake(c.Mistake, it)
 	default:
@@ -77,6 +79,29 @@ func (s *Spread) mistake(name string, it set.Item) {
 		s.mistakes[key] = m
 	}
 	m.Times++
+}
+
+// Other is an answer that is wrong, and no common error, as it was typed.
+type Other struct {
+	Given string
+	Times int
+}
+
+func (s *Spread) other(given string) {
+	if s.others == nil {
+		s.others = map[string]int{}
+	}
+	s.others[strings.ToLower(strings.Join(strings.Fields(given), " "))]++
+}
+
+// Others are those answers, what came most often first.
+func (s Spread) Others() []Other {
+	var all []Other
+	for _, given := range slices.Sorted(maps.Keys(s.others)) {
+		all = append(all, Other{given, s.others[given]})
+	}
+	slices.SortStableFunc(all, func(a, b Other) int { return cmp.Compare(b.Times, a.Times) })
+	return all
 }
 
 // letterOf is a letter for a common error of a task, the same whoever makes it; none for those

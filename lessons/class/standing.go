@@ -80,8 +80,10 @@ type Cell struct {
 	Key       string
 	Late      bool
 	By        time.Duration // how late; 0 where that can't be said
-	SureWrong bool          // would have bet the part on a wrong answer about what can hurt someone
-	Seen      bool          // the instructor has seen to them since
+	SureWrong bool          // would have bet the part on a wrong answer
+	Hurts     bool          // and it is about what can hurt someone
+	Certainty answer.Certainty
+	Seen      bool // the instructor has seen to them since
 	Hinted    bool
 }
 
@@ -202,7 +204,8 @@ func (r *Room) cell(p *Person, q Question, it set.Item, res set.ItemResult) Cell
 	if c.State == IsKnown {
 		c.Mistake, c.Letter = res.Slip, letterOf(it.Problem.Task, res.Slip)
 	}
-	c.SureWrong = (c.State == IsWrong || c.State == IsKnown) && a.Certainty == answer.Bet && res.Gate
+	c.SureWrong = (c.State == IsWrong || c.State == IsKnown) && a.Certainty == answer.Bet
+	c.Certainty, c.Hurts = a.Certainty, c.SureWrong && res.Gate
 	return c
 }
 
@@ -231,7 +234,7 @@ func (r *Room) why(p *Person, n int, row Row, now time.Time) []Need {
 	has := map[Need]bool{NeedsIn: len(p.Claims) > 0, NeedsHelp: p.Calls, NeedsPhone: row.Came && row.Away}
 	runs := n == r.Now && !r.Paused && !r.Ended
 	for _, c := range row.Cells {
-		has[NeedsCare] = has[NeedsCare] || c.SureWrong && !c.Seen
+		has[NeedsCare] = has[NeedsCare] || c.Hurts && !c.Seen
 		has[NeedsLate] = has[NeedsLate] || c.Late && !c.Seen
 		has[NeedsRead] = has[NeedsRead] || c.State == IsUnread && !c.Seen
 		if c.State == Here && runs {

@@ -3,6 +3,7 @@ package class
 import (
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // ErrNotNow says that something can't be done in a room as it is.
@@ -18,13 +19,19 @@ const (
 	StepCame  Step = "came"  // what came of it is shown
 	StepLine  Step = "line"  // the next line of its working is
 	StepOn    Step = "on"    // the next question is opened
+
+	StepReturn Step = "return" // a set that was left unfinished goes on, at its next question
 )
 
 // Next is the next step, and the event that takes it. Where a set tells nothing of the answers,
-// what came is left out. After the last question it is ErrNotNow.
+// what came is left out. After the last question it is the way back to a set that was left
+// unfinished, and where there is none ErrNotNow.
 func (r *Room) Next() (Step, Event, error) {
 	if round, n := r.Round(); round != nil {
 		return r.nextAtBench(round, n)
+	}
+	if r.doneApart() {
+		return r.nextReturn()
 	}
 	a, lines, err := r.stepping()
 	if err != nil {
@@ -52,7 +59,59 @@ func (r *Room) Next() (Step, Event, error) {
 		}
 		return StepOn, e, nil
 	}
-	return "", e, ErrNotNow
+	return r.nextReturn()
+}
+
+// nextReturn is the step back to the set that was left unfinished.
+func (r *Room) nextReturn() (Step, Event, error) {
+	if n, place := r.Left(); n >= 0 {
+		e := Event{Kind: Opened, Set: n, Place: place}
+		if a := r.Sets[n]; place == a.Open && !a.Locked { // it still takes answers, as it did
+			e.Kind, e.Place = Turned, 0
+		}
+		return StepReturn, e, nil
+	}
+	return "", Event{Set: r.Now}, ErrNotNow
+}
+
+// Left is the set that was left last with questions that were not asked yet, and the question that
+// it goes on with; -1 for none. It is never the set at hand, which goes on by itself.
+func (r *Room) Left() (n, place int) {
+	for n := len(r.Sets) - 1; n >= 0; n-- {
+		a := r.Sets[n]
+		left := a.Unasked()
+		switch {
+		case n == r.Now || len(left) == 0:
+		case !a.Locked && !a.told[a.Open]:
+			return n, a.Open
+		default:
+			return n, left[0]
+		}
+	}
+	return -1, -1
+}
+
+// Unasked are the questions of a set that was begun, all together, that were asked of nobody yet.
+func (a *Asking) Unasked() (places []int) {
+	if a.Way != Together || a.Open < 0 {
+		return nil
+	}
+	for place := range a.Places() {
+		if !a.put[place] {
+			places = append(places, place)
+		}
+	}
+	return places
+}
+
+// doneApart reports whether all is done in a set in which people go at their own pace.
+func (r *Room) doneApart() bool {
+	a := r.Asking()
+	if a == nil || a.Way == Together || r.Paused || r.Ended {
+		return false
+	}
+	came := r.Came()
+	return a.Locked || len(came) > 0 && !slices.ContainsFunc(came, func(p *Person) bool { return !r.answeredAll(p, r.Now) })
 }
 
 // Back is the event that takes the last step back: less is shown, or the question before is, to
@@ -90,7 +149,7 @@ func (r *Room) stepping() (a *Asking, lines int, err error) {
 	if a.Open < 0 {
 		return a, 0, nil
 	}
-	it, err := a.Item(OnTheWall, a.Open)
+	it, err := r.Example(r.Now, a.Open)
 	if err != nil {
 		return nil, 0, err
 	}

@@ -13,7 +13,7 @@ func (r *Room) Version(p *Person, now time.Time) string {
 	var b strings.Builder
 	fmt.Fprint(&b, r.Now, flag(r.Paused), flag(r.Ended))
 	if round, n := r.Round(); round != nil {
-		fmt.Fprint(&b, "-bench", n, flag(round.Closed))
+		fmt.Fprint(&b, "-bench", n, flag(round.Closed), round.Shown)
 	}
 	if a := r.Asking(); a != nil {
 		fmt.Fprint(&b, "-", a.Way, a.Open, flag(a.Locked), a.Until.Unix())

@@ -15,8 +15,18 @@ import (
 const OnTheWall = "on-the-wall"
 
 // FewestShown is how many must have answered before the wall shows what came of it. Of fewer,
-// those in the room could tell who gave which answer: then only the right one is shown.
+// those in the room could tell who gave which answer: then only the right one is shown, unless the
+// instructor shows the counts all the same.
 const FewestShown = 5
+
+// WithCounts is the name of an event that shows counts however few have answered.
+const WithCounts = "counts"
+
+// Few reports whether so few answers count that one could tell whose they are.
+func (s Spread) Few() bool { return s.Answered-s.Open < FewestShown }
+
+// Counted reports whether the wall tells the counts of a question however few there are.
+func (a *Asking) Counted(place int) bool { return a.counts[place] }
 
 // Wall is what all may see: no name, and no number that someone is asked for.
 type Wall struct {
@@ -26,6 +36,7 @@ type Wall struct {
 	Place    int // -1 where no question is at hand
 	Places   int
 	Item     set.Item
+	Own      bool // nobody in the room has its numbers
 	Locked   bool
 	Paused   bool
 	Ended    bool
@@ -35,6 +46,7 @@ type Wall struct {
 	Answered int // who answered the question at hand; at their own pace, who answered all
 	Until    time.Time
 	Spread   Spread
+	Counts   bool // are told however few have answered
 	Position string
 	Before   []Before // questions that the one at hand follows from, with what is right on the wall
 }
@@ -47,7 +59,7 @@ type Before struct {
 }
 
 // Few reports whether too few answers count for what came of them to be shown.
-func (w Wall) Few() bool { return w.Spread.Answered-w.Spread.Open < FewestShown }
+func (w Wall) Few() bool { return !w.Counts && w.Spread.Few() }
 
 // Waits reports whether the wall says how to come in: nothing has begun.
 func (w Wall) Waits() bool { return w.Place < 0 && (w.Way == Together || w.Way == "") }
@@ -81,14 +93,17 @@ func (r *Room) Wall() (Wall, error) {
 		}
 		return w, nil
 	}
-	w.Place, w.Shown = a.Open, a.Shown(a.Open)
+	w.Place, w.Shown, w.Counts = a.Open, a.Shown(a.Open), a.counts[a.Open]
 	var err error
-	if w.Item, err = a.Item(OnTheWall, a.Open); err != nil {
+	if w.Item, err = r.Example(r.Now, a.Open); err != nil {
+		return w, err
+	}
+	if w.Own, err = r.own(r.Now, w.Item); err != nil {
 		return w, err
 	}
 	w.Lines = linesOf(w.Item)
 	for _, place := range slices.Sorted(maps.Values(w.Item.From)) {
-		it, err := a.Item(OnTheWall, place)
+		it, err := r.Example(r.Now, place)
 		if err != nil {
 			return w, err
 		}

@@ -32,7 +32,14 @@ var acts = map[string]func(order) error{
 	"lock":   order.lock,
 	"unlock": order.unlock,
 	"show":   order.show,
-	"turn":   simple(class.Turned),
+	"counts": order.counts,
+	"leave": func(o order) (err error) {
+		if *o.e, err = o.room.LeaveBench(); errors.Is(err, class.ErrNotNow) {
+			return errors.New("there is no bench round that could be left for questions")
+		}
+		return err
+	},
+	"turn": simple(class.Turned),
 	"way": func(o order) error {
 		o.e.Kind, o.e.Text = class.Ran, o.form.Get("way")
 		_, err := class.ParseWay(o.e.Text)
@@ -57,7 +64,7 @@ var acts = map[string]func(order) error{
 }
 
 // asksFirst are those that can't be taken back, with what is asked before they are done.
-var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge", "lock": "class-sure-lock"}
+var asksFirst = map[string]string{"end": "class-sure-end", "remove": "class-sure-remove", "merge": "class-sure-merge", "lock": "class-sure-lock", "start": "class-sure-start", "leave": "class-sure-leave"}
 
 // mostMinutes is how long a window is, and how much longer someone may be given.
 const mostMinutes = 600
@@ -149,6 +156,21 @@ func (o order) show() error {
 	return nil
 }
 
+// counts shows the counts of what is shown, however few there are.
+func (o order) counts() error {
+	o.e.Name = class.WithCounts
+	if round, n := o.room.Round(); round != nil && round.Shown > 0 {
+		o.e.Kind, o.e.Set, o.e.N = class.Halted, n, round.Shown
+		return nil
+	}
+	a := o.room.Asking()
+	if a == nil || a.Way != class.Together || a.Open < 0 || a.Shown(a.Open) == 0 {
+		return errors.New("nothing is shown whose counts could be")
+	}
+	o.e.Kind, o.e.Set, o.e.Place, o.e.N = class.Showed, o.room.Now, a.Open, a.Shown(a.Open)
+	return nil
+}
+
 // minutes reads a number of minutes.
 func (o order) minutes(least int) (int, error) {
 	n, err := strconv.Atoi(strings.TrimSpace(o.form.Get("n")))
@@ -191,6 +213,8 @@ func (o order) other(p *class.Person) error {
 	o.e.Text = o.form.Get("with")
 	to := o.room.Person(o.e.Text)
 	switch {
+	case o.e.Text == "":
+		return errors.New("nobody was chosen: take the name on the class list that the visitor is")
 	case to == nil:
 		return fmt.Errorf("there is nobody %s on the class list", calc.Quoted(o.e.Text))
 	case !p.Visitor:

@@ -67,6 +67,7 @@ func TestDeskActs(t *testing.T) {
 		{[]string{"do", "unlock"}, nil, "nothing closed"},
 		{[]string{"do", "show", "place", "0", "n", "1"}, set(func(a *class.Asking) bool { return a.Shown(0) == 1 }), ""},
 		{[]string{"do", "show", "place", "0", "n", "some"}, nil, `show "some"`},
+		{[]string{"do", "counts"}, set(func(a *class.Asking) bool { return a.Counted(0) }), ""},
 		{[]string{"do", "back"}, set(func(a *class.Asking) bool { return a.Shown(0) == 0 && a.Locked }), ""},
 		{[]string{"do", "open", "place", "1"}, set(func(a *class.Asking) bool { return a.Open == 1 && !a.Locked }), ""},
 		{[]string{"do", "open", "place", "77"}, nil, `"77"`},
@@ -120,6 +121,10 @@ func TestDeskActs(t *testing.T) {
 		{[]string{"do", "again", "set", "0", "place", "30"}, nil, `"30"`},
 		{[]string{"do", "turn", "set", "0"}, func(r *class.Room) bool { return r.Now == 0 && len(r.Sets) == 4 }, ""},
 		{[]string{"do", "turn", "set", "4"}, nil, `set "4"`},
+		{[]string{"do", "leave"}, nil, "no bench round"},
+		{[]string{"do", "bench", "job", "adjusting-screw", "pass", "3"}, func(r *class.Room) bool { return len(r.Rounds) == 1 }, ""},
+		{[]string{"do", "leave", "sure", "yes"}, func(r *class.Room) bool { at, _ := r.Round(); return at == nil && r.Rounds[0].Closed }, ""},
+		{[]string{"do", "merge", "who", "visitor-b", "with", "", "sure", "yes"}, nil, "nobody was chosen"},
 		{[]string{"do", "end", "sure", "yes"}, func(r *class.Room) bool { return r.Ended }, ""},
 		{[]string{"do", "reopen"}, func(r *class.Room) bool { return !r.Ended }, ""},
 		{[]string{"do", "dance"}, nil, `"dance"`},
@@ -195,7 +200,7 @@ func TestDeskAsksOnce(t *testing.T) {
 			}
 		}
 	}
-	if len(asksFirst) != 4 {
+	if len(asksFirst) != 6 {
 		t.Error("not all are tried")
 	}
 }

@@ -28,7 +28,11 @@ type deskData struct {
 	Now         string // in a sentence: where the room is
 	Position    string
 	Next        class.Step // empty where no step can be taken
-	Back        bool       // a step back can be
+	NextN       int        // the question that it goes back to, of so many
+	NextOf      int
+	Few         string // why the wall shows no counts, a sentence; empty where it does or is not to
+	Unasked     int    // questions of sets that were begun
+	Back        bool   // a step back can be
 	Way         class.Way
 	Ways        []deskWay // the others
 	Telling     class.Telling
@@ -175,6 +179,9 @@ func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 		if err = d.steps(room); err == nil {
 			d.Now = s.nowOf(d, a)
 		}
+		if a.Open >= 0 && !d.Ended && d.Round == nil && a.Way == class.Together && d.Places[a.Open].State == "few" {
+			d.Few = s.say("class-few", "n", class.FewestShown)
+		}
 	})
 	return d, err
 }
@@ -197,7 +204,7 @@ func (d *deskData) gather(rows []deskRow) {
 			d.Done++
 		}
 		for place, c := range row.Cells {
-			if c.SureWrong && !c.Seen {
+			if c.Hurts && !c.Seen {
 				d.Cares = append(d.Cares, care{row.ID, row.Name, d.Places[place].Title, c.Given, c.Key, place})
 			}
 		}
@@ -210,20 +217,35 @@ func (d *deskData) gather(rows []deskRow) {
 
 // steps finds which steps can be taken, and whether the set is through.
 func (d *deskData) steps(room *class.Room) error {
-	step, _, err := room.Next()
+	step, e, err := room.Next()
 	if err != nil && !errors.Is(err, class.ErrNotNow) {
 		return err
 	}
 	_, back := room.Back()
-	d.Next, d.Back = step, back == nil
+	d.Next, d.Back, d.Unasked = step, back == nil, unasked(room)
+	if step == class.StepReturn {
+		a := room.Sets[e.Set]
+		d.NextN, d.NextOf = max(e.Place, 0)+1, a.Places()
+		if e.Kind == class.Turned {
+			d.NextN = a.Open + 1
+		}
+	}
 	switch {
-	case d.Ended || d.Paused:
+	case d.Ended || d.Paused || d.Unasked > 0:
 	case d.Way == class.Together:
 		d.Last = step == ""
 	default:
 		d.Last = d.Locked || d.Came > 0 && d.Done == d.Came
 	}
 	return nil
+}
+
+// unasked counts the questions of sets that were begun and that nobody was asked yet.
+func unasked(room *class.Room) (n int) {
+	for _, a := range room.Sets {
+		n += len(a.Unasked())
+	}
+	return n
 }
 
 // nowOf says where the room is.

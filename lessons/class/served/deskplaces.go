@@ -34,6 +34,8 @@ func (s *Server) placeOf(room *class.Room, a *class.Asking, p class.Place) (desk
 	together := a.Way == class.Together && !room.Ended && !room.Paused
 	here := a.Way == class.Together && a.Open == p.Place
 	switch {
+	case here && a.Shown(p.Place) > 0 && p.Spread.Few() && !a.Counted(p.Place):
+		one.State = "few"
 	case here && a.Shown(p.Place) > 0:
 		one.State = "shown"
 	case here && a.Locked:
@@ -52,7 +54,7 @@ func (s *Server) placeOf(room *class.Room, a *class.Asking, p class.Place) (desk
 	if !here {
 		return one, nil
 	}
-	it, err := a.Item(class.OnTheWall, p.Place)
+	it, err := room.Example(room.Now, p.Place)
 	if err != nil {
 		return one, err
 	}

@@ -157,7 +157,21 @@ func (s *Server) inRoom(serve func(http.ResponseWriter, *http.Request, *class.Li
 			w.Header().Set("X-Room", code) // else a page of another network might be taken for an answer
 			r.Body = http.MaxBytesReader(w, r.Body, mostTyped)
 			serve(w, r, l)
+			s.heardAtDoor(r, l, code)
 		}
+	}
+}
+
+// heardAtDoor notes that a phone that waits for a name is there, whatever it asked for: its page may
+// have no stream, without a script or in the background.
+func (s *Server) heardAtDoor(r *http.Request, l *class.Live, code string) {
+	phone, waits := device(r, code), false
+	if phone == "" {
+		return
+	}
+	l.See(func(room *class.Room) { waits = room.Claimed(phone) != nil })
+	if waits {
+		s.presence.heard(phone, s.o.Clock())
 	}
 }
 

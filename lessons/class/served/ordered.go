@@ -5,7 +5,6 @@ import (
 	"net/http"
 	"net/url"
 	"strconv"
-	"strings"
 
 	"scratchpass/calc"
 	"scratchpass/lessons/class"
@@ -64,7 +63,10 @@ func (s *Server) ordered(form url.Values, l *class.Live) (e class.Event, wrong e
 		case name == "ask":
 			level, _ := strconv.Atoi(form.Get("level")) // 0 is no level
 			e.Kind = class.Asked
-			e.Text, wrong = room.OneMore(s.o.Session.Tasks, strings.TrimSpace(form.Get("task")), level)
+			var task string
+			if task, wrong = s.taskMeant(form.Get("task")); wrong == nil {
+				e.Text, wrong = room.OneMore(s.o.Session.Tasks, task, level)
+			}
 		case name == "start":
 			e.Kind = class.Asked
 			e.Text, e.Name, wrong = s.start(form, room)
@@ -103,7 +105,11 @@ func (s *Server) asked(r *http.Request, l *class.Live, e class.Event) error {
 func (s *Server) asksFirst(form url.Values, l *class.Live, e class.Event) (phrase string) {
 	name := form.Get("do")
 	l.See(func(room *class.Room) {
-		if name != "lock" || room.Sets[e.Set].Way != class.Together && !room.Sets[e.Set].Never() {
+		switch {
+		case name == "lock" && (room.Sets[e.Set].Way == class.Together || room.Sets[e.Set].Never()):
+		case name == "start" && unasked(room) == 0:
+		case name == "leave" && closedRound(room):
+		default:
 			phrase = asksFirst[name]
 		}
 	})

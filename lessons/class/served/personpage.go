@@ -12,6 +12,7 @@ import (
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
+	"scratchpass/quiz/answer"
 	"scratchpass/quiz/set"
 )
 
@@ -39,6 +40,7 @@ type personLine struct {
 	Solved template.HTML // the working, with their numbers
 	Name   string        // of the mistake, as a sentence
 	Look   string        // where it is taught
+	Sure   string        // how sure they were, in words; empty where that was not asked
 }
 
 // personPage is one person: their questions, what they typed, and what can be done for them.
@@ -68,7 +70,7 @@ func (s *Server) personOf(l *class.Live, id string) (d personData, found bool, e
 			return
 		}
 		d = personData{Code: room.Head.Code, Title: room.Head.Title, Version: s.deskVersion(room), Minutes: int(p.Extra.Minutes()), Set: room.Now, Ended: room.Ended}
-		d.Row, found, d.List = s.rowOf(row), true, listFor(room, p)
+		d.Row, found, d.List = s.rowOf(row), true, listFor(room, p, s.say)
 		d.Rounds, err = s.roundsOf(room, p.ID, now)
 		a := room.Asking()
 		if err != nil || a == nil {
@@ -112,11 +114,16 @@ func (s *Server) personRow(room *class.Room, id string, now time.Time) (row clas
 }
 
 // listFor are those that a visitor may turn out to be; nobody for who is on the list.
-func listFor(room *class.Room, p *class.Person) []taskName {
+// Who has a phone is marked: a visitor is seldom they.
+func listFor(room *class.Room, p *class.Person, say func(string, ...any) string) []taskName {
 	var list []taskName
 	for _, other := range room.People() {
 		if p.Visitor && !other.Visitor {
-			list = append(list, taskName{other.ID, other.Name})
+			name := other.Name
+			if other.Device != "" {
+				name = say("class-has-phone", "name", name)
+			}
+			list = append(list, taskName{other.ID, name})
 		}
 	}
 	return list
@@ -136,6 +143,9 @@ func (s *Server) lineOf(it set.Item, row class.Row) (personLine, error) {
 	}
 	if line.Cell.Key == "" {
 		line.Cell.Key = it.Words.KeyNumber(it.Problem)
+	}
+	if sure := line.Cell.Certainty; sure != "" && sure != answer.NotAsked {
+		line.Sure = s.say("say-sure-" + string(sure))
 	}
 	q := s.o.Session.QuestionOf(it.Problem, it.Words)
 	q.Code = ""
@@ -160,14 +170,14 @@ type confirmData struct {
 func (s *Server) confirm(w http.ResponseWriter, r *http.Request, l *class.Live, e class.Event) {
 	name := r.PostForm.Get("do")
 	d := confirmData{To: backTo(r), Does: s.say("class-do-" + name), Fields: []web.Field{{Name: "do", Value: name}, {Name: "sure", Value: "yes"}}}
-	for _, field := range []string{"who", "with", "set"} {
+	for _, field := range []string{"who", "with", "set", "n", "way"} {
 		if r.PostForm.Has(field) {
 			d.Fields = append(d.Fields, web.Field{Name: field, Value: r.PostForm.Get(field)})
 		}
 	}
 	l.See(func(room *class.Room) {
 		d.Code, d.Title = room.Head.Code, room.Head.Title
-		d.Asks = s.say(asksFirst[name], "name", nameIn(room, e.Who), "with", nameIn(room, e.Text))
+		d.Asks = s.say(asksFirst[name], "name", nameIn(room, e.Who), "with", nameIn(room, e.Text), "left", unasked(room))
 	})
 	s.write(w, "confirm", d)
 }

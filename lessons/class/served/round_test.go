@@ -103,7 +103,18 @@ func TestAPassOnAPhone(t *testing.T) {
 	has(t, page, "Not done: your pass is over.")
 	s.do("next")
 	_, page = p.get("")
-	has(t, page, `data-scene="bench-told"`, "How the pass goes", "cross to 0", "compound in 0.006")
+	has(t, page, `data-scene="bench-told"`)
+	if strings.Contains(page, "How the pass goes") || strings.Contains(page, "compound in 0.006") {
+		t.Error("the phone tells the pass before the wall does")
+	}
+	for range 3 { // what came, and two moves
+		s.do("next")
+	}
+	_, page = p.get("")
+	has(t, page, "How the pass goes", "cross to 0", "compound in 0.006")
+	if strings.Contains(page, "close on 1") {
+		t.Error("the phone is ahead of the wall")
+	}
 	_, page = p.post("move", "round", "0", "moves", "7", "answer", "cross in 0.1")
 	has(t, page, "Not done: the round takes no more moves.")
 	if status, _ := p.post("move", "round", "x"); status != http.StatusBadRequest {

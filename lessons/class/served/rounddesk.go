@@ -26,7 +26,8 @@ type deskRound struct {
 	Pass   int
 	Hints  bool
 	Closed bool
-	Shown  int // moves of the pass that are on the wall
+	Few    bool // too few made a move for counts on the wall
+	Shown  int  // moves of the pass that are on the wall
 	Rows   []deskBench
 	Spread class.RoundSpread
 	Made   []bar
@@ -57,6 +58,7 @@ func (s *Server) roundOf(room *class.Room, now time.Time) (*deskRound, error) {
 		d.Rows = append(d.Rows, deskBench{row, s.rowOf(row.Row), o.Titles(row.Work.Bench)})
 	}
 	d.Spread = class.SpreadOf(rows)
+	d.Few = round.Shown > 0 && d.Spread.Few() && !round.Counts
 	d.Made = s.madeBars(o, d.Spread)
 	d.Goes, err = web.Blocks(page.Page{o.Goes()}, page.Prompt{})
 	return d, err
@@ -81,6 +83,9 @@ func (s *Server) atBench(room *class.Room, now time.Time, d *deskData) (err erro
 	}
 	if err = d.steps(room); err == nil {
 		d.Now = s.nowOf(*d, nil)
+	}
+	if d.Round.Few && !d.Ended {
+		d.Few = s.say("class-few-moved", "n", class.FewestShown)
 	}
 	return err
 }
@@ -181,6 +186,12 @@ func (s *Server) benchOrder(form url.Values, room *class.Room) (e class.Event, w
 	}
 	_, wrong = class.NewRound(e.Text, e.N)
 	return e, wrong
+}
+
+// closedRound reports whether the round at hand takes no more moves.
+func closedRound(room *class.Room) bool {
+	round, _ := room.Round()
+	return round == nil || round.Closed
 }
 
 // jobText is a job of an earlier round of the room as it was then, or one that ships.

@@ -35,7 +35,7 @@ func (s *Server) wallRoundOf(room *class.Room, now time.Time) (*wallRound, error
 	}
 	w := &wallRound{Title: class.Bench{Round: *round}.Title(o), Job: round.Pass.Plan.Job.Title, Closed: round.Closed, Shown: round.Shown}
 	w.Spread = class.SpreadOf(room.RoundStanding(n, now, s.awayAt(now)))
-	w.Few = w.Spread.Few()
+	w.Few = w.Spread.Few() && !round.Counts
 	if w.Shown > 0 && !w.Few {
 		w.Bars = append([]bar{{s.say("class-bar-clean"), w.Spread.Clean, w.Spread.Began, true}}, s.madeBars(o, w.Spread)...)
 	}

@@ -5,12 +5,15 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"scratchpass/calc"
 	"scratchpass/cmd/scratchpass/internal/cli"
+	"scratchpass/content"
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/class/served"
@@ -52,9 +55,12 @@ func afterCommands(r *cli.Run) []*cobra.Command {
 	a.Flags().IntVar(&answers.n, "set", 1, "which of the sets that were asked: 1 is the first")
 	answers.addTo(a)
 	a.RunE = func(cmd *cobra.Command, args []string) error {
-		return withRoom(cmd.Context(), r, args[0], answers, func(_ context.Context, _ *sitting.Session, _ class.Journal, room *class.Room) error {
+		return withRoom(cmd.Context(), r, args[0], answers, func(_ context.Context, s *sitting.Session, _ class.Journal, room *class.Room) error {
 			if answers.n < 1 || answers.n > len(room.Sets) {
 				return cli.Usagef("--set %d: the class has %d", answers.n, len(room.Sets))
+			}
+			if n := len(room.Sets); n > 1 && !a.Flags().Changed("set") {
+				fmt.Fprintln(r.Err, s.Say("class-sets-more", "n", n))
 			}
 			return csv.NewWriter(r.Out).WriteAll(served.Answers(room, answers.n-1, *visitors))
 		})
@@ -62,10 +68,10 @@ func afterCommands(r *cli.Run) []*cobra.Command {
 	p := &cobra.Command{
 		Use:   "person FILE|postgres://... NAME",
 		Short: "All that a class has of one person: to be given to them; with --json as data",
-		Args:  cobra.ExactArgs(2),
+		Args:  cobra.MinimumNArgs(2), // a name may be two words
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return withRoom(cmd.Context(), r, args[0], person, func(ctx context.Context, s *sitting.Session, j class.Journal, room *class.Room) error {
-				return onePerson(ctx, r, s, j, room, args[1])
+				return onePerson(ctx, r, s, j, room, strings.Join(args[1:], " "))
 			})
 		},
 	}
@@ -133,7 +139,7 @@ func onePerson(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Jour
 		}
 	}
 	if p == nil {
-		return cli.Usagef("there is nobody %s in this class", calc.Quoted(name))
+		return cli.Usagef("there is nobody %s in this class%s", calc.Quoted(name), nearNames(room, name))
 	}
 	events, err := j.After(ctx, room.Head.Code, 0)
 	if err != nil {
@@ -156,6 +162,29 @@ func onePerson(ctx context.Context, r *cli.Run, s *sitting.Session, j class.Jour
 	}{p.ID, p.Name, room.Head.Title, room.Head.Began, events})
 }
 
+// nearNames says who may be meant by a name that is nobody's, for the end of an error.
+func nearNames(room *class.Room, name string) string {
+	var all, part []string
+	for _, p := range room.People() {
+		all = append(all, p.Name)
+		for _, word := range strings.Fields(strings.ToLower(name)) {
+			if len(word) > 1 && strings.Contains(strings.ToLower(p.Name), word) && !slices.Contains(part, p.Name) {
+				part = append(part, p.Name)
+			}
+		}
+	}
+	if near := room.Near(name).Person; near != nil {
+		part = []string{near.Name}
+	}
+	if len(part) > 0 && len(part) <= mostNear {
+		return "; did you mean " + strings.Join(part, ", ") + "?"
+	}
+	return content.DidYouMean(name, all)
+}
+
+// mostNear is how many people are named who may be meant.
+const mostNear = 4
+
 // keepAll puts answers into the records of who asked for it. To do so twice keeps each once.
 func keepAll(r *cli.Run, s *sitting.Session, room *class.Room) error {
 	if r.RecordFile == cli.NoRecord {
@@ -175,7 +204,10 @@ func keepAll(r *cli.Run, s *sitting.Session, room *class.Room) error {
 		if err := keepOne(path, p.Name, s.System, answers); err != nil {
 			return fmt.Errorf("%s: %w", p.Name, err)
 		}
-		fmt.Fprintln(r.Out, s.Say("class-kept-record", "name", p.Name, "n", len(answers), "left", left))
+		fmt.Fprintln(r.Out, s.Say("class-kept-record", "name", p.Name, "n", len(answers)))
+		if left != (class.LeftOut{}) {
+			fmt.Fprintln(r.Out, s.Say("class-kept-left", "late", left.Late, "hangs", left.Hangs, "unread", left.Unread))
+		}
 		fmt.Fprintln(r.Out, s.Say("class-kept-see", "command", "scratchpass progress "+recordOf(r, p.Name)))
 	}
 	if !any {

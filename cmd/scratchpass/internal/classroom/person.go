@@ -98,13 +98,25 @@ func marksOf(s *sitting.Session, room *class.Room, p *class.Person, n int) (page
 	if err != nil {
 		return nil, err
 	}
-	all := page.Page{page.Paragraph{Text: s.Say("class-person-points", "n", n+1, "title", room.Sets[n].Blueprint.Title, "points", calc.Shortest(result.Points, 2), "of", calc.Shortest(result.Of, 2))}}
+	// What nobody was asked is worth nothing, as in the marks.
+	never := func(i int) bool { return !room.Sets[n].Put(items[i].Place) && result.Items[i].Given == "" }
+	of := result.Of
+	for i, it := range items {
+		if never(i) {
+			of -= it.Points
+		}
+	}
+	all := page.Page{page.Paragraph{Text: s.Say("class-person-points", "n", n+1, "title", room.Sets[n].Blueprint.Title, "points", calc.Shortest(result.Points, 2), "of", calc.Shortest(of, 2))}}
 	for i, it := range items {
 		came := result.Items[i]
 		asked := s.QuestionOf(it.Problem, it.Words)
 		all = append(all, page.Paragraph{Text: strconv.Itoa(it.Number) + ") " + asked.Text})
 		for j, line := range asked.Lines {
 			all = append(all, page.Item{Text: strconv.Itoa(j+1) + ") " + line})
+		}
+		if never(i) {
+			all = append(all, page.Item{Text: s.Say("class-person-not-asked")})
+			continue
 		}
 		if came.Verdict == set.Blank {
 			all = append(all, page.Item{Text: s.Say("class-gave-nothing")})

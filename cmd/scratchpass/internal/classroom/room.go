@@ -195,6 +195,9 @@ func (q questions) goOn(ctx context.Context, hall *class.Hall, head class.Head) 
 func tellGoesOn(r *cli.Run, s *sitting.Session, live *class.Live, o options, now class.Head) {
 	live.See(func(room *class.Room) {
 		fmt.Fprintln(r.Err, s.Say("class-goes-on", "time", room.Head.Began.In(time.Local).Format("2006-01-02 15:04"), "n", len(room.Came())))
+		if room.Ended {
+			fmt.Fprintln(r.Err, s.Say("class-goes-on-over"))
+		}
 		same := func(a, b class.Apprentice) bool { return a.ID == b.ID && a.Name == b.Name }
 		if o.roster != "" && !slices.EqualFunc(room.Head.Roster, now.Roster, same) {
 			fmt.Fprintln(r.Err, s.Say("class-list-then"))
@@ -239,6 +242,34 @@ func (q questions) ofToday(ctx context.Context, r *cli.Run, s *sitting.Session, 
 	return q, nil
 }
 
+// afterEnded finds where a class of a blueprint is kept whose last one was ended, unless its file was
+// named: whoever sits there is asked whether that one goes on. A new one has a file of its own.
+func (q questions) afterEnded(ctx context.Context, r *cli.Run, s *sitting.Session, makes class.Maker, o options) (questions, error) {
+	file := string(q.room)
+	if o.file != "" || !s.Attended || !journal.Is(file) {
+		return q, nil
+	}
+	base := strings.TrimSuffix(file, ".class")
+	for n := 2; ; n++ { // the last of those that were begun so
+		e, err := look(ctx, string(q.room), makes)
+		if err != nil || !e.over || !q.asks(e.asked) {
+			return q, nil // begin says what is wrong with it
+		}
+		next := fmt.Sprintf("%s-%d.class", base, n)
+		if _, err := os.Lstat(next); err == nil {
+			q.room = journal.At(next)
+			continue
+		}
+		on, err := meant(r, s, s.Say("class-was-ended", "time", e.began.In(time.Local).Format("2006-01-02 15:04"), "n", e.came))
+		if err != nil || on {
+			return q, err
+		}
+		fmt.Fprintln(r.Err, s.Say("class-beside", "file", next, "other", q.room))
+		q.room = journal.At(next)
+		return q, nil
+	}
+}
+
 // earlier is a class that was begun before.
 type earlier struct {
 	file  string
@@ -277,7 +308,11 @@ func (e earlier) goesOn(r *cli.Run, s *sitting.Session) (bool, error) {
 	if e.came == 0 || !s.Attended {
 		return !e.over, nil
 	}
-	ask := s.Say("class-today", "time", e.began.In(time.Local).Format("15:04"), "n", e.came)
+	return meant(r, s, s.Say("class-today", "time", e.began.In(time.Local).Format("15:04"), "n", e.came))
+}
+
+// meant asks whether an earlier class is to go on.
+func meant(r *cli.Run, s *sitting.Session, ask string) (bool, error) {
 	i, err := sitting.Choose(s, s.Face, ask, page.Menu{Options: []string{s.Say("class-today-on"), s.Say("class-today-new")}})
 	return i == 0, errors.Join(err, cli.LeaveScreen(s))
 }

@@ -51,6 +51,8 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 		if q, err = q.ofToday(ctx, r, s, makes, o.level); err != nil {
 			return err
 		}
+	} else if q, err = q.afterEnded(ctx, r, s, makes, o); err != nil {
+		return err
 	}
 	j, err := q.room.Open(ctx)
 	if err != nil {

@@ -9,6 +9,7 @@
   // become makes one element like another, and leaves alone what a person has done to it.
   const keyOf = (e) => (e.nodeType === 1 ? e.dataset.key || e.id || "" : "");
   function become(now, then) {
+    if ("said" in now.dataset) return; // what was said beside a button stays until that is pressed again
     for (const a of [...now.attributes]) if (!then.hasAttribute(a.name) && !(a.name === "open" && now.tagName === "DETAILS")) now.removeAttribute(a.name);
     for (const a of then.attributes) if (now.getAttribute(a.name) !== a.value && !(a.name === "open" && now.tagName === "DETAILS")) now.setAttribute(a.name, a.value);
     becomeChildren(now, then);
@@ -92,11 +93,14 @@
     busy = false;
   }
 
-  // What is done is sent; what is wrong with it is told above.
-  async function send(url, body) {
+  // What is done is sent; what is wrong with it is told beside its
+  // button, or above.
+  async function send(url, body, beside) {
     try {
       const answer = await fetch(url, { method: "POST", body, headers: { Accept: "application/json" } });
-      if (said) said.textContent = answer.ok ? "" : said.dataset.not.split("…").join(await answer.text());
+      const says = answer.ok ? "" : said ? said.dataset.not.split("…").join(await answer.text()) : "";
+      if (said) said.textContent = beside ? "" : says;
+      if (beside) beside.textContent = says;
       await refresh();
       return answer.ok;
     } catch { reached(false); return false; }
@@ -104,7 +108,7 @@
   page.addEventListener("submit", async (e) => {
     if (e.target.method !== "post" || "plain" in e.target.dataset) return;
     e.preventDefault();
-    if (await send(e.target.getAttribute("action"), new URLSearchParams(new FormData(e.target, e.submitter))) && !e.target.querySelector("[value]:not([type=hidden]):not(button)")) e.target.reset();
+    if (await send(e.target.getAttribute("action"), new URLSearchParams(new FormData(e.target, e.submitter)), e.target.querySelector("[data-said]")) && !e.target.querySelector("[value]:not([type=hidden]):not(button)")) e.target.reset();
   });
 
   // The wall goes on and back by the keys of a clicker. What is below the edge is shown first.
