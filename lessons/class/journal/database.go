@@ -108,9 +108,14 @@ func (d *Database) GoesOn(ctx context.Context, kind class.Kind, text string) (cl
 	return all[0], nil
 }
 
+// Begin keeps the head of a new room, and which group it is of.
+func (d *Database) Begin(ctx context.Context, h class.Head) error {
+	return d.begin(ctx, h, "INSERT INTO rooms (code, began_ms, head, of_group) VALUES ($1, $2, $3, $4) ON CONFLICT (code) DO NOTHING", h.Group)
+}
+
 // Of are the heads of rooms of a group, so many at most, the latest first.
 func (d *Database) Of(ctx context.Context, group string, most int) ([]class.Head, error) {
-	return d.heads(ctx, "WHERE CAST(head AS jsonb) ->> 'group' = $1 ORDER BY began_ms DESC, code LIMIT $2", group, most)
+	return d.heads(ctx, "WHERE of_group = $1 ORDER BY began_ms DESC, code LIMIT $2", group, most)
 }
 
 // topic is what programs tell each other: in which room there is which event.

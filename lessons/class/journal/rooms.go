@@ -36,13 +36,18 @@ type engine struct {
 
 // Begin keeps the head of a new room.
 func (r *rooms) Begin(ctx context.Context, h class.Head) error {
+	return r.begin(ctx, h, "INSERT INTO rooms (code, began_ms, head) VALUES ($1, $2, $3) ON CONFLICT (code) DO NOTHING")
+}
+
+// begin keeps a head by a statement, which may want more values than a code, a time and the head.
+func (r *rooms) begin(ctx context.Context, h class.Head, statement string, more ...any) error {
 	text, err := json.Marshal(h)
 	if err != nil {
 		return err
 	}
 	ctx, cancel := context.WithTimeout(ctx, r.engine.within)
 	defer cancel()
-	done, err := r.db.ExecContext(ctx, "INSERT INTO rooms (code, began_ms, head) VALUES ($1, $2, $3) ON CONFLICT (code) DO NOTHING", h.Code, h.Began.UnixMilli(), string(text))
+	done, err := r.db.ExecContext(ctx, statement, append([]any{h.Code, h.Began.UnixMilli(), string(text)}, more...)...)
 	if err = r.engine.seen(err); err != nil {
 		return err
 	}
