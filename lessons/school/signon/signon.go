@@ -19,6 +19,7 @@ import (
 	"github.com/coreos/go-oidc/v3/oidc"
 	"golang.org/x/oauth2"
 
+	"scratchpass/content"
 	"scratchpass/lessons/school"
 )
 
@@ -174,7 +175,7 @@ func (o *SignOn) ask(ctx context.Context, p *oidc.Provider, tokens *oauth2.Token
 func nameOf(claims map[string]any) string {
 	for _, name := range []string{"name", "preferred_username", "email"} {
 		if text, _ := claims[name].(string); strings.TrimSpace(text) != "" {
-			return strings.TrimSpace(text)
+			return strings.TrimSpace(content.Printable(text)) // a database does not take every sign
 		}
 	}
 	return ""
@@ -186,11 +187,11 @@ func personOf(issuer, subject, groups string, claims map[string]any) school.Pers
 	p := school.Person{ID: issuer + " " + subject, Name: nameOf(claims)}
 	switch all := claims[groups].(type) {
 	case string:
-		p.Groups = []string{all}
+		p.Groups = []string{content.Printable(all)}
 	case []any:
 		for _, one := range all {
 			if text, ok := one.(string); ok {
-				p.Groups = append(p.Groups, text)
+				p.Groups = append(p.Groups, content.Printable(text))
 			}
 		}
 	}

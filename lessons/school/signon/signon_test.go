@@ -20,6 +20,7 @@ import (
 	"github.com/go-jose/go-jose/v4"
 	"github.com/go-jose/go-jose/v4/jwt"
 
+	"scratchpass/content"
 	"scratchpass/lessons/school"
 	"scratchpass/lessons/school/signon"
 )
@@ -159,7 +160,7 @@ func TestSignOn(t *testing.T) {
 		"more of another":       {userinfo: map[string]any{"sub": "18", "groups": []string{"it-staff"}}, name: "Ada Brook"},
 		"the name where asked":  {says: map[string]any{"groups": "first-year", "name": ""}, userinfo: map[string]any{"sub": "17", "groups": []string{"it-staff"}, "name": "Ada B."}, name: "Ada B.", groups: []string{"first-year"}},
 		"no groups":             {name: "Ada Brook"},
-		"groups of other kinds": {says: map[string]any{"groups": []any{1, nil, "first-year"}}, name: "Ada Brook", groups: []string{"first-year"}},
+		"groups of other kinds": {says: map[string]any{"groups": []any{1, nil, "first-year", "a\x00b"}, "name": "Ada\x00 Brook"}, name: content.Printable("Ada\x00 Brook"), groups: []string{"first-year", content.Printable("a\x00b")}},
 		"no name":               {says: map[string]any{"name": "", "preferred_username": " ada "}, name: "ada"},
 		"a client with secret":  {secret: "of-the-client", name: "Ada Brook"},
 	} {
