@@ -26,7 +26,7 @@ type options struct {
 
 // Command is serve.
 func Command(r *cli.Run, doors Doors) *cobra.Command {
-	o := options{listen: "127.0.0.1:8460", database: os.Getenv("SCRATCHPASS_DATABASE")}
+	o := options{listen: "127.0.0.1:8460"}
 	cmd := &cobra.Command{
 		Use:   "serve",
 		Short: "A school: many rooms and learners, with the school's own sign-on, on PostgreSQL",
@@ -38,6 +38,9 @@ The first line that it prints is the address that it serves at. lessons/school/R
 to set it up; --check says what is wrong with what was set up.`,
 		Args: cli.NoArguments,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if o.database == "" { // no default of the option: help would print what is in it
+				o.database = os.Getenv("SCRATCHPASS_DATABASE")
+			}
 			if o.newSeal != "" {
 				return newKey(r, o.newSeal)
 			}
@@ -46,7 +49,7 @@ to set it up; --check says what is wrong with what was set up.`,
 	}
 	f := cmd.Flags()
 	f.StringVar(&o.settings, "settings", "", "`FILE` with the school's settings")
-	f.StringVar(&o.database, "database", o.database, "`ADDRESS` of the database, such as postgres://user@host/name (default: $SCRATCHPASS_DATABASE)")
+	f.StringVar(&o.database, "database", "", "`ADDRESS` of the database, such as postgres://user@host/name (default: $SCRATCHPASS_DATABASE)")
 	f.StringVar(&o.seal, "seal", "", "`FILE` with the key that seals what must not be read in the database")
 	f.StringVar(&o.newSeal, "new-seal", "", "write such a key to a new `FILE`, and end")
 	f.StringVar(&o.listen, "listen", o.listen, "`HOST:PORT` to serve at; port 0 takes a free one")
