@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"runtime/debug"
 	"slices"
 
 	"github.com/spf13/cobra"
@@ -90,7 +89,7 @@ and your instructor come first.`,
 		root.AddCommand(g.build(r, args)...)
 	}
 	if !byName { // the options and commands that only a command line without a command has
-		root.Version = version(released, debug.ReadBuildInfo)
+		root.Version = cli.Version()
 	}
 	root.CompletionOptions.DisableDefaultCmd = byName
 	return root

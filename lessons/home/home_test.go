@@ -39,7 +39,7 @@ func visit(t *testing.T, r *record.Record, replies ...string) string {
 		}
 		return replies[n-1], nil
 	}
-	if err := Run(l.Session, Doors{}); err != nil && n <= len(replies) {
+	if err := Run(l.Session, Doors{SaveLathe: func(machine.Lathe) (string, error) { return "lathe.yaml", nil }}); err != nil && n <= len(replies) {
 		t.Fatal(err)
 	}
 	return l.Log.String()

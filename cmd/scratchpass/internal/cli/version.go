@@ -1,4 +1,4 @@
-package main
+package cli
 
 import "runtime/debug"
 
@@ -6,7 +6,10 @@ import "runtime/debug"
 // here. It is empty for what is built by hand.
 var released string
 
-// version is what --version says: the version of the package, or what Go knows of the
+// Version is what --version says.
+func Version() string { return version(released, debug.ReadBuildInfo) }
+
+// version is the version of the package, or what Go knows of the
 // checkout that it was installed from, which is the commit. `go run` and a folder without
 // its history know of none.
 func version(released string, built func() (*debug.BuildInfo, bool)) string {
