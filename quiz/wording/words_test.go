@@ -224,9 +224,9 @@ func TestFeedbackOfAPass(t *testing.T) {
 		given float64
 		says  string
 	}{
-		{p, 9, "That is many times too large or too small. Check the decimal point, the unit, and what was asked for."},
-		{p, 0.00001, "That is many times too large or too small. Check the decimal point, the unit, and what was asked for."},
-		{travel, 9, "That is many times too large or too small. Check the decimal point, the unit, pitch or threads per inch, the angle, and what was asked for."},
+		{p, 9, "That is many times off. Check the decimal point, the unit, and what was asked for."},
+		{p, 0.00001, "That is many times off. Check the decimal point, the unit, and what was asked for."},
+		{travel, 9, "That is many times off. Check the decimal point, the unit, pitch or threads per inch, the angle, and what was asked for."},
 	} {
 		if far := words(t, c.of.Task.Name).Feedback(c.of, c.of.MarkResponse(answer.NumberResponse(c.given))); far.Reason != c.says {
 			t.Errorf("far off: %q", far.Reason)
