@@ -78,8 +78,16 @@ type Asking struct {
 // Been reports whether all were at a question before.
 func (a *Asking) Been(place int) bool { return a.been[place] }
 
-// Put reports whether a question took answers at any time: one that did not was asked of nobody.
-func (a *Asking) Put(place int) bool { return a.put[place] }
+// NeverPut are the places of questions that took answers at no time: nobody was asked them.
+func (a *Asking) NeverPut() map[int]bool {
+	never := map[int]bool{}
+	for place := range a.Places() {
+		if !a.put[place] {
+			never[place] = true
+		}
+	}
+	return never
+}
 
 // putAll notes that all questions take answers, as where each goes at their own pace.
 func (a *Asking) putAll() {

@@ -3,6 +3,7 @@ package class
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"slices"
 )
 
@@ -92,16 +93,11 @@ func (r *Room) Left() (n, place int) {
 }
 
 // Unasked are the questions of a set that was begun, all together, that were asked of nobody yet.
-func (a *Asking) Unasked() (places []int) {
+func (a *Asking) Unasked() []int {
 	if a.Way != Together || a.Open < 0 {
 		return nil
 	}
-	for place := range a.Places() {
-		if !a.put[place] {
-			places = append(places, place)
-		}
-	}
-	return places
+	return slices.Sorted(maps.Keys(a.NeverPut()))
 }
 
 // doneApart reports whether all is done in a set in which people go at their own pace.

@@ -96,9 +96,10 @@ func TestListen(t *testing.T) {
 	}
 	defer db.Close()
 	ctx, stop := context.WithCancel(t.Context())
-	heard, missed, ended := make(chan string, 10_000), make(chan bool, 10), make(chan error, 1)
+	heard, missed, ended := make(chan string, 10_000), make(chan bool, 10), make(chan bool)
 	go func() {
-		ended <- db.Listen(ctx, "rooms", func(w string) { heard <- w }, func() { missed <- true }, func(err error) { t.Log(err) })
+		defer close(ended)
+		db.Listen(ctx, "rooms", func(w string) { heard <- w }, func() { missed <- true }, func(err error) { t.Log(err) })
 	}()
 	<-missed
 	var words []string

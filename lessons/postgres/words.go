@@ -51,8 +51,21 @@ const again = 200 * time.Millisecond
 
 // Listen calls heard with each word that is told of a topic, and missed whenever some may have
 // been told that were not heard: at first, and after the connection was cut. It ends with the
-// context. problem is told what goes wrong meanwhile.
-func (db *DB) Listen(ctx context.Context, topic string, heard func(word string), missed func(), problem func(error)) error {
+// context; a database that is out of reach is tried again until then. problem is told what goes wrong
+// meanwhile.
+func (db *DB) Listen(ctx context.Context, topic string, heard func(word string), missed func(), problem func(error)) {
+	for ctx.Err() == nil {
+		if err := db.listen(ctx, topic, listener{heard, missed}, problem); err != nil && ctx.Err() == nil {
+			problem(err)
+		}
+		select {
+		case <-time.After(again):
+		case <-ctx.Done():
+		}
+	}
+}
+
+func (db *DB) listen(ctx context.Context, topic string, to listener, problem func(error)) error {
 	var name string
 	if err := db.QueryRowContext(ctx, "SELECT "+channel, topic).Scan(&name); err != nil {
 		return err
@@ -65,7 +78,7 @@ func (db *DB) Listen(ctx context.Context, topic string, heard func(word string),
 			}
 		},
 	}
-	l.Handle(name, listener{heard, missed})
+	l.Handle(name, to)
 	return l.Listen(ctx)
 }
 

@@ -23,15 +23,15 @@ func (r *Record) CopyTo(to *Record) error {
 		return fmt.Errorf("a record of %q can't become that of %q by copying: export and import it", r.Learner, to.Learner)
 	}
 	return to.change(func(tx *sql.Tx) error {
-		for _, table := range slices.Sorted(maps.Keys(asides)) {
+		for table := range copied {
+			if table == "states" { // those of no answers go
+				continue
+			}
 			if err := nothingIn(tx, table, to.Learner); err != nil {
 				return err
 			}
 		}
-		if err := nothingIn(tx, "answers", to.Learner); err != nil {
-			return err
-		}
-		if _, err := tx.Exec("DELETE FROM states WHERE learner = $1", to.Learner); err != nil { // those of no answers
+		if _, err := tx.Exec("DELETE FROM states WHERE learner = $1", to.Learner); err != nil {
 			return err
 		}
 		return r.still(func(q queryer) error { return copyRows(q, tx, r.Learner) })
@@ -67,7 +67,7 @@ func copyRows(from queryer, to *sql.Tx, learner string) error {
 	return nil
 }
 
-// copied are the tables with what is kept of a learner, and their columns.
+// copied are all tables with what is kept of a learner, and their columns.
 var copied = func() map[string]string {
 	all := maps.Clone(asides)
 	all["answers"], all["states"] = columns, "learner, task, state, sum"

@@ -33,7 +33,8 @@ func (r *Record) Forget() (f Forgotten, err error) {
 		return f, ErrReadOnly
 	}
 	if r.shared {
-		return f, r.change(func(tx *sql.Tx) error { return r.forgetRows(tx, &f) })
+		err = r.change(func(tx *sql.Tx) error { return r.forgetRows(tx, &f) })
+		return f, err
 	}
 	// Before the answers: what a mending finds in the copy comes back.
 	if err := remove(r.path + copyEnding); err != nil {
@@ -58,7 +59,7 @@ func (r *Record) Forget() (f Forgotten, err error) {
 // forgetRows deletes what there is of the learner, in every table.
 func (r *Record) forgetRows(tx *sql.Tx, f *Forgotten) error {
 	deleted := map[string]int64{}
-	for _, table := range slices.AppendSeq([]string{"answers", "states"}, maps.Keys(asides)) {
+	for _, table := range slices.Sorted(maps.Keys(copied)) {
 		result, err := tx.Exec("DELETE FROM "+table+" WHERE learner = $1", r.Learner)
 		if err != nil {
 			return err

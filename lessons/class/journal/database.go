@@ -132,9 +132,6 @@ func (d *Database) tell(last map[string]int64) {
 	_ = d.seen(d.db.Tell(ctx, topic, words)) // a hint: who does not hear it finds the events at the next look
 }
 
-// pause is how long one waits before one listens again.
-const pause = 200 * time.Millisecond
-
 // Hear calls heard with what is told, and missed when some may have been missed.
 func (d *Database) Hear(ctx context.Context, heard func(room string, seq int64), missed func()) {
 	word := func(w string) {
@@ -143,14 +140,8 @@ func (d *Database) Hear(ctx context.Context, heard func(room string, seq int64),
 			heard(room, seq)
 		}
 	}
-	for ctx.Err() == nil {
-		// What goes wrong is left to whoever asks for something: that tells whether the database is away.
-		_ = d.db.Listen(ctx, topic, word, missed, func(error) {})
-		select {
-		case <-time.After(pause):
-		case <-ctx.Done():
-		}
-	}
+	// What goes wrong is left to whoever asks for something: that tells whether the database is away.
+	d.db.Listen(ctx, topic, word, missed, func(error) {})
 }
 
 // Close ends the writer when it has kept what waits, and leaves the database.

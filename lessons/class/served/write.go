@@ -1,13 +1,13 @@
 package served
 
 import (
-	"bytes"
 	"embed"
 	"fmt"
 	"html/template"
 	"net/http"
 
 	"scratchpass/content"
+	"scratchpass/lessons/face/web"
 )
 
 //go:embed room.gohtml desk.gohtml wall.gohtml round.gohtml
@@ -36,12 +36,7 @@ func (s *Server) write(w http.ResponseWriter, name string, data any) {
 
 // writeAs writes a page with a status.
 func (s *Server) writeAs(w http.ResponseWriter, status int, name string, data any) {
-	var b bytes.Buffer
-	if err := s.pages.ExecuteTemplate(&b, name, data); err != nil {
+	if err := web.Write(w, status, s.pages, name, data); err != nil {
 		s.trouble(w, err)
-		return
 	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	w.WriteHeader(status)
-	_, _ = w.Write(b.Bytes()) // who has gone needs no page
 }

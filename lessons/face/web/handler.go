@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"crypto/subtle"
+	"html/template"
 	"net/http"
 	"slices"
 	"strconv"
@@ -82,20 +83,28 @@ func guarded(next http.Handler, o Options) http.Handler {
 	})
 }
 
+// Write writes a page with a status, from a template. An error says that it could not be made: then
+// nothing was written.
+func Write(w http.ResponseWriter, status int, from *template.Template, name string, data any) error {
+	var b bytes.Buffer
+	if err := from.ExecuteTemplate(&b, name, data); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(status)
+	_, _ = w.Write(b.Bytes()) // who has gone needs no page
+	return nil
+}
+
 // refuse is a page that says why there is nothing else.
 func refuse(w http.ResponseWriter, words Words, text string, code int) {
-	var b bytes.Buffer
-	if err := pages().ExecuteTemplate(&b, "refused", struct {
+	w.Header().Set("Cache-Control", "no-store")
+	if err := Write(w, code, pages(), "refused", struct {
 		Words Words
 		Text  string
 	}{words, text}); err != nil {
 		http.Error(w, text, code)
-		return
 	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	w.Header().Set("Cache-Control", "no-store")
-	w.WriteHeader(code)
-	_, _ = w.Write(b.Bytes()) // who has gone needs no page
 }
 
 func has(r *http.Request, key string) bool {

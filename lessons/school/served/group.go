@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"scratchpass/lessons/class"
+	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
@@ -52,7 +53,7 @@ func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person
 	page := groupPage{Group: g, Department: d.Name, Ways: class.Ways, Given: given, Stages: s.stages(given)}
 	page.Teach, page.Grade = s.o.Settings.May(p, school.Teach, g.Name), s.o.Settings.May(p, school.Grade, g.Name)
 	if wrong != nil {
-		page.Wrong = wrong.Error()
+		page.Wrong = web.Problem(wrong)
 	}
 	var err error
 	if page.Learners, err = s.learners(r, g); err != nil {
@@ -66,7 +67,7 @@ func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person
 	people, err := roster(g)
 	page.Listed = len(people)
 	if err != nil && page.Wrong == "" {
-		page.Wrong = err.Error()
+		page.Wrong = web.Problem(err)
 	}
 	s.writeAs(w, status, "group", page)
 }
@@ -111,8 +112,8 @@ func roster(g school.Group) ([]class.Apprentice, error) {
 	return set.ReadRoster(g.Roster, nil)
 }
 
-// noLathe is for a blueprint that names a lathe of its own.
-func noLathe(string) (machine.Lathe, error) {
+// NoLathe refuses a blueprint that names a lathe of its own: a file of whose computer would it be?
+func NoLathe(string) (machine.Lathe, error) {
 	return machine.Lathe{}, errors.New("a lathe of its own can't be named here: leave lathe out")
 }
 
@@ -190,7 +191,7 @@ func (s *Server) roomOf(group string, given begun) (head class.Head, blueprint s
 	case len(tasks) > 0:
 		blueprint = set.OfTasks("room-"+s.o.Clock().Format("2006-01-02"), s.say("class-title"), s.o.Session.System, tasks, 1)
 	}
-	read, err := set.ParseBlueprint("the blueprint", []byte(blueprint), s.o.Session.Tasks, noLathe)
+	read, err := set.ParseBlueprint("the blueprint", []byte(blueprint), s.o.Session.Tasks, NoLathe)
 	if err != nil {
 		return head, "", "", err
 	}

@@ -15,14 +15,8 @@ const here = "here"
 func (s *Server) Meet(ctx context.Context, tick <-chan time.Time) {
 	var hearing sync.WaitGroup
 	defer hearing.Wait()
-	hearing.Go(func() {
-		for ctx.Err() == nil { // what goes wrong with the database is told by who asks for something
-			_ = s.o.DB.Listen(ctx, here, s.rooms.Heard, func() {}, func(error) {})
-			select {
-			case <-time.After(time.Second):
-			case <-ctx.Done():
-			}
-		}
+	hearing.Go(func() { // what goes wrong with the database is told by who asks for something
+		s.o.DB.Listen(ctx, here, s.rooms.Heard, func() {}, func(error) {})
 	})
 	for {
 		select {

@@ -2,6 +2,7 @@ package served
 
 import (
 	"net/http"
+	"slices"
 
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/school"
@@ -48,15 +49,9 @@ func (s *Server) record(w http.ResponseWriter, r *http.Request, p school.Person)
 
 // handsOut reports whether someone may give out what is kept of another.
 func (s *Server) handsOut(p, of school.Person) bool {
-	for _, group := range s.o.Settings.Groups(p, school.HandOut) {
-		g, _, _ := s.o.Settings.Group(group)
-		for _, in := range of.Groups {
-			for _, learners := range g.Learners {
-				if in == learners {
-					return true
-				}
-			}
-		}
+	learns := func(group string) bool { return slices.Contains(s.o.Settings.PartsOf(of, group), school.Learner) }
+	if slices.ContainsFunc(s.o.Settings.Groups(p, school.HandOut), learns) {
+		return true
 	}
 	return s.o.Settings.May(p, school.Delete, "") // who may delete all of it may give it out first
 }

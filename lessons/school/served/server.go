@@ -111,7 +111,7 @@ func (s *Server) Handler() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /{$}", s.door)
 	mux.HandleFunc("GET /sign-on", s.signOn)
-	mux.HandleFunc("GET /back", s.back)
+	mux.HandleFunc("GET "+Back, s.back)
 	for _, r := range s.routes() {
 		mux.Handle(r.Path, s.only(r))
 	}

@@ -10,6 +10,10 @@ import (
 	"scratchpass/lessons/school/signon"
 )
 
+// Back is the page that people come back to from the sign-on: its address is what the sign-on has to
+// know.
+const Back = "/back"
+
 // away is the name of the cookie that waits, sealed, while someone signs on elsewhere.
 const away = "school-away"
 
@@ -53,7 +57,7 @@ func (s *Server) signOn(w http.ResponseWriter, r *http.Request) {
 		s.tell(w, http.StatusServiceUnavailable, "school-no-sign-on")
 		return
 	}
-	s.setCookie(w, away, keep, 15*time.Minute)
+	s.setCookie(w, away, keep, signon.LongestAway)
 	http.Redirect(w, r, address, http.StatusSeeOther)
 }
 

@@ -1,13 +1,13 @@
 package served
 
 import (
-	"bytes"
 	_ "embed"
 	"html/template"
 	"net/http"
 	"time"
 
 	"scratchpass/content"
+	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/postgres"
 )
 
@@ -27,15 +27,10 @@ func (s *Server) write(w http.ResponseWriter, name string, data any) {
 }
 
 func (s *Server) writeAs(w http.ResponseWriter, status int, name string, data any) {
-	var b bytes.Buffer
-	if err := s.pages.ExecuteTemplate(&b, name, data); err != nil {
+	if err := web.Write(w, status, s.pages, name, data); err != nil {
 		s.o.Fail(err)
 		http.Error(w, s.say("school-trouble"), http.StatusInternalServerError)
-		return
 	}
-	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	w.WriteHeader(status)
-	_, _ = w.Write(b.Bytes()) // who has gone needs no page
 }
 
 // told is one thing that is said, and where to go from there: an address of its own where the browser

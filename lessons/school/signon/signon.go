@@ -49,8 +49,8 @@ func New(s school.SignOn, back string, seal school.Seal, clock func() time.Time)
 	return o, nil
 }
 
-// longestAway is how long someone may take to sign on elsewhere.
-const longestAway = 15 * time.Minute
+// LongestAway is how long someone may take to sign on elsewhere.
+const LongestAway = 15 * time.Minute
 
 // away is what has to be known of someone who has left to sign on; it waits in their browser, sealed.
 type away struct {
@@ -71,7 +71,7 @@ func (o *SignOn) Leave(ctx context.Context, to string, anew bool) (address, keep
 	if err != nil {
 		return "", "", err
 	}
-	a := away{rand.Text(), rand.Text(), oauth2.GenerateVerifier(), local(to), o.clock().Add(longestAway)}
+	a := away{rand.Text(), rand.Text(), oauth2.GenerateVerifier(), local(to), o.clock().Add(LongestAway)}
 	text, err := json.Marshal(a)
 	if err != nil {
 		return "", "", err

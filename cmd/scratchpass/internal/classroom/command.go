@@ -16,8 +16,7 @@ type options struct {
 	secret string
 	way    string
 	listed bool
-	cert   string
-	key    string
+	tls    cli.TLS
 	level  int
 	job    string // of the bench round that it begins with; empty for none
 	pass   int
@@ -63,8 +62,7 @@ same --secret serve one room together. A password is better in PGPASSWORD than i
 	f.StringVar(&o.secret, "secret", "", "`FILE` with the class secret (default: one in your configuration folder)")
 	f.StringVar(&o.way, "way", o.way, "how it is run: together, own-pace or ticket")
 	f.BoolVar(&o.listed, "list-names", false, "every phone shows the whole class list to tap a name; else everyone types theirs")
-	f.StringVar(&o.cert, "cert", "", "`FILE` with a certificate, to serve over TLS; with --key")
-	f.StringVar(&o.key, "key", "", "`FILE` with the certificate's private key")
+	o.tls.AddTo(f, "")
 	f.StringVar(&o.job, "job", "", "begin with a bench round: `JOB` is one that ships (dryrun jobs lists them) or a file")
 	f.IntVar(&o.pass, "pass", 1, "of the job's card, that all rehearse; 0 is the set-up and the first pass")
 	f.BoolVar(&o.hints, "hints", false, "hints may be taken in the bench round")

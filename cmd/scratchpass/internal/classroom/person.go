@@ -99,7 +99,8 @@ func marksOf(s *sitting.Session, room *class.Room, p *class.Person, n int) (page
 		return nil, err
 	}
 	// What nobody was asked is worth nothing, as in the marks.
-	never := func(i int) bool { return !room.Sets[n].Put(items[i].Place) && result.Items[i].Given == "" }
+	unasked := room.Sets[n].NeverPut()
+	never := func(i int) bool { return unasked[items[i].Place] && result.Items[i].Given == "" }
 	of := result.Of
 	for i, it := range items {
 		if never(i) {

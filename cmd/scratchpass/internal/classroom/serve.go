@@ -22,8 +22,8 @@ func serve(ctx context.Context, r *cli.Run, args []string, o options) error {
 	if err != nil {
 		return cli.UsageError(err)
 	}
-	if (o.cert == "") != (o.key == "") {
-		return cli.Usagef("--cert and --key: give both, or none")
+	if err := o.tls.Check(); err != nil {
+		return err
 	}
 	at, err := readPlace(o.listen)
 	if err != nil {
@@ -96,9 +96,9 @@ func listen(ctx context.Context, r *cli.Run, s *sitting.Session, hall *class.Hal
 			return errors.Join(err, l.Close())
 		}
 	}
-	options := served.Options{Hosts: names, Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.cert != "", Fail: fail, Further: further}
+	options := served.Options{Hosts: names, Words: web.WordsOf(s.Say), Session: s, Clock: time.Now, Address: address, Secure: o.tls.On(), Fail: fail, Further: further}
 	server := served.New(hall, options)
-	return cli.ServeUntil(ctx, l, server.Handler(), server.Stop, o.cert, o.key, func() error { return tell(ctx, r, s, live, options) })
+	return cli.ServeUntil(ctx, l, server.Handler(), server.Stop, o.tls, func() error { return tell(ctx, r, s, live, options) })
 }
 
 // tell prints the address first, then the private link and the rest.

@@ -67,12 +67,19 @@ func (r *Run) withRecord(s *sitting.Session, whole bool) (*sitting.Session, *rec
 	if err := r.tellOfDamage(s, rec); err != nil {
 		return s, nil, err
 	}
-	book, err := schedule.NewBook(rec, s.System)
-	if err != nil {
+	if err := keepIn(s, rec); err != nil {
 		return s, nil, err
 	}
-	s.KeepIn(book, rec.Sittings())
 	return s, rec, nil
+}
+
+// keepIn keeps what happens in a session in a record.
+func keepIn(s *sitting.Session, rec *record.Record) error {
+	book, err := schedule.NewBook(rec, s.System)
+	if err == nil {
+		s.KeepIn(book, rec.Sittings())
+	}
+	return err
 }
 
 // OpenWith is Open with a face and a record of its own, such as those of one learner of many.
@@ -86,11 +93,7 @@ func (r *Run) OpenWith(face page.Face, rec *record.Record) (*sitting.Session, er
 		return nil, err
 	}
 	s.Attended = true
-	book, err := schedule.NewBook(rec, s.System)
-	if err == nil {
-		s.KeepIn(book, rec.Sittings())
-	}
-	return s, err
+	return s, keepIn(s, rec)
 }
 
 // OpenUnrecorded begins a session that is in no one's record.

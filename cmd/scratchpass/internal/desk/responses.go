@@ -43,12 +43,7 @@ func (d *desk) classAnswers(at journal.At, code string, note func(set.Note)) (al
 			if a.Blueprint.Set != d.maker.Blueprint.Set {
 				continue
 			}
-			all, never = class.Given(room, n, false), map[int]bool{}
-			for place := range a.Places() {
-				if !a.Put(place) {
-					never[place] = true
-				}
-			}
+			all, never = class.Given(room, n, false), a.NeverPut()
 			for _, g := range class.Given(room, n, true) {
 				visitors[g.Who] = true
 			}

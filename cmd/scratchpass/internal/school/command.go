@@ -19,8 +19,7 @@ type options struct {
 	newSeal  string
 	listen   string
 	metrics  string
-	cert     string
-	key      string
+	tls      cli.TLS
 	check    bool
 }
 
@@ -54,8 +53,7 @@ to set it up; --check says what is wrong with what was set up.`,
 	f.StringVar(&o.newSeal, "new-seal", "", "write such a key to a new `FILE`, and end")
 	f.StringVar(&o.listen, "listen", o.listen, "`HOST:PORT` to serve at; port 0 takes a free one")
 	f.StringVar(&o.metrics, "metrics", "", "`HOST:PORT` to tell at how the program does, in the text format of OpenMetrics (default: nowhere)")
-	f.StringVar(&o.cert, "cert", "", "`FILE` with a certificate, to serve over TLS; with --key. Without, a proxy does that")
-	f.StringVar(&o.key, "key", "", "`FILE` with the certificate's private key")
+	o.tls.AddTo(f, ". Without, a proxy does that")
 	f.BoolVar(&o.check, "check", false, "say what is wrong with the set-up, and end")
 	return cmd
 }

@@ -13,6 +13,7 @@ import (
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/postgres"
 	"scratchpass/lessons/school"
+	"scratchpass/lessons/school/served"
 	"scratchpass/lessons/school/signon"
 	"scratchpass/quiz/set"
 )
@@ -25,9 +26,6 @@ type parts struct {
 	signOn   *signon.SignOn
 }
 
-// back is the page of a school's server that people come back to from the sign-on.
-const back = "/back"
-
 // called reports what is wrong with how serve was called. All that is missing comes at once.
 func called(o options) error {
 	var missing []string
@@ -36,12 +34,13 @@ func called(o options) error {
 			missing = append(missing, needed.name)
 		}
 	}
-	switch {
-	case len(missing) > 0:
+	if len(missing) > 0 {
 		return cli.Usagef("serve needs %s too", strings.Join(missing, ", "))
-	case (o.cert == "") != (o.key == ""):
-		return cli.Usagef("--cert and --key: give both, or none")
-	case !postgres.Is(o.database):
+	}
+	if err := o.tls.Check(); err != nil {
+		return err
+	}
+	if !postgres.Is(o.database) {
 		return cli.Usagef("--database %q: give the address of a PostgreSQL database, such as postgres://user@host/name", o.database)
 	}
 	return nil
@@ -55,7 +54,7 @@ func partsOf(ctx context.Context, o options) (p parts, err error) {
 	if p.seal, err = readSeal(o.seal); err != nil {
 		return p, err
 	}
-	if p.signOn, err = signon.New(p.settings.SignOn, p.settings.Address+back, p.seal, time.Now); err != nil {
+	if p.signOn, err = signon.New(p.settings.SignOn, p.settings.Address+served.Back, p.seal, time.Now); err != nil {
 		return p, err
 	}
 	p.db, err = postgres.Open(ctx, o.database)
@@ -95,12 +94,12 @@ func check(ctx context.Context, o options, out io.Writer) error {
 		defer db.Close()
 	}
 	if err == nil {
-		signOn, err := signon.New(settings.SignOn, settings.Address+back, seal, time.Now)
+		signOn, err := signon.New(settings.SignOn, settings.Address+served.Back, seal, time.Now)
 		if err == nil {
 			err = signOn.Check(ctx)
 		}
 		say("sign-on", err)
-		fmt.Fprintf(out, "the sign-on has to send people back to %s\n", settings.Address+back)
+		fmt.Fprintf(out, "the sign-on has to send people back to %s\n", settings.Address+served.Back)
 		for _, d := range settings.Departments {
 			for _, g := range d.Groups {
 				if g.Roster != "" {
@@ -113,8 +112,8 @@ func check(ctx context.Context, o options, out io.Writer) error {
 			}
 		}
 	}
-	if o.cert != "" {
-		_, err := tls.LoadX509KeyPair(o.cert, o.key)
+	if o.tls.On() {
+		_, err := tls.LoadX509KeyPair(o.tls.Cert, o.tls.Key)
 		say("certificate", err)
 	}
 	if wrong > 0 {

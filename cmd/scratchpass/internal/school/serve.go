@@ -15,7 +15,6 @@ import (
 	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/school"
 	"scratchpass/lessons/school/served"
-	"scratchpass/quiz/machine"
 )
 
 // tellsEvery is how often nodes tell each other whose pages they serve: twice before a phone of another
@@ -48,7 +47,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	j := journal.Over(p.db)
 	defer func() { err = errors.Join(err, j.Close()) }() // last of all
 	hall := class.NewHall(j, makers(ctx, p, func(secret []byte) class.Maker {
-		return class.MakerOf(secret, s.Library, of, noLathe)
+		return class.MakerOf(secret, s.Library, of, served.NoLathe)
 	}), time.Now, fail)
 	leave := hall.Sharing(ctx, j)
 	defer leave()
@@ -80,18 +79,13 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	if err != nil {
 		return fmt.Errorf("can't serve at %s: %w; --listen takes another address", o.listen, err)
 	}
-	return errors.Join(cli.ServeUntil(ctx, l, handler, server.Stop, o.cert, o.key, func() error {
+	return errors.Join(cli.ServeUntil(ctx, l, handler, server.Stop, o.tls, func() error {
 		scheme := "http"
-		if o.cert != "" {
+		if o.tls.On() {
 			scheme = "https"
 		}
 		log.Info("serving", "at", l.Addr().String(), "metrics", told)
 		_, err := fmt.Fprintf(r.Out, "%s://%s\n%s\n", scheme, l.Addr(), p.settings.Address)
 		return err
 	}), end())
-}
-
-// noLathe is for a blueprint that names a lathe of its own: it was refused when the room was begun.
-func noLathe(string) (machine.Lathe, error) {
-	return machine.Lathe{}, errors.New("no lathe can be named in a school's rooms")
 }
