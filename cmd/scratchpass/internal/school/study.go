@@ -20,7 +20,7 @@ import (
 
 // Doors opens what the home page leads to, of other groups of commands.
 type Doors struct {
-	Progress func(*sitting.Session, *record.Record) error
+	Progress func(s *sitting.Session, rec *record.Record, name string) error
 	Flows    []sitting.Flow // what a sitting may be of that goes on
 }
 
@@ -37,7 +37,7 @@ func study(r *cli.Run, p parts, doors Doors) func(who school.Person, at *web.Tal
 			return err
 		}
 		return home.Run(s, home.Doors{
-			Progress:  func() error { return doors.Progress(s, rec) },
+			Progress:  func() error { return doors.Progress(s, rec, who.Name) },
 			OneRecord: true,
 			AtMenu:    func() error { return rec.Sittings().ClearAll() },
 		})
