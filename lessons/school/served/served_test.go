@@ -21,7 +21,7 @@ import (
 	"scratchpass/quiz/machine"
 )
 
-func write(t *testing.T, path, text string) {
+func write(t testing.TB, path, text string) {
 	t.Helper()
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
