@@ -49,7 +49,7 @@ const (
 // Errors of fetching by hand.
 var (
 	ErrBeingFetched = errors.New("the list is being fetched already: look again in a minute")
-	errNotFetched   = errors.New("the class list of this group is not fetched from a service")
+	ErrNotFetched   = errors.New("the class list of this group is not fetched from a service")
 	errEmpty        = errors.New("the OneRoster service gives an empty class, where there were people before: the list that was there is kept")
 )
 
@@ -92,7 +92,7 @@ func (r Rosters) kept(ctx context.Context, g school.Group) (l List, err error) {
 // Fetch fetches the list of a group now.
 func (r Rosters) Fetch(ctx context.Context, g school.Group) error {
 	if !IsFetched(g) || r.Service == nil {
-		return errNotFetched
+		return ErrNotFetched
 	}
 	try, err := r.claim(ctx, g, byHand)
 	if err != nil {
@@ -192,6 +192,10 @@ func (r Rosters) fetch(ctx context.Context, g school.Group, try int64) error {
 	if err == nil {
 		err = r.keep(ctx, g, try, people)
 	}
+	if errors.Is(ctx.Err(), context.Canceled) { // the node stops: another fetches it at once
+		_, freed := r.DB.ExecContext(context.WithoutCancel(ctx), "UPDATE rosters SET tried_ms = 0 WHERE name = $1 AND tries = $2 AND NOT ended", g.Name, try)
+		return errors.Join(err, freed)
+	}
 	if err != nil {
 		if _, noted := r.DB.ExecContext(context.WithoutCancel(ctx), "UPDATE rosters SET ended = true, fault = $3 WHERE name = $1 AND tries = $2", g.Name, try, err.Error()); noted != nil {
 			err = errors.Join(err, noted)
@@ -229,7 +233,7 @@ func (r Rosters) Check(ctx context.Context, g school.Group) error {
 		return err
 	}
 	if r.Service == nil {
-		return errNotFetched
+		return ErrNotFetched
 	}
 	people, err := r.Service.Students(ctx, g.Class)
 	if err == nil && len(people) == 0 {

@@ -270,6 +270,28 @@ func TestKeep(t *testing.T) {
 	}
 }
 
+// A list that a node was at when it was stopped is another's at once, and no fault.
+func TestStoppedWhileFetching(t *testing.T) {
+	o := newOffice(t)
+	r := o.node()
+	ctx, stop := context.WithCancel(t.Context())
+	o.service.Fail(func(r *http.Request) onerostertest.Failure {
+		if strings.HasSuffix(r.URL.Path, "/students") {
+			stop()
+			return onerostertest.Failure{Status: 503}
+		}
+		return onerostertest.Failure{}
+	})
+	if r.Fetch(ctx, o.group) == nil || len(o.fetched()) > 0 || o.list(r).Fault != "" {
+		t.Errorf("%+v", o.list(r))
+	}
+	o.service.Fail(nil)
+	o.due(o.node())
+	if l := o.list(r); len(l.People) != 28 {
+		t.Errorf("%+v", l)
+	}
+}
+
 // Lists of files are read anew each time; which are none is said.
 func TestListsOfFiles(t *testing.T) {
 	o := newOffice(t)

@@ -108,6 +108,25 @@ func (r *Refusal) Error() string {
 	return text
 }
 
+// Logged is an error as a log may have it: without the service's own words, which may name someone.
+func Logged(err error) string {
+	var no *Refusal
+	if errors.As(err, &no) {
+		return (&Refusal{Status: no.Status, Code: no.Code}).Error()
+	}
+	return err.Error()
+}
+
+// Check says whether tokens can be had for all that is asked of the service.
+func (s *Service) Check(ctx context.Context) error {
+	for _, scope := range []string{readLists, writeMarks} {
+		if _, err := s.token(ctx, scope, nil); err != nil {
+			return fmt.Errorf("for %s: %w", scope, err)
+		}
+	}
+	return nil
+}
+
 // token is one that is good for a scope. stale is one that the service did not take.
 func (s *Service) token(ctx context.Context, scope string, stale *oauth2.Token) (*oauth2.Token, error) {
 	s.mu.Lock()

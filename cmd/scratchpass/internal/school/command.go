@@ -21,6 +21,7 @@ type options struct {
 	metrics  string
 	tls      cli.TLS
 	check    bool
+	fetch    bool
 }
 
 // Command is serve.
@@ -54,6 +55,7 @@ to set it up; --check says what is wrong with what was set up.`,
 	f.StringVar(&o.listen, "listen", o.listen, "`HOST:PORT` to serve at; port 0 takes a free one")
 	f.StringVar(&o.metrics, "metrics", "", "`HOST:PORT` to tell at how the program does, in the text format of OpenMetrics (default: nowhere)")
 	o.tls.AddTo(f, ". Without, a proxy does that")
+	f.BoolVar(&o.fetch, "fetch-lists", false, "fetch the class lists of all groups from the school's OneRoster service, and end")
 	f.BoolVar(&o.check, "check", false, "say what is wrong with the set-up, and end")
 	return cmd
 }
