@@ -22,6 +22,10 @@ func TestFetchedList(t *testing.T) {
 	teacher := a.token("Cato", "teach-2")
 	const group = "/groups/turning-2"
 	has(t, a.page(teacher, group), "The class list was not fetched yet", `action="/groups/turning-2/list"`)
+	c.service.Fail(func(*http.Request) onerostertest.Failure { return onerostertest.Failure{Status: 403} })
+	a.sends(teacher, group+"/list")
+	has(t, b.page(teacher, group), "The class list was not fetched yet", "gives no token: it says &#34;403 Forbidden&#34;", "people come into rooms as visitors")
+	c.service.Fail(nil)
 	if to := a.sends(teacher, group+"/list"); to != group {
 		t.Error(to)
 	}
@@ -43,7 +47,7 @@ func TestFetchedList(t *testing.T) {
 	if page := b.page(teacher, group); strings.Contains(page, "could not be fetched") {
 		t.Error(page)
 	}
-	if len(a.fetched) != 2 || len(b.fetched) != 1 || b.fetched[0].Err == nil {
+	if len(a.fetched) != 3 || len(b.fetched) != 1 || b.fetched[0].Err == nil {
 		t.Error(a.fetched, b.fetched)
 	}
 	if status, page, _ := a.ask(a.token("Dora", "teach-1"), "/groups/turning-1/list", url.Values{}); status != http.StatusConflict || !strings.Contains(page, "is not fetched from a service") {
