@@ -55,6 +55,15 @@ func TestServeLists(t *testing.T) {
 	other := with("--check")
 	other[3] = "other.yaml"
 	s.fails(1, other, `class of turning-1: the OneRoster service has no class "18": the OneRoster service says 404 unknownobject`)
+	service.Class("17", onerostertest.Students(2)...)
+	service.NoMarks()
+	s.fails(1, with("--check"), `one-roster: for https://purl.imsglobal.org/spec/or/v1p2/scope/gradebook.createput: the OneRoster service gives no token: it says "invalid_scope"`)
+	s.write("lists.yaml", strings.Replace(s.read("school.yaml"), "secret-file: service-secret", "secret-file: service-secret, lists-only: true", 1))
+	lists := with("--check")
+	lists[3] = "lists.yaml"
+	if out := s.run(lists...); !strings.Contains(out, "one-roster: good\nclass of turning-1: good\n") {
+		t.Error(out)
+	}
 	s.write("service-secret", "another\n")
 	s.fails(1, with("--check"), `one-roster: for https://purl.imsglobal.org/spec/or/v1p2/scope/roster.readonly: the OneRoster service gives no token: it says "invalid_client"; see to client, secret-file and the scopes`)
 	s.write("plain.yaml", strings.Replace(schoolSettings, "ISSUER", "https://login.example.school", 1))

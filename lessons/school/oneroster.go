@@ -16,8 +16,9 @@ type OneRoster struct {
 	Token      string `yaml:"token"`   // the address where a token is had
 	Client     string `yaml:"client"`
 	SecretFile string `yaml:"secret-file"`
-	Every      string `yaml:"every,omitempty"`    // how often class lists are fetched, such as 12h; a day where it is not given
-	Category   string `yaml:"category,omitempty"` // the sourcedId of what marks are filed under; else one of our own
+	Every      string `yaml:"every,omitempty"`      // how often class lists are fetched, such as 12h; a day where it is not given
+	Category   string `yaml:"category,omitempty"`   // the sourcedId of what marks are filed under; else one of our own
+	ListsOnly  bool   `yaml:"lists-only,omitempty"` // no marks are sent
 }
 
 // How often class lists are fetched: where nothing is said, and at the most.

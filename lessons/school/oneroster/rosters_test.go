@@ -39,6 +39,12 @@ func newOffice(t *testing.T) *office {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { db.Close() })
+	return officeOn(t, db)
+}
+
+// officeOn is an office of a service of its own, on a database that is there.
+func officeOn(t *testing.T, db *postgres.DB) *office {
+	t.Helper()
 	o := &office{t: t, service: onerostertest.New(t), db: db, now: time.Date(2026, 11, 27, 9, 0, 0, 0, time.UTC), group: school.Group{Name: "turning-1", Class: "17"}}
 	settings := o.service.Settings()
 	o.s = school.Settings{OneRoster: &settings, Departments: []school.Department{{Groups: []school.Group{o.group, {Name: "by-file", Roster: "x.csv"}, {Name: "none"}}}}}

@@ -5,7 +5,6 @@ package oneroster
 
 import (
 	"bytes"
-	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -19,7 +18,6 @@ import (
 	"time"
 
 	"golang.org/x/oauth2"
-	"golang.org/x/oauth2/clientcredentials"
 
 	"scratchpass/content"
 	"scratchpass/lessons/school"
@@ -56,15 +54,6 @@ type Service struct {
 	mu     sync.Mutex
 	tokens map[string]held // by scope
 }
-
-// held is a token, and until when it is used; zero for as long as it is taken.
-type held struct {
-	*oauth2.Token
-	until time.Time
-}
-
-// leeway is how long before its end a token is not used any more: a request takes a while.
-const leeway = 10 * time.Second
 
 // New reads what is needed for a service. It is reached when it is first needed.
 func New(o school.OneRoster, clock func() time.Time) (*Service, error) {
@@ -115,49 +104,6 @@ func Logged(err error) string {
 		return (&Refusal{Status: no.Status, Code: no.Code}).Error()
 	}
 	return err.Error()
-}
-
-// Check says whether tokens can be had for all that is asked of the service.
-func (s *Service) Check(ctx context.Context) error {
-	for _, scope := range []string{readLists, writeMarks} {
-		if _, err := s.token(ctx, scope, nil); err != nil {
-			return fmt.Errorf("for %s: %w", scope, err)
-		}
-	}
-	return nil
-}
-
-// token is one that is good for a scope. stale is one that the service did not take.
-func (s *Service) token(ctx context.Context, scope string, stale *oauth2.Token) (*oauth2.Token, error) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	if t := s.tokens[scope]; t.Token != nil && t.Token != stale && (t.until.IsZero() || s.clock().Before(t.until)) {
-		return t.Token, nil
-	}
-	config := clientcredentials.Config{ClientID: s.o.Client, ClientSecret: s.secret, TokenURL: s.o.Token, Scopes: []string{scope}}
-	t, err := config.Token(context.WithValue(ctx, oauth2.HTTPClient, s.client))
-	if err != nil {
-		return nil, noToken(err)
-	}
-	h := held{Token: t}
-	if !t.Expiry.IsZero() {
-		h.until = s.clock().Add(time.Until(t.Expiry) - leeway)
-	}
-	s.tokens[scope] = h
-	return t, nil
-}
-
-// noToken is why there is no token: never with what was sent for it.
-func noToken(err error) error {
-	var no *oauth2.RetrieveError
-	if !errors.As(err, &no) {
-		return fmt.Errorf("%w: no token: %w", ErrAway, err)
-	}
-	says := cmp.Or(no.ErrorCode, no.Response.Status)
-	if no.Response.StatusCode >= http.StatusInternalServerError {
-		return fmt.Errorf("%w: no token: it says %.80q", ErrAway, says)
-	}
-	return fmt.Errorf("the OneRoster service gives no token: it says %.80q; see to client, secret-file and the scopes", says)
 }
 
 // ask sends a request until it is answered, for as long as that may help. Each of ours may be sent

@@ -241,6 +241,24 @@ func TestTokens(t *testing.T) {
 	}
 }
 
+// A service that wants the secret in the body of the request gets it there; why there is no token is
+// what it says of that.
+func TestSecretInTheBody(t *testing.T) {
+	for _, inBody := range []bool{false, true} {
+		s := onerostertest.New(t)
+		s.InBody = inBody
+		s.NoMarks()
+		s.Class("17", onerostertest.Students(2)...)
+		o := service(t, s, time.Now)
+		if people, err := o.Students(t.Context(), "17"); err != nil || len(people) != 2 || s.Tokens() != 1 {
+			t.Error(inBody, people, s.Tokens(), err)
+		}
+		if err := o.Check(t.Context()); err == nil || !strings.Contains(err.Error(), `scope/gradebook.createput: the OneRoster service gives no token: it says "invalid_scope"`) {
+			t.Error(inBody, err)
+		}
+	}
+}
+
 // Who stops waiting is not held up.
 func TestStopped(t *testing.T) {
 	s := onerostertest.New(t)

@@ -22,9 +22,9 @@ func (p parts) rosters(told func(oneroster.Fetched)) oneroster.Rosters {
 	return oneroster.Rosters{Settings: p.settings, DB: p.db, Service: p.service, Clock: time.Now, Told: told}
 }
 
-// book is the school's book of grades; nil where it has none.
+// book is the school's book of grades; nil where marks go to none.
 func (p parts) book() *oneroster.Book {
-	if p.service == nil {
+	if p.service == nil || p.settings.OneRoster.ListsOnly {
 		return nil
 	}
 	return &oneroster.Book{Service: p.service, DB: p.db, Clock: time.Now}

@@ -11,6 +11,7 @@ import (
 	"maps"
 	"net/http"
 	"net/http/httptest"
+	"net/url"
 	"os"
 	"path/filepath"
 	"slices"
@@ -46,8 +47,10 @@ type Server struct {
 	puts    []string                   // paths, as they came
 	fail    func(*http.Request) Failure
 	tokens  map[string]string // scopes, by token
+	no      string            // a scope that the client has no right to
 	given   int               // tokens, in all
 
+	InBody        bool // the client's secret is wanted in the body of the request for a token
 	Totals, Links bool // pages say how many there are in all, and which is the next
 	Most          int  // people on a page, whatever is asked for; 0 for what is asked for
 }
@@ -115,6 +118,13 @@ func (s *Server) Fail(how func(*http.Request) Failure) {
 	s.fail = how
 }
 
+// NoMarks gives no right to send marks.
+func (s *Server) NoMarks() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.no = writeMarks
+}
+
 // Revoke makes all tokens worthless that were given.
 func (s *Server) Revoke() {
 	s.mu.Lock()
@@ -174,13 +184,22 @@ func (s *Server) failing(next http.Handler) http.Handler {
 func (s *Server) token(w http.ResponseWriter, r *http.Request) {
 	id, secret, _ := r.BasicAuth()
 	scope := r.FormValue("scope")
+	if s.InBody {
+		id, secret = r.PostFormValue("client_id"), url.QueryEscape(r.PostFormValue("client_secret"))
+	}
 	w.Header().Set("Content-Type", "application/json")
-	if id != Client || secret != "a+secret+with+a+%2B+and+a+%25" || r.FormValue("grant_type") != "client_credentials" || scope == "" {
+	if id != Client || secret != url.QueryEscape(Secret) || r.FormValue("grant_type") != "client_credentials" || scope == "" {
 		w.WriteHeader(http.StatusUnauthorized)
 		_, _ = io.WriteString(w, `{"error":"invalid_client"}`)
 		return
 	}
 	s.mu.Lock()
+	if scope == s.no {
+		s.mu.Unlock()
+		w.WriteHeader(http.StatusBadRequest)
+		_, _ = io.WriteString(w, `{"error":"invalid_scope"}`)
+		return
+	}
 	s.given++
 	token := fmt.Sprintf("token-%d", s.given)
 	s.tokens[token] = scope
