@@ -28,7 +28,7 @@ var storeys = map[string][]string{
 	"quiz": {"files", "machine", "arithmetic", "answer", "drawing", "figures", "thread", "bench", "problem", "wording", "own", "tasks/internal/shared", "tasks/*", "tasks",
 		"handout", "qti", "set"},
 	"lessons": {"page", "face/text", "face/sheet", "face/plain", "face/screen", "face/web", "face/inspect", "face/quiet", "mastery", "postgres", "postgres/postgrestest", "record", "schedule", "sitting", "internal/scripted",
-		"course", "practice", "rehearsal", "progress", "report", "home", "class", "class/journal", "class/served", "school", "school/signon", "school/served"},
+		"course", "practice", "rehearsal", "progress", "report", "home", "class", "class/journal", "class/served", "school", "school/oneroster", "school/oneroster/onerostertest", "school/signon", "school/served"},
 }
 
 // faceless are the flows: they speak with any face and know none.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"scratchpass/lessons/school"
 )
@@ -106,6 +107,30 @@ func TestParseErrors(t *testing.T) {
 		if _, err := school.Parse("school.yaml", []byte(text)); err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%s: %v, want %q", row.to, err, row.want)
 		}
+	}
+	const service = "one-roster: {address: \"https://sis.example.school/\", token: \"https://sis.example.school/token\", client: c, secret-file: s}\nauditors:"
+	for _, row := range []struct{ from, to, want string }{
+		{"https://sis.example.school/\"", "http://sis.example.school\"", `the address "http://sis.example.school": give what stands before /ims/oneroster`},
+		{"https://sis.example.school/\"", "https://sis.example.school/ims/oneroster/rostering/v1p2\"", "give what stands before /ims/oneroster"},
+		{"https://sis.example.school/token", "sis", `token "sis": give the address where a token is had`},
+		{"client: c", "client: ''", "one-roster: give client and secret-file"},
+		{", secret-file: s", "", "one-roster: give client and secret-file"},
+		{"client: c", "client: c, every: 30s", `every "30s": give 1m or more, such as 24h`},
+		{"client: c", "client: c, every: daily", `every "daily": give 1m or more`},
+		{"roster: evening.csv", "roster: evening.ZIP", `the roster "evening.ZIP" has several classes: give the sourcedId of one as class`},
+	} {
+		text := strings.NewReplacer(row.from, row.to, "auditors:", strings.Replace(service, row.from, row.to, 1)).Replace(settings)
+		if _, err := school.Parse("school.yaml", []byte(text)); err == nil || !strings.Contains(err.Error(), row.want) {
+			t.Errorf("%s: %v, want %q", row.to, err, row.want)
+		}
+	}
+	classed := strings.Replace(settings, "roster: evening.csv", "class: c17", 1)
+	if _, err := school.Parse("school.yaml", []byte(classed)); err == nil || !strings.Contains(err.Error(), `the group "evening" has the class "c17" and no roster: give one, or one-roster`) {
+		t.Error("a class of no service: ", err)
+	}
+	s, err := school.Parse("school.yaml", []byte(strings.Replace(classed, "auditors:", service, 1)))
+	if g, _, _ := s.Group("evening"); err != nil || s.OneRoster.Address != "https://sis.example.school" || s.OneRoster.Rest() != 24*time.Hour || g.Class != "c17" {
+		t.Errorf("%+v %+v %v", s.OneRoster, g, err)
 	}
 	two := strings.NewReplacer("turning-2", "Turning", "[it-staff]", "[]").Replace(settings)
 	if _, err := school.Parse("school.yaml", []byte(two)); err == nil || strings.Count(err.Error(), "\n") != 1 {

@@ -26,6 +26,8 @@ type Settings struct {
 	Administrators []string `yaml:"administrators"`
 	Auditors       []string `yaml:"auditors,omitempty"`
 
+	OneRoster *OneRoster `yaml:"one-roster,omitempty"` // nil for none
+
 	Departments []Department `yaml:"departments"`
 }
 
@@ -51,7 +53,8 @@ type Group struct {
 	Title       string   `yaml:"title"`
 	Instructors []string `yaml:"instructors"`        // groups of the sign-on
 	Learners    []string `yaml:"learners,omitempty"` // the same; none where learners have no sign-on
-	Roster      string   `yaml:"roster,omitempty"`   // a table of the people, or the users.csv of OneRoster, beside the settings
+	Roster      string   `yaml:"roster,omitempty"`   // a table of the people, the users.csv of OneRoster, or a folder or zip of its files, beside the settings
+	Class       string   `yaml:"class,omitempty"`    // the sourcedId of its class, in those files or at the service
 }
 
 // mostSettings is the longest file of settings that is read, in bytes.
@@ -71,6 +74,9 @@ func Read(path string) (Settings, error) {
 		}
 	}
 	beside(&s.SignOn.SecretFile)
+	if s.OneRoster != nil {
+		beside(&s.OneRoster.SecretFile)
+	}
 	for d := range s.Departments {
 		for g := range s.Departments[d].Groups {
 			beside(&s.Departments[d].Groups[g].Roster)
@@ -92,6 +98,9 @@ func Parse(file string, text []byte) (s Settings, err error) {
 		wrong = append(wrong, content.Finding{File: file, Text: fmt.Sprintf(format, args...)})
 	}
 	s.SignOn.check(say)
+	if s.OneRoster != nil {
+		s.OneRoster.check(say)
+	}
 	if u, err := url.Parse(s.Address); err != nil || u.Host == "" || u.Path != "" || u.Scheme != "https" && !isLoopback(u) {
 		say("address %s: give it as browsers have it, such as https://threads.example.school; plain http only on this computer", calc.Quoted(s.Address))
 	}
@@ -113,6 +122,7 @@ func Parse(file string, text []byte) (s Settings, err error) {
 				say("the group %s has no instructors: give a group of the sign-on", calc.Quoted(g.Name))
 			}
 			seen[g.Name] = true
+			g.checkClass(s.OneRoster != nil, say)
 		}
 	}
 	if len(seen) == 0 {
@@ -125,7 +135,7 @@ func Parse(file string, text []byte) (s Settings, err error) {
 }
 
 func (o *SignOn) check(say func(string, ...any)) {
-	if u, err := url.Parse(o.Issuer); err != nil || u.Host == "" || u.Scheme != "https" && !isLoopback(u) {
+	if u, err := url.Parse(o.Issuer); err != nil || !isSafe(u) {
 		say("sign-on: the issuer %s: give the address that it names itself by, which begins with https", calc.Quoted(o.Issuer))
 	}
 	if o.Client == "" {

@@ -13,6 +13,7 @@ import (
 
 	"scratchpass/lessons/face/inspect"
 	"scratchpass/lessons/record"
+	"scratchpass/lessons/school/oneroster/onerostertest"
 )
 
 // A school's pages in a browser, each by someone who gets it: as narrow as a phone with large letters
@@ -37,6 +38,18 @@ func TestSchoolInABrowser(t *testing.T) {
 	}
 	code := n.room(teacher, "turning-1")
 	n.page(teacher, "/desk/"+code)
+	n.phone(code, "Ada Brook")
+	n.phone(code, "Bartholomew Featherstonehaugh", "visitor", "yes")
+	second := n.token("Dora Lane", "teach-2")
+	n.sends(second, "/groups/turning-2/list")
+	c.service.Fail(func(r *http.Request) onerostertest.Failure {
+		if strings.HasSuffix(r.URL.Path, "/students") {
+			return onerostertest.Failure{Status: http.StatusForbidden, Body: `{"imsx_description": "the client has no right to the students of this class"}`}
+		}
+		return onerostertest.Failure{}
+	})
+	n.sends(second, "/groups/turning-2/list")
+	c.service.Class("17", onerostertest.Student{ID: "a1", Given: "Ada", Family: "Brook"}) // Ben Carr is refused
 	for _, p := range []struct{ name, token, path, do string }{
 		{"door", "", "/", ""},
 		{"wrong code", "", "/?code=ACDEFG", ""},
@@ -45,6 +58,8 @@ func TestSchoolInABrowser(t *testing.T) {
 		{"group", teacher, "/groups/turning-1", ""},
 		{"group with a room refused", teacher, "/groups/turning-1", `document.querySelectorAll("main button").forEach(b => b.click())`},
 		{"room", teacher, "/groups/turning-1/rooms/" + code, ""},
+		{"group with a list that is fetched", second, "/groups/turning-2", ""},
+		{"room, marks sent", teacher, "/groups/turning-1/rooms/" + code, `document.querySelector("main li button").click()`},
 		{"audit", auditor, "/audit", ""},
 		{"people", admin, "/people", ""},
 		{"people, asked first", admin, "/people", `document.querySelector("td button").click()`},

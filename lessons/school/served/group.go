@@ -1,6 +1,7 @@
 package served
 
 import (
+	"context"
 	"crypto/rand"
 	"errors"
 	"net/http"
@@ -14,6 +15,7 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
+	"scratchpass/lessons/school/oneroster"
 	"scratchpass/quiz/machine"
 	"scratchpass/quiz/set"
 )
@@ -25,6 +27,8 @@ type groupPage struct {
 	Learners   []learnerRow
 	Common     []commonRow
 	Listed     int // people on the roster
+	List       oneroster.List
+	Fetches    bool // the list may be fetched by hand
 	Teach      bool
 	Grade      bool
 	Rooms      []class.Head
@@ -75,8 +79,12 @@ func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person
 		s.trouble(w, err)
 		return
 	}
-	people, err := roster(g)
-	page.Listed = len(people)
+	page.List, err = s.o.Rosters.Of(r.Context(), g)
+	page.Listed, page.Fetches = len(page.List.People), page.Teach && page.List.Fetched
+	if err != nil && page.List.Fetched {
+		s.trouble(w, err)
+		return
+	}
 	if err != nil && page.Wrong == "" {
 		page.Wrong = web.Problem(err)
 	}
@@ -121,13 +129,21 @@ func (s *Server) learners(r *http.Request, g school.Group) (rows []learnerRow, c
 	return rows, common, nil
 }
 
-// roster is who is on the list of a group; it is read anew each time, so that a new file is the
-// school's list at once.
-func roster(g school.Group) ([]class.Apprentice, error) {
-	if g.Roster == "" {
-		return nil, nil
+// longestFetch is how long someone waits for a list that they fetch by hand.
+const longestFetch = 40 * time.Second
+
+// fetchList fetches the class list of a group by hand. What went wrong with it stands on the group's
+// page, as if it had been fetched by the clock.
+func (s *Server) fetchList(w http.ResponseWriter, r *http.Request, p school.Person) {
+	g, _, _ := s.o.Settings.Group(r.PathValue("group"))
+	ctx, cancel := context.WithTimeout(context.WithoutCancel(r.Context()), longestFetch)
+	defer cancel()
+	switch err := s.o.Rosters.Fetch(ctx, g); {
+	case errors.Is(err, oneroster.ErrBeingFetched), errors.Is(err, oneroster.ErrNotFetched):
+		s.groupAs(w, r, p, http.StatusConflict, begun{}, err)
+	default:
+		http.Redirect(w, r, "/groups/"+g.Name, http.StatusSeeOther)
 	}
-	return set.ReadRoster(g.Roster, nil)
 }
 
 // NoLathe refuses a blueprint that names a lathe of its own: a file of whose computer would it be?
@@ -178,7 +194,7 @@ func (s *Server) stages(given begun) (all []stageTasks) {
 func (s *Server) beginRoom(w http.ResponseWriter, r *http.Request, p school.Person) {
 	given := begun{Blueprint: r.PostFormValue("blueprint"), Way: r.PostFormValue("way")}
 	given.Tasks = strings.Fields(strings.Join(r.PostForm["tasks"], " "))
-	head, text, way, err := s.roomOf(r.PathValue("group"), given)
+	head, text, way, err := s.roomOf(r.Context(), r.PathValue("group"), given)
 	if err != nil {
 		s.groupAs(w, r, p, http.StatusBadRequest, given, err)
 		return
@@ -195,7 +211,7 @@ func (s *Server) beginRoom(w http.ResponseWriter, r *http.Request, p school.Pers
 }
 
 // roomOf is the room that is to begin.
-func (s *Server) roomOf(group string, given begun) (head class.Head, blueprint string, way class.Way, err error) {
+func (s *Server) roomOf(ctx context.Context, group string, given begun) (head class.Head, blueprint string, way class.Way, err error) {
 	if way, err = class.ParseWay(given.Way); err != nil {
 		return head, "", "", err
 	}
@@ -214,9 +230,9 @@ func (s *Server) roomOf(group string, given begun) (head class.Head, blueprint s
 		return head, "", "", err
 	}
 	g, _, _ := s.o.Settings.Group(group)
-	people, err := roster(g)
+	list, err := s.o.Rosters.Of(ctx, g)
 	if err != nil {
 		return head, "", "", err
 	}
-	return class.Head{Code: class.NewCode(), Title: read.Title, Key: rand.Text(), Roster: people, Group: group}, blueprint, way, nil
+	return class.Head{Code: class.NewCode(), Title: read.Title, Key: rand.Text(), Roster: list.People, Group: group}, blueprint, way, nil
 }

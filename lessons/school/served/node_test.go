@@ -29,6 +29,8 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
+	"scratchpass/lessons/school/oneroster"
+	"scratchpass/lessons/school/oneroster/onerostertest"
 	"scratchpass/lessons/school/served"
 	"scratchpass/lessons/school/signon"
 	"scratchpass/lessons/sitting"
@@ -42,12 +44,13 @@ const settings = `address: https://` + host + `
 sign-on: {issuer: "https://login.example.school", client: scratchpass}
 administrators: [it-staff]
 auditors: [inspectors]
+one-roster: {address: SERVICE, token: SERVICE/token, client: scratchpass, secret-file: SECRET}
 departments:
   - name: Machining
     heads: [metal-heads]
     groups:
-      - {name: turning-1, title: First year, instructors: [teach-1], learners: [first-year], roster: ROSTER}
-      - {name: turning-2, title: Second year, instructors: [teach-2], learners: [second-year]}
+      - {name: turning-1, title: First year, instructors: [teach-1], learners: [first-year], roster: ROSTER, class: "17"}
+      - {name: turning-2, title: Second year, instructors: [teach-2], learners: [second-year], class: "18"}
   - name: Evening school
     heads: [evening-heads]
     groups:
@@ -66,8 +69,10 @@ type node struct {
 	secrets  school.Secrets
 	leave    func()
 
-	mu    sync.Mutex
-	fails []error
+	mu      sync.Mutex
+	fails   []error
+	fetched []oneroster.Fetched
+	sent    []oneroster.Sent
 }
 
 // campus is what all nodes of a school share.
@@ -75,6 +80,7 @@ type campus struct {
 	address  string
 	settings school.Settings
 	seal     school.Seal
+	service  *onerostertest.Server // its class 17 is that of the roster; 18 is fetched
 }
 
 func newCampus(t testing.TB) campus {
@@ -85,11 +91,13 @@ func newCampus(t testing.TB) campus {
 // campusAt is a school whose database is at an address.
 func campusAt(t testing.TB, address string) campus {
 	t.Helper()
-	c := campus{address: address}
+	c := campus{address: address, service: onerostertest.New(t)}
+	c.service.Class("17", onerostertest.Student{ID: "a1", Given: "Ada", Family: "Brook"}, onerostertest.Student{ID: "b2", Given: "Ben", Family: "Carr"})
+	c.service.Class("18", onerostertest.Students(3)...)
 	roster := filepath.Join(t.TempDir(), "roster.csv")
 	write(t, roster, "id,name\na1,Ada Brook\nb2,Ben Carr\n")
 	var err error
-	if c.settings, err = school.Parse("school.yaml", []byte(strings.ReplaceAll(settings, "ROSTER", roster))); err != nil {
+	if c.settings, err = school.Parse("school.yaml", []byte(strings.NewReplacer("ROSTER", roster, "SERVICE", c.service.URL, "SECRET", c.service.Settings().SecretFile).Replace(settings))); err != nil {
 		t.Fatal(err)
 	}
 	if c.seal, err = school.NewSeal(school.NewKey()); err != nil {
@@ -127,7 +135,20 @@ func (c campus) node(t testing.TB) *node {
 	if err != nil {
 		t.Fatal(err)
 	}
-	n.server, err = served.New(served.Options{Settings: c.settings, DB: db, Sessions: n.sessions, Audit: n.audit, SignOn: on, Hall: n.hall, Rooms: j.Of, Session: s, Clock: time.Now,
+	service, err := oneroster.New(*c.settings.OneRoster, time.Now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lists := oneroster.Rosters{Settings: c.settings, DB: db, Service: service, Clock: time.Now, Told: func(f oneroster.Fetched) {
+		n.mu.Lock()
+		defer n.mu.Unlock()
+		n.fetched = append(n.fetched, f)
+	}}
+	n.server, err = served.New(served.Options{Settings: c.settings, DB: db, Sessions: n.sessions, Audit: n.audit, SignOn: on, Hall: n.hall, Rosters: lists, Book: &oneroster.Book{Service: service, DB: db, Clock: time.Now}, Sent: func(s oneroster.Sent) {
+		n.mu.Lock()
+		defer n.mu.Unlock()
+		n.sent = append(n.sent, s)
+	}, Rooms: j.Of, Session: s, Clock: time.Now,
 		Study: func(who school.Person, at *web.Talk) error { return study(t, db, who, at) }, Fail: fail})
 	if err != nil {
 		t.Fatal(err)
@@ -265,8 +286,8 @@ func (n *node) changed(token, path string, change func(*http.Request)) int {
 	return w.Code
 }
 
-// phone comes into a room by its code and a name, and looks at its page.
-func (n *node) phone(code, name string) {
+// phone comes into a room by its code and a name, and looks at its page; form is what else is sent.
+func (n *node) phone(code, name string, form ...string) {
 	n.t.Helper()
 	var cookies []*http.Cookie
 	do := func(method, path string, form url.Values) string {
@@ -285,6 +306,10 @@ func (n *node) phone(code, name string) {
 		return w.Body.String()
 	}
 	do(http.MethodGet, "/r/"+code, nil)
-	do(http.MethodPost, "/r/"+code+"/join", url.Values{"name": {name}})
+	sent := url.Values{"name": {name}}
+	for i := 0; i+1 < len(form); i += 2 {
+		sent.Set(form[i], form[i+1])
+	}
+	do(http.MethodPost, "/r/"+code+"/join", sent)
 	has(n.t, do(http.MethodGet, "/r/"+code, nil), `id="seat"`)
 }

@@ -17,7 +17,8 @@ import (
 type roomPage struct {
 	Group string
 	class.Head
-	Sets []string // their titles
+	Sets  []string // their titles
+	Sends bool     // marks may be sent to the school's book
 }
 
 func (s *Server) room(w http.ResponseWriter, r *http.Request, _ school.Person) {
@@ -25,7 +26,8 @@ func (s *Server) room(w http.ResponseWriter, r *http.Request, _ school.Person) {
 	if l == nil {
 		return
 	}
-	page := roomPage{Group: r.PathValue("group")}
+	g, _, _ := s.o.Settings.Group(r.PathValue("group"))
+	page := roomPage{Group: g.Name, Sends: s.sends(g)}
 	l.See(func(room *class.Room) {
 		page.Head = room.Head
 		for _, asked := range room.Sets {
@@ -75,36 +77,16 @@ func (s *Server) marks(w http.ResponseWriter, r *http.Request, p school.Person) 
 		s.tell(w, http.StatusNotFound, "school-not-yours")
 		return
 	}
-	l := s.roomOfGroup(w, r)
-	if l == nil {
-		return
-	}
-	var all []set.Result
-	var name, date, code string
-	l.See(func(room *class.Room) {
-		if n < 0 || n >= len(room.Sets) {
-			return
-		}
-		name, date, code = room.Sets[n].Blueprint.Set, room.Head.Began.Format(time.DateOnly), room.Head.Code
-		all, err = marksOf(room, n)
-	})
-	if name == "" {
-		s.tell(w, http.StatusNotFound, "school-not-yours")
-		return
-	}
-	if err == nil {
-		err = s.o.Audit.Note(r.Context(), p, school.GaveOut, code)
-	}
-	if err != nil {
-		s.trouble(w, err)
+	m, ok := s.marksIn(w, r, p, n)
+	if !ok {
 		return
 	}
 	w.Header().Set("Content-Type", "text/csv; charset=utf-8")
-	w.Header().Set("Content-Disposition", fmt.Sprintf("attachment; filename=%s-%s-%d.csv", r.PathValue("form"), code, n+1))
-	f, err := begin(w, name, date)
-	for _, m := range all {
+	w.Header().Set("Content-Disposition", fmt.Sprintf("attachment; filename=%s-%s-%d.csv", r.PathValue("form"), m.code, n+1))
+	f, err := begin(w, m.set, m.began.Format(time.DateOnly))
+	for _, one := range m.of {
 		if err == nil {
-			err = f.Add(m)
+			err = f.Add(one)
 		}
 	}
 	if err == nil {
@@ -113,6 +95,49 @@ func (s *Server) marks(w http.ResponseWriter, r *http.Request, p school.Person) 
 	if err != nil { // who has gone needs no file
 		s.o.Fail(err)
 	}
+}
+
+// marked are the marks of a set of a room, of those on its roster.
+type marked struct {
+	code, set, title string
+	began            time.Time
+	of               []set.Result
+	visitors         []string // who came and is not on it
+}
+
+// marksIn are the marks of a set of the room in the address, for someone to take them out: that is noted
+// first. ok is false after an error was sent.
+func (s *Server) marksIn(w http.ResponseWriter, r *http.Request, p school.Person, n int) (m marked, ok bool) {
+	l := s.roomOfGroup(w, r)
+	if l == nil {
+		return m, false
+	}
+	var err error
+	l.See(func(room *class.Room) {
+		if n < 0 || n >= len(room.Sets) {
+			return
+		}
+		asked := room.Sets[n].Blueprint
+		m = marked{code: room.Head.Code, set: asked.Set, title: asked.Title, began: room.Head.Began}
+		for _, p := range room.Came() {
+			if p.Visitor {
+				m.visitors = append(m.visitors, p.Name)
+			}
+		}
+		m.of, err = marksOf(room, n)
+	})
+	if m.code == "" {
+		s.tell(w, http.StatusNotFound, "school-not-yours")
+		return m, false
+	}
+	if err == nil {
+		err = s.o.Audit.Note(r.Context(), p, school.GaveOut, m.code)
+	}
+	if err != nil {
+		s.trouble(w, err)
+		return m, false
+	}
+	return m, true
 }
 
 // marksOf are the marks of those on the roster in a set of a room.

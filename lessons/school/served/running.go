@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"github.com/VictoriaMetrics/metrics"
+
+	"scratchpass/lessons/school/oneroster"
 )
 
 // Running is what tells whether the program does well, for whoever runs it: without names, rooms or
@@ -49,6 +51,22 @@ func (r *Running) Count(next http.Handler, log func(page string, status int, too
 		r.all.GetOrCreatePrometheusHistogramExt(fmt.Sprintf("scratchpass_request_seconds{page=%q,status=\"%d\"}", page, seen.status), bounds).Update(took.Seconds())
 		log(page, seen.status, took)
 	})
+}
+
+// Fetched counts a class list that was fetched, or was to be.
+func (r *Running) Fetched(f oneroster.Fetched) {
+	how := "well"
+	if f.Err != nil {
+		how = "failed"
+	}
+	r.all.GetOrCreateCounter(fmt.Sprintf("scratchpass_lists_fetched_total{how=%q}", how)).Inc()
+}
+
+// Sent counts marks that were sent to the school's book.
+func (r *Running) Sent(s oneroster.Sent) {
+	for how, n := range map[string]int{"taken": s.Taken, "refused": len(s.Refused), "unsent": s.Unsent} {
+		r.all.GetOrCreateCounter(fmt.Sprintf("scratchpass_marks_sent_total{how=%q}", how)).Add(n)
+	}
 }
 
 // statusSeen notes the status of an answer.

@@ -20,6 +20,7 @@ import (
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
+	"scratchpass/lessons/school/oneroster"
 	"scratchpass/lessons/school/signon"
 	"scratchpass/lessons/sitting"
 )
@@ -32,6 +33,9 @@ type Options struct {
 	Audit    school.Audit
 	SignOn   *signon.SignOn
 	Hall     *class.Hall
+	Rosters  oneroster.Rosters
+	Book     *oneroster.Book                                                         // nil where marks go nowhere
+	Sent     func(oneroster.Sent)                                                    // of each sending to it
 	Rooms    func(ctx context.Context, group string, most int) ([]class.Head, error) // of a group, the latest first
 	Session  *sitting.Session                                                        // the words
 	Clock    func() time.Time
@@ -100,9 +104,11 @@ func (s *Server) routes() []route {
 		{"GET /mine.jsonl", school.Study, false, s.mine},
 		{"GET /groups/{group}", school.Watch, true, s.group},
 		{"GET /groups/{group}/learners/{person}", school.Watch, true, s.learner},
+		{"POST /groups/{group}/list", school.Teach, true, s.fetchList},
 		{"POST /groups/{group}/rooms", school.Teach, true, s.beginRoom},
 		{"GET /groups/{group}/rooms/{code}", school.Grade, true, s.room},
 		{"GET /groups/{group}/rooms/{code}/{form}/{n}", school.Grade, true, s.marks},
+		{"POST /groups/{group}/rooms/{code}/send/{n}", school.Grade, true, s.send},
 		{"GET /people/{person}/record.jsonl", anyone, false, s.record}, // who may, the page itself tells
 		{"GET /audit", school.ReadAudit, false, s.audit},
 		{"GET /people", school.Delete, false, s.people},

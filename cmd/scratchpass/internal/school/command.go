@@ -22,6 +22,7 @@ type options struct {
 	tls      cli.TLS
 	earlier  string
 	check    bool
+	fetch    bool
 }
 
 // Command is serve.
@@ -56,6 +57,7 @@ to set it up; --check says what is wrong with what was set up.`,
 	f.StringVar(&o.metrics, "metrics", "", "`HOST:PORT` to tell at how the program does, in the text format of OpenMetrics (default: nowhere)")
 	f.StringVar(&o.earlier, "earlier", "", "`ADDRESS` of an earlier version of the program that still serves the rooms it began, such as http://127.0.0.1:8461")
 	o.tls.AddTo(f, ". Without, a proxy does that")
+	f.BoolVar(&o.fetch, "fetch-lists", false, "fetch the class lists of all groups from the school's OneRoster service, and end")
 	f.BoolVar(&o.check, "check", false, "say what is wrong with the set-up, and end")
 	return cmd
 }

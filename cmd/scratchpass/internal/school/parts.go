@@ -13,9 +13,9 @@ import (
 	"scratchpass/cmd/scratchpass/internal/cli"
 	"scratchpass/lessons/postgres"
 	"scratchpass/lessons/school"
+	"scratchpass/lessons/school/oneroster"
 	"scratchpass/lessons/school/served"
 	"scratchpass/lessons/school/signon"
-	"scratchpass/quiz/set"
 )
 
 // parts are what a school is served from.
@@ -24,6 +24,7 @@ type parts struct {
 	seal     school.Seal
 	db       *postgres.DB
 	signOn   *signon.SignOn
+	service  *oneroster.Service // nil where the school has none
 }
 
 // called reports what is wrong with how serve was called. All that is missing comes at once.
@@ -59,6 +60,11 @@ func partsOf(ctx context.Context, o options) (p parts, err error) {
 	}
 	if p.signOn, err = signon.New(p.settings.SignOn, p.settings.Address+served.Back, p.seal, time.Now); err != nil {
 		return p, err
+	}
+	if p.settings.OneRoster != nil {
+		if p.service, err = oneroster.New(*p.settings.OneRoster, time.Now); err != nil {
+			return p, err
+		}
 	}
 	p.db, err = postgres.Open(ctx, o.database)
 	return p, err
@@ -103,12 +109,10 @@ func check(ctx context.Context, o options, out io.Writer) error {
 		}
 		say("sign-on", err)
 		fmt.Fprintf(out, "the sign-on has to send people back to %s\n", settings.Address+served.Back)
+		lists := checkedLists(ctx, settings, say)
 		for _, d := range settings.Departments {
 			for _, g := range d.Groups {
-				if g.Roster != "" {
-					_, err := set.ReadRoster(g.Roster, nil)
-					say("roster of "+g.Name, err)
-				}
+				lists(g)
 				if dbErr == nil && sealErr == nil {
 					say("secret of "+g.Name, school.Secrets{DB: db, Seal: seal}.Check(ctx, g.Name))
 				}

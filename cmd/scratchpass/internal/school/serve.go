@@ -33,6 +33,9 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	if o.check {
 		return check(ctx, o, r.Out)
 	}
+	if o.fetch {
+		return fetchAll(ctx, o, r.Out)
+	}
 	p, err := partsOf(ctx, o)
 	if err != nil {
 		return err
@@ -54,8 +57,13 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	}), time.Now, fail)
 	leave := hall.Sharing(ctx, j)
 	defer leave()
+	running := served.NewRunning(hall.Opened)
+	fetched, sent := logged(log, running)
+	lists := p.rosters(fetched)
+	defer keepLists(ctx, lists, fail)()
 	server, err := served.New(served.Options{Settings: p.settings, DB: p.db, Sessions: school.Sessions{DB: p.db, Clock: time.Now}, Audit: school.Audit{DB: p.db, Clock: time.Now},
-		SignOn: p.signOn, Hall: hall, Rooms: j.Of, Session: s, Clock: time.Now, Study: study(r, p, doors), Fail: fail, Behind: !o.tls.On(), Earlier: earlier(o.earlier, !o.tls.On(), fail)})
+		SignOn: p.signOn, Hall: hall, Rosters: lists, Book: p.book(), Sent: sent, Rooms: j.Of, Session: s, Clock: time.Now, Study: study(r, p, doors), Fail: fail,
+		Behind: !o.tls.On(), Earlier: earlier(o.earlier, !o.tls.On(), fail)})
 	if err != nil {
 		return err
 	}
@@ -64,7 +72,6 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	met.Go(func() { server.Meet(meeting, time.Tick(tellsEvery)) })
 	met.Go(func() { server.KeepMarks(meeting, time.Tick(marksEvery)) })
 	defer func() { apart(); met.Wait() }()
-	running := served.NewRunning(hall.Opened)
 	counted := running.Count(server.Handler(), func(page string, status int, took time.Duration) {
 		log.Info("served", "page", page, "status", status, "ms", took.Milliseconds())
 	})
