@@ -63,10 +63,14 @@ func (f *far) Append(ctx context.Context, room string, e class.Event) (class.Eve
 
 func (f *far) Hear(context.Context, func(string, int64), func()) {}
 
-func (f *far) Last(_ context.Context, rooms []string) (map[string]int64, error) {
+func (f *far) Last(ctx context.Context, rooms []string) (map[string]int64, error) {
 	last := map[string]int64{}
 	for _, room := range rooms {
-		last[room] = 0 // others have kept nothing
+		events, err := f.Journal.After(ctx, room, 0)
+		if err != nil {
+			return nil, err
+		}
+		last[room] = int64(len(events))
 	}
 	return last, nil
 }
