@@ -61,6 +61,7 @@ type node struct {
 	server   *served.Server
 	handler  http.Handler
 	hall     *class.Hall
+	journal  *journal.Database
 	sessions school.Sessions
 	audit    school.Audit
 	secrets  school.Secrets
@@ -107,6 +108,7 @@ func (c campus) node(t *testing.T) *node {
 	}
 	s := session(t, &scripted.Face{})
 	j := journal.Over(db)
+	n.journal = j
 	n.hall = class.NewHall(j, func(h class.Head) class.Maker {
 		return func(blueprint string, people []string) (*class.Questions, error) {
 			secret, err := n.secrets.Of(t.Context(), h.Group)
@@ -259,26 +261,42 @@ func (n *node) changed(token, path string, change func(*http.Request)) int {
 	return w.Code
 }
 
-// phone comes into a room by its code and a name, and looks at its page.
-func (n *node) phone(code, name string) {
-	n.t.Helper()
-	var cookies []*http.Cookie
-	do := func(method, path string, form url.Values) string {
-		r := httptest.NewRequest(method, "https://"+host+path, strings.NewReader(form.Encode()))
-		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		r.Header.Set("Sec-Fetch-Site", "same-origin")
-		for _, c := range cookies {
-			r.AddCookie(c)
-		}
-		w := httptest.NewRecorder()
-		n.handler.ServeHTTP(w, r)
-		cookies = append(cookies, w.Result().Cookies()...)
-		if w.Code >= http.StatusBadRequest {
-			n.t.Fatal(path, w.Code, w.Body.String())
-		}
-		return w.Body.String()
+// phone is a browser in a room, whichever node it comes to.
+type phone struct{ cookies []*http.Cookie }
+
+func (p *phone) do(n *node, method, path string, form url.Values) (status int, page string) {
+	r := httptest.NewRequest(method, "https://"+host+path, strings.NewReader(form.Encode()))
+	r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	r.Header.Set("Sec-Fetch-Site", "same-origin")
+	for _, c := range p.cookies {
+		r.AddCookie(c)
 	}
-	do(http.MethodGet, "/r/"+code, nil)
-	do(http.MethodPost, "/r/"+code+"/join", url.Values{"name": {name}})
-	has(n.t, do(http.MethodGet, "/r/"+code, nil), `id="seat"`)
+	w := httptest.NewRecorder()
+	n.handler.ServeHTTP(w, r)
+	p.cookies = append(p.cookies, w.Result().Cookies()...)
+	return w.Code, w.Body.String()
+}
+
+// comesIn comes into a room by its code and a name, and looks at its page.
+func (p *phone) comesIn(n *node, code, name string) {
+	n.t.Helper()
+	var page string
+	for _, step := range []struct {
+		method, path string
+		form         url.Values
+	}{{http.MethodGet, "/r/" + code, nil}, {http.MethodPost, "/r/" + code + "/join", url.Values{"name": {name}}}, {http.MethodGet, "/r/" + code, nil}} {
+		var status int
+		if status, page = p.do(n, step.method, step.path, step.form); status >= http.StatusBadRequest {
+			n.t.Fatal(step.path, status, page)
+		}
+	}
+	has(n.t, page, `id="seat"`)
+}
+
+// phone is one that comes in.
+func (n *node) phone(code, name string) *phone {
+	n.t.Helper()
+	p := &phone{}
+	p.comesIn(n, code, name)
+	return p
 }
