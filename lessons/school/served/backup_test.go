@@ -1,7 +1,6 @@
 package served_test
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -32,9 +31,7 @@ func onCluster(t *testing.T, settings ...string) (campus, *postgrestest.Cluster)
 	t.Helper()
 	server := postgrestest.NewCluster(t, settings...)
 	newDatabase(server)
-	c := newCampus(t)
-	c.address = server.Address("scratchpass", "scratchpass")
-	return c, server
+	return newCampusAt(t, server.Address("scratchpass", "scratchpass")), server
 }
 
 func newDatabase(server *postgrestest.Cluster) {
@@ -44,13 +41,13 @@ func newDatabase(server *postgrestest.Cluster) {
 
 // nth is the n-th answer of someone's practice.
 func nth(n int) record.Answer {
-	return record.Answer{At: time.UnixMilli(1_790_000_000_000 + int64(n)*60_000), Task: "single-depth", Code: fmt.Sprintf("single-depth@1-%04x", n), Given: "0,0613 \"in\" µ", Verdict: answer.Right, Points: 1, Seconds: float64(n) / 8, Key: fmt.Sprint(n), Content: "00000000"}
+	return record.Answer{At: time.UnixMilli(1_790_000_000_000 + int64(n)*60_000).UTC(), Task: "single-depth", Code: fmt.Sprintf("single-depth@1-%04x", n), Given: "0,0613 \"in\" µ", Verdict: answer.Right, Points: 1, Seconds: float64(n) / 8, Key: fmt.Sprint(n), Content: "00000000"}
 }
 
-// practises keeps answers in someone's record, with what they come to.
-func practises(t *testing.T, db *postgres.DB, who string, from, to int) {
+// practises keeps answers in a record, with what they come to.
+func practises(t *testing.T, r *record.Record, from, to int) {
 	t.Helper()
-	book, err := schedule.NewBook(record.In(db, who), machine.Imperial)
+	book, err := schedule.NewBook(r, machine.Imperial)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -61,11 +58,11 @@ func practises(t *testing.T, db *postgres.DB, who string, from, to int) {
 	}
 }
 
-// recordOf is a record with more than answers in it.
-func recordOf(t *testing.T, db *postgres.DB, who string) {
+// fill puts more than answers into a record, always the same.
+func fill(t *testing.T, r *record.Record) {
 	t.Helper()
-	practises(t, db, who, 0, 30)
-	r, at := record.In(db, who), time.UnixMilli(1_790_000_000_000)
+	practises(t, r, 0, 12)
+	at := time.UnixMilli(1_790_000_000_000).UTC()
 	for _, err := range []error{r.SetPlace("dial-book", 2), r.AddTest(record.Test{At: at, Got: 11, Of: 12}),
 		r.BeginRehearsal(record.Begun{Job: "gland-nut", At: at}), r.FinishRehearsal(record.Rehearsal{At: at, Begun: at, Job: "adjusting-screw", Thread: "1/2-13", Verdict: "fits", Seconds: 300, Passes: 9})} {
 		if err != nil {
@@ -80,19 +77,11 @@ func (n *node) kept(teacher, code string, audit int64) map[string]any {
 	n.t.Helper()
 	all := map[string]any{"answers": n.page(teacher, "/desk/"+code+"/answers/0")}
 	for _, who := range []string{ada, ben} {
-		var out bytes.Buffer
-		r := record.In(n.db, who)
-		_, err := r.Export(&out)
-		summaries, _, err2 := r.Summaries()
-		begun, err3 := r.BegunRehearsals()
-		places, err4 := r.Places()
-		test, _, err5 := r.LastTest()
-		person, err6 := n.sessions.Known(n.t.Context(), who)
-		lines, err7 := r.Sittings().Lines()
-		if err := errors.Join(err, err2, err3, err4, err5, err6, err7); err != nil {
+		person, err := n.sessions.Known(n.t.Context(), who)
+		if err != nil {
 			n.t.Fatal(err)
 		}
-		all[who] = []any{out.String(), summaries, begun, places, test, person, lines}
+		all[who] = append(contents(n.t, record.In(n.db, who)), person)
 	}
 	entries, err := n.audit.Before(n.t.Context(), audit+1, 1000)
 	secret, err2 := n.secrets.Of(n.t.Context(), "turning-1")
@@ -141,8 +130,8 @@ func TestServerLost(t *testing.T) {
 	if status := sends(n, phoneOfAda, "0.05", "one"); status != http.StatusSeeOther {
 		t.Fatal(status)
 	}
-	recordOf(t, n.db, ada)
-	recordOf(t, n.db, ben)
+	fill(t, record.In(n.db, ada))
+	fill(t, record.In(n.db, ben))
 	n.sends(study, "/study/answer", "prompt", prompt(t, n.page(study, "/study")), "answer", "1")
 	asked := prompt(t, n.page(study, "/study"))
 	latest, err := n.audit.Before(t.Context(), 0, 1)
@@ -154,7 +143,7 @@ func TestServerLost(t *testing.T) {
 	dump := filepath.Join(server.Folder, "scratchpass.dump")
 	server.Run("pg_dump", "--format=custom", "--file="+dump, "scratchpass")
 
-	practises(t, n.db, ada, 100, 105)
+	practises(t, record.In(n.db, ada), 100, 105)
 	late := n.token("Late", "teach-1")
 	phoneOfBen := n.phone(code, "Ben Carr")
 	if status := sends(n, phoneOfBen, "0.06", "two"); status != http.StatusSeeOther {
@@ -224,7 +213,7 @@ func TestServerLost(t *testing.T) {
 		t.Error("after it has come in again: ", status)
 	}
 	does(fresh, "do", "lock")
-	practises(t, fresh.db, ada, 100, 101)
+	practises(t, record.In(fresh.db, ada), 100, 101)
 	rows := fresh.page(teacher, "/desk/"+code+"/answers/0")
 	if strings.Count(rows, "\n") != 3 || !strings.Contains(rows, ",0.07,") || !strings.Contains(rows, ",0.06,") {
 		t.Error("the room did not go on: ", rows)

@@ -80,7 +80,13 @@ type campus struct {
 
 func newCampus(t *testing.T) campus {
 	t.Helper()
-	c := campus{address: postgrestest.Address(t)}
+	return newCampusAt(t, postgrestest.Address(t))
+}
+
+// newCampusAt is a school with a database at an address.
+func newCampusAt(t *testing.T, address string) campus {
+	t.Helper()
+	c := campus{address: address}
 	roster := filepath.Join(t.TempDir(), "roster.csv")
 	write(t, roster, "id,name\na1,Ada Brook\nb2,Ben Carr\n")
 	var err error
