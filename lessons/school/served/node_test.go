@@ -102,11 +102,22 @@ func newCampusAt(t *testing.T, address string) campus {
 // node starts one.
 func (c campus) node(t *testing.T) *node {
 	t.Helper()
+	return c.nodeBy(t, time.Now)
+}
+
+// nodeBy starts one on a computer with a clock of its own.
+func (c campus) nodeBy(t *testing.T, own func() time.Time) *node {
+	t.Helper()
 	db, err := postgres.Open(t.Context(), c.address)
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := &node{t: t, db: db, sessions: school.Sessions{DB: db, Clock: time.Now}, audit: school.Audit{DB: db, Clock: time.Now}, secrets: school.Secrets{DB: db, Seal: c.seal}}
+	of, err := db.Clock(t.Context(), own)
+	if err != nil {
+		t.Fatal(err)
+	}
+	clock := of.Now
+	n := &node{t: t, db: db, sessions: school.Sessions{DB: db, Clock: clock}, audit: school.Audit{DB: db, Clock: clock}, secrets: school.Secrets{DB: db, Seal: c.seal}}
 	fail := func(err error) {
 		n.mu.Lock()
 		defer n.mu.Unlock()
@@ -123,13 +134,13 @@ func (c campus) node(t *testing.T) *node {
 			}
 			return class.MakerOf(set.Secret(secret), s.Library, s.Tasks, func(string) (machine.Lathe, error) { return machine.InchLathe, nil })(blueprint, people)
 		}
-	}, time.Now, fail)
+	}, clock, fail)
 	n.leave = n.hall.Sharing(t.Context(), j)
 	on, err := signon.New(c.settings.SignOn, c.settings.Address+"/back", c.seal, time.Now)
 	if err != nil {
 		t.Fatal(err)
 	}
-	n.server, err = served.New(served.Options{Settings: c.settings, DB: db, Sessions: n.sessions, Audit: n.audit, SignOn: on, Hall: n.hall, Rooms: j.Of, Session: s, Clock: time.Now,
+	n.server, err = served.New(served.Options{Settings: c.settings, DB: db, Sessions: n.sessions, Audit: n.audit, SignOn: on, Hall: n.hall, Rooms: j.Of, Session: s, Clock: clock,
 		Study: func(who school.Person, at *web.Talk) error { return study(t, db, who, at) }, Fail: fail})
 	if err != nil {
 		t.Fatal(err)

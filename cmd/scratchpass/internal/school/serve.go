@@ -21,6 +21,10 @@ import (
 // node would be called away.
 const tellsEvery = 8 * time.Second
 
+// clockEvery is how often the clock of the database's server is read: this computer's own may be set
+// meanwhile, or run too fast.
+const clockEvery = 30 * time.Second
+
 // serve serves a school until the program is stopped.
 func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) {
 	ctx = r.UntilStopped(ctx)
@@ -48,17 +52,18 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	defer func() { err = errors.Join(err, j.Close()) }() // last of all
 	hall := class.NewHall(j, makers(ctx, p, func(secret []byte) class.Maker {
 		return class.MakerOf(secret, s.Library, of, served.NoLathe)
-	}), time.Now, fail)
+	}), p.clock.Now, fail)
 	leave := hall.Sharing(ctx, j)
 	defer leave()
-	server, err := served.New(served.Options{Settings: p.settings, DB: p.db, Sessions: school.Sessions{DB: p.db, Clock: time.Now}, Audit: school.Audit{DB: p.db, Clock: time.Now},
-		SignOn: p.signOn, Hall: hall, Rooms: j.Of, Session: s, Clock: time.Now, Study: study(r, p, doors), Fail: fail})
+	server, err := served.New(served.Options{Settings: p.settings, DB: p.db, Sessions: school.Sessions{DB: p.db, Clock: p.clock.Now}, Audit: school.Audit{DB: p.db, Clock: p.clock.Now},
+		SignOn: p.signOn, Hall: hall, Rooms: j.Of, Session: s, Clock: p.clock.Now, Study: study(r, p, doors), Fail: fail})
 	if err != nil {
 		return err
 	}
 	meeting, apart := context.WithCancel(context.WithoutCancel(ctx))
 	var met sync.WaitGroup
 	met.Go(func() { server.Meet(meeting, time.Tick(tellsEvery)) })
+	met.Go(func() { p.clock.Keep(meeting, time.Tick(clockEvery)) })
 	defer func() { apart(); met.Wait() }()
 	running := served.NewRunning(hall.Opened)
 	counted := running.Count(server.Handler(), func(page string, status int, took time.Duration) {
