@@ -100,7 +100,7 @@ func TestServeCheck(t *testing.T) {
 	at := postgrestest.Address(t)
 	good := []string{"serve", "--check", "--settings", "school.yaml", "--database", at, "--seal"}
 	for range 2 {
-		if out := s.run(append(good, "seal.key")...); out != "settings: good\nkey: good\ndatabase: good\nsign-on: good\nthe sign-on has to send people back to http://localhost/back\nroster of turning-1: good\nsecret of turning-1: good\n" {
+		if out := s.run(append(good, "seal.key")...); out != "settings: good\nkey: good\ndatabase: good\nclock: good\nsign-on: good\nthe sign-on has to send people back to http://localhost/back\nroster of turning-1: good\nsecret of turning-1: good\n" {
 			t.Error(out)
 		}
 	}

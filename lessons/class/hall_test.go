@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strings"
 	"sync"
 	"sync/atomic"
 	"testing"
@@ -174,4 +175,34 @@ func TestALookIsOneQuestion(t *testing.T) {
 			t.Error("what happened elsewhere is not here")
 		}
 	})
+}
+
+// A room whose journal has less than it had come to, as after an older copy was put in its place, is
+// read anew, and that is told once; who has a page of it is told that it is the room no longer.
+func TestAJournalThatWentBack(t *testing.T) {
+	m := &memory{events: map[string][]class.Event{"R0": nil, "R1": nil}, draws: problem.Draws}
+	h := class.NewHall(m, func(class.Head) class.Maker { return makes() }, time.Now, func(err error) { t.Error(err) })
+	for range 3 {
+		m.pause("R0")
+		m.pause("R1")
+	}
+	back, stays := enter(t, h, "R0"), enter(t, h, "R1")
+	changed := back.Changed(3)
+	m.events["R0"] = m.events["R0"][:2]
+	if err := h.Look(t.Context(), m); err == nil || !strings.Contains(err.Error(), "room R0 had come to event 3, and its journal has 2") {
+		t.Error(err)
+	}
+	<-changed
+	<-back.Changed(3)
+	if !back.Left() || stays.Left() || enter(t, h, "R1") != stays {
+		t.Error("another room was closed than the one that went back")
+	}
+	enter(t, h, "R0").See(func(r *class.Room) {
+		if r.Seq != 2 {
+			t.Error("it goes on from event ", r.Seq)
+		}
+	})
+	if err := h.Look(t.Context(), m); err != nil {
+		t.Error("told twice: ", err)
+	}
 }

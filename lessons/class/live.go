@@ -18,6 +18,7 @@ type Live struct {
 	broken  error // an event could not be applied: the room can't go on
 	changed chan struct{}
 	holders int // who look at it without a break
+	left    bool
 }
 
 // Open opens a room that the journal has, with what happened in it before.
@@ -85,6 +86,22 @@ func (l *Live) look() {
 	l.wake()
 }
 
+// leave says that this is the room no longer.
+func (l *Live) leave() {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	l.left = true
+	l.wake()
+}
+
+// Left reports whether this is the room no longer: it was forgotten, or its hall has another, which
+// began anew from the journal.
+func (l *Live) Left() bool {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.left
+}
+
 // Deliver takes events that the journal has kept. Where some are missing before them, another
 // program has kept those: they are fetched.
 func (l *Live) Deliver(ctx context.Context, events []Event) error {
@@ -125,11 +142,11 @@ func (l *Live) See(look func(*Room)) {
 }
 
 // Changed is closed when the room has changed since the event seq, or at once if it has
-// already.
+// already, or is the room no longer.
 func (l *Live) Changed(seq int64) <-chan struct{} {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.room.Seq > seq {
+	if l.room.Seq > seq || l.left {
 		now := make(chan struct{})
 		close(now)
 		return now

@@ -3,6 +3,7 @@ package class
 import (
 	"context"
 	"errors"
+	"fmt"
 	"maps"
 	"sync"
 	"time"
@@ -77,33 +78,51 @@ func (h *Hall) Notices(j Shared) {
 func (h *Hall) Away() bool { return h.away.Load() }
 
 // Look reads what was kept in all rooms that are open, and closes those that are not there any
-// more or that nobody looks at. However many are open: to know which have something new is one
-// question.
+// more, that nobody looks at, or whose journal went back: what was restored after a server was lost
+// has not all that the room had come to. However many are open: to know which have something new is
+// one question.
 func (h *Hall) Look(ctx context.Context, j Shared) error {
-	open := map[string]*opened{}
+	open, had := map[string]*opened{}, map[string]int64{}
 	h.mu.Lock()
 	h.sweep()
 	maps.Copy(open, h.rooms)
-	h.mu.Unlock()
 	codes := make([]string, 0, len(open))
-	for code := range open {
+	for code, o := range open {
 		codes = append(codes, code)
+		if o.live != nil {
+			had[code] = o.live.last()
+		}
 	}
+	h.mu.Unlock()
 	last, err := j.Last(ctx, codes)
 	if err != nil {
 		return err
 	}
 	for code, o := range open {
 		seq, there := last[code]
-		if !there {
-			h.mu.Lock()
-			h.drop(code, o)
-			h.mu.Unlock()
-			continue
+		switch {
+		case !there:
+			h.leave(code, o)
+		case seq < had[code]:
+			h.leave(code, o)
+			err = errors.Join(err, fmt.Errorf("room %s had come to event %d, and its journal has %d: an older one was put in its place, from which it goes on", code, had[code], seq))
+		default:
+			err = errors.Join(err, h.reach(ctx, code, seq)) // one room that can't go on keeps no other back
 		}
-		err = errors.Join(err, h.reach(ctx, code, seq)) // one room that can't go on keeps no other back
 	}
 	return err
+}
+
+// leave closes a room that is no longer what its journal has. Whoever looks at it has to ask for it
+// anew.
+func (h *Hall) leave(code string, o *opened) {
+	h.mu.Lock()
+	h.drop(code, o)
+	l := o.live
+	h.mu.Unlock()
+	if l != nil {
+		l.leave()
+	}
 }
 
 // reach reads on in a room that is open, if it has not the event seq.

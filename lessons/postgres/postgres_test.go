@@ -9,7 +9,9 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
+	"time"
 
 	"github.com/jackc/pgx/v5/pgconn"
 
@@ -152,5 +154,49 @@ func TestGone(t *testing.T) {
 		if postgres.Gone(c.err) != c.gone {
 			t.Error(name, ": ", c.err)
 		}
+	}
+}
+
+// Computers whose own clocks differ by minutes have the same time by a database's clock, also after
+// one of them was set right.
+func TestClock(t *testing.T) {
+	db, err := postgres.Open(t.Context(), postgrestest.Address(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	var off atomic.Int64
+	off.Store(int64(3 * time.Minute))
+	own := func() time.Time { return time.Now().Round(0).Add(time.Duration(off.Load())) } // without what a computer knows beside its clock
+	same := func(c *postgres.Clock, ahead time.Duration) {
+		t.Helper()
+		var server time.Time
+		if err := db.QueryRow("SELECT clock_timestamp()").Scan(&server); err != nil {
+			t.Fatal(err)
+		}
+		if d := c.Now().Sub(server).Abs(); d > time.Minute {
+			t.Error("the time is another by ", d)
+		}
+		if d := (c.Ahead() - ahead).Abs(); d > time.Minute {
+			t.Error("it is ahead by ", c.Ahead())
+		}
+	}
+	c, err := db.Clock(t.Context(), own)
+	if err != nil {
+		t.Fatal(err)
+	}
+	same(c, 3*time.Minute)
+	ctx, stop := context.WithCancel(t.Context())
+	tick, ended := make(chan time.Time), make(chan bool)
+	go func() { c.Keep(ctx, tick); close(ended) }()
+	off.Store(int64(-3 * time.Minute))
+	for c.Ahead() > -time.Minute { // a reading that took a second is left out
+		tick <- time.Time{}
+	}
+	same(c, -3*time.Minute)
+	stop()
+	<-ended
+	if _, err := db.Clock(ctx, own); err == nil {
+		t.Error("a clock that was not read")
 	}
 }

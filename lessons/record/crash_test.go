@@ -142,20 +142,23 @@ func TestMendingKilled(t *testing.T) {
 	}
 }
 
+// statements are those at which a program is killed that changes all of a record.
+var statements = []struct{ does, dies string }{
+	{"import", "AFTER INSERT ON answers WHEN NEW.n = 4"},
+	{"import", "AFTER INSERT ON answers WHEN NEW.n = 53"},
+	{"import", "BEFORE DELETE ON states"},
+	{"import", "BEFORE INSERT ON states WHEN NEW.task = ''"},
+	{"import", "AFTER INSERT ON states WHEN NEW.task = ''"},
+	{"refold", "BEFORE DELETE ON states"},
+	{"refold", "AFTER DELETE ON states"},
+	{"refold", "AFTER INSERT ON states WHEN NEW.task = 'single-depth'"},
+	{"forget", "AFTER DELETE ON answers WHEN OLD.n = 2"},
+	{"forget", "AFTER DELETE ON states"},
+}
+
 // Killed at any statement, an import is there with its summaries or not at all.
 func TestChangesKilled(t *testing.T) {
-	for _, row := range []struct{ does, dies string }{
-		{"import", "statement: AFTER INSERT ON answers WHEN NEW.n = 4"},
-		{"import", "statement: AFTER INSERT ON answers WHEN NEW.n = 53"},
-		{"import", "statement: BEFORE DELETE ON states"},
-		{"import", "statement: BEFORE INSERT ON states WHEN NEW.task = ''"},
-		{"import", "statement: AFTER INSERT ON states WHEN NEW.task = ''"},
-		{"refold", "statement: BEFORE DELETE ON states"},
-		{"refold", "statement: AFTER DELETE ON states"},
-		{"refold", "statement: AFTER INSERT ON states WHEN NEW.task = 'single-depth'"},
-		{"forget", "statement: AFTER DELETE ON answers WHEN OLD.n = 2"},
-		{"forget", "statement: AFTER DELETE ON states"},
-	} {
+	for _, row := range statements {
 		path := filepath.Join(t.TempDir(), "r.db")
 		r := open(t, path, "Ada")
 		for n := range 3 {
@@ -167,7 +170,7 @@ func TestChangesKilled(t *testing.T) {
 			t.Fatal(err)
 		}
 		r.Close()
-		crash(t, path, row.does, row.dies)
+		crash(t, path, row.does, "statement: "+row.dies)
 		r = open(t, path, "Ada")
 		if r.Mended != nil {
 			t.Errorf("%s, %s: it was taken for damaged", row.does, row.dies)

@@ -2,9 +2,11 @@ package record_test
 
 import (
 	"bytes"
+	"database/sql"
 	"errors"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -35,8 +37,14 @@ var either = map[string]func(*testing.T){
 	"export and import": TestExportAndImport, "fields": TestExportHasTheseFields, "import again": TestImportLeavesOutWhatIsThere,
 	"import in order": TestImportFoldsInOrder, "marked anew": TestImportMarksAnew, "import errors": TestImportErrors,
 	"rehearsals": TestRehearsalsAreKept, "rehearsals forgotten": TestRehearsalsExportForgetImport, "rehearsal errors": TestRehearsalImportErrors,
+	"killed": TestKilledProcessLosesNothing, "killed at random": TestKilledAtRandom, "two programs": TestTwoProcessesLoseNothing,
+	"begun by many": TestBegunByManyAtOnce, "rehearsals killed": TestRehearsalsKilledAtRandom,
 	"refold": TestRefoldComesToTheSame, "zones": TestDaysAreThoseOfTheirPlace, "clock set back": TestClockSetBack, "needs refold": TestNeedsRefold,
 }
+
+// What a file alone has is tested for files alone: a journal of SQLite's that a killed program has
+// left, damage and its mending, the copy of a day, a file that can't grow or be written, locks beside
+// it. Those are the server's on a server, and what of them is ours is in TestServerFaults.
 
 func TestOnAServer(t *testing.T) {
 	postgrestest.Address(t) // or there is none
@@ -232,5 +240,72 @@ func TestServerFaults(t *testing.T) {
 	}
 	if _, err := record.OpenChecked(at, "Ada"); !record.Damaged(err) {
 		t.Error("a forged answer: ", err)
+	}
+}
+
+// left waits until a server has seen that a killed program is gone, with all connections: until then
+// what it sent last may still be kept. It is done where the record is a file.
+func left(t *testing.T, at string) {
+	t.Helper()
+	if !onServer {
+		return
+	}
+	db, err := sql.Open("pgx", at)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	db.SetMaxOpenConns(1)
+	for others := 1; others > 0; {
+		err := db.QueryRow("SELECT COUNT(*) FROM pg_stat_activity WHERE application_name = current_setting('application_name') AND pid <> pg_backend_pid()").Scan(&others)
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// A connection that ends at any statement of a change, as it does when the program or the server is
+// killed there, leaves the record as it was, with its summaries; and the change can be made again.
+func TestServerCutAtAnyStatement(t *testing.T) {
+	r := withRehearsals(t, postgrestest.Address(t), 2)
+	for n := range 3 {
+		if err := r.Append(nth(n), schedule.Fold(items)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := r.Refold(schedule.Fold(items), rule); err != nil {
+		t.Fatal(err)
+	}
+	if err := r.Exec("CREATE FUNCTION die() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN PERFORM pg_terminate_backend(pg_backend_pid()); RETURN NULL; END $$"); err != nil {
+		t.Fatal(err)
+	}
+	changes := slices.Clone(statements)
+	for _, dies := range rehearsing {
+		changes = append(changes, struct{ does, dies string }{"rehearse", dies})
+	}
+	want := all(t, r)
+	for _, row := range changes {
+		when, condition, _ := strings.Cut(row.dies, " WHEN ")
+		_, table, _ := strings.Cut(when, " ON ")
+		if condition == "" {
+			condition = "true"
+		}
+		if err := r.Exec("CREATE TRIGGER deadly " + when + " FOR EACH ROW WHEN (" + condition + ") EXECUTE FUNCTION die()"); err != nil {
+			t.Fatal(err)
+		}
+		if err := crashing[row.does](r); !errors.Is(err, record.ErrAway) {
+			t.Errorf("%s, %s: %v", row.does, row.dies, err)
+		}
+		if got := all(t, r); !reflect.DeepEqual(got, want) {
+			t.Errorf("%s, %s: %.300q\nwant %.300q", row.does, row.dies, got, want)
+		}
+		if err := r.Exec("DROP TRIGGER deadly ON " + table); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, does := range []string{"import", "refold", "rehearse", "forget"} {
+		if err := crashing[does](r); err != nil {
+			t.Errorf("%s, after the fault was mended: %v", does, err)
+		}
 	}
 }

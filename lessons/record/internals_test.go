@@ -49,6 +49,14 @@ func SetAsideAs(path, aside string) (string, error) { return setAside(path, asid
 // Newest is the version of the newest form.
 var Newest = len(schemas)
 
+// SchemaOf are the statements that take an empty file to a form, without what is done to its rows.
+func SchemaOf(form int) (all string) {
+	for _, step := range schemas[:form] {
+		all += step.sql + ";"
+	}
+	return all
+}
+
 // QueryRow reads one value on the record's own connection.
 func (r *Record) QueryRow(query string, into any) error { return r.db.QueryRow(query).Scan(into) }
 

@@ -246,9 +246,12 @@ func TestPageOfRehearsalsGone(t *testing.T) {
 	}
 }
 
+// rehearsing are the statements that keep a rehearsal.
+var rehearsing = []string{"AFTER INSERT ON rehearsals", "BEFORE DELETE ON begun", "AFTER DELETE ON begun"}
+
 // Killed at any statement of it, a rehearsal is there and no longer begun, or neither.
 func TestRehearsalKilled(t *testing.T) {
-	for _, dies := range []string{"AFTER INSERT ON rehearsals", "BEFORE DELETE ON begun", "AFTER DELETE ON begun"} {
+	for _, dies := range rehearsing {
 		path := filepath.Join(t.TempDir(), "r.db")
 		withRehearsals(t, path, 2).Close()
 		crash(t, path, "rehearse", "statement: "+dies)
@@ -266,24 +269,11 @@ func TestRehearsalsKilledAtRandom(t *testing.T) {
 	if testing.Short() {
 		kills = 3
 	}
-	path := filepath.Join(t.TempDir(), "r.db")
+	path := place(t)
 	acknowledged := map[string]bool{}
 	for range kills {
-		cmd := doing(path, "rehearse on", "")
-		var out bytes.Buffer
-		cmd.Stdout = &out
-		if err := cmd.Start(); err != nil {
-			t.Fatal(err)
-		}
-		time.Sleep(time.Duration(50+rand.IntN(250)) * time.Millisecond)
-		if err := cmd.Process.Kill(); err != nil {
-			t.Fatal(err)
-		}
-		_ = cmd.Wait() // that it was killed is no news
-		for line := range strings.Lines(out.String()) {
-			if name, ok := strings.CutPrefix(line, "kept "); ok && strings.HasSuffix(name, "\n") {
-				acknowledged[strings.TrimSpace(name)] = true
-			}
+		for _, name := range killed(t, doing(path, "rehearse on", ""), rand.IntN(30)) {
+			acknowledged[name] = true
 		}
 	}
 	r := open(t, path, "Ada")

@@ -51,7 +51,8 @@ func Over(db *postgres.DB) *Database {
 
 // lock locks rooms in the order of their codes: of two programs that want the same ones, neither
 // waits for the other while the other waits for it. Statements after it see all that was kept in
-// them before.
+// them before. It writes, so that an event which is sent again, and is there already, is acknowledged
+// no sooner than a fresh one: where commits wait for another computer to have the log, both wait.
 func lock(ctx context.Context, tx *sql.Tx, rooms []string) error {
 	_, err := tx.ExecContext(ctx, "SELECT code FROM rooms WHERE code = ANY($1) ORDER BY code FOR UPDATE", rooms)
 	return err

@@ -2,6 +2,7 @@ package journal_test
 
 import (
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
 	"os"
@@ -251,5 +252,52 @@ func BenchmarkThirtyAtOnce(b *testing.B) {
 				all.Wait()
 			}
 		})
+	}
+}
+
+// A file of the first form opens with all that was in it, and goes on; one of a form that this program
+// does not know is refused. Who adds a form writes a dump of it before it is released.
+func TestFormsOfFiles(t *testing.T) {
+	script, err := os.ReadFile("testdata/form-1.sql")
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "old.class")
+	do := func(statements string) {
+		t.Helper()
+		db, err := sql.Open("sqlite", path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer db.Close()
+		if _, err := db.Exec(statements); err != nil {
+			t.Fatal(err)
+		}
+	}
+	do(string(script))
+	j := open(t, path)
+	heads, err := j.Heads(t.Context())
+	if err != nil || len(heads) != 1 || heads[0].Code != "ACDEFH" || heads[0].Title != "Dumped" || heads[0].Roster[0].Name != "Ada Brook" {
+		t.Error(heads, err)
+	}
+	want := []class.Event{
+		{Seq: 1, At: time.UnixMilli(1_790_000_001_000).UTC(), Kind: class.Joined, Who: "a1", Text: "phone", Key: "one"},
+		{Seq: 2, At: time.UnixMilli(1_790_000_002_123).UTC(), Kind: class.Answered, Who: "a1", Place: 1, Text: `0,05 "in" µ`, Certainty: answer.Bet, Key: "a1 two"},
+	}
+	if events, err := j.After(t.Context(), "ACDEFH", 0); err != nil || !slices.Equal(events, want) {
+		t.Error(events, err)
+	}
+	if e, err := j.Append(t.Context(), "ACDEFH", want[1]); err != nil || e.Seq != 2 {
+		t.Error("sent again: ", e, err)
+	}
+	if e, err := j.Append(t.Context(), "ACDEFH", class.Event{Kind: class.Paused, Key: "three"}); err != nil || e.Seq != 3 {
+		t.Error("it does not go on: ", e, err)
+	}
+	if err := j.Close(); err != nil {
+		t.Fatal(err)
+	}
+	do("PRAGMA user_version = 99")
+	if _, err := journal.Open(path); err == nil || !strings.Contains(err.Error(), "newer program (form 99") {
+		t.Error("one of a newer form: ", err)
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
-	"path/filepath"
 	"strings"
 	"sync/atomic"
 	"testing"
@@ -62,19 +61,29 @@ func (f *far) Append(ctx context.Context, room string, e class.Event) (class.Eve
 	return f.Journal.Append(ctx, room, e)
 }
 
-func (f *far) Hear(context.Context, func(string, int64), func())               {}
-func (f *far) Last(context.Context, []string) (last map[string]int64, _ error) { return last, nil }
+func (f *far) Hear(context.Context, func(string, int64), func()) {}
+
+func (f *far) Last(ctx context.Context, rooms []string) (map[string]int64, error) {
+	last := map[string]int64{}
+	for _, room := range rooms {
+		events, err := f.Journal.After(ctx, room, 0)
+		if err != nil {
+			return nil, err
+		}
+		last[room] = int64(len(events))
+	}
+	return last, nil
+}
 
 // While the database is out of reach, what a phone sends waits for it: it is told to send again, and
 // that counts once. All pages go on with what was there. The log and the instructor's page say so
 // once.
 func TestDatabaseAway(t *testing.T) {
 	f := &far{}
-	s := &shop{t: t, file: filepath.Join(t.TempDir(), "lesson.class"), clock: time.Now}
+	s := &shop{t: t, in: inFile(t), clock: time.Now}
 	s.by = func(j class.Journal) class.Journal { f.Journal = j; return f }
 	s.start(&class.Head{Code: roomCode, Key: privateKey, Title: "Before your first thread", Roster: people(2)}, withRules(""), class.Together)
 	t.Cleanup(func() { s.stop() })
-	s.hall.Notices(f)
 	p, desk := s.phone(), s.phone()
 	p.comesIn(people(1)[0].Name)
 	s.do("open", "place", "0")

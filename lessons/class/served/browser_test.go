@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"scratchpass/lessons/class"
+	"scratchpass/lessons/class/journal"
 	"scratchpass/quiz/set"
 )
 
@@ -104,9 +105,11 @@ func (l *lesson) check(roster []class.Apprentice) {
 // A class of 24 phones goes through a lesson together: one is loaded again while something is
 // typed, one gets no word that its answer is kept, one answers while the computer is down, one
 // comes late, one is a visitor, one goes to someone else, and one has to be let in.
-func TestAClassOf24InABrowser(t *testing.T) {
+func TestAClassOf24InABrowser(t *testing.T) { onBoth(t, aClassOf24) }
+
+func aClassOf24(t *testing.T, in journal.At) {
 	roster := people(25)
-	s := openShop(t, class.Head{Roster: roster}, fmt.Sprintf(three, "rules: {feedback: end}"), class.Together)
+	s := openShopOn(t, in, class.Head{Roster: roster}, fmt.Sprintf(three, "rules: {feedback: end}"), class.Together)
 	l := &lesson{shop: s, t: t, typed: map[string]string{}}
 	browser := chromium(t)
 	phones := make([]*tab, 24)
@@ -238,11 +241,13 @@ func TestAClassOf24InABrowser(t *testing.T) {
 
 // Each at their own pace, in a window of time: who has more of it goes on, what can hurt someone
 // stays open, answers are changed, and a question can be chosen. Then a ticket, with a line.
-func TestOwnPaceInABrowser(t *testing.T) {
+func TestOwnPaceInABrowser(t *testing.T) { onBoth(t, ownPace) }
+
+func ownPace(t *testing.T, in journal.At) {
 	roster := people(2)
 	var mu sync.Mutex
 	ahead := time.Duration(0)
-	s := openShop(t, class.Head{Roster: roster}, fmt.Sprintf(three, "sure: true\nrules: {feedback: end}"), class.OwnPace)
+	s := openShopOn(t, in, class.Head{Roster: roster}, fmt.Sprintf(three, "sure: true\nrules: {feedback: end}"), class.OwnPace)
 	s.clock = func() time.Time { mu.Lock(); defer mu.Unlock(); return time.Now().Add(ahead) }
 	l := &lesson{shop: s, t: t, typed: map[string]string{}}
 	browser := chromium(t)
@@ -318,9 +323,11 @@ func TestOwnPaceInABrowser(t *testing.T) {
 
 // Nothing that was typed is lost, whatever the network does: it is down, another computer answers
 // at the address, too much was sent; the browser keeps nothing; a phone has two pages open.
-func TestPoorNetworksInABrowser(t *testing.T) {
+func TestPoorNetworksInABrowser(t *testing.T) { onBoth(t, poorNetworks) }
+
+func poorNetworks(t *testing.T, in journal.At) {
 	roster := people(3)
-	s := openShop(t, class.Head{Roster: roster}, fmt.Sprintf(three, "rules: {feedback: end}"), class.OwnPace)
+	s := openShopOn(t, in, class.Head{Roster: roster}, fmt.Sprintf(three, "rules: {feedback: end}"), class.OwnPace)
 	l := &lesson{shop: s, t: t, typed: map[string]string{}}
 	browser := chromium(t)
 	ada, ben := s.tab(browser, roster[0].Name), s.tab(browser, roster[1].Name)

@@ -5,14 +5,17 @@ import (
 	"testing"
 
 	"scratchpass/lessons/class"
+	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/face/inspect"
 )
 
 // A program that is dead is told of on the instructor's page and on the wall, with what to do, and
 // no longer once it is there again; the page goes on then. What was pressed meanwhile was not done.
-func TestADeadProgramIsToldInABrowser(t *testing.T) {
+func TestADeadProgramIsToldInABrowser(t *testing.T) { onBoth(t, aDeadProgramIsTold) }
+
+func aDeadProgramIsTold(t *testing.T, in journal.At) {
 	roster := people(2)
-	s := openShop(t, class.Head{Roster: roster}, fmt.Sprintf(three, "rules: {feedback: end}"), class.Together)
+	s := openShopOn(t, in, class.Head{Roster: roster}, fmt.Sprintf(three, "rules: {feedback: end}"), class.Together)
 	desk := s.tab(chromium(t), "desk")
 	desk.goes("/desk/" + roomCode + "?key=" + privateKey)
 	wall := desk.second()

@@ -37,8 +37,8 @@ const (
 // shop is a computer that serves one room, which can be killed and started again.
 type shop struct {
 	t    *testing.T
-	file string
-	at   string // host and port, the same after a restart
+	in   journal.At // what it is kept in
+	at   string     // host and port, the same after a restart
 	base string
 	live *class.Live
 	hall *class.Hall
@@ -60,10 +60,19 @@ func people(n int) []class.Apprentice {
 	return all
 }
 
-// openShop begins a room with a blueprint and serves it.
+// inFile is a journal in a file that is not there yet.
+func inFile(t *testing.T) journal.At { return journal.At(filepath.Join(t.TempDir(), "lesson.class")) }
+
+// openShop begins a room with a blueprint, in a file, and serves it.
 func openShop(t *testing.T, head class.Head, blueprint string, way class.Way) *shop {
 	t.Helper()
-	s := &shop{t: t, file: filepath.Join(t.TempDir(), "lesson.class"), clock: time.Now}
+	return openShopOn(t, inFile(t), head, blueprint, way)
+}
+
+// openShopOn begins a room in a journal that is empty.
+func openShopOn(t *testing.T, in journal.At, head class.Head, blueprint string, way class.Way) *shop {
+	t.Helper()
+	s := &shop{t: t, in: in, clock: time.Now}
 	head.Code, head.Key = roomCode, privateKey
 	if head.Title == "" {
 		head.Title = "Before your first thread"
@@ -73,16 +82,15 @@ func openShop(t *testing.T, head class.Head, blueprint string, way class.Way) *s
 	return s
 }
 
-// start serves the room of the file; a head begins it.
+// start serves the room of the journal; a head begins it.
 func (s *shop) start(head *class.Head, blueprint string, way class.Way) {
 	s.t.Helper()
-	file, err := journal.Open(s.file)
+	j, err := s.in.Open(s.t.Context())
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	j := class.Journal(file)
 	if s.by != nil {
-		j = s.by(file)
+		j = s.by(j)
 	}
 	session, err := sitting.NewSession(&scripted.Face{}, content.Shipped(), machine.Imperial, machine.InchLathe, nil)
 	if err != nil {
@@ -96,6 +104,7 @@ func (s *shop) start(head *class.Head, blueprint string, way class.Way) {
 	lathe := func(string) (machine.Lathe, error) { return machine.InchLathe, nil }
 	makes := class.MakerOf(set.Secret(secretText), session.Library, tasks.Set{}, lathe)
 	s.hall = class.NewHall(j, func(class.Head) class.Maker { return makes }, func() time.Time { return s.clock() }, fail)
+	leave := s.hall.Sharing(s.t.Context(), j)
 	if head != nil {
 		s.live, err = s.hall.Begin(s.t.Context(), *head, blueprint, way)
 	} else {
@@ -120,6 +129,7 @@ func (s *shop) start(head *class.Head, blueprint string, way class.Way) {
 		_ = h.Close()
 		server.Stop()
 		<-served
+		leave()
 		_ = j.Close()
 	})
 }

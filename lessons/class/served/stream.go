@@ -16,8 +16,8 @@ const (
 	writeFor = 10 * time.Second       // a phone that takes nothing for so long is let go
 )
 
-// stream sends version, whenever it is another than before, until the page has gone or the
-// server stops.
+// stream sends version, whenever it is another than before, until the page has gone, the room has
+// been closed or the server stops. A page whose stream has ended begins another.
 func (s *Server) stream(w http.ResponseWriter, r *http.Request, l *class.Live, version func(*class.Room) string) {
 	defer l.Hold()()
 	out := http.NewResponseController(w)
@@ -35,7 +35,7 @@ func (s *Server) stream(w http.ResponseWriter, r *http.Request, l *class.Live, v
 	}
 	last, beats := "", time.NewTicker(beat)
 	defer beats.Stop()
-	for {
+	for !l.Left() {
 		now, seq := "", int64(0)
 		l.See(func(room *class.Room) { now, seq = version(room), room.Seq })
 		if now != last {

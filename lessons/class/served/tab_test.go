@@ -177,6 +177,9 @@ const smallest = `[...document.querySelectorAll("a[href]:not(.skip),button,summa
 // had nothing to refuse.
 func (p *tab) sound(what string) {
 	p.t.Helper()
+	if p.s.in.File() == "" {
+		return // the same page was looked at with the room in a file
+	}
 	p.picture(what)
 	for _, look := range []struct {
 		theme string

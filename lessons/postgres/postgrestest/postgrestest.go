@@ -45,6 +45,7 @@ func Address(t testing.TB) string {
 	})
 	q := u.Query()
 	q.Set("search_path", schema)
+	q.Set("application_name", schema) // so that a test tells its own connections apart
 	u.RawQuery = q.Encode()
 	return u.String()
 }

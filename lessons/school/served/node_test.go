@@ -64,6 +64,7 @@ type node struct {
 	server   *served.Server
 	handler  http.Handler
 	hall     *class.Hall
+	journal  *journal.Database
 	sessions school.Sessions
 	audit    school.Audit
 	secrets  school.Secrets
@@ -88,7 +89,7 @@ func newCampus(t testing.TB) campus {
 	return campusAt(t, postgrestest.Address(t))
 }
 
-// campusAt is a school whose database is at an address.
+// campusAt is a school with a database at an address.
 func campusAt(t testing.TB, address string) campus {
 	t.Helper()
 	c := campus{address: address, service: onerostertest.New(t)}
@@ -109,11 +110,22 @@ func campusAt(t testing.TB, address string) campus {
 // node starts one.
 func (c campus) node(t testing.TB) *node {
 	t.Helper()
+	return c.nodeBy(t, time.Now)
+}
+
+// nodeBy starts one on a computer with a clock of its own.
+func (c campus) nodeBy(t testing.TB, own func() time.Time) *node {
+	t.Helper()
 	db, err := postgres.Open(t.Context(), c.address)
 	if err != nil {
 		t.Fatal(err)
 	}
-	n := &node{t: t, db: db, sessions: school.Sessions{DB: db, Clock: time.Now}, audit: school.Audit{DB: db, Clock: time.Now}, secrets: school.Secrets{DB: db, Seal: c.seal}}
+	of, err := db.Clock(t.Context(), own)
+	if err != nil {
+		t.Fatal(err)
+	}
+	clock := of.Now
+	n := &node{t: t, db: db, sessions: school.Sessions{DB: db, Clock: clock}, audit: school.Audit{DB: db, Clock: clock}, secrets: school.Secrets{DB: db, Seal: c.seal}}
 	fail := func(err error) {
 		n.mu.Lock()
 		defer n.mu.Unlock()
@@ -121,6 +133,7 @@ func (c campus) node(t testing.TB) *node {
 	}
 	s := session(t, &scripted.Face{})
 	j := journal.Over(db)
+	n.journal = j
 	n.hall = class.NewHall(j, func(h class.Head) class.Maker {
 		return func(blueprint string, people []string) (*class.Questions, error) {
 			secret, err := n.secrets.Of(t.Context(), h.Group)
@@ -129,7 +142,7 @@ func (c campus) node(t testing.TB) *node {
 			}
 			return class.MakerOf(set.Secret(secret), s.Library, s.Tasks, func(string) (machine.Lathe, error) { return machine.InchLathe, nil })(blueprint, people)
 		}
-	}, time.Now, fail)
+	}, clock, fail)
 	n.leave = n.hall.Sharing(t.Context(), j)
 	on, err := signon.New(c.settings.SignOn, c.settings.Address+"/back", c.seal, time.Now)
 	if err != nil {
@@ -148,7 +161,7 @@ func (c campus) node(t testing.TB) *node {
 		n.mu.Lock()
 		defer n.mu.Unlock()
 		n.sent = append(n.sent, s)
-	}, Rooms: j.Of, Session: s, Clock: time.Now,
+	}, Rooms: j.Of, Session: s, Clock: clock,
 		Study: func(who school.Person, at *web.Talk) error { return study(t, db, who, at) }, Fail: fail})
 	if err != nil {
 		t.Fatal(err)
@@ -286,30 +299,46 @@ func (n *node) changed(token, path string, change func(*http.Request)) int {
 	return w.Code
 }
 
-// phone comes into a room by its code and a name, and looks at its page; form is what else is sent.
-func (n *node) phone(code, name string, form ...string) {
-	n.t.Helper()
-	var cookies []*http.Cookie
-	do := func(method, path string, form url.Values) string {
-		r := httptest.NewRequest(method, "https://"+host+path, strings.NewReader(form.Encode()))
-		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
-		r.Header.Set("Sec-Fetch-Site", "same-origin")
-		for _, c := range cookies {
-			r.AddCookie(c)
-		}
-		w := httptest.NewRecorder()
-		n.handler.ServeHTTP(w, r)
-		cookies = append(cookies, w.Result().Cookies()...)
-		if w.Code >= http.StatusBadRequest {
-			n.t.Fatal(path, w.Code, w.Body.String())
-		}
-		return w.Body.String()
+// phone is a browser in a room, whichever node it comes to.
+type phone struct{ cookies []*http.Cookie }
+
+func (p *phone) do(n *node, method, path string, form url.Values) (status int, page string) {
+	r := httptest.NewRequest(method, "https://"+host+path, strings.NewReader(form.Encode()))
+	r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	r.Header.Set("Sec-Fetch-Site", "same-origin")
+	for _, c := range p.cookies {
+		r.AddCookie(c)
 	}
-	do(http.MethodGet, "/r/"+code, nil)
+	w := httptest.NewRecorder()
+	n.handler.ServeHTTP(w, r)
+	p.cookies = append(p.cookies, w.Result().Cookies()...)
+	return w.Code, w.Body.String()
+}
+
+// comesIn comes into a room by its code and a name, and looks at its page; form is what else is sent.
+func (p *phone) comesIn(n *node, code, name string, form ...string) {
+	n.t.Helper()
 	sent := url.Values{"name": {name}}
 	for i := 0; i+1 < len(form); i += 2 {
 		sent.Set(form[i], form[i+1])
 	}
-	do(http.MethodPost, "/r/"+code+"/join", sent)
-	has(n.t, do(http.MethodGet, "/r/"+code, nil), `id="seat"`)
+	var page string
+	for _, step := range []struct {
+		method, path string
+		form         url.Values
+	}{{http.MethodGet, "/r/" + code, nil}, {http.MethodPost, "/r/" + code + "/join", sent}, {http.MethodGet, "/r/" + code, nil}} {
+		var status int
+		if status, page = p.do(n, step.method, step.path, step.form); status >= http.StatusBadRequest {
+			n.t.Fatal(step.path, status, page)
+		}
+	}
+	has(n.t, page, `id="seat"`)
+}
+
+// phone is one that comes in.
+func (n *node) phone(code, name string, form ...string) *phone {
+	n.t.Helper()
+	p := &phone{}
+	p.comesIn(n, code, name, form...)
+	return p
 }

@@ -8,12 +8,14 @@ import (
 	"net/url"
 	"os"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
 	"testing"
 	"time"
 
+	"scratchpass/lessons/class"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
@@ -184,6 +186,47 @@ func TestRoomsThatCantBegin(t *testing.T) {
 	}
 	if rooms, err := n.hall, error(nil); rooms.Opened() != 0 || err != nil {
 		t.Error("a room was begun")
+	}
+}
+
+// Nodes on computers whose clocks differ by minutes are of one time: a question that one of them
+// closes at a time is open until then at the other, nobody is signed off, and
+// what was done has times in its order.
+func TestClocksThatDiffer(t *testing.T) {
+	c := newCampus(t)
+	ahead := c.nodeBy(t, func() time.Time { return time.Now().Add(3 * time.Minute) })
+	behind := c.nodeBy(t, func() time.Time { return time.Now().Add(-3 * time.Minute) })
+	teacher := behind.token("Cato", "teach-1")
+	code := strings.TrimPrefix(behind.sends(teacher, "/groups/turning-1/rooms", "tasks", "compound-travel single-depth", "way", "own-pace"), "/desk/")
+	behind.sends(teacher, "/desk/"+code+"/do", "do", "until", "n", "2")
+	for at, name := range map[*node]string{ahead: "Ada Brook", behind: "Ben Carr"} {
+		p := at.phone(code, name)
+		if status, page := p.do(at, http.MethodPost, "/r/"+code+"/answer", url.Values{"set": {"0"}, "place": {"0"}, "answer": {"0.05"}}); status != http.StatusSeeOther {
+			t.Error(status, page)
+		}
+	}
+	late := ahead.token("Ada", "first-year")
+	for _, n := range []*node{ahead, behind} {
+		if err := n.hall.Look(t.Context(), n.journal); err != nil {
+			t.Fatal(err)
+		}
+		l, err := n.hall.Room(t.Context(), code)
+		if err != nil {
+			t.Fatal(err)
+		}
+		l.See(func(r *class.Room) {
+			for _, id := range []string{"a1", "b2"} {
+				if a, ok := r.Person(id).Answers[class.Question{}]; !ok || a.Late {
+					t.Errorf("the answer of %s: %+v", id, a)
+				}
+			}
+		})
+		n.page(teacher, "/desk/"+code)
+		n.page(late, "/study")
+	}
+	entries, err := ahead.audit.Before(t.Context(), 0, 10)
+	if err != nil || !slices.IsSortedFunc(entries, func(a, b school.Entry) int { return b.At.Compare(a.At) }) || len(entries) < 2 {
+		t.Error(entries, err)
 	}
 }
 

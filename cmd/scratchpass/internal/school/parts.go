@@ -23,6 +23,7 @@ type parts struct {
 	settings school.Settings
 	seal     school.Seal
 	db       *postgres.DB
+	clock    *postgres.Clock
 	signOn   *signon.SignOn
 	service  *oneroster.Service // nil where the school has none
 }
@@ -66,7 +67,10 @@ func partsOf(ctx context.Context, o options) (p parts, err error) {
 			return p, err
 		}
 	}
-	p.db, err = postgres.Open(ctx, o.database)
+	if p.db, err = postgres.Open(ctx, o.database); err != nil {
+		return p, err
+	}
+	p.clock, err = p.db.Clock(ctx, time.Now)
 	return p, err
 }
 
@@ -80,6 +84,19 @@ func readSeal(path string) (school.Seal, error) {
 		return seal, fmt.Errorf("%s: %w", path, err)
 	}
 	return seal, nil
+}
+
+// mostOff is how far the clock of this computer may be from that of the database's server. All that is
+// kept has the server's time; but how long a sign-on's word holds is looked up on this computer.
+const mostOff = 5 * time.Second
+
+// clockOff says that the clock of this computer, or of the server, is wrong.
+func clockOff(ctx context.Context, db *postgres.DB) error {
+	c, err := db.Clock(ctx, time.Now)
+	if err == nil && c.Ahead().Abs() > mostOff {
+		err = fmt.Errorf("this computer has another time than the database's server, by %s: set both right", c.Ahead().Abs().Round(time.Second))
+	}
+	return err
 }
 
 // check says what is wrong with the set-up, each part by itself, so that all of it comes at once.
@@ -101,6 +118,7 @@ func check(ctx context.Context, o options, out io.Writer) error {
 	say("database", dbErr)
 	if dbErr == nil {
 		defer db.Close()
+		say("clock", clockOff(ctx, db))
 	}
 	if err == nil {
 		signOn, err := signon.New(settings.SignOn, settings.Address+served.Back, seal, time.Now)

@@ -24,6 +24,10 @@ const tellsEvery = 8 * time.Second
 // marksEvery is how often what came of rooms is kept, where it is not yet.
 const marksEvery = time.Minute
 
+// clockEvery is how often the clock of the database's server is read: this computer's own may be set
+// meanwhile, or run too fast.
+const clockEvery = 30 * time.Second
+
 // serve serves a school until the program is stopped.
 func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) {
 	ctx = r.UntilStopped(ctx)
@@ -54,15 +58,15 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	defer func() { err = errors.Join(err, j.Close()) }() // last of all
 	hall := class.NewHall(j, makers(ctx, p, func(secret []byte) class.Maker {
 		return class.MakerOf(secret, s.Library, of, served.NoLathe)
-	}), time.Now, fail)
+	}), p.clock.Now, fail)
 	leave := hall.Sharing(ctx, j)
 	defer leave()
 	running := served.NewRunning(hall.Opened)
 	fetched, sent := logged(log, running)
 	lists := p.rosters(fetched)
 	defer keepLists(ctx, lists, fail)()
-	server, err := served.New(served.Options{Settings: p.settings, DB: p.db, Sessions: school.Sessions{DB: p.db, Clock: time.Now}, Audit: school.Audit{DB: p.db, Clock: time.Now},
-		SignOn: p.signOn, Hall: hall, Rosters: lists, Book: p.book(), Sent: sent, Rooms: j.Of, Session: s, Clock: time.Now, Study: study(r, p, doors), Fail: fail,
+	server, err := served.New(served.Options{Settings: p.settings, DB: p.db, Sessions: school.Sessions{DB: p.db, Clock: p.clock.Now}, Audit: school.Audit{DB: p.db, Clock: p.clock.Now},
+		SignOn: p.signOn, Hall: hall, Rosters: lists, Book: p.book(), Sent: sent, Rooms: j.Of, Session: s, Clock: p.clock.Now, Study: study(r, p, doors), Fail: fail,
 		Behind: !o.tls.On(), Earlier: earlier(o.earlier, !o.tls.On(), fail)})
 	if err != nil {
 		return err
@@ -71,6 +75,7 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	var met sync.WaitGroup
 	met.Go(func() { server.Meet(meeting, time.Tick(tellsEvery)) })
 	met.Go(func() { server.KeepMarks(meeting, time.Tick(marksEvery)) })
+	met.Go(func() { p.clock.Keep(meeting, time.Tick(clockEvery)) })
 	defer func() { apart(); met.Wait() }()
 	counted := running.Count(server.Handler(), func(page string, status int, took time.Duration) {
 		log.Info("served", "page", page, "status", status, "ms", took.Milliseconds())

@@ -33,6 +33,7 @@ func study(r *cli.Run, p parts, doors Doors) func(who school.Person, at *web.Tal
 		if err != nil {
 			return err
 		}
+		s.Clock = p.clock.Now
 		if err := s.GoOn(doors.Flows...); err != nil && !errors.Is(err, sitting.ErrNothingStored) && !errors.Is(err, page.ErrStopped) {
 			return err
 		}
