@@ -35,6 +35,8 @@ var either = map[string]func(*testing.T){
 	"export and import": TestExportAndImport, "fields": TestExportHasTheseFields, "import again": TestImportLeavesOutWhatIsThere,
 	"import in order": TestImportFoldsInOrder, "marked anew": TestImportMarksAnew, "import errors": TestImportErrors,
 	"rehearsals": TestRehearsalsAreKept, "rehearsals forgotten": TestRehearsalsExportForgetImport, "rehearsal errors": TestRehearsalImportErrors,
+	"moves": TestMoves, "moves at two": TestMovesNeverMix, "moves tell": TestMovesTellWhereOneIs, "moves unsure": TestMovesKeptUnheard,
+	"moves exported": TestMovesExportCopyForget,
 	"refold": TestRefoldComesToTheSame, "zones": TestDaysAreThoseOfTheirPlace, "clock set back": TestClockSetBack, "needs refold": TestNeedsRefold,
 }
 

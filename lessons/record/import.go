@@ -55,7 +55,7 @@ type Imported struct {
 	RehearsalsKnown int // that were there already
 }
 
-// Import reads answers and rehearsals from JSON lines into the learner's record, marks each
+// Import reads answers and rehearsals from JSON lines into the learner's record, without logs of moves, marks each
 // answer anew and makes the summaries anew, all or nothing; whose they were does not matter.
 // What is there already is left out and counted as known, so that the same export may be read
 // twice. What can't be an answer or a rehearsal is an error that names the line. now is when it is done: no answer
@@ -82,7 +82,7 @@ func readIn(tx *sql.Tx, in io.Reader, learner string, mark Marker, now time.Time
 	scanner.Buffer(nil, longestLine)
 	line := 1
 	for ; scanner.Scan(); line++ {
-		if len(scanner.Bytes()) == 0 {
+		if len(scanner.Bytes()) == 0 || isLog(scanner.Bytes()) {
 			continue
 		}
 		if isRehearsal(scanner.Bytes()) {
