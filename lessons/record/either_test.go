@@ -37,7 +37,7 @@ var either = map[string]func(*testing.T){
 	"rehearsals": TestRehearsalsAreKept, "rehearsals forgotten": TestRehearsalsExportForgetImport, "rehearsal errors": TestRehearsalImportErrors,
 	"moves": TestMoves, "moves at two": TestMovesNeverMix, "moves tell": TestMovesTellWhereOneIs, "moves unsure": TestMovesKeptUnheard,
 	"moves exported": TestMovesExportCopyForget,
-	"refold": TestRefoldComesToTheSame, "zones": TestDaysAreThoseOfTheirPlace, "clock set back": TestClockSetBack, "needs refold": TestNeedsRefold,
+	"refold":         TestRefoldComesToTheSame, "zones": TestDaysAreThoseOfTheirPlace, "clock set back": TestClockSetBack, "needs refold": TestNeedsRefold,
 }
 
 func TestOnAServer(t *testing.T) {
