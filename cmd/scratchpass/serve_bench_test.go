@@ -150,4 +150,9 @@ func TestServeABench(t *testing.T) {
 	if export := ada.get("/mine.jsonl"); !strings.Contains(export, `"rehearsal":"pump-stud"`) || !strings.Contains(export, `key out\nfeed off\noil\ndone\n"}`) {
 		t.Error(export)
 	}
+	// What an older program has stored and this one can't go on with is told of, and the menu comes.
+	if err := rec.Sittings().Restart([]byte(`{"kind":"start","value":{"flow":"of another program"}}`)); err != nil {
+		t.Fatal(err)
+	}
+	wants(html.UnescapeString(ada.get("/study")), "The program has changed since you were here.", "What would you like to do?")
 }

@@ -166,6 +166,21 @@ func TestLeftAndOfferedAgain(t *testing.T) {
 	}
 }
 
+// Rehearsals of two jobs that were left both go on, the earlier one too.
+func TestTwoJobsLeft(t *testing.T) {
+	s := newSchool(t)
+	const yes, firstJob = "1", "1"
+	for _, answers := range [][]string{{studLine(), "dress"}, {firstJob, "dress"}, {studLine(), yes, "oil"}, {firstJob, yes, "oil"}} {
+		if l, err := s.begins(append(answers, "leave")...); !errors.Is(err, page.ErrStopped) || l.face.asked != len(answers)+1 {
+			t.Fatal(answers, err, l.face.said.String())
+		}
+	}
+	logs, err := record.In(s.db, "Ada").Logs()
+	if err != nil || len(logs) != 2 || !strings.HasSuffix(logs[0].Text, "\ndress\noil\n") || !strings.HasSuffix(logs[1].Text, "\ndress\noil\n") {
+		t.Error(logs, err)
+	}
+}
+
 // A rehearsal whose job reads otherwise now can't go on, and says so; its moves stay.
 func TestAnotherJobNow(t *testing.T) {
 	s := newSchool(t)
