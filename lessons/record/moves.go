@@ -39,11 +39,11 @@ func (r *Record) Moves(job, jobSum string) *Moves { return &Moves{record: r, job
 
 // Newest is the log of the last rehearsal of the job, whether it came to its end or not.
 func (m *Moves) Newest() (Log, error) {
-	logs, err := m.record.logs("job = $2 AND job_sum = $3", m.job, m.sum)
+	logs, err := m.record.logs("log = (SELECT MAX(log) FROM moves WHERE learner = $1 AND job = $2 AND job_sum = $3)", m.job, m.sum)
 	if err != nil || len(logs) == 0 {
 		return Log{}, err
 	}
-	return logs[len(logs)-1], nil
+	return logs[0], nil
 }
 
 // Use takes a log at hand, by its name: what is added then is added to it. One that has no line yet
@@ -146,14 +146,11 @@ func (m *Moves) heard(tx *sql.Tx, rows []line) error {
 
 // pack puts each log of the job into one row: nothing is added to them any more.
 func (m *Moves) pack(tx *sql.Tx) error {
-	logs, err := logsIn(tx, m.record.Learner, "job = $2 AND job_sum = $3", m.job, m.sum)
+	logs, err := logsIn(tx, m.record.Learner, "log IN (SELECT log FROM moves WHERE learner = $1 AND job = $2 AND job_sum = $3 AND n > 0)", m.job, m.sum)
 	if err != nil {
 		return err
 	}
 	for _, l := range logs {
-		if l.last == 0 {
-			continue
-		}
 		if _, err := tx.Exec("DELETE FROM moves WHERE learner = $1 AND log = $2 AND n > 0", m.record.Learner, l.ID); err != nil {
 			return err
 		}

@@ -58,7 +58,11 @@ func (k Kept) Begin(s *sitting.Session) (err error) {
 
 // at is the rehearsal before its first move, and what its moves are kept in.
 func (k Kept) at(s *sitting.Session) (*rehearsal.Rehearsal, *recordLog, error) {
-	h, job, err := findJob(k.run, s.Library, k.Job, &jobFlags{})
+	run := *k.run
+	if written, err := s.Library.Job(k.Job); err == nil && written.Lathe != "" { // whatever units the school works in
+		run.Units = ""
+	}
+	h, job, err := findJob(&run, s.Library, k.Job, &jobFlags{})
 	if err != nil {
 		return nil, nil, err
 	}

@@ -181,6 +181,23 @@ func TestTwoJobsLeft(t *testing.T) {
 	}
 }
 
+// A school that works in other units has all jobs, each on its lathe.
+func TestEveryJobInAnyUnits(t *testing.T) {
+	s := newSchool(t)
+	for _, units := range []string{"in", "mm"} {
+		for i := range content.Shipped().JobNames() {
+			l, k := s.at(strconv.Itoa(i+1), "dress", "leave")
+			k.run.Units = units
+			if err := k.Begin(l.Session); !errors.Is(err, page.ErrStopped) {
+				t.Error(units, i, err)
+			}
+			if _, err := l.record.Forget(); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+}
+
 // A rehearsal whose job reads otherwise now can't go on, and says so; its moves stay.
 func TestAnotherJobNow(t *testing.T) {
 	s := newSchool(t)
