@@ -118,6 +118,8 @@ func filled(t *testing.T, at string) *record.Record {
 	if err := r.Refold(schedule.Fold(items), rule); err != nil {
 		t.Fatal(err)
 	}
+	m, _ := begun(t, r, "stud")
+	appends(t, m, 3, "job stud", "dress")
 	for _, err := range []error{r.AddTest(record.Test{At: time.UnixMilli(5), Got: 3, Of: 12}), r.AddTest(record.Test{At: time.UnixMilli(5), Got: 11, Of: 12}),
 		r.SetPlace("dial-book", 2), r.SetPlace("thread-shape", 1), r.Sittings().Restart([]byte("{}")), r.Sittings().Append([]byte("x"))} {
 		if err != nil {
@@ -186,7 +188,7 @@ func all(t *testing.T, r *record.Record) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return []string{out.String(), asJSON(t, of), asJSON(t, n), asJSON(t, test), asJSON(t, places), asJSON(t, begun), linesOf(t, r.Sittings())}
+	return []string{out.String(), asJSON(t, of), asJSON(t, n), asJSON(t, test), asJSON(t, places), asJSON(t, begun), linesOf(t, r.Sittings()), logsOf(t, r)}
 }
 
 // What is tried on a copy of what is on a server leaves no trace there.
