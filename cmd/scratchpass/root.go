@@ -46,7 +46,7 @@ var groups = []group{
 	{[]string{"class"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{classroom.Command(r)} }},
 	{[]string{"serve"}, func(r *cli.Run, _ []string) []*cobra.Command {
 		return []*cobra.Command{school.Command(r, school.Doors{Flows: learner.Flows, Rehearse: func(rec *record.Record) school.Rehearsals { return rehearse.InRecord(r, rec) },
-			Progress: func(s *sitting.Session, rec *record.Record) error { return progress.Show(r, s, rec) }})}
+			Progress: func(s *sitting.Session, rec *record.Record, name string) error { return progress.Show(r, s, rec, name) }})}
 	}},
 	{[]string{"set"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{desk.Command(r)} }},
 	{[]string{"thread", "terms", "sources", "safety", "content", "notices"}, func(r *cli.Run, _ []string) []*cobra.Command { return lookup.Commands(r) }},
@@ -100,7 +100,7 @@ and your instructor come first.`,
 func doors(r *cli.Run) learner.Doors {
 	return learner.Doors{
 		Progress: func(s *sitting.Session, rec *record.Record) error {
-			return progress.Show(r, s, rec)
+			return progress.Show(r, s, rec, rec.Learner)
 		},
 		Rehearse: func(s *sitting.Session) error { return rehearse.FromHome(r, s) },
 	}

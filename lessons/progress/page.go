@@ -26,6 +26,15 @@ type builder struct {
 func (b *builder) line(phrase string, pairs ...any) {
 	b.page = append(b.page, page.Paragraph{Text: b.Say(phrase, pairs...)})
 }
+
+// how is the phrase that tells how to come to something: by a command, or on pages by what is there.
+func (w Speaker) how(phrase string) string {
+	if w.OnPages {
+		return phrase + "-on-pages"
+	}
+	return phrase
+}
+
 func (b *builder) item(said string) { b.page = append(b.page, page.Item{Text: said}) }
 func (b *builder) gap()             { b.page = append(b.page, page.Gap{}) }
 
@@ -103,7 +112,7 @@ func (p Progress) Whole(w Speaker, plan course.Plan, now time.Time) page.Page {
 func (p Progress) top(w Speaker) page.Page {
 	b := builder{Speaker: w, page: page.Page{page.Heading{Text: w.Say("progress-title", "learner", p.Learner)}}}
 	if p.Answers == 0 {
-		b.line("progress-none")
+		b.line(w.how("progress-none"))
 		return b.page
 	}
 	b.line("progress-sum", "n", p.Answers, "minutes", fmt.Sprintf("%.0f", p.Minutes))
@@ -158,15 +167,17 @@ func (p Progress) begun(b *builder) {
 	if len(none) > 0 {
 		b.item(b.Say("progress-begun-none", "tasks", b.named(none, -1)))
 	}
-	b.line("progress-why")
+	if !b.OnPages {
+		b.line("progress-why")
+	}
 }
 
 // closing says whether it is time to ask.
 func (p Progress) closing(w Speaker) page.Block {
 	if p.Ready {
-		return page.Paragraph{Text: w.Say("progress-ready-see")}
+		return page.Paragraph{Text: w.Say(w.how("progress-ready-see"))}
 	}
-	return page.Paragraph{Text: w.Say("progress-not-yet")}
+	return page.Paragraph{Text: w.Say(w.how("progress-not-yet"))}
 }
 
 // chart shows how much was right from day to day.

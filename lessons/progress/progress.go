@@ -151,4 +151,6 @@ type Speaker struct {
 	Job     func(name string) string    // the title of a job
 	Mistake func(name string) string    // of a mistake at the bench
 	Way     func(inches float64) string // a length in the learner's units
+
+	OnPages bool // it is read in a browser, where nobody can type a command
 }

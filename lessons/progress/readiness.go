@@ -84,10 +84,10 @@ func (r Ready) missing(b *builder, most int, shown bool) {
 	if r.Tested {
 		b.line("ready-test", "got", r.Test.Got, "of", r.Test.Of, "date", r.Test.At.Format(time.DateOnly))
 	} else {
-		b.line("ready-test-none")
+		b.line(b.how("ready-test-none"))
 	}
 	if len(r.Jobs) == 0 {
-		b.line("ready-jobs-none")
+		b.line(b.how("ready-jobs-none"))
 		return
 	}
 	var jobs []string

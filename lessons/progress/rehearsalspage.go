@@ -64,7 +64,7 @@ func (r Rehearsals) whole(b *builder) {
 	for _, j := range r.Begun {
 		b.item(b.Say("rehearsed-begun", "job", b.Job(j.Job), "date", j.Date))
 	}
-	if len(r.Done) > 0 {
+	if len(r.Done) > 0 && !b.OnPages {
 		b.line("rehearsed-more")
 	}
 }

@@ -1,6 +1,8 @@
 package record
 
 import (
+	"encoding/json"
+	"strings"
 	"testing"
 	"time"
 )
@@ -75,3 +77,33 @@ func Waits(t testing.TB, wait time.Duration) {
 
 // Passing sets what is done at the moments at which a kill might leave something half done.
 func Passing(do func(moment string)) { passing = do }
+
+// AnswerRow and StateRow are rows of the tables of answers and of summaries as they are kept, with
+// their sums: for who writes very many.
+func AnswerRow(a Answer, n int64) []any {
+	return []any{a.Learner, n, a.At.UnixMilli(), int64(zoneOf(a.At)), a.Task, a.Code, a.Given, string(a.Verdict), a.Slip, a.Cause, a.Points, string(a.Certainty),
+		flag(a.Hint), a.Seconds, a.Situation, a.Key, a.Content, row{Answer: a, n: n}.seal()}
+}
+
+// StateTexts are summaries as they are kept, and the count of all, by task.
+func StateTexts(of map[string]Summary, answers, rule int) (all [][2]string) {
+	put := func(task string, state any) {
+		text, err := json.Marshal(state)
+		if err != nil {
+			panic(err)
+		}
+		all = append(all, [2]string{task, string(text)})
+	}
+	put(everything, count{answers, rule})
+	for task, s := range of {
+		put(task, s)
+	}
+	return all
+}
+
+func StateRow(learner, task, text string) []any {
+	return []any{learner, task, text, sealOf(learner, task, text)}
+}
+
+// AnswerColumns and StateColumns are those of the two.
+var AnswerColumns, StateColumns = strings.Split(columns, ", "), strings.Split(copied["states"], ", ")

@@ -92,7 +92,13 @@ const sameAnswer = "SELECT EXISTS (SELECT 1 FROM answers WHERE learner = $1 AND 
 
 // change does something to the record, all of it or nothing. Other programs that want to
 // write wait until it is done.
-func (r *Record) change(do func(tx *sql.Tx) error) error {
+func (r *Record) change(do func(tx *sql.Tx) error) error { return r.changeAs(mine, do) }
+
+// changeSoon is change for what can be made anew: a server does not wait for its disk, so that its
+// crash may take the last of such changes, never one without all after it. A file is waited for.
+func (r *Record) changeSoon(do func(tx *sql.Tx) error) error { return r.changeAs(mineSoon, do) }
+
+func (r *Record) changeAs(takes string, do func(tx *sql.Tx) error) error {
 	return r.plainly(func() error {
 		tx, err := r.db.Begin() // a file is taken as a whole
 		if err != nil {
@@ -100,7 +106,7 @@ func (r *Record) change(do func(tx *sql.Tx) error) error {
 		}
 		defer tx.Rollback()
 		if r.shared {
-			if _, err := tx.Exec(mine, r.Learner); err != nil {
+			if _, err := tx.Exec(takes, r.Learner); err != nil {
 				return err
 			}
 		}
@@ -114,6 +120,9 @@ func (r *Record) change(do func(tx *sql.Tx) error) error {
 // mine waits, on a server, until no other program changes what is this learner's, and keeps it so
 // until the change is done.
 const mine = "SELECT pg_advisory_xact_lock(hashtextextended(current_schema() || ' record ' || $1, 0))"
+
+// mineSoon is mine for a change that the disk is not waited for.
+const mineSoon = mine + ", set_config('synchronous_commit', 'off', true)"
 
 // ErrBusy says that another program holds the record: what was to be written is not, and
 // may be tried again.

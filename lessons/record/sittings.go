@@ -44,8 +44,14 @@ const insertLine = "INSERT INTO sittings (learner, sitting, n, line) VALUES ($1,
 
 // Append adds a line to the sitting at hand. When it returns without an error, the line
 // survives whatever happens next.
-func (s *Sittings) Append(line []byte) error {
-	err := s.record.change(func(tx *sql.Tx) error {
+func (s *Sittings) Append(line []byte) error { return s.add(s.record.change, line) }
+
+// Note is Append for a line that the flow makes anew if it is lost: should the computer of the database
+// crash, the last of such lines may be gone, with nothing left that came after them.
+func (s *Sittings) Note(line []byte) error { return s.add(s.record.changeSoon, line) }
+
+func (s *Sittings) add(change func(func(*sql.Tx) error) error, line []byte) error {
+	err := change(func(tx *sql.Tx) error {
 		var n int64
 		var newest string
 		err := tx.QueryRow("SELECT n, line FROM sittings WHERE learner = $1 AND sitting = $2 ORDER BY n DESC LIMIT 1", s.record.Learner, s.id).Scan(&n, &newest)

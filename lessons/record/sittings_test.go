@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"scratchpass/lessons/postgres/postgrestest"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 )
@@ -100,5 +101,37 @@ func TestForgetForgetsTheSitting(t *testing.T) {
 	}
 	if got := linesOf(t, r.Sittings()); got != "" {
 		t.Error(got)
+	}
+}
+
+// On a server what someone has typed waits for the disk, and so does an answer; a line that is made anew
+// does not, and the next one that does takes it along.
+func TestWhatWaitsForTheDisk(t *testing.T) {
+	r := open(t, postgrestest.Address(t), "Ada")
+	for _, statement := range []string{
+		"CREATE FUNCTION waits() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION 'waits: %', current_setting('synchronous_commit'); END $$",
+		"CREATE TRIGGER waits BEFORE INSERT ON answers FOR EACH ROW EXECUTE FUNCTION waits()",
+		"CREATE TRIGGER waits AFTER INSERT ON sittings FOR EACH ROW WHEN (NEW.n > 0) EXECUTE FUNCTION waits()",
+	} {
+		if err := r.Exec(statement); err != nil {
+			t.Fatal(err)
+		}
+	}
+	s := r.Sittings()
+	if err := s.Restart([]byte("start")); err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range []struct {
+		name, want string
+		do         func() error
+	}{
+		{"a reply", "waits: on", func() error { return s.Append([]byte("reply")) }},
+		{"a page", "waits: off", func() error { return s.Note([]byte("shown")) }},
+		{"a reply after a page", "waits: on", func() error { return s.Append([]byte("reply")) }},
+		{"an answer", "waits: on", func() error { return r.Append(nth(1), nil) }},
+	} {
+		if err := row.do(); !says(err, row.want) {
+			t.Errorf("%s: %v", row.name, err)
+		}
 	}
 }

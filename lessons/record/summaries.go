@@ -58,28 +58,36 @@ func (r *Record) Summaries() (of map[string]Summary, answers int, err error) {
 
 // states are the summaries that are kept.
 func (r *Record) states() (of map[string]Summary, all count, err error) {
-	rows, err := r.db.Query("SELECT task, state, sum FROM states WHERE learner = $1", r.Learner)
+	rows, err := r.db.Query("SELECT learner, task, state, sum FROM states WHERE learner = $1", r.Learner)
 	if err != nil {
 		return nil, count{}, err
 	}
-	defer rows.Close()
 	of = map[string]Summary{}
+	err = eachState(rows, func(string) (map[string]Summary, *count) { return of, &all })
+	return of, all, err
+}
+
+// eachState reads summaries, and puts each where to says that its learner's are.
+func eachState(rows *sql.Rows, to func(learner string) (map[string]Summary, *count)) error {
+	defer rows.Close()
 	for rows.Next() {
-		var task, text string
+		var learner, task, text string
 		var sum int64
-		if err := rows.Scan(&task, &text, &sum); err != nil {
-			return nil, count{}, err
+		if err := rows.Scan(&learner, &task, &text, &sum); err != nil {
+			return err
 		}
+		of, all := to(learner)
+		var err error
 		if task == everything {
-			all, err = readState[count](r.Learner, task, text, sum)
+			*all, err = readState[count](learner, task, text, sum)
 		} else {
-			of[task], err = readState[Summary](r.Learner, task, text, sum)
+			of[task], err = readState[Summary](learner, task, text, sum)
 		}
 		if err != nil {
-			return nil, count{}, err
+			return err
 		}
 	}
-	return of, all, rows.Err()
+	return rows.Err()
 }
 
 // addTo folds an answer into the count of all and into the summary of its task.

@@ -52,6 +52,7 @@ func (m *memory) Restart(line []byte) error { return m.write(func() { m.lines = 
 func (m *memory) Append(line []byte) error {
 	return m.write(func() { m.lines = append(m.lines, line) })
 }
+func (m *memory) Note(line []byte) error   { return m.Append(line) }
 func (m *memory) Lines() ([][]byte, error) { return slices.Clone(m.lines), nil }
 func (m *memory) Clear() error             { return m.write(func() { m.lines = nil }) }
 

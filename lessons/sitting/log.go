@@ -18,6 +18,7 @@ import (
 type Store interface {
 	Restart(line []byte) error // begins another sitting; the one before is forgotten
 	Append(line []byte) error
+	Note(line []byte) error   // adds one that the flow makes anew if the computer's crash takes it
 	Lines() ([][]byte, error) // of the sitting that was not brought to its end; none where there is none
 	Clear() error             // it has come to its end
 }
@@ -178,7 +179,11 @@ func (st *Sitting) append(l line) error {
 	l.At = st.log.now
 	text, err := json.Marshal(l)
 	if err == nil {
-		err = st.Store.Append(text)
+		keep := st.Store.Note
+		if l.Kind == lineReply { // what someone has typed is never asked for again
+			keep = st.Store.Append
+		}
+		err = keep(text)
 	}
 	if err != nil {
 		return fmt.Errorf("the sitting could not be kept: %w", err)

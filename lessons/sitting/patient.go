@@ -132,4 +132,8 @@ func (s patientStore) Append(text []byte) error {
 	return s.session.Patiently(l.Reply, func() error { return s.Store.Append(text) })
 }
 
+func (s patientStore) Note(text []byte) error {
+	return s.session.Patiently("", func() error { return s.Store.Note(text) })
+}
+
 func (s patientStore) Clear() error { return s.session.Patiently("", s.Store.Clear) }

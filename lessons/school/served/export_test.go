@@ -8,3 +8,6 @@ func (s *Server) Paths() []string {
 	}
 	return all
 }
+
+// Leave ends someone's study at this node, as if nobody had looked at it for long.
+func (s *Server) Leave(who string) { s.study.leave(who) }

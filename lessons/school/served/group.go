@@ -10,6 +10,7 @@ import (
 
 	"scratchpass/lessons/class"
 	"scratchpass/lessons/face/web"
+	"scratchpass/lessons/progress"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
@@ -22,6 +23,7 @@ type groupPage struct {
 	school.Group
 	Department string
 	Learners   []learnerRow
+	Common     []commonRow
 	Listed     int // people on the roster
 	Teach      bool
 	Grade      bool
@@ -41,6 +43,15 @@ type learnerRow struct {
 	ReadyToAsk bool
 }
 
+// commonRow is an error that keeps coming back among the learners of a group.
+type commonRow struct {
+	Title, Says     string
+	Learners, Times int
+}
+
+// mostCommon is how many of them the page of a group has.
+const mostCommon = 8
+
 // mostRooms is how many rooms of a group its page lists, the latest first.
 const mostRooms = 50
 
@@ -56,7 +67,7 @@ func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person
 		page.Wrong = web.Problem(wrong)
 	}
 	var err error
-	if page.Learners, err = s.learners(r, g); err != nil {
+	if page.Learners, page.Common, err = s.learners(r, g); err != nil {
 		s.trouble(w, err)
 		return
 	}
@@ -72,35 +83,42 @@ func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person
 	s.writeAs(w, status, "group", page)
 }
 
-// learners are those of a group who have signed on, by name, with how they stand.
-func (s *Server) learners(r *http.Request, g school.Group) ([]learnerRow, error) {
+// learners are those of a group who have signed on, by name, with how they stand, and what keeps going
+// wrong with several of them.
+func (s *Server) learners(r *http.Request, g school.Group) (rows []learnerRow, common []commonRow, err error) {
 	people, err := s.o.Sessions.InGroups(r.Context(), g.Learners)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	var rows []learnerRow
+	var names []string
 	for _, p := range people {
-		rec := record.In(s.o.DB, p.ID)
-		of, n, err := rec.Summaries()
-		if err != nil {
-			return nil, err
-		}
-		test, tested, err := rec.LastTest()
-		if err != nil {
-			return nil, err
-		}
-		ready := schedule.ReadinessOf(s.items, s.special, of, test, tested)
+		names = append(names, p.ID)
+	}
+	standings, err := record.Standings(r.Context(), s.o.DB, names)
+	if err != nil {
+		return nil, nil, err
+	}
+	for _, p := range people {
+		one := standings[p.ID]
+		ready := schedule.ReadinessOf(s.items, s.special, one.Of, one.Test, one.Tested)
 		shown := len(ready.SafetyCriticalShown) + len(ready.CoreShown)
-		row := learnerRow{ID: p.ID, Name: p.Name, Answers: n, Shown: shown, ReadyToAsk: ready.Ask,
+		row := learnerRow{ID: p.ID, Name: p.Name, Answers: one.Answers, Shown: shown, ReadyToAsk: ready.Ask,
 			Of: shown + len(ready.SafetyCriticalOpen) + len(ready.CoreOpen) + len(ready.NotHeld)}
-		for _, sum := range of {
+		for _, sum := range one.Of {
 			if sum.Last.After(row.Last) {
 				row.Last = sum.Last
 			}
 		}
 		rows = append(rows, row)
 	}
-	return rows, nil
+	for _, c := range progress.CommonOf(s.items, standings, mostCommon) {
+		words, err := s.o.Session.Library.Task(c.Task)
+		if err != nil {
+			return nil, nil, err
+		}
+		common = append(common, commonRow{words.Title, strings.TrimSpace(words.Slips[c.Slip]), c.Learners, c.Times})
+	}
+	return rows, common, nil
 }
 
 // roster is who is on the list of a group; it is read anew each time, so that a new file is the

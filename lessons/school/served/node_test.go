@@ -56,7 +56,7 @@ departments:
 
 // node is one of the computers of a school.
 type node struct {
-	t        *testing.T
+	t        testing.TB
 	db       *postgres.DB
 	server   *served.Server
 	handler  http.Handler
@@ -78,9 +78,15 @@ type campus struct {
 	study    func(db *postgres.DB, who school.Person, at *web.Talk) error // nil for that of the program
 }
 
-func newCampus(t *testing.T) campus {
+func newCampus(t testing.TB) campus {
 	t.Helper()
-	c := campus{address: postgrestest.Address(t)}
+	return campusAt(t, postgrestest.Address(t))
+}
+
+// campusAt is a school whose database is at an address.
+func campusAt(t testing.TB, address string) campus {
+	t.Helper()
+	c := campus{address: address}
 	roster := filepath.Join(t.TempDir(), "roster.csv")
 	write(t, roster, "id,name\na1,Ada Brook\nb2,Ben Carr\n")
 	var err error
@@ -94,7 +100,7 @@ func newCampus(t *testing.T) campus {
 }
 
 // node starts one.
-func (c campus) node(t *testing.T) *node {
+func (c campus) node(t testing.TB) *node {
 	t.Helper()
 	db, err := postgres.Open(t.Context(), c.address)
 	if err != nil {
@@ -146,7 +152,7 @@ func (c campus) node(t *testing.T) *node {
 	return n
 }
 
-func session(t *testing.T, face page.Face) *sitting.Session {
+func session(t testing.TB, face page.Face) *sitting.Session {
 	t.Helper()
 	var seed atomic.Uint64
 	s, err := sitting.NewSession(face, content.Shipped(), machine.Imperial, machine.InchLathe, func() sitting.Seeds { return sitting.Seeds{Seed: seed.Add(1), Stream: rand.Uint64()} })
@@ -157,7 +163,7 @@ func session(t *testing.T, face page.Face) *sitting.Session {
 }
 
 // study is a learner's study, as the program runs it.
-func study(t *testing.T, db *postgres.DB, who school.Person, at *web.Talk) error {
+func study(t testing.TB, db *postgres.DB, who school.Person, at *web.Talk) error {
 	s := session(t, at)
 	rec := record.In(db, who.ID)
 	book, err := schedule.NewBook(rec, s.System)
@@ -228,7 +234,7 @@ func (n *node) sends(token, path string, pairs ...string) string {
 }
 
 // prompt is the name of the prompt that a page of a study asks.
-func prompt(t *testing.T, page string) string {
+func prompt(t testing.TB, page string) string {
 	t.Helper()
 	found := regexp.MustCompile(`name="prompt" value="([^"]+)"`).FindStringSubmatch(page)
 	if found == nil {
@@ -237,7 +243,7 @@ func prompt(t *testing.T, page string) string {
 	return found[1]
 }
 
-func has(t *testing.T, page string, all ...string) {
+func has(t testing.TB, page string, all ...string) {
 	t.Helper()
 	for _, text := range all {
 		if !strings.Contains(page, text) {

@@ -4,20 +4,25 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"html"
 	"net/http"
 	"net/url"
 	"os"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
 	"time"
 
 	"scratchpass/lessons/record"
+	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
+	"scratchpass/quiz/answer"
+	"scratchpass/quiz/machine"
 )
 
-func write(t *testing.T, path, text string) {
+func write(t testing.TB, path, text string) {
 	t.Helper()
 	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 		t.Fatal(err)
@@ -115,6 +120,43 @@ func TestARoomOfAGroup(t *testing.T) {
 	if strings.Contains(seen, "Ada Brook") {
 		t.Error("people of the room are in the audit")
 	}
+}
+
+// An instructor sees how each learner of a group stands, and what keeps going wrong with several of them;
+// links lead there, and to the record that an administrator gives out.
+func TestLearnersOfAGroup(t *testing.T) {
+	n := newCampus(t).node(t)
+	teacher, admin := n.token("Cato", "teach-1"), n.token("Ira", "it-staff")
+	for _, name := range []string{"Ada Brook", "Ben Carr"} {
+		n.token(name, "first-year")
+		book, err := schedule.NewBook(record.In(n.db, "https://login.example.school "+name), machine.Imperial)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range 3 {
+			if err := book.Keep(record.Answer{At: time.Now().Add(time.Duration(i) * time.Minute), Task: "compound-travel", Code: "compound-travel@1-0000000" + strconv.Itoa(i), Given: "0.05", Verdict: answer.KnownError, Slip: "times-cos"}); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	n.token("Eve", "second-year")
+	page := n.page(teacher, "/groups/turning-1")
+	has(t, page, "Ada Brook", "Ben Carr", "What keeps going wrong", "You multiplied by the cosine.", "Learners: 2, together 6 times.")
+	link := regexp.MustCompile(`href="([^"]+)">Ada Brook<`).FindStringSubmatch(page)
+	if link == nil {
+		t.Fatal("no link to a learner in ", page)
+	}
+	one := n.page(teacher, html.UnescapeString(link[1]))
+	has(t, one, "<h1>Ada Brook</h1>", "Readiness of Ada Brook", "Progress of Ada Brook", "NOT YET READY", "3 times")
+	for _, not := range []string{"scratchpass ", "of https"} { // commands, and what the sign-on calls her
+		if strings.Contains(one, not) {
+			t.Errorf("%q stands there", not)
+		}
+	}
+	if status, _, _ := n.ask(teacher, "/groups/turning-1/learners/"+url.PathEscape("https://login.example.school Eve"), nil); status != http.StatusNotFound {
+		t.Error("a learner of another group is shown: ", status)
+	}
+	has(t, n.page(admin, html.UnescapeString(regexp.MustCompile(`href="(/people/[^"]+)"`).FindStringSubmatch(n.page(admin, "/people?name=Ada"))[1])), `"task":"compound-travel"`)
 }
 
 // What can't be a room is told, and nothing that was typed is lost.

@@ -96,6 +96,7 @@ func (s *Server) routes() []route {
 		{"POST /study/answer", school.Study, false, s.studyAnswer},
 		{"GET /mine.jsonl", school.Study, false, s.mine},
 		{"GET /groups/{group}", school.Watch, true, s.group},
+		{"GET /groups/{group}/learners/{person}", school.Watch, true, s.learner},
 		{"POST /groups/{group}/rooms", school.Teach, true, s.beginRoom},
 		{"GET /groups/{group}/rooms/{code}", school.Grade, true, s.room},
 		{"GET /groups/{group}/rooms/{code}/{form}/{n}", school.Grade, true, s.marks},

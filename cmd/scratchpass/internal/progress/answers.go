@@ -46,26 +46,26 @@ func exportCommand(r *cli.Run) *cobra.Command {
 
 // export writes the answers of a sound record.
 func (v view) export(r *cli.Run, to string) error {
-	lost, err := v.record.Lost(true)
+	lost, err := v.Record.Lost(true)
 	if err != nil {
 		return err
 	}
-	rehearsals, err := v.record.LostRehearsals(true)
+	rehearsals, err := v.Record.LostRehearsals(true)
 	if err != nil {
 		return err
 	}
 	if to == "-" {
-		_, err = v.record.Export(r.Out)
+		_, err = v.Record.Export(r.Out)
 	} else {
 		err = v.exportTo(r, to)
 	}
 	if err == nil && len(lost) > 0 {
-		fmt.Fprintln(r.Err, v.session.Say("progress-export-lost", "n", len(lost), "which", cli.WhichLost(v.session, lost)))
+		fmt.Fprintln(r.Err, v.Session.Say("progress-export-lost", "n", len(lost), "which", cli.WhichLost(v.Session, lost)))
 	}
 	if err == nil && len(rehearsals) > 0 {
-		fmt.Fprintln(r.Err, v.session.Say("progress-export-lost-rehearsals", "n", len(rehearsals), "which", cli.WhichLost(v.session, rehearsals)))
+		fmt.Fprintln(r.Err, v.Session.Say("progress-export-lost-rehearsals", "n", len(rehearsals), "which", cli.WhichLost(v.Session, rehearsals)))
 	}
-	if m := v.record.Mended; err == nil && m != nil && (m.Lost > 0 || m.LostRehearsals > 0 || m.Unsure) {
+	if m := v.Record.Mended; err == nil && m != nil && (m.Lost > 0 || m.LostRehearsals > 0 || m.Unsure) {
 		return errors.New("what damage has taken from the record could not be exported")
 	}
 	return err
@@ -77,12 +77,12 @@ func (v view) exportTo(r *cli.Run, to string) error {
 		return err
 	}
 	var x record.Exported
-	err := files.WriteWhole(to, func(f *os.File) (err error) { x, err = v.record.Export(f); return err })
+	err := files.WriteWhole(to, func(f *os.File) (err error) { x, err = v.Record.Export(f); return err })
 	if err == nil {
-		fmt.Fprintln(r.Out, v.session.Say("progress-exported", "n", x.Answers))
+		fmt.Fprintln(r.Out, v.Session.Say("progress-exported", "n", x.Answers))
 	}
 	if err == nil && x.Rehearsals > 0 {
-		fmt.Fprintln(r.Out, v.session.Say("progress-exported-rehearsals", "n", x.Rehearsals))
+		fmt.Fprintln(r.Out, v.Session.Say("progress-exported-rehearsals", "n", x.Rehearsals))
 	}
 	return err
 }
@@ -154,7 +154,7 @@ func importCommand(r *cli.Run) *cobra.Command {
 				return err
 			}
 			defer f.Close()
-			i, err := v.record.Import(f, sitting.Remark(v.session.Tasks), schedule.Fold(v.items), r.Now())
+			i, err := v.Record.Import(f, sitting.Remark(v.Session.Tasks), schedule.Fold(v.Items), r.Now())
 			if err != nil {
 				return err
 			}
@@ -166,7 +166,7 @@ func importCommand(r *cli.Run) *cobra.Command {
 
 // tellOfImport tells what came of reading answers in.
 func (v view) tellOfImport(r *cli.Run, i record.Imported) {
-	say := v.session.Say
+	say := v.Session.Say
 	fmt.Fprintln(r.Out, say("progress-imported", "added", i.Added, "known", i.Known))
 	if i.Rehearsals+i.RehearsalsKnown > 0 {
 		fmt.Fprintln(r.Out, say("progress-imported-rehearsals", "added", i.Rehearsals, "known", i.RehearsalsKnown))
@@ -204,7 +204,7 @@ func forgetCommand(r *cli.Run) *cobra.Command {
 				}
 			}
 			if !yes {
-				fmt.Fprintln(r.Out, v.session.Say("progress-kept"))
+				fmt.Fprintln(r.Out, v.Session.Say("progress-kept"))
 				return nil
 			}
 			return v.forget(r)
@@ -217,25 +217,25 @@ func forgetCommand(r *cli.Run) *cobra.Command {
 // forget deletes the answers and what copies there are of them, and names those that are the
 // learner's own to delete.
 func (v view) forget(r *cli.Run) error {
-	f, err := v.record.Forget()
+	f, err := v.Record.Forget()
 	if err != nil {
 		return err
 	}
-	fmt.Fprintln(r.Out, v.session.Say("progress-forgot", "n", f.Answers, "learner", v.record.Learner))
+	fmt.Fprintln(r.Out, v.Session.Say("progress-forgot", "n", f.Answers, "learner", v.Record.Learner))
 	if f.Rehearsals > 0 {
-		fmt.Fprintln(r.Out, v.session.Say("progress-forgot-rehearsals", "n", f.Rehearsals))
+		fmt.Fprintln(r.Out, v.Session.Say("progress-forgot-rehearsals", "n", f.Rehearsals))
 	}
-	deleted, left, err := cli.ForgetLogs(v.record.Learner)
+	deleted, left, err := cli.ForgetLogs(v.Record.Learner)
 	if err != nil {
 		return err
 	}
 	for _, file := range append(f.Deleted, deleted...) {
-		fmt.Fprintln(r.Out, v.session.Say("progress-forgot-file", "file", file))
+		fmt.Fprintln(r.Out, v.Session.Say("progress-forgot-file", "file", file))
 	}
 	for _, file := range append(f.Left, left...) {
-		fmt.Fprintln(r.Out, v.session.Say("progress-forgot-left", "file", file))
+		fmt.Fprintln(r.Out, v.Session.Say("progress-forgot-left", "file", file))
 	}
-	fmt.Fprintln(r.Out, v.session.Say("progress-forgot-elsewhere"))
+	fmt.Fprintln(r.Out, v.Session.Say("progress-forgot-elsewhere"))
 	return nil
 }
 
@@ -253,7 +253,7 @@ func openToChange(ctx context.Context, r *cli.Run) (view, error) {
 		return view{}, err
 	}
 	v, err := open(ctx, r, false)
-	if err == nil && v.record.ReadOnly {
+	if err == nil && v.Record.ReadOnly {
 		err = record.ErrReadOnly
 	}
 	return v, err
@@ -261,18 +261,18 @@ func openToChange(ctx context.Context, r *cli.Run) (view, error) {
 
 // sureToForget asks for the learner's name: no one types that by accident.
 func (v view) sureToForget() (bool, error) {
-	_, n, err := v.record.Summaries()
+	_, n, err := v.Record.Summaries()
 	if err != nil {
 		return false, err
 	}
-	rehearsals, err := v.record.Rehearsals()
+	rehearsals, err := v.Record.Rehearsals()
 	if err != nil {
 		return false, err
 	}
-	ask := v.session.Say("progress-forget-ask", "n", n, "learner", v.record.Learner)
+	ask := v.Session.Say("progress-forget-ask", "n", n, "learner", v.Record.Learner)
 	if len(rehearsals) > 0 {
-		ask = v.session.Say("progress-forget-ask-rehearsals", "n", n, "learner", v.record.Learner, "rehearsals", len(rehearsals))
+		ask = v.Session.Say("progress-forget-ask-rehearsals", "n", n, "learner", v.Record.Learner, "rehearsals", len(rehearsals))
 	}
-	reply, err := v.session.Face.Ask(page.Prompt{Text: ask, Takes: page.Words{}})
-	return reply == v.record.Learner, errors.Join(err, cli.LeaveScreen(v.session))
+	reply, err := v.Session.Face.Ask(page.Prompt{Text: ask, Takes: page.Words{}})
+	return reply == v.Record.Learner, errors.Join(err, cli.LeaveScreen(v.Session))
 }

@@ -30,12 +30,12 @@ all of it or nothing. Nothing may be there under your name yet. The record here 
 }
 
 func (v view) copyTo(r *cli.Run, to string) (err error) {
-	other, err := record.Open(to, v.record.Learner)
+	other, err := record.Open(to, v.Record.Learner)
 	if err != nil {
 		return err
 	}
 	defer func() { err = errors.Join(err, other.Close()) }()
-	if err := v.record.CopyTo(other); err != nil {
+	if err := v.Record.CopyTo(other); err != nil {
 		return err
 	}
 	_, n, err := other.Summaries()
@@ -45,6 +45,6 @@ func (v view) copyTo(r *cli.Run, to string) (err error) {
 	if postgres.Is(to) {
 		to = postgres.Shown(to)
 	}
-	fmt.Fprintln(r.Out, v.session.Say("progress-copied", "n", n, "learner", v.record.Learner, "to", to))
+	fmt.Fprintln(r.Out, v.Session.Say("progress-copied", "n", n, "learner", v.Record.Learner, "to", to))
 	return nil
 }

@@ -18,10 +18,10 @@ func Pages(r *cli.Run, s *sitting.Session, rec *record.Record) []web.Lookup {
 	if rec == nil {
 		return nil
 	}
-	made := func(path, label string, of func(v view) (page.Page, error)) web.Lookup {
+	made := func(path, label string, of func(v progress.View) (page.Page, error)) web.Lookup {
 		return web.Lookup{Path: path, Label: s.Say(label), Make: func(context.Context, url.Values) (web.Looked, error) {
 			l := web.Looked{Title: s.Say(label)}
-			v, err := viewOf(s, rec)
+			v, err := progress.ViewOf(s, rec)
 			if err != nil {
 				return l, err
 			}
@@ -30,19 +30,15 @@ func Pages(r *cli.Run, s *sitting.Session, rec *record.Record) []web.Lookup {
 		}}
 	}
 	return []web.Lookup{
-		made("/progress", "web-look-progress", func(v view) (page.Page, error) {
-			p, err := progress.Of(v.record, v.items, v.special, r.Now())
-			if err != nil {
-				return nil, err
-			}
-			return v.page(p, r.Now(), true)
+		made("/progress", "web-look-progress", func(v progress.View) (page.Page, error) {
+			return v.Page(r.Now(), true)
 		}),
-		made("/ready", "web-look-ready", func(v view) (page.Page, error) {
-			ready, err := v.ready(r)
+		made("/ready", "web-look-ready", func(v progress.View) (page.Page, error) {
+			ready, err := v.Ready(r.Now())
 			if err != nil {
 				return nil, err
 			}
-			return ready.Whole(v.speaker()), nil
+			return ready.Whole(v.Speaker()), nil
 		}),
 	}
 }

@@ -3,8 +3,6 @@
 package progress
 
 import (
-	"time"
-
 	"github.com/spf13/cobra"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
@@ -31,14 +29,14 @@ that you rehearsed: how often, with how many mistakes, and which of them came ba
 			if len(args) > 0 {
 				return v.showJob(cmd.Context(), r, args[0])
 			}
-			p, err := progress.Of(v.record, v.items, v.special, r.Now())
-			if err != nil {
-				return err
-			}
 			if r.JSON {
+				p, err := progress.Of(v.Record, v.Items, v.Special, r.Now())
+				if err != nil {
+					return err
+				}
 				return r.PrintJSON(p)
 			}
-			shown, err := v.page(p, r.Now(), all)
+			shown, err := v.Page(r.Now(), all)
 			if err != nil {
 				return err
 			}
@@ -50,31 +48,16 @@ that you rehearsed: how often, with how many mistakes, and which of them came ba
 	return cmd
 }
 
-// Show shows what a record comes to, in a session that is open.
-func Show(r *cli.Run, s *sitting.Session, rec *record.Record) error {
-	v, err := viewOf(s, rec)
+// Show shows what a record comes to, in a session that is open, to a learner of a name.
+func Show(r *cli.Run, s *sitting.Session, rec *record.Record, name string) error {
+	v, err := progress.ViewOf(s, rec)
 	if err != nil {
 		return err
 	}
-	p, err := progress.Of(v.record, v.items, v.special, r.Now())
-	if err != nil {
-		return err
-	}
-	shown, err := v.page(p, r.Now(), false)
+	v.Name = name
+	shown, err := v.Page(r.Now(), s.OnPages) // where pages are scrolled all of it fits one
 	if err != nil {
 		return err
 	}
 	return s.Face.Show(append(shown, page.Pause{}))
-}
-
-// page is the progress on one screen, or with every list in full.
-func (v view) page(p progress.Progress, now time.Time, all bool) (page.Page, error) {
-	plan, err := v.course.Plan(v.record, v.session.System, now)
-	if err != nil {
-		return nil, err
-	}
-	if all {
-		return p.Whole(v.speaker(), plan, now), nil
-	}
-	return p.Page(v.speaker(), plan, now), nil
 }

@@ -62,47 +62,29 @@ func (f readyFlags) check() error {
 
 // showReady shows how far the learner is from the lathe, as JSON, a PDF or a page.
 func (v view) showReady(ctx context.Context, r *cli.Run, f readyFlags) error {
-	shown, err := v.ready(r)
+	shown, err := v.Ready(r.Now())
 	if err != nil {
 		return err
 	}
 	switch {
 	case r.JSON:
-		return r.PrintJSON(readyDocumentOf(v.record.Learner, shown.Readiness, shown.Jobs))
+		return r.PrintJSON(readyDocumentOf(v.Record.Learner, shown.Readiness, shown.Jobs))
 	case f.pdf == "" && f.all:
-		return r.ShowPage(ctx, shown.Whole(v.speaker()))
+		return r.ShowPage(ctx, shown.Whole(v.Speaker()))
 	case f.pdf == "":
-		return r.ShowPage(ctx, shown.Page(v.speaker()))
+		return r.ShowPage(ctx, shown.Page(v.Speaker()))
 	}
-	if missing := handout.Missing(v.record.Learner); len(missing) > 0 {
-		fmt.Fprintln(r.Err, v.session.Say("ready-letters", "letters", string(missing), "name", v.record.Learner))
+	if missing := handout.Missing(v.Record.Learner); len(missing) > 0 {
+		fmt.Fprintln(r.Err, v.Session.Say("ready-letters", "letters", string(missing), "name", v.Record.Learner))
 	}
-	say := v.session.Say
-	o := handout.Options{Paper: handout.Paper(f.paper), Title: say("ready-title", "learner", v.record.Learner), Date: r.Now(), Words: handout.Words{Lang: "en", Page: say("set-page")}}
-	printed := report.Printed(shown.Whole(v.speaker()), v.record.Learner, say("rehearsal"))
+	say := v.Session.Say
+	o := handout.Options{Paper: handout.Paper(f.paper), Title: say("ready-title", "learner", v.Record.Learner), Date: r.Now(), Words: handout.Words{Lang: "en", Page: say("set-page")}}
+	printed := report.Printed(shown.Whole(v.Speaker()), v.Record.Learner, say("rehearsal"))
 	if err := files.WriteWhole(f.pdf, func(file *os.File) error { return handout.ReportPDF(file, printed, o) }); err != nil {
 		return err
 	}
-	fmt.Fprintln(r.Out, v.session.Say("ready-written", "where", f.pdf))
+	fmt.Fprintln(r.Out, v.Session.Say("ready-written", "where", f.pdf))
 	return nil
-}
-
-// ready is how far the learner is from the lathe.
-func (v view) ready(r *cli.Run) (progress.Ready, error) {
-	ready, err := progress.ReadinessOf(v.record, v.items, v.special)
-	if err != nil {
-		return progress.Ready{}, err
-	}
-	_, answers, err := v.record.Summaries()
-	if err != nil {
-		return progress.Ready{}, err
-	}
-	rehearsals, err := progress.RehearsalsOf(v.record)
-	if err != nil {
-		return progress.Ready{}, err
-	}
-	pace, err := progress.PaceOf(v.record, ready, r.Now())
-	return progress.Ready{Readiness: ready, Learner: v.record.Learner, Answers: answers, Date: r.Now(), Pace: pace, Jobs: rehearsals.Faultless()}, err
 }
 
 // readyDocument is the JSON of it.

@@ -64,21 +64,21 @@ func counted(r *cli.Run, task string) error {
 
 // showWhy tells of one task, or in a line each of all that were begun and are not shown.
 func (v view) showWhy(ctx context.Context, r *cli.Run, task string) error {
-	of, _, err := v.record.Summaries()
+	of, _, err := v.Record.Summaries()
 	if err != nil {
 		return err
 	}
 	if task == "" {
-		all := progress.Whys(v.items, of, r.Now())
+		all := progress.Whys(v.Items, of, r.Now())
 		if r.JSON {
 			return r.PrintJSON(all)
 		}
-		return r.ShowPage(ctx, progress.WhysPage(all, v.speaker()))
+		return r.ShowPage(ctx, progress.WhysPage(all, v.Speaker()))
 	}
-	at := slices.IndexFunc(v.items, func(it schedule.Item) bool { return it.Task == task })
-	one := progress.WhyOf(v.items[at], of[task], r.Now())
+	at := slices.IndexFunc(v.Items, func(it schedule.Item) bool { return it.Task == task })
+	one := progress.WhyOf(v.Items[at], of[task], r.Now())
 	if r.JSON {
 		return r.PrintJSON(one)
 	}
-	return r.ShowPage(ctx, one.Page(v.speaker()))
+	return r.ShowPage(ctx, one.Page(v.Speaker()))
 }

@@ -20,7 +20,7 @@ import (
 
 // Doors opens what the home page leads to, of other groups of commands.
 type Doors struct {
-	Progress func(*sitting.Session, *record.Record) error
+	Progress func(s *sitting.Session, rec *record.Record, name string) error
 	Rehearse func(*record.Record) Rehearsals
 	Flows    []sitting.Flow // what a sitting may be of that goes on, besides rehearsals
 }
@@ -49,7 +49,7 @@ func study(r *cli.Run, p parts, doors Doors) func(who school.Person, at *web.Tal
 			return err
 		}
 		return home.Run(s, home.Doors{
-			Progress:  func() error { return doors.Progress(s, rec) },
+			Progress:  func() error { return doors.Progress(s, rec, who.Name) },
 			Rehearse:  func() error { return rehearsals.Begin(s) },
 			OneRecord: true,
 			AtMenu:    func() error { return rec.Sittings().ClearAll() },

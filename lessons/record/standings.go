@@ -1,0 +1,71 @@
+package record
+
+import (
+	"context"
+	"time"
+
+	"scratchpass/lessons/postgres"
+)
+
+// Standing is how a learner stands.
+type Standing struct {
+	Of      map[string]Summary // what the answers come to, by task
+	Answers int
+	Test    Test // the newest mixed test
+	Tested  bool // there is one
+}
+
+// Standings are those of some learners in a database, by learner: however many they are, in two
+// questions to it. Who has answered nothing has none.
+func Standings(ctx context.Context, db *postgres.DB, learners []string) (map[string]Standing, error) {
+	all := map[string]*Standing{}
+	of := func(learner string) *Standing {
+		if all[learner] == nil {
+			all[learner] = &Standing{Of: map[string]Summary{}}
+		}
+		return all[learner]
+	}
+	learners = append([]string{}, learners...) // none is no array
+	rows, err := db.QueryContext(ctx, "SELECT learner, task, state, sum FROM states WHERE learner = ANY($1)", learners)
+	if err != nil {
+		return nil, err
+	}
+	counts := map[string]*count{}
+	err = eachState(rows, func(learner string) (map[string]Summary, *count) {
+		if counts[learner] == nil {
+			counts[learner] = &count{}
+		}
+		return of(learner).Of, counts[learner]
+	})
+	if err != nil {
+		return nil, err
+	}
+	for learner, c := range counts {
+		all[learner].Answers = c.Answers
+	}
+	rows, err = db.QueryContext(ctx, "SELECT DISTINCT ON (learner) learner, at_ms, got, of FROM tests WHERE learner = ANY($1) ORDER BY learner, at_ms DESC, rowid DESC", learners)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var learner string
+		var at int64
+		var test Test
+		if err := rows.Scan(&learner, &at, &test.Got, &test.Of); err != nil {
+			return nil, err
+		}
+		test.At = time.UnixMilli(at)
+		one := of(learner)
+		one.Test, one.Tested = test, true
+	}
+	return byValue(all), rows.Err()
+}
+
+func byValue(all map[string]*Standing) map[string]Standing {
+	values := make(map[string]Standing, len(all))
+	for learner, one := range all {
+		values[learner] = *one
+	}
+	return values
+}
