@@ -153,3 +153,13 @@ func (s Settings) Group(name string) (g Group, d Department, ok bool) {
 	}
 	return Group{}, Department{}, false
 }
+
+// AllGroups are the names of all groups.
+func (s Settings) AllGroups() (names []string) {
+	for _, d := range s.Departments {
+		for _, g := range d.Groups {
+			names = append(names, g.Name)
+		}
+	}
+	return names
+}

@@ -22,7 +22,7 @@ func TestDeskNeedsTheKey(t *testing.T) {
 		for _, method := range []string{method, "GET", "HEAD", "POST", "PUT", "DELETE", "PATCH"} {
 			for _, cookie := range []string{"", "desk-ACDEFH=wrong", "desk-ACDEFH=", "desk-OTHER=" + deskKey, "room-ACDEFH=" + deskKey} {
 				for _, query := range []string{"", "?key=", "?key=wrong"} {
-					r.server.limits = newLimits() // guesses are slowed down, which is another test
+					r.server.limits = newLimits(false) // guesses are slowed down, which is another test
 					status, body := r.send(method, path+query, url.Values{"do": {"end"}, "sure": {"yes"}}, cookie)
 					if status != http.StatusForbidden && status != http.StatusMethodNotAllowed || strings.Contains(body, "Ada") {
 						t.Errorf("%s %s with %q: %d", method, path+query, cookie, status)

@@ -17,6 +17,7 @@ type deskData struct {
 	Rows        []deskRow // of those here
 	Gone        gone
 	Code, Title string
+	Group       string // of a school; empty for a room by itself
 	Address     string
 	Version     string
 	Wrong       string // with what was asked for last
@@ -142,7 +143,7 @@ func (s *Server) deskOf(l *class.Live) (d deskData, err error) {
 	s.jobs()
 	l.See(func(room *class.Room) {
 		now := s.o.Clock()
-		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Address: s.o.Address, Version: s.deskVersion(room), Roster: len(room.Head.Roster),
+		d = deskData{Code: room.Head.Code, Title: room.Head.Title, Group: room.Head.Group, Address: s.o.Address, Version: s.deskVersion(room), Roster: len(room.Head.Roster),
 			Position: room.Position(), Set: room.Now, Paused: room.Paused, Shut: room.Shut, Ended: room.Ended, Away: s.hall.Away(), Tasks: tasks, Jobs: s.jobsFor(room)}
 		d.counts(room)
 		d.Further = s.furtherOf(room)

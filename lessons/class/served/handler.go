@@ -4,10 +4,8 @@ package served
 
 import (
 	"context"
-	"embed"
 	"errors"
 	"html/template"
-	"io/fs"
 	"net/http"
 	"slices"
 	"strings"
@@ -20,9 +18,6 @@ import (
 	"scratchpass/lessons/sitting"
 	"scratchpass/quiz/set"
 )
-
-//go:embed static
-var static embed.FS
 
 // Options are how rooms are served.
 type Options struct {
@@ -37,7 +32,12 @@ type Options struct {
 	// May reports whether who asks may see to a room; nil where the room's private link is what lets
 	// them.
 	May     func(*http.Request, class.Head) bool
+	Behind  bool      // a proxy: where a request comes from is what it says
 	Further []Further // sets that the instructor may ask after the first
+
+	// Earlier answers for rooms that an earlier version of the program began, which draws their numbers;
+	// nil where there is none.
+	Earlier http.Handler
 }
 
 // Link is the short address of a room, in the letters that make a small QR code.
@@ -69,7 +69,7 @@ type Server struct {
 // New returns a server of a hall.
 func New(h *class.Hall, o Options) *Server {
 	o.Session.OnPages = true
-	return &Server{hall: h, o: o, say: o.Session.Say, pages: templates(o.Session.Say), presence: newPresence(), limits: newLimits(), stopped: make(chan struct{}),
+	return &Server{hall: h, o: o, say: o.Session.Say, pages: templates(o.Session.Say), presence: newPresence(), limits: newLimits(o.Behind), stopped: make(chan struct{}),
 		taught: sync.OnceValue(func() map[string]set.TaughtIn { return set.Taught(o.Session.Library) }), tasks: sync.OnceValue(func() []taskName { return tasksOf(o.Session) }),
 		jobs: sync.OnceValue(func() []taskName { return jobsOf(o.Session.Library) }), bench: sync.OnceValues(o.Session.Library.Bench)}
 }
@@ -92,7 +92,7 @@ func (s *Server) Stop() { close(s.stopped) }
 // Handler is all that is served.
 func (s *Server) Handler() http.Handler {
 	mux := http.NewServeMux()
-	mux.Handle("GET /static/", http.StripPrefix("/static/", s.files()))
+	mux.Handle("GET /static/{name}", s.files())
 	mux.HandleFunc("GET /{$}", s.door)
 	mux.HandleFunc("GET /{code}", s.short)
 	mux.HandleFunc("GET /r/{code}/{$}", s.short)
@@ -113,24 +113,6 @@ func (s *Server) Handler() http.Handler {
 	}
 	s.desk(mux)
 	return s.guarded(http.NewCrossOriginProtection().Handler(mux))
-}
-
-// files are the style sheets and scripts: of all pages, and of rooms. A browser may keep
-// them for five minutes.
-func (s *Server) files() http.Handler {
-	own, err := fs.Sub(static, "static")
-	if err != nil {
-		panic("served: the files are part of the program: " + err.Error())
-	}
-	shared, ours := http.FileServerFS(web.Static()), http.FileServerFS(own)
-	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		w.Header().Set("Cache-Control", "public, max-age=300")
-		if _, err := fs.Stat(own, r.URL.Path); err == nil {
-			ours.ServeHTTP(w, r)
-			return
-		}
-		shared.ServeHTTP(w, r)
-	})
 }
 
 // guarded refuses other names of this host, and says how pages are to be treated: nothing of
@@ -198,6 +180,9 @@ func (s *Server) find(w http.ResponseWriter, r *http.Request, code string) *clas
 	case errors.Is(err, class.ErrNoRoom):
 		s.limits.guessed(r)
 		s.noRoom(w, r)
+		return nil
+	case errors.As(err, &class.OtherDraws{}):
+		s.atEarlier(w, r)
 		return nil
 	case err != nil:
 		s.trouble(w, err)

@@ -3,6 +3,7 @@ package served
 import (
 	"net"
 	"net/http"
+	"strings"
 	"sync"
 	"time"
 
@@ -29,12 +30,13 @@ type limits struct {
 	looks   *limiters // by address
 	posts   *limiters // by device
 	fetches *limiters // by device
+	behind  bool      // a proxy, which tells where a request comes from
 }
 
-func newLimits() limits {
+func newLimits(behind bool) limits {
 	return limits{
 		wrong: newLimiters(wrongPerSecond, wrongAtOnce), joins: newLimiters(joinsPerSecond, joinsAtOnce), looks: newLimiters(looksPerSecond, looksAtOnce),
-		posts: newLimiters(postsPerSecond, postsAtOnce), fetches: newLimiters(fetchesPerSecond, fetchesAtOnce),
+		posts: newLimiters(postsPerSecond, postsAtOnce), fetches: newLimiters(fetchesPerSecond, fetchesAtOnce), behind: behind,
 	}
 }
 
@@ -69,11 +71,11 @@ func (l *limiters) one(who string) *rate.Limiter {
 
 // mayGuess reports whether an address may try another room code.
 func (l limits) mayGuess(r *http.Request) bool {
-	return l.wrong.one(address(r)).TokensAt(time.Now()) >= 1
+	return l.wrong.one(l.address(r)).TokensAt(time.Now()) >= 1
 }
 
 // guessed counts a wrong room code.
-func (l limits) guessed(r *http.Request) { l.wrong.one(address(r)).Allow() }
+func (l limits) guessed(r *http.Request) { l.wrong.one(l.address(r)).Allow() }
 
 // mayPost reports whether a device may send something now.
 func (l limits) mayPost(device string) bool { return l.posts.one(device).Allow() }
@@ -82,13 +84,21 @@ func (l limits) mayPost(device string) bool { return l.posts.one(device).Allow()
 func (l limits) mayFetch(device string) bool { return l.fetches.one(device).Allow() }
 
 // mayJoin reports whether an address may ask for a name now.
-func (l limits) mayJoin(r *http.Request) bool { return l.joins.one(address(r)).Allow() }
+func (l limits) mayJoin(r *http.Request) bool { return l.joins.one(l.address(r)).Allow() }
 
 // mayLook reports whether an address that has tried too many codes may show now that it has a
 // name in a room.
-func (l limits) mayLook(r *http.Request) bool { return l.looks.one(address(r)).Allow() }
+func (l limits) mayLook(r *http.Request) bool { return l.looks.one(l.address(r)).Allow() }
 
-func address(r *http.Request) string {
+// address is where a request comes from. Behind a proxy of ours that is what it has added last: what
+// stands before that may be made up.
+func (l limits) address(r *http.Request) string {
+	if l.behind {
+		all := strings.Split(strings.Join(r.Header.Values("X-Forwarded-For"), ","), ",")
+		if last := strings.TrimSpace(all[len(all)-1]); last != "" {
+			return last
+		}
+	}
 	host, _, err := net.SplitHostPort(r.RemoteAddr)
 	if err != nil {
 		return r.RemoteAddr

@@ -16,7 +16,7 @@ var sources embed.FS
 // templates reads the pages. They are part of the program, and a test reads them.
 func templates(say func(string, ...any) string) *template.Template {
 	return template.Must(template.New("room").Funcs(template.FuncMap{
-		"printable": content.Printable, "say": say, "add": func(a, b int) int { return a + b }, "values": values,
+		"printable": content.Printable, "say": say, "add": func(a, b int) int { return a + b }, "values": values, "asset": asset,
 	}).ParseFS(sources, "*.gohtml"))
 }
 

@@ -9,8 +9,11 @@ import (
 
 // Asset is the address of a file of the face, with a sum of what is in it: a browser keeps
 // what it has fetched, so that the last page has its style though the program has ended.
-func Asset(name string) (string, error) {
-	text, err := static.ReadFile("static/" + name)
+func Asset(name string) (string, error) { return AssetIn(Static(), name) }
+
+// AssetIn is Asset for the files of others, which are served beside those of the face.
+func AssetIn(files fs.FS, name string) (string, error) {
+	text, err := fs.ReadFile(files, name)
 	if err != nil {
 		return "", err
 	}

@@ -37,6 +37,9 @@ type Options struct {
 	Clock    func() time.Time
 	Study    func(who school.Person, at *web.Talk) error // runs a learner's study at a browser until it ends
 	Fail     func(error)
+
+	Behind  bool         // a proxy
+	Earlier http.Handler // answers for rooms that an earlier version of the program began; nil for none
 }
 
 // Server serves a school.
@@ -66,7 +69,7 @@ func New(o Options) (*Server, error) {
 	lessons := course.Load(o.Session.Library)
 	s.items, s.special = lessons.Order(o.Session.System), lessons.Special()
 	s.rooms = rooms.New(o.Hall, rooms.Options{Hosts: []string{u.Host}, Words: s.words, Session: o.Session, Clock: o.Clock, Address: u.Host,
-		Secure: u.Scheme == "https", Fail: o.Fail, May: s.mayDesk})
+		Secure: u.Scheme == "https", Fail: o.Fail, May: s.mayDesk, Behind: o.Behind, Earlier: o.Earlier})
 	return s, nil
 }
 

@@ -18,7 +18,7 @@ var source string
 // templates reads the pages. They are part of the program, and a test reads them.
 func templates(say func(string, ...any) string) *template.Template {
 	return template.Must(template.New("school").Funcs(template.FuncMap{
-		"printable": content.Printable, "say": say, "segment": url.PathEscape,
+		"printable": content.Printable, "say": say, "segment": url.PathEscape, "asset": web.Asset,
 		"minute": func(at time.Time) string { return at.Format("2006-01-02 15:04") },
 	}).Parse(source))
 }

@@ -20,6 +20,7 @@ type options struct {
 	listen   string
 	metrics  string
 	tls      cli.TLS
+	earlier  string
 	check    bool
 }
 
@@ -53,6 +54,7 @@ to set it up; --check says what is wrong with what was set up.`,
 	f.StringVar(&o.newSeal, "new-seal", "", "write such a key to a new `FILE`, and end")
 	f.StringVar(&o.listen, "listen", o.listen, "`HOST:PORT` to serve at; port 0 takes a free one")
 	f.StringVar(&o.metrics, "metrics", "", "`HOST:PORT` to tell at how the program does, in the text format of OpenMetrics (default: nowhere)")
+	f.StringVar(&o.earlier, "earlier", "", "`ADDRESS` of an earlier version of the program that still serves the rooms it began, such as http://127.0.0.1:8461")
 	o.tls.AddTo(f, ". Without, a proxy does that")
 	f.BoolVar(&o.check, "check", false, "say what is wrong with the set-up, and end")
 	return cmd

@@ -40,6 +40,9 @@ func called(o options) error {
 	if err := o.tls.Check(); err != nil {
 		return err
 	}
+	if _, err := earlierAt(o.earlier); err != nil {
+		return err
+	}
 	if !postgres.Is(o.database) {
 		return cli.Usagef("--database %q: give the address of a PostgreSQL database, such as postgres://user@host/name", o.database)
 	}
@@ -111,6 +114,9 @@ func check(ctx context.Context, o options, out io.Writer) error {
 				}
 			}
 		}
+	}
+	if err == nil && dbErr == nil {
+		say("earlier version", checkEarlier(ctx, o, settings, db, out))
 	}
 	if o.tls.On() {
 		_, err := tls.LoadX509KeyPair(o.tls.Cert, o.tls.Key)

@@ -21,6 +21,9 @@ import (
 // node would be called away.
 const tellsEvery = 8 * time.Second
 
+// marksEvery is how often what came of rooms is kept, where it is not yet.
+const marksEvery = time.Minute
+
 // serve serves a school until the program is stopped.
 func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) {
 	ctx = r.UntilStopped(ctx)
@@ -52,13 +55,14 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	leave := hall.Sharing(ctx, j)
 	defer leave()
 	server, err := served.New(served.Options{Settings: p.settings, DB: p.db, Sessions: school.Sessions{DB: p.db, Clock: time.Now}, Audit: school.Audit{DB: p.db, Clock: time.Now},
-		SignOn: p.signOn, Hall: hall, Rooms: j.Of, Session: s, Clock: time.Now, Study: study(r, p, doors), Fail: fail})
+		SignOn: p.signOn, Hall: hall, Rooms: j.Of, Session: s, Clock: time.Now, Study: study(r, p, doors), Fail: fail, Behind: !o.tls.On(), Earlier: earlier(o.earlier, !o.tls.On(), fail)})
 	if err != nil {
 		return err
 	}
 	meeting, apart := context.WithCancel(context.WithoutCancel(ctx))
 	var met sync.WaitGroup
 	met.Go(func() { server.Meet(meeting, time.Tick(tellsEvery)) })
+	met.Go(func() { server.KeepMarks(meeting, time.Tick(marksEvery)) })
 	defer func() { apart(); met.Wait() }()
 	running := served.NewRunning(hall.Opened)
 	counted := running.Count(server.Handler(), func(page string, status int, took time.Duration) {

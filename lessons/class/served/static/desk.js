@@ -2,6 +2,7 @@
 // there, so that focus, what was typed, and what is folded open stay.
 "use strict";
 (() => {
+  const shared = document.currentScript.dataset.stream;
   const page = document.body, live = document.getElementById("live"), said = document.getElementById("said");
   if (!live || !page.dataset.part) return;
   const isWall = page.classList.contains("wall");
@@ -159,7 +160,7 @@
   const heard = (data) => { if (data === "" || data !== version) refresh(); };
   const url = page.dataset.events;
   if (window.SharedWorker) {
-    const worker = new SharedWorker("/static/stream.js"), tell = (what) => worker.port.postMessage(what);
+    const worker = new SharedWorker(shared), tell = (what) => worker.port.postMessage(what);
     worker.port.onmessage = (m) => heard(m.data);
     const seen = () => tell({ url, seen: !document.hidden });
     document.addEventListener("visibilitychange", seen);
