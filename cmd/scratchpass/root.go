@@ -45,7 +45,8 @@ var groups = []group{
 	{[]string{"dryrun"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{rehearse.Command(r)} }},
 	{[]string{"class"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{classroom.Command(r)} }},
 	{[]string{"serve"}, func(r *cli.Run, _ []string) []*cobra.Command {
-		return []*cobra.Command{school.Command(r, school.Doors{Flows: learner.Flows, Progress: func(s *sitting.Session, rec *record.Record, name string) error { return progress.Show(r, s, rec, name) }})}
+		return []*cobra.Command{school.Command(r, school.Doors{Flows: learner.Flows, Rehearse: func(rec *record.Record) school.Rehearsals { return rehearse.InRecord(r, rec) },
+			Progress: func(s *sitting.Session, rec *record.Record, name string) error { return progress.Show(r, s, rec, name) }})}
 	}},
 	{[]string{"set"}, func(r *cli.Run, _ []string) []*cobra.Command { return []*cobra.Command{desk.Command(r)} }},
 	{[]string{"thread", "terms", "sources", "safety", "content", "notices"}, func(r *cli.Run, _ []string) []*cobra.Command { return lookup.Commands(r) }},

@@ -86,6 +86,8 @@ func inOrderOf(table string) string {
 		return "lesson"
 	case "begun":
 		return "job, job_sum"
+	case "moves":
+		return "log, n"
 	}
 	return "n"
 }

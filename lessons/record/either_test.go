@@ -39,7 +39,9 @@ var either = map[string]func(*testing.T){
 	"rehearsals": TestRehearsalsAreKept, "rehearsals forgotten": TestRehearsalsExportForgetImport, "rehearsal errors": TestRehearsalImportErrors,
 	"killed": TestKilledProcessLosesNothing, "killed at random": TestKilledAtRandom, "two programs": TestTwoProcessesLoseNothing,
 	"begun by many": TestBegunByManyAtOnce, "rehearsals killed": TestRehearsalsKilledAtRandom,
-	"refold": TestRefoldComesToTheSame, "zones": TestDaysAreThoseOfTheirPlace, "clock set back": TestClockSetBack, "needs refold": TestNeedsRefold,
+	"moves": TestMoves, "moves at two": TestMovesNeverMix, "moves tell": TestMovesTellWhereOneIs, "moves unsure": TestMovesKeptUnheard,
+	"moves exported": TestMovesExportCopyForget,
+	"refold":         TestRefoldComesToTheSame, "zones": TestDaysAreThoseOfTheirPlace, "clock set back": TestClockSetBack, "needs refold": TestNeedsRefold,
 }
 
 // What a file alone has is tested for files alone: a journal of SQLite's that a killed program has
@@ -124,6 +126,8 @@ func filled(t *testing.T, at string) *record.Record {
 	if err := r.Refold(schedule.Fold(items), rule); err != nil {
 		t.Fatal(err)
 	}
+	m, _ := begun(t, r, "stud")
+	appends(t, m, 3, "job stud", "dress")
 	for _, err := range []error{r.AddTest(record.Test{At: time.UnixMilli(5), Got: 3, Of: 12}), r.AddTest(record.Test{At: time.UnixMilli(5), Got: 11, Of: 12}),
 		r.SetPlace("dial-book", 2), r.SetPlace("thread-shape", 1), r.Sittings().Restart([]byte("{}")), r.Sittings().Append([]byte("x"))} {
 		if err != nil {
@@ -192,7 +196,7 @@ func all(t *testing.T, r *record.Record) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return []string{out.String(), asJSON(t, of), asJSON(t, n), asJSON(t, test), asJSON(t, places), asJSON(t, begun), linesOf(t, r.Sittings())}
+	return []string{out.String(), asJSON(t, of), asJSON(t, n), asJSON(t, test), asJSON(t, places), asJSON(t, begun), linesOf(t, r.Sittings()), logsOf(t, r)}
 }
 
 // What is tried on a copy of what is on a server leaves no trace there.

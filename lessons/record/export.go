@@ -24,7 +24,8 @@ type Exported struct {
 	MissingRehearsals []int64 // the same of rehearsals
 }
 
-// Export writes the learner's answers and then their rehearsals as JSON lines, oldest first.
+// Export writes the learner's answers, then their rehearsals, then the logs that are kept with them as
+// JSON lines, oldest first.
 func (r *Record) Export(w io.Writer) (x Exported, err error) {
 	e := encoder(w)
 	for a, err := range r.Answers() {
@@ -40,7 +41,15 @@ func (r *Record) Export(w io.Writer) (x Exported, err error) {
 	if err != nil {
 		return x, err
 	}
-	err = x.encode(e, rehearsals)
+	if err := x.encode(e, rehearsals); err != nil {
+		return x, err
+	}
+	logs, err := r.Logs()
+	for _, l := range logs {
+		for _, part := range l.parts(r.Learner) {
+			err = errors.Join(err, e.Encode(part))
+		}
+	}
 	return x, err
 }
 

@@ -55,8 +55,8 @@ type Imported struct {
 	RehearsalsKnown int // that were there already
 }
 
-// Import reads answers and rehearsals from JSON lines into the learner's record, marks each
-// answer anew and makes the summaries anew, all or nothing; whose they were does not matter.
+// Import reads answers and rehearsals from JSON lines into the learner's record, and no logs of moves,
+// marks each answer anew and makes the summaries anew, all or nothing; whose they were does not matter.
 // What is there already is left out and counted as known, so that the same export may be read
 // twice. What can't be an answer or a rehearsal is an error that names the line. now is when it is done: no answer
 // was given later.
@@ -82,13 +82,9 @@ func readIn(tx *sql.Tx, in io.Reader, learner string, mark Marker, now time.Time
 	scanner.Buffer(nil, longestLine)
 	line := 1
 	for ; scanner.Scan(); line++ {
-		if len(scanner.Bytes()) == 0 {
-			continue
-		}
-		if isRehearsal(scanner.Bytes()) {
-			if err := i.readInRehearsal(tx, scanner.Bytes(), learner, now); err != nil {
-				return i, fmt.Errorf("line %d is no rehearsal: %w", line, err)
-			}
+		if no, err := i.readInOther(tx, scanner.Bytes(), learner, now); err != nil {
+			return i, fmt.Errorf("line %d is no rehearsal: %w", line, err)
+		} else if no {
 			continue
 		}
 		a, err := readAnswer(scanner.Bytes(), now)
@@ -127,6 +123,17 @@ func readIn(tx *sql.Tx, in io.Reader, learner string, mark Marker, now time.Time
 		return i, err
 	}
 	return i, nil
+}
+
+// readInOther reads one line if it is no answer: a rehearsal, or what counts for nothing.
+func (i *Imported) readInOther(tx *sql.Tx, text []byte, learner string, now time.Time) (no bool, err error) {
+	switch {
+	case len(text) == 0 || isLog(text):
+		return true, nil
+	case isRehearsal(text):
+		return true, i.readInRehearsal(tx, text, learner, now)
+	}
+	return false, nil
 }
 
 // readInRehearsal reads one line that is a rehearsal.

@@ -38,6 +38,22 @@ func (s *Sittings) Unheard(line []byte) {
 	s.last, s.unsure = last, true
 }
 
+// UnheardMoves adds lines to a log, at the first millisecond, as if the program had not heard that they
+// were kept.
+func (m *Moves) UnheardMoves(lines ...string) {
+	last, rows := m.at.last, []line(nil)
+	for i, text := range lines {
+		rows = append(rows, line{last + 1 + int64(i), text + "\n"})
+	}
+	if err := m.Append(time.UnixMilli(1), lines...); err != nil {
+		panic(err)
+	}
+	m.at.last, m.unsure = last, rows
+}
+
+// Behind takes it that lines from a number on may be there, which the program has not heard of.
+func (m *Moves) Behind(n int64) { m.unsure, m.at.last = make([]line, m.at.last-n), n }
+
 func (r *Record) Step(version int) error { return r.step(version) }
 
 // Retry is what opening does while another program holds the file.

@@ -21,6 +21,7 @@ var asides = map[string]string{
 	"rehearsals":      rehearsalColumns,
 	"lost_rehearsals": "learner, n, at_ms, said",
 	"begun":           "learner, job, job_sum, thread, at_ms, hints",
+	"moves":           moveColumns,
 }
 
 // summed are those of them whose rows have a sum over the rest, the last of their columns.

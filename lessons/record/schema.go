@@ -44,6 +44,9 @@ var schemas = []step{
 	CREATE UNIQUE INDEX rehearsals_by_number ON rehearsals (learner, n);
 	CREATE TABLE lost_rehearsals (learner TEXT NOT NULL, n INTEGER NOT NULL, at_ms INTEGER NOT NULL, said INTEGER NOT NULL, PRIMARY KEY (learner, n));
 	CREATE TABLE begun (learner TEXT NOT NULL, job TEXT NOT NULL, job_sum TEXT NOT NULL, thread TEXT NOT NULL, at_ms INTEGER NOT NULL, hints INTEGER NOT NULL, PRIMARY KEY (learner, job, job_sum));`},
+	{sql: `CREATE TABLE moves (
+		learner TEXT NOT NULL, log INTEGER NOT NULL, n INTEGER NOT NULL, job TEXT NOT NULL, job_sum TEXT NOT NULL, at_ms INTEGER NOT NULL, line TEXT NOT NULL,
+		PRIMARY KEY (learner, log, n));`},
 }
 
 // applicationID is the number that says whose file a database is: the letters Scps.

@@ -93,15 +93,17 @@ func (s *Sittings) Lines() (lines [][]byte, err error) {
 	return lines, rows.Err()
 }
 
-// At is how far the learner's sitting is, as a name that no other moment of any of theirs has; empty
-// where none goes on.
+// At is how far the learner's sitting is, with the moves of a rehearsal, as a name that no other moment
+// of any of theirs has; empty where none goes on.
 func (s *Sittings) At() (string, error) {
-	var sitting, n int64
-	err := s.record.db.QueryRow("SELECT sitting, n FROM sittings WHERE learner = $1 ORDER BY sitting DESC, n DESC LIMIT 1", s.record.Learner).Scan(&sitting, &n)
+	var sitting, n, log, moves int64
+	err := s.record.db.QueryRow(`SELECT s.sitting, s.n, COALESCE(m.log, 0), COALESCE(m.n, 0)
+		FROM (SELECT sitting, n FROM sittings WHERE learner = $1 ORDER BY sitting DESC, n DESC LIMIT 1) AS s
+		LEFT JOIN (SELECT log, n FROM moves WHERE learner = $1 ORDER BY log DESC, n DESC LIMIT 1) AS m ON 1 = 1`, s.record.Learner).Scan(&sitting, &n, &log, &moves)
 	if errors.Is(err, sql.ErrNoRows) {
 		return "", nil
 	}
-	return fmt.Sprintf("%d.%d", sitting, n), err
+	return fmt.Sprintf("%d.%d.%d.%d", sitting, n, log, moves), err
 }
 
 // ClearAll forgets whatever sitting of the learner's is stored, whoever began it.

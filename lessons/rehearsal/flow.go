@@ -34,12 +34,13 @@ type Rehearsal struct {
 	As    string // the job and its lathe on one line each, where the name does not tell them
 	Lathe string
 	Bench bench.Bench
-	Keep  func(line string) error // keeps one line of the log; nil keeps none
+	Keep  func(lines ...string) error // keeps lines of the log; nil keeps none
 
 	TakenBack []bench.Mistake // what was done and taken back
 	Begun     time.Time       // when its first move was made; zero before that
 	Hints     int             // that were asked for
 
+	kept    bool // it was over when it was taken up, and is in the book
 	words   content.BenchWords
 	earlier page.Page     // what was done in an earlier sitting, until it is told
 	done    []bench.Bench // the bench before each of the last moves, the last at the end
@@ -93,13 +94,20 @@ func (s Flow) run(r *Rehearsal) error {
 		return err
 	}
 	r.earlier = s.lastMoves(r)
+	r.recall()
+	if err := s.askedAgain(r); err != nil {
+		return err
+	}
 	for !r.Bench.Over {
 		if err := s.atTheBench(r); err != nil {
 			return err
 		}
 	}
 	before, err := s.before(r)
-	if err == nil {
+	switch {
+	case r.kept: // the last of them is this one
+		before = before[:max(len(before)-1, 0)]
+	case err == nil:
 		err = s.Finish(r, s.Clock())
 	}
 	return errors.Join(err, s.Show(s.debriefWith(r, before))) // what can't be kept is told all the same

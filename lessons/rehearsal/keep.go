@@ -22,6 +22,9 @@ func (s Flow) takeUp(r *Rehearsal) error {
 		r.Begun, r.Hints = b.At, b.Hints
 		return err
 	}
+	if r.kept = r.Bench.Over; r.kept {
+		return nil
+	}
 	return s.begin(r) // its record is another, or was kept by an older version
 }
 

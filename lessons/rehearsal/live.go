@@ -218,11 +218,13 @@ func (s Flow) byTheClock(r *Rehearsal) error {
 	before := r.Bench
 	r.Bench = p.base
 	r.remember(before)
-	for _, e := range p.events {
-		if r.Keep != nil {
-			if err := r.Keep(e.Write(r.Bench.Job.System())); err != nil {
-				return err
-			}
+	if r.Keep != nil && len(p.events) > 0 {
+		var lines []string
+		for _, e := range p.events {
+			lines = append(lines, e.Write(r.Bench.Job.System()))
+		}
+		if err := r.Keep(lines...); err != nil {
+			return err
 		}
 	}
 	if err != nil {

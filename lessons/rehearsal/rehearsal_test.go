@@ -104,7 +104,7 @@ func TestMovesByNumber(t *testing.T) {
 func TestEveryMoveIsKept(t *testing.T) {
 	var kept []string
 	s, _, r := atBench(t, "adjusting-screw", "dress", "nonsense", "look", "key out", "speed 70")
-	r.Keep = func(line string) error { kept = append(kept, line); return nil }
+	r.Keep = func(lines ...string) error { kept = append(kept, lines...); return nil }
 	if err := s.Run(r); !errors.Is(err, page.ErrStopped) {
 		t.Fatal(err)
 	}
@@ -118,7 +118,7 @@ func TestEveryMoveIsKept(t *testing.T) {
 func TestTakenBack(t *testing.T) {
 	var kept []string
 	s, term, r := atBench(t, "adjusting-screw", "dress", "key out", "start", "stop", "reverse", "look", "back", "", "done")
-	r.Keep = func(line string) error { kept = append(kept, line); return nil }
+	r.Keep = func(lines ...string) error { kept = append(kept, lines...); return nil }
 	if err := s.Run(r); err != nil {
 		t.Fatal(err)
 	}
@@ -184,7 +184,7 @@ func liveBench(t *testing.T, h *handsOn, lines ...string) *Rehearsal {
 }
 
 // liveBenchKept is liveBench with what is kept of it.
-func liveBenchKept(t *testing.T, h *handsOn, keep func(line string) error, lines ...string) *Rehearsal {
+func liveBenchKept(t *testing.T, h *handsOn, keep func(lines ...string) error, lines ...string) *Rehearsal {
 	t.Helper()
 	s, term, r := atBench(t, "adjusting-screw", append([]string{"dress", "key out", "feed off", "speed 70", "gears 32/40", "angle 29.5 tailstock", "height", "square", "gibs", "oil",
 		"start", "touch", "zero cross", "zero compound", "cross out 0.2", "return", "cross to 0", "compound in 0.002"}, lines...)...)
@@ -231,7 +231,7 @@ func TestLivePassesByTheClock(t *testing.T) {
 func TestLiveTakenBack(t *testing.T) {
 	kept := []string{"job adjusting-screw", "hands real"}
 	h := &handsOn{mark: 1, sleep: true}
-	r := liveBenchKept(t, h, func(line string) error { kept = append(kept, line); return nil }, "close", "back", "leave")
+	r := liveBenchKept(t, h, func(lines ...string) error { kept = append(kept, lines...); return nil }, "close", "back", "leave")
 	if r.Bench.Over || len(r.Bench.Passes) != 0 || len(r.TakenBack) == 0 {
 		t.Fatalf("over %v, %d passes, taken back %v", r.Bench.Over, len(r.Bench.Passes), r.TakenBack)
 	}
@@ -249,7 +249,7 @@ func TestLiveTakenBack(t *testing.T) {
 // slide can't make is not begun.
 func TestLiveLeftAndRefused(t *testing.T) {
 	kept := []string{"job adjusting-screw", "hands real"}
-	keep := func(line string) error { kept = append(kept, line); return nil }
+	keep := func(lines ...string) error { kept = append(kept, lines...); return nil }
 	r := liveBenchKept(t, &handsOn{mark: 1, sleep: true}, keep, "close", "leave")
 	script, err := bench.ParseScript("log", []byte(strings.Join(kept, "\n")))
 	if err != nil {

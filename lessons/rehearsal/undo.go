@@ -2,6 +2,7 @@ package rehearsal
 
 import (
 	"errors"
+	"slices"
 
 	"scratchpass/calc"
 	"scratchpass/lessons/page"
@@ -27,15 +28,10 @@ func (r *Rehearsal) takeTo(before bench.Bench) error {
 	for len(r.done) > 0 && len(r.done[len(r.done)-1].Log) >= len(before.Log) {
 		r.done = r.done[:len(r.done)-1]
 	}
-	for range moves {
-		if r.Keep == nil {
-			return nil
-		}
-		if err := r.Keep(bench.Undo); err != nil {
-			return err
-		}
+	if r.Keep == nil || moves == 0 {
+		return nil
 	}
-	return nil
+	return r.Keep(slices.Repeat([]string{bench.Undo}, moves)...)
 }
 
 // mayTakeBack reports whether undo would take the last move back.
@@ -76,7 +72,7 @@ func (s Flow) takeBack(r *Rehearsal, before bench.Bench) error {
 	var word string
 	for known := false; !known; { // a rehearsal does not end of a mistyped word
 		reply, err := s.Ask(page.Prompt{Text: s.Say("bench-take-back"), Takes: page.Words{Back: wordBack, Moves: true}})
-		if errors.Is(err, page.ErrStopped) {
+		if errors.Is(err, page.ErrStopped) && !s.OnPages {
 			return nil // the end: the debrief follows
 		}
 		if err != nil {
@@ -98,4 +94,30 @@ func (s Flow) takeBack(r *Rehearsal, before bench.Bench) error {
 		return page.ErrStopped
 	}
 	return nil
+}
+
+// recall finds what can be taken back in a rehearsal that is taken up.
+func (r *Rehearsal) recall() {
+	b := bench.New(r.Bench.Job)
+	b.Live = r.Bench.Live
+	for i, done := range r.Bench.Log {
+		if i >= len(r.Bench.Log)-mostUndone {
+			r.done = append(r.done, b)
+		}
+		b, _ = b.Step(done.Event)
+	}
+}
+
+// askedAgain asks whether to take back what broke something, where one was stopped before that was
+// answered: a rehearsal that is taken up, is over and not yet in the book. By the clock it is all
+// taken back since the half-nut was closed.
+func (s Flow) askedAgain(r *Rehearsal) error {
+	last := len(r.done) - 1
+	if r.kept || !r.Bench.Over || last < 0 {
+		return nil
+	}
+	for last > 0 && r.Bench.Live && r.done[last].Nut && r.done[last].Turn != 0 {
+		last--
+	}
+	return s.takeBack(r, r.done[last])
 }

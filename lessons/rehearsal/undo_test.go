@@ -22,7 +22,7 @@ func TestUndo(t *testing.T) {
 	lines := append([]string{"undo", "dress", "back", "undo"}, setUp...)
 	lines = append(lines, "compound in 0.2", "undo", "undo", "compound in 0.003", "close on 1", "run", "undo", "cross out 0.2", "undo", "cross out 0.2", "open")
 	s, term, r := atBench(t, "adjusting-screw", lines...)
-	r.Keep = func(line string) error { kept = append(kept, line); return nil }
+	r.Keep = func(lines ...string) error { kept = append(kept, lines...); return nil }
 	if err := s.Run(r); !errors.Is(err, page.ErrStopped) {
 		t.Fatal(err)
 	}

@@ -139,13 +139,15 @@ func (s *Session) GoOn(flows ...Flow) error {
 	return st.finish(f, f.Run(st))
 }
 
-// flowOf is the flow of that name with the fields it was begun with.
+// flowOf is the flow of that name with the fields it was begun with; what else it needs is that of the
+// one in flows.
 func flowOf(first start, flows []Flow) (Flow, error) {
 	for _, f := range flows {
 		if f.Name() != first.Flow {
 			continue
 		}
 		own := reflect.New(reflect.TypeOf(f))
+		own.Elem().Set(reflect.ValueOf(f))
 		if err := json.Unmarshal(first.Fields, own.Interface()); err != nil {
 			return nil, fmt.Errorf("the beginning of the stored sitting: %w", err)
 		}

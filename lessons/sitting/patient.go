@@ -34,6 +34,8 @@ func (s *Session) Patiently(typed string, do func() error) error {
 		switch {
 		case err == nil:
 			return nil
+		case errors.Is(err, record.ErrElsewhere): // it never will be kept
+			return lost(typed, err)
 		case !s.Attended && record.Passes(err) && tries < triesAlone:
 			continue
 		case !s.Attended:

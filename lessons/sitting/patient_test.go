@@ -73,6 +73,7 @@ func TestPatience(t *testing.T) {
 		{name: "busy, and tried again", book: stubborn{fails: 1, why: busy}, replies: []string{""}, kept: true, heard: "Press Enter to try again"},
 		{name: "out of reach, and tried again", book: stubborn{fails: 1, why: fmt.Errorf("%w (dial tcp)", record.ErrAway)}, replies: []string{""}, kept: true, heard: "It could not be kept: the database is out of reach."},
 		{name: "nobody to ask, out of reach for a while", book: stubborn{fails: 2, why: fmt.Errorf("%w (dial tcp)", record.ErrAway)}, nobody: true, kept: true},
+		{name: "it goes on elsewhere", book: stubborn{fails: 1, why: fmt.Errorf("kept not: %w", record.ErrElsewhere)}, replies: []string{""}},
 		{name: "given up", book: stubborn{fails: 9, why: full}, replies: []string{"", "stop"}},
 		{name: "the end of the input", book: stubborn{fails: 9, why: full}},
 		{name: "nobody to ask, busy for a while", book: stubborn{fails: 2, why: busy}, nobody: true, kept: true},

@@ -23,17 +23,17 @@ type Options struct {
 
 	At string // the path that the talk stands under, such as /study; empty for the whole host
 
-	// Prompt is how forms name the prompt of a number, so that an answer to another is not taken for
+	// Prompt is how forms name the prompt of a view, so that an answer to another is not taken for
 	// one to it; nil names it by its number.
-	Prompt func(number int) string
+	Prompt func(v View) string
 }
 
-// prompt is how forms name the prompt of a number.
-func (o Options) prompt(number int) string {
+// prompt is how forms name the prompt of a view.
+func (o Options) prompt(v View) string {
 	if o.Prompt == nil {
-		return strconv.Itoa(number)
+		return strconv.Itoa(v.Number)
 	}
-	return o.Prompt(number)
+	return o.Prompt(v)
 }
 
 // mostTyped is how many bytes a form may have.
@@ -119,7 +119,7 @@ func same(a, b string) bool { return subtle.ConstantTimeCompare([]byte(a), []byt
 func Show(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
 	var b bytes.Buffer
 	v := t.View(r.Context())
-	v.Look, v.To, v.Name = links(o.Lookups), o.At+"/answer", o.prompt(v.Number)
+	v.Look, v.To, v.Name = links(o.Lookups), o.At+"/answer", o.prompt(v)
 	if v.Ended {
 		v.Look = nil // nothing answers after that
 		defer t.once.Do(func() { close(t.seen) })
@@ -147,7 +147,7 @@ func Take(w http.ResponseWriter, r *http.Request, t *Talk, o Options) {
 		refuse(w, words, "the form has no prompt: go back and send it again", http.StatusBadRequest)
 		return
 	}
-	if v := t.View(r.Context()); name == o.prompt(v.Number) { // else it was answered, in another window for instance
+	if v := t.View(r.Context()); name == o.prompt(v) { // else it was answered, in another window for instance
 		t.Answer(v.Number, Typed(r.PostForm, v.Prompt))
 	}
 	t.View(r.Context())

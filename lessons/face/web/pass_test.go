@@ -54,7 +54,7 @@ func serveBench(t *testing.T, speed string) *atTheBench {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a.r = &rehearsal.Rehearsal{Name: "adjusting-screw", Bench: bench.New(job), Keep: func(line string) error { a.kept = append(a.kept, line); return nil }}
+	a.r = &rehearsal.Rehearsal{Name: "adjusting-screw", Bench: bench.New(job), Keep: func(lines ...string) error { a.kept = append(a.kept, lines...); return nil }}
 	a.r.Bench.Live = true
 	server := httptest.NewUnstartedServer(nil)
 	server.Config.Handler = web.Handler(a.talk, web.Options{Key: "secret", Hosts: []string{server.Listener.Addr().String()}, Words: labels})

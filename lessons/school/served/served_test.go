@@ -2,6 +2,7 @@ package served_test
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"html"
 	"net/http"
@@ -318,9 +319,15 @@ func TestDeletePerson(t *testing.T) {
 	n.token("Ada", "first-year")
 	n.token("Ben", "first-year")
 	for _, name := range []string{"Ada", "Ben"} {
-		if err := record.In(n.db, "https://login.example.school "+name).SetPlace("dial-book", 1); err != nil {
+		rec := record.In(n.db, "https://login.example.school "+name)
+		moves := rec.Moves("stud", "")
+		if _, err := moves.Use(1); err != nil {
 			t.Fatal(err)
 		}
+		if err := errors.Join(rec.SetPlace("dial-book", 1), moves.Append(time.Now(), "job stud", "dress")); err != nil {
+			t.Fatal(err)
+		}
+		has(t, n.page(n.token(name, "first-year"), "/mine.jsonl"), `"moves":"job stud\ndress\n"`)
 	}
 	admin := n.token("Ira", "it-staff")
 	has(t, n.page(admin, "/people?name=aD"), "Ada", "first-year")
@@ -338,6 +345,9 @@ func TestDeletePerson(t *testing.T) {
 	for name, want := range map[string]int{"Ada": 0, "Ben": 1} {
 		if places, err := record.In(n.db, "https://login.example.school "+name).Places(); len(places) != want || err != nil {
 			t.Error(name, places, err)
+		}
+		if logs, err := record.In(n.db, "https://login.example.school "+name).Logs(); len(logs) != want || err != nil {
+			t.Error(name, logs, err)
 		}
 	}
 	entries, err := n.audit.Before(t.Context(), 0, 1)

@@ -5,10 +5,12 @@ import (
 	"crypto/rand"
 	"errors"
 	"fmt"
+	"hash/crc32"
 	"net/http"
 	"runtime/debug"
 	"strconv"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"scratchpass/lessons/face/web"
@@ -28,8 +30,9 @@ type study struct {
 	leave context.CancelFunc
 	ended chan struct{}
 	used  time.Time
-	name  string // of the talk: no other has it
-	place string // how far the stored sitting was when this node had last gone on with it
+	name  string       // of the talk: no other has it
+	place string       // how far the stored sitting was when this node had last gone on with it
+	told  *atomic.Bool // that another node has gone on with it: the talk has ended by that
 }
 
 // studies are those that go on at this node.
@@ -52,7 +55,7 @@ var errStopping = errors.New("this node is stopping")
 
 // with serves the study of someone at this node, one request at a time. One whose sitting another node
 // has gone on with in the meantime is begun anew, from what is stored. errLeft where they have left it.
-func (s *studies) with(p school.Person, serve func(one *study)) error {
+func (s *studies) with(ctx context.Context, p school.Person, serve func(one *study)) error {
 	one, err := s.find(p.ID)
 	if err != nil {
 		return err
@@ -63,15 +66,19 @@ func (s *studies) with(p school.Person, serve func(one *study)) error {
 	if err != nil {
 		return err
 	}
-	if one.talk != nil && one.over() { // they have left: the next time it is begun anew
+	if one.talk != nil && one.over() && !one.told.Load() { // they have left: the next time it is begun anew
 		one.talk = nil
 		return errLeft
 	}
-	if one.talk == nil || one.place != place {
+	if one.talk == nil || one.place != place || one.over() {
 		one.end()
 		stop, leave := context.WithCancel(context.Background())
-		one.talk, one.leave, one.ended, one.name, one.place = web.NewTalk(stop), leave, make(chan struct{}), rand.Text(), place
-		go s.going(p, one.talk, one.ended)
+		one.talk, one.leave, one.ended, one.name, one.told = web.NewTalk(stop), leave, make(chan struct{}), rand.Text(), new(atomic.Bool)
+		go s.going(p, one.talk, one.ended, one.told)
+		one.talk.View(ctx) // what the node before this one had begun to write is written by then
+		if one.place, err = s.place(p.ID); err != nil {
+			return err
+		}
 	}
 	serve(one)
 	place, err = s.place(p.ID)
@@ -81,13 +88,14 @@ func (s *studies) with(p school.Person, serve func(one *study)) error {
 	return err
 }
 
-// prompt is how forms name what is asked: within a sitting by how far that is, so that another node
-// can take the answer; else by this talk, so that no other does.
-func (one *study) prompt(number int) string {
+// prompt is how forms name what is asked: within a sitting by how far that is and by what is asked there,
+// so that another node can take the answer where it asks the same; else by this talk, so that no other
+// does.
+func (one *study) prompt(v web.View) string {
 	if one.place != "" {
-		return one.place
+		return fmt.Sprintf("%s.%08x", one.place, crc32.ChecksumIEEE([]byte(v.Prompt.Text)))
 	}
-	return one.name + "." + strconv.Itoa(number)
+	return one.name + "." + strconv.Itoa(v.Number)
 }
 
 // find is the study of someone, begun or not. What nobody has looked at for a while is ended.
@@ -113,7 +121,7 @@ func (s *studies) find(who string) (*study, error) {
 	return one, nil
 }
 
-func (s *studies) going(p school.Person, at *web.Talk, ended chan struct{}) {
+func (s *studies) going(p school.Person, at *web.Talk, ended chan struct{}, told *atomic.Bool) {
 	defer close(ended)
 	defer func() { // what goes wrong with one learner's study must not end the others'
 		if p := recover(); p != nil {
@@ -121,7 +129,8 @@ func (s *studies) going(p school.Person, at *web.Talk, ended chan struct{}) {
 		}
 		at.End()
 	}()
-	if err := s.run(p, at); err != nil && !errors.Is(err, page.ErrStopped) {
+	err := s.run(p, at)
+	if told.Store(errors.Is(err, record.ErrElsewhere)); err != nil && !told.Load() && !errors.Is(err, page.ErrStopped) {
 		s.fail(err)
 	}
 }
@@ -185,7 +194,7 @@ func (s *Server) studyAnswer(w http.ResponseWriter, r *http.Request, p school.Pe
 
 func (s *Server) atStudy(w http.ResponseWriter, r *http.Request, p school.Person, do func(http.ResponseWriter, *http.Request, *web.Talk, web.Options)) {
 	served := false
-	err := s.study.with(p, func(one *study) {
+	err := s.study.with(r.Context(), p, func(one *study) {
 		do(w, r, one.talk, web.Options{At: studyAt, Words: s.words, Prompt: one.prompt})
 		served = true
 	})

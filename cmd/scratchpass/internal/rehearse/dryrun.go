@@ -100,8 +100,8 @@ func (c *call) play(r *cli.Run, s *sitting.Session) error {
 	if e := log.close(); err == nil { // closed now: the same job may be begun again from the home screen
 		err = e
 	}
-	if log.path != "" && len(h.Bench.Log) > 0 {
-		r.Note(s, s.Say("bench-log-kept", "where", log.path))
+	if where := log.where(); where != "" && len(h.Bench.Log) > 0 {
+		r.Note(s, s.Say("bench-log-kept", "where", where))
 	}
 	return err
 }

@@ -21,11 +21,18 @@ import (
 // Doors opens what the home page leads to, of other groups of commands.
 type Doors struct {
 	Progress func(s *sitting.Session, rec *record.Record, name string) error
-	Flows    []sitting.Flow // what a sitting may be of that goes on
+	Rehearse func(*record.Record) Rehearsals
+	Flows    []sitting.Flow // what a sitting may be of that goes on, besides rehearsals
+}
+
+// Rehearsals are rehearsals with their moves in a record: each is a sitting.
+type Rehearsals interface {
+	sitting.Flow
+	Begin(*sitting.Session) error // chooses a job and goes to the bench
 }
 
 // study runs a learner's study at a browser: what was going on goes on, then the home page, until they
-// leave. The rehearsal is not among it: its log is a file of one computer.
+// leave.
 func study(r *cli.Run, p parts, doors Doors) func(who school.Person, at *web.Talk) error {
 	return func(who school.Person, at *web.Talk) error {
 		rec := record.In(p.db, who.ID)
@@ -34,11 +41,17 @@ func study(r *cli.Run, p parts, doors Doors) func(who school.Person, at *web.Tal
 			return err
 		}
 		s.Clock = p.clock.Now
-		if err := s.GoOn(doors.Flows...); err != nil && !errors.Is(err, sitting.ErrNothingStored) && !errors.Is(err, page.ErrStopped) {
+		rehearsals := doors.Rehearse(rec)
+		err = s.GoOn(append([]sitting.Flow{rehearsals}, doors.Flows...)...)
+		if errors.Is(err, sitting.ErrChanged) { // a newer program: who is told of it goes on from the menu
+			err = s.Face.Show(page.Page{page.Paragraph{Text: s.Say("school-changed")}})
+		}
+		if err != nil && !errors.Is(err, sitting.ErrNothingStored) && !errors.Is(err, page.ErrStopped) {
 			return err
 		}
 		return home.Run(s, home.Doors{
 			Progress:  func() error { return doors.Progress(s, rec, who.Name) },
+			Rehearse:  func() error { return rehearsals.Begin(s) },
 			OneRecord: true,
 			AtMenu:    func() error { return rec.Sittings().ClearAll() },
 		})
