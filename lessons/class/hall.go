@@ -129,7 +129,7 @@ func (h *Hall) read(code string, o *opened) error {
 		return err
 	}
 	if head.Draws != problem.Draws {
-		return OtherDraws{code, head.Draws}
+		return OtherDraws{head}
 	}
 	l := newLive(h.journal, head, h.makes(head), h.clock)
 	h.mu.Lock()
@@ -140,13 +140,10 @@ func (h *Hall) read(code string, o *opened) error {
 
 // OtherDraws says that a room was begun by a program that draws other numbers: its questions can't be
 // made here.
-type OtherDraws struct {
-	Code  string
-	Draws int // as problem.Draws of that program
-}
+type OtherDraws struct{ Head Head }
 
 func (e OtherDraws) Error() string {
-	return fmt.Sprintf("room %s was begun by a program that draws other numbers (%d, this one %d): go on with that one", e.Code, e.Draws, problem.Draws)
+	return fmt.Sprintf("room %s was begun by a program that draws other numbers (%d, this one %d): go on with that one", e.Head.Code, e.Head.Draws, problem.Draws)
 }
 
 // drop closes a room, unless another has its place. The lock is held.

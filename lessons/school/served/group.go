@@ -31,11 +31,17 @@ type groupPage struct {
 	Fetches    bool // the list may be fetched by hand
 	Teach      bool
 	Grade      bool
-	Rooms      []class.Head
+	Rooms      []roomRow
 	Ways       []class.Way
 	Stages     []stageTasks
 	Given      begun  // of the form to begin a room
 	Wrong      string // with what was sent
+}
+
+// roomRow is a room in a list.
+type roomRow struct {
+	class.Head
+	school.CameOf // as far as it was kept: a room that goes on may be further
 }
 
 // learnerRow is how someone stands who has signed on and studied.
@@ -75,7 +81,7 @@ func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person
 		s.trouble(w, err)
 		return
 	}
-	if page.Rooms, err = s.o.Rooms(r.Context(), g.Name, mostRooms); err != nil {
+	if page.Rooms, err = s.roomsOf(r.Context(), g.Name); err != nil {
 		s.trouble(w, err)
 		return
 	}
@@ -89,6 +95,23 @@ func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person
 		page.Wrong = web.Problem(err)
 	}
 	s.writeAs(w, status, "group", page)
+}
+
+// roomsOf are the rooms of a group, the latest first.
+func (s *Server) roomsOf(ctx context.Context, group string) (rows []roomRow, err error) {
+	heads, err := s.o.Rooms(ctx, group, mostRooms)
+	if err != nil {
+		return nil, err
+	}
+	var codes []string
+	for _, h := range heads {
+		codes = append(codes, h.Code)
+	}
+	came, err := school.Marks{DB: s.o.DB}.OfRooms(ctx, codes)
+	for _, h := range heads {
+		rows = append(rows, roomRow{h, came[h.Code]})
+	}
+	return rows, err
 }
 
 // learners are those of a group who have signed on, by name, with how they stand, and what keeps going

@@ -44,9 +44,7 @@ func (s *Server) learner(w http.ResponseWriter, r *http.Request, p school.Person
 
 // stands is how far a learner is from the lathe, and what their record comes to.
 func (s *Server) stands(of school.Person) (ready, all template.HTML, err error) {
-	session := *s.o.Session
-	session.OnPages = true
-	v, err := progress.ViewOf(&session, record.In(s.o.DB, of.ID))
+	v, err := progress.ViewOf(s.o.Session, record.In(s.o.DB, of.ID))
 	if err != nil {
 		return "", "", err
 	}

@@ -83,7 +83,8 @@ type campus struct {
 	seal     school.Seal
 	service  *onerostertest.Server // its class 17 is that of the roster; 18 is fetched
 
-	study func(db *postgres.DB, who school.Person, at *web.Talk) error // nil for that of the program
+	earlier http.Handler                                                           // an earlier version of the program
+	study   func(db *postgres.DB, who school.Person, at *web.Talk) error // nil for that of the program
 }
 
 func newCampus(t testing.TB) campus {
@@ -169,7 +170,7 @@ func (c campus) nodeBy(t testing.TB, own func() time.Time) *node {
 				return c.study(db, who, at)
 			}
 			return study(t, db, who, at)
-		}, Fail: fail})
+		}, Fail: fail, Earlier: c.earlier})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -22,38 +22,47 @@ type roomPage struct {
 }
 
 func (s *Server) room(w http.ResponseWriter, r *http.Request, _ school.Person) {
-	l := s.roomOfGroup(w, r)
-	if l == nil {
+	head, came, ok := s.cameIn(w, r)
+	if !ok {
 		return
 	}
 	g, _, _ := s.o.Settings.Group(r.PathValue("group"))
-	page := roomPage{Group: g.Name, Sends: s.sends(g)}
-	l.See(func(room *class.Room) {
-		page.Head = room.Head
-		for _, asked := range room.Sets {
-			page.Sets = append(page.Sets, asked.Blueprint.Title)
-		}
-	})
+	page := roomPage{Group: g.Name, Head: head, Sends: s.sends(g)}
+	for _, asked := range came.Sets {
+		page.Sets = append(page.Sets, asked.Title)
+	}
 	s.write(w, "room", page)
 }
 
-// roomOfGroup is the room with the code in the address, if it is one of the group there; nil after an
+// cameIn is what came of the room with the code in the address, if it is one of the group there: as it
+// is now, or as it was kept where another version of the program drew its numbers. ok is false after an
 // error was sent.
-func (s *Server) roomOfGroup(w http.ResponseWriter, r *http.Request) *class.Live {
+func (s *Server) cameIn(w http.ResponseWriter, r *http.Request) (head class.Head, came school.CameOf, ok bool) {
 	l, err := s.o.Hall.Room(r.Context(), class.ReadCode(r.PathValue("code")))
-	group := ""
-	if err == nil {
-		l.See(func(room *class.Room) { group = room.Head.Group })
+	var other class.OtherDraws
+	switch {
+	case err == nil:
+		l.See(func(room *class.Room) {
+			if head = room.Head; head.Group == r.PathValue("group") {
+				came, err = school.CameOfRoom(room)
+			}
+		})
+	case errors.As(err, &other):
+		if head = other.Head; head.Group == r.PathValue("group") {
+			came, err = school.Marks{DB: s.o.DB}.Of(r.Context(), head.Code)
+		}
 	}
 	switch {
-	case errors.Is(err, class.ErrNoRoom) || err == nil && group != r.PathValue("group"):
+	case errors.Is(err, class.ErrNoRoom) || head.Code != "" && head.Group != r.PathValue("group"):
 		s.tell(w, http.StatusNotFound, "school-not-yours")
-		return nil
+	case errors.Is(err, school.ErrNoMarks):
+		s.tell(w, http.StatusServiceUnavailable, "class-other-draws")
 	case err != nil:
 		s.trouble(w, err)
-		return nil
+	default:
+		return head, came, true
 	}
-	return l
+	return head, came, false
 }
 
 // marksFile is a way to write marks.
@@ -83,8 +92,8 @@ func (s *Server) marks(w http.ResponseWriter, r *http.Request, p school.Person) 
 	}
 	w.Header().Set("Content-Type", "text/csv; charset=utf-8")
 	w.Header().Set("Content-Disposition", fmt.Sprintf("attachment; filename=%s-%s-%d.csv", r.PathValue("form"), m.code, n+1))
-	f, err := begin(w, m.set, m.began.Format(time.DateOnly))
-	for _, one := range m.of {
+	f, err := begin(w, m.Set, m.began.Format(time.DateOnly))
+	for _, one := range m.Of {
 		if err == nil {
 			err = f.Add(one)
 		}
@@ -99,58 +108,25 @@ func (s *Server) marks(w http.ResponseWriter, r *http.Request, p school.Person) 
 
 // marked are the marks of a set of a room, of those on its roster.
 type marked struct {
-	code, set, title string
-	began            time.Time
-	of               []set.Result
-	visitors         []string // who came and is not on it
+	school.SetMark
+	code  string
+	began time.Time
 }
 
 // marksIn are the marks of a set of the room in the address, for someone to take them out: that is noted
 // first. ok is false after an error was sent.
 func (s *Server) marksIn(w http.ResponseWriter, r *http.Request, p school.Person, n int) (m marked, ok bool) {
-	l := s.roomOfGroup(w, r)
-	if l == nil {
+	head, came, ok := s.cameIn(w, r)
+	if !ok {
 		return m, false
 	}
-	var err error
-	l.See(func(room *class.Room) {
-		if n < 0 || n >= len(room.Sets) {
-			return
-		}
-		asked := room.Sets[n].Blueprint
-		m = marked{code: room.Head.Code, set: asked.Set, title: asked.Title, began: room.Head.Began}
-		for _, p := range room.Came() {
-			if p.Visitor {
-				m.visitors = append(m.visitors, p.Name)
-			}
-		}
-		m.of, err = marksOf(room, n)
-	})
-	if m.code == "" {
+	if n < 0 || n >= len(came.Sets) {
 		s.tell(w, http.StatusNotFound, "school-not-yours")
 		return m, false
 	}
-	if err == nil {
-		err = s.o.Audit.Note(r.Context(), p, school.GaveOut, m.code)
-	}
-	if err != nil {
+	if err := s.o.Audit.Note(r.Context(), p, school.GaveOut, head.Code); err != nil {
 		s.trouble(w, err)
 		return m, false
 	}
-	return m, true
-}
-
-// marksOf are the marks of those on the roster in a set of a room.
-func marksOf(room *class.Room, n int) (all []set.Result, err error) {
-	for _, p := range room.People() {
-		if p.Visitor {
-			continue
-		}
-		m, err := room.Marked(p, n)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, m)
-	}
-	return all, nil
+	return marked{came.Sets[n], head.Code, head.Began}, true
 }

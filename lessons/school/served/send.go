@@ -41,8 +41,8 @@ func (s *Server) send(w http.ResponseWriter, r *http.Request, p school.Person) {
 	}
 	ctx, cancel := context.WithTimeout(context.WithoutCancel(r.Context()), longestSend)
 	defer cancel()
-	page := sentPage{Group: g.Name, Code: m.code, Title: m.title, Set: n, Visitors: m.visitors,
-		Sent: s.o.Book.Send(ctx, oneroster.Marks{Room: s.o.Settings.Address + "/r/" + m.code, Set: n, Class: g.Class, Title: m.title, Date: m.began, Of: m.of})}
+	page := sentPage{Group: g.Name, Code: m.code, Title: m.Title, Set: n, Visitors: m.Visitors,
+		Sent: s.o.Book.Send(ctx, oneroster.Marks{Room: s.o.Settings.Address + "/r/" + m.code, Set: n, Class: g.Class, Title: m.Title, Date: m.began, Of: m.Of})}
 	s.o.Sent(page.Sent)
 	status := http.StatusOK
 	if page.Broke != nil {
