@@ -79,7 +79,7 @@ func TestMarksAreKept(t *testing.T) {
 	if status >= http.StatusBadRequest {
 		t.Fatal(status, page)
 	}
-	n.sends(teacher, "/desk/"+code+"/do", "do", "end")
+	n.sends(teacher, "/desk/"+code+"/do", "do", "end", "sure", "yes")
 	keepsMarks(t, n)
 	has(t, n.page(teacher, group), "People: 1", "· ended")
 	room := group + "/rooms/" + code
