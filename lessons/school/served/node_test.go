@@ -83,7 +83,7 @@ type campus struct {
 	seal     school.Seal
 	service  *onerostertest.Server // its class 17 is that of the roster; 18 is fetched
 
-	earlier http.Handler                                                           // an earlier version of the program
+	earlier http.Handler                                                 // an earlier version of the program
 	study   func(db *postgres.DB, who school.Person, at *web.Talk) error // nil for that of the program
 }
 
