@@ -118,6 +118,11 @@ func TestServeCheck(t *testing.T) {
 	if _, err := (school.Secrets{DB: db, Seal: seal}).Of(t.Context(), "turning-1"); err != nil {
 		t.Fatal(err)
 	}
+	if _, err := db.ExecContext(t.Context(), `INSERT INTO rooms (code, began_ms, head, of_group) VALUES ('ACDEFH', 1, '{"code": "ACDEFH", "group": "turning-1", "draws": 1}', 'turning-1')`); err != nil {
+		t.Fatal(err)
+	}
+	s.fails(1, append(good, "other.key", "--earlier", "http://127.0.0.1:1"), "have not ended: 1 (ACDEFH)", "earlier version: ", "connection refused")
+	s.fails(2, append(good, "other.key", "--earlier", "127.0.0.1:1"), `--earlier "127.0.0.1:1": give the address`)
 	s.fails(1, append(good, "other.key"), `secret of turning-1: the secret of the group "turning-1": it was sealed with another key`)
 }
 

@@ -52,8 +52,8 @@ func earlier(address string, behind bool, fail func(error)) http.Handler {
 	}
 }
 
-// checkEarlier says which rooms need an earlier version, and whether it can be reached.
-func checkEarlier(ctx context.Context, o options, settings school.Settings, db *postgres.DB, out io.Writer) error {
+// tellOpen tells of rooms that an earlier version began and that have not ended.
+func tellOpen(ctx context.Context, settings school.Settings, db *postgres.DB, out io.Writer) error {
 	j := journal.Over(db)
 	defer j.Close()
 	heads, err := j.Heads(ctx)
@@ -70,13 +70,15 @@ func checkEarlier(ctx context.Context, o options, settings school.Settings, db *
 			open = append(open, h.Code)
 		}
 	}
-	if len(open) > 0 && o.earlier == "" {
-		fmt.Fprintf(out, "rooms that an earlier version began and that have not ended: %d (%s); they go on only while that version runs, with --earlier and its address\n", len(open), open[0])
+	if len(open) > 0 {
+		fmt.Fprintf(out, "rooms that an earlier version began and that have not ended: %d (%s); they go on while that version runs, with --earlier and its address\n", len(open), open[0])
 	}
-	if o.earlier == "" {
-		return nil
-	}
-	r, err := http.NewRequestWithContext(ctx, http.MethodGet, o.earlier+"/healthz", nil)
+	return nil
+}
+
+// checkEarlier returns an error if no earlier version serves at an address.
+func checkEarlier(ctx context.Context, address string) error {
+	r, err := http.NewRequestWithContext(ctx, http.MethodGet, address+"/healthz", nil)
 	if err != nil {
 		return err
 	}

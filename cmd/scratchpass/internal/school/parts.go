@@ -138,7 +138,12 @@ func check(ctx context.Context, o options, out io.Writer) error {
 		}
 	}
 	if err == nil && dbErr == nil {
-		say("earlier version", checkEarlier(ctx, o, settings, db, out))
+		if err := tellOpen(ctx, settings, db, out); err != nil {
+			say("rooms", err)
+		}
+	}
+	if o.earlier != "" {
+		say("earlier version", checkEarlier(ctx, o.earlier))
 	}
 	if o.tls.On() {
 		_, err := tls.LoadX509KeyPair(o.tls.Cert, o.tls.Key)
