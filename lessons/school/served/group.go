@@ -2,10 +2,8 @@ package served
 
 import (
 	"context"
-	"crypto/rand"
 	"errors"
 	"net/http"
-	"slices"
 	"strings"
 	"time"
 
@@ -16,8 +14,6 @@ import (
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
 	"scratchpass/lessons/school/oneroster"
-	"scratchpass/quiz/machine"
-	"scratchpass/quiz/set"
 )
 
 // groupPage is a group: its people, and its rooms.
@@ -34,6 +30,7 @@ type groupPage struct {
 	Rooms      []roomRow
 	Ways       []class.Way
 	Stages     []stageTasks
+	Sets       []school.Kept
 	Given      begun  // of the form to begin a room
 	Wrong      string // with what was sent
 }
@@ -66,7 +63,20 @@ const mostCommon = 8
 const mostRooms = 50
 
 func (s *Server) group(w http.ResponseWriter, r *http.Request, p school.Person) {
-	s.groupAs(w, r, p, http.StatusOK, begun{}, nil)
+	given := begun{}
+	if name := r.URL.Query().Get("set"); name != "" {
+		var err error
+		given.Blueprint, err = s.sets().Blueprint(r.Context(), r.PathValue("group"), name)
+		if errors.Is(err, school.ErrNoSet) {
+			s.tell(w, http.StatusNotFound, "school-no-set")
+			return
+		}
+		if err != nil {
+			s.trouble(w, err)
+			return
+		}
+	}
+	s.groupAs(w, r, p, http.StatusOK, given, nil)
 }
 
 func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person, status int, given begun, wrong error) {
@@ -82,6 +92,10 @@ func (s *Server) groupAs(w http.ResponseWriter, r *http.Request, p school.Person
 		return
 	}
 	if page.Rooms, err = s.roomsOf(r.Context(), g.Name); err != nil {
+		s.trouble(w, err)
+		return
+	}
+	if page.Sets, err = s.sets().Of(r.Context(), g.Name); err != nil {
 		s.trouble(w, err)
 		return
 	}
@@ -167,95 +181,4 @@ func (s *Server) fetchList(w http.ResponseWriter, r *http.Request, p school.Pers
 	default:
 		http.Redirect(w, r, "/groups/"+g.Name, http.StatusSeeOther)
 	}
-}
-
-// NoLathe refuses a blueprint that names a lathe of its own: a file of whose computer would it be?
-func NoLathe(string) (machine.Lathe, error) {
-	return machine.Lathe{}, errors.New("a lathe of its own can't be named here: leave lathe out")
-}
-
-// begun is what was sent to begin a room.
-type begun struct {
-	Blueprint string
-	Tasks     []string // names
-	Way       string
-}
-
-// stageTasks are the tasks of a stage, to be ticked.
-type stageTasks struct {
-	Stage string
-	Open  bool // one of them is ticked
-	Tasks []askable
-}
-
-// askable is a task that can be asked in a room.
-type askable struct {
-	Name, Title string
-	Ticked      bool
-}
-
-// stages are all tasks, by stage, with those ticked that were sent. One whose words can't be read is
-// left out.
-func (s *Server) stages(given begun) (all []stageTasks) {
-	for _, t := range s.o.Session.Tasks.All() {
-		words, err := s.o.Session.Library.Task(t.Name)
-		if err != nil {
-			continue
-		}
-		if title := s.say("stage-" + string(t.Stage)); len(all) == 0 || all[len(all)-1].Stage != title {
-			all = append(all, stageTasks{Stage: title})
-		}
-		of := &all[len(all)-1]
-		one := askable{t.Name, words.Title, slices.Contains(given.Tasks, t.Name)}
-		of.Open = of.Open || one.Ticked
-		of.Tasks = append(of.Tasks, one)
-	}
-	return all
-}
-
-// beginRoom begins a room of a group, from a blueprint or from tasks.
-func (s *Server) beginRoom(w http.ResponseWriter, r *http.Request, p school.Person) {
-	given := begun{Blueprint: r.PostFormValue("blueprint"), Way: r.PostFormValue("way")}
-	given.Tasks = strings.Fields(strings.Join(r.PostForm["tasks"], " "))
-	head, text, way, err := s.roomOf(r.Context(), r.PathValue("group"), given)
-	if err != nil {
-		s.groupAs(w, r, p, http.StatusBadRequest, given, err)
-		return
-	}
-	if err := s.o.Audit.Note(r.Context(), p, school.BeganRoom, head.Code); err != nil {
-		s.trouble(w, err)
-		return
-	}
-	if _, err := s.o.Hall.Begin(r.Context(), head, text, way); err != nil {
-		s.trouble(w, err)
-		return
-	}
-	http.Redirect(w, r, "/desk/"+head.Code, http.StatusSeeOther)
-}
-
-// roomOf is the room that is to begin.
-func (s *Server) roomOf(ctx context.Context, group string, given begun) (head class.Head, blueprint string, way class.Way, err error) {
-	if way, err = class.ParseWay(given.Way); err != nil {
-		return head, "", "", err
-	}
-	blueprint = strings.ReplaceAll(given.Blueprint, "\r\n", "\n")
-	tasks := given.Tasks
-	switch {
-	case strings.TrimSpace(blueprint) == "" && len(tasks) == 0:
-		return head, "", "", errors.New("there are no questions: tick tasks, or give a blueprint")
-	case strings.TrimSpace(blueprint) != "" && len(tasks) > 0:
-		return head, "", "", errors.New("there are a blueprint and tasks: give one of both")
-	case len(tasks) > 0:
-		blueprint = set.OfTasks("room-"+s.o.Clock().Format("2006-01-02"), s.say("class-title"), s.o.Session.System, tasks, 1)
-	}
-	read, err := set.ParseBlueprint("the blueprint", []byte(blueprint), s.o.Session.Tasks, NoLathe)
-	if err != nil {
-		return head, "", "", err
-	}
-	g, _, _ := s.o.Settings.Group(group)
-	list, err := s.o.Rosters.Of(ctx, g)
-	if err != nil {
-		return head, "", "", err
-	}
-	return class.Head{Code: class.NewCode(), Title: read.Title, Key: rand.Text(), Roster: list.People, Group: group}, blueprint, way, nil
 }

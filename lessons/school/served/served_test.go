@@ -161,6 +161,50 @@ func TestLearnersOfAGroup(t *testing.T) {
 	has(t, n.page(admin, html.UnescapeString(regexp.MustCompile(`href="(/people/[^"]+)"`).FindStringSubmatch(n.page(admin, "/people?name=Ada"))[1])), `"task":"compound-travel"`)
 }
 
+// A blueprint that an instructor keeps is there for the others of the group, to begin a room with or to
+// change; one that can't be read is not kept; it goes after it was asked.
+func TestSetsOfAGroup(t *testing.T) {
+	n := newCampus(t).node(t)
+	cato, head := n.token("Cato", "teach-1"), n.token("Hedy", "metal-heads")
+	const blueprint = "set: first-depths\ntitle: First depths\nunits: in\nslots:\n- {tasks: [compound-travel]}\n"
+	status, page, _ := n.ask(cato, "/groups/turning-1/rooms", url.Values{"do": {"keep"}, "blueprint": {"set: first-depths\nnonsense: 1\n"}})
+	if status != http.StatusBadRequest {
+		t.Error("kept what can't be read: ", status)
+	}
+	has(t, page, "nonsense")
+	to := n.sends(cato, "/groups/turning-1/rooms", "do", "keep", "blueprint", strings.ReplaceAll(blueprint, "\n", "\r\n"), "way", "together")
+	if to != "/groups/turning-1?set=first-depths#begin" {
+		t.Error(to)
+	}
+	page = n.page(head, "/groups/turning-1")
+	has(t, page, "kept by Cato", `href="/groups/turning-1?set=first-depths#begin"`)
+	if strings.Contains(n.page(head, "/groups/turning-2"), "first-depths") {
+		t.Error("another group has it")
+	}
+	has(t, n.page(head, "/groups/turning-1?set=first-depths"), blueprint)
+	n.sends(head, "/groups/turning-1/rooms", "do", "keep", "blueprint", strings.Replace(blueprint, "First depths", "Depths, again", 1))
+	page = n.page(cato, "/groups/turning-1?set=first-depths")
+	has(t, page, "Depths, again", "kept by Hedy")
+	if strings.Count(page, "kept by") != 1 {
+		t.Error("it is there twice")
+	}
+	code := strings.TrimPrefix(n.sends(cato, "/groups/turning-1/rooms", "do", "begin", "blueprint", strings.Replace(blueprint, "First depths", "Depths, again", 1), "way", "ticket"), "/desk/")
+	has(t, n.page(cato, "/desk/"+code), "Depths, again", `href="/groups/turning-1"`)
+	form := url.Values{"name": {"first-depths"}}
+	if _, page, _ = n.ask(cato, "/groups/turning-1/sets/delete", form); !strings.Contains(page, "Delete the blueprint first-depths?") {
+		t.Error("not asked: ", page)
+	}
+	if status, _, _ := n.ask(cato, "/groups/turning-2/sets/delete", url.Values{"name": {"first-depths"}, "sure": {"yes"}}); status != http.StatusNotFound {
+		t.Error("deleted by way of another group: ", status)
+	}
+	n.sends(cato, "/groups/turning-1/sets/delete", "name", "first-depths", "sure", "yes")
+	for path, form := range map[string]url.Values{"/groups/turning-1?set=first-depths": nil, "/groups/turning-1/sets/delete": {"name": {"first-depths"}, "sure": {"yes"}}} {
+		if status, _, _ := n.ask(cato, path, form); status != http.StatusNotFound {
+			t.Error(path, status)
+		}
+	}
+}
+
 // What can't be a room is told, and nothing that was typed is lost.
 func TestRoomsThatCantBegin(t *testing.T) {
 	n := newCampus(t).node(t)

@@ -106,6 +106,7 @@ func (s *Server) routes() []route {
 		{"GET /groups/{group}/learners/{person}", school.Watch, true, s.learner},
 		{"POST /groups/{group}/list", school.Teach, true, s.fetchList},
 		{"POST /groups/{group}/rooms", school.Teach, true, s.beginRoom},
+		{"POST /groups/{group}/sets/delete", school.Teach, true, s.deleteSet},
 		{"GET /groups/{group}/rooms/{code}", school.Grade, true, s.room},
 		{"GET /groups/{group}/rooms/{code}/{form}/{n}", school.Grade, true, s.marks},
 		{"POST /groups/{group}/rooms/{code}/send/{n}", school.Grade, true, s.send},
