@@ -6,20 +6,13 @@ import (
 	"testing"
 	"time"
 
-	"scratchpass/lessons/postgres"
-	"scratchpass/lessons/postgres/postgrestest"
 	"scratchpass/lessons/school"
 )
 
 // A group keeps so many sets and no more; what is kept already can still be changed, and other groups
 // have room of their own.
 func TestMostSets(t *testing.T) {
-	db, err := postgres.Open(t.Context(), postgrestest.Address(t))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer db.Close()
-	sets := school.Sets{DB: db, Clock: time.Now}
+	sets := school.Sets{DB: database(t), Clock: time.Now}
 	keep := func(group, name string) error {
 		return sets.Keep(t.Context(), group, school.Kept{Name: name, Blueprint: "of " + name}, school.Person{Name: "Cato"})
 	}

@@ -83,7 +83,14 @@ func (s *Server) beginRoom(w http.ResponseWriter, r *http.Request, p school.Pers
 		s.trouble(w, err)
 		return
 	}
-	if _, err := s.o.Hall.Begin(r.Context(), head, text, way); err != nil {
+	_, err = s.o.Hall.Begin(r.Context(), head, text, way)
+	for tries := 0; errors.Is(err, class.ErrTaken) && tries < 3; tries++ { // another room has the code: what was noted is none's
+		head.Code = class.NewCode()
+		if err = s.o.Audit.Note(r.Context(), p, school.BeganRoom, head.Code); err == nil {
+			_, err = s.o.Hall.Begin(r.Context(), head, text, way)
+		}
+	}
+	if err != nil {
 		s.trouble(w, err)
 		return
 	}

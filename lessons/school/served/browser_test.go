@@ -3,6 +3,7 @@ package served_test
 import (
 	"net/http"
 	"net/http/httptest"
+	"net/url"
 	"os"
 	"strings"
 	"testing"
@@ -40,6 +41,8 @@ func TestSchoolInABrowser(t *testing.T) {
 	n.page(teacher, "/desk/"+code)
 	n.phone(code, "Ada Brook")
 	n.phone(code, "Bartholomew Featherstonehaugh", "visitor", "yes")
+	getsWrong(t, n, "Ada Brook", "Chi Ng")
+	n.sends(teacher, "/groups/turning-1/rooms", "do", "keep", "blueprint", "set: depths-before-the-first-pass\ntitle: Depths\nunits: in\nslots:\n- {tasks: [compound-travel]}\n")
 	second := n.token("Dora Lane", "teach-2")
 	n.sends(second, "/groups/turning-2/list")
 	c.service.Fail(func(r *http.Request) onerostertest.Failure {
@@ -56,7 +59,9 @@ func TestSchoolInABrowser(t *testing.T) {
 		{"home", teacher, "/home", ""},
 		{"home of a stranger", stranger, "/home", ""},
 		{"group", teacher, "/groups/turning-1", ""},
-		{"group with a room refused", teacher, "/groups/turning-1", `document.querySelectorAll("main button").forEach(b => b.click())`},
+		{"group with a room refused", teacher, "/groups/turning-1", `document.querySelector("form[action$=rooms] .primary").click()`},
+		{"learner", teacher, "/groups/turning-1/learners/" + url.PathEscape("https://login.example.school Ada Brook"), ""},
+		{"blueprint to go", teacher, "/groups/turning-1", `document.querySelector("form[action$=delete] button").click()`},
 		{"room", teacher, "/groups/turning-1/rooms/" + code, ""},
 		{"group with a list that is fetched", second, "/groups/turning-2", ""},
 		{"room, marks sent", teacher, "/groups/turning-1/rooms/" + code, `document.querySelector("main li button").click()`},
