@@ -44,6 +44,10 @@ var either = map[string]func(*testing.T){
 	"refold":         TestRefoldComesToTheSame, "zones": TestDaysAreThoseOfTheirPlace, "clock set back": TestClockSetBack, "needs refold": TestNeedsRefold,
 }
 
+// atOnce are those of them in which several write at once: the short run, which looks for races, has
+// these alone.
+var atOnce = map[string]bool{"at once": true, "two programs": true, "moves at two": true, "moves unsure": true}
+
 // What a file alone has is tested for files alone: a journal of SQLite's that a killed program has
 // left, damage and its mending, the copy of a day, a file that can't grow or be written, locks beside
 // it. Those are the server's on a server, and what of them is ours is in TestServerFaults.
@@ -53,7 +57,9 @@ func TestOnAServer(t *testing.T) {
 	onServer = true
 	defer func() { onServer = false }()
 	for name, test := range either {
-		t.Run(name, test)
+		if !testing.Short() || atOnce[name] {
+			t.Run(name, test)
+		}
 	}
 }
 
