@@ -7,6 +7,7 @@ import (
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 
+	"scratchpass/content"
 	"scratchpass/lessons/face/inspect"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
@@ -64,10 +65,14 @@ func TestPagesInABrowser(t *testing.T) {
 	}
 }
 
-// labels are words for each label of a page.
-var labels = web.Words{Lang: "en", Name: "Scratchpass", Skip: "To the answer", Send: "Mark it", GoOn: "Go on", Sum: "Work it out", SumLabel: "A sum",
-	Term: "Explain", TermLabel: "A word", Words: "Other ways on", Units: "Units", None: "none of them", Gone: "open the link", Ended: "That is all.", Order: "Tap the steps in order",
-	Hidden: "The page was out of sight.", Lost: "The program did not answer.", Again: "Start over", One: "Choose one", Several: "Choose all that fit", Earlier: "Earlier", Later: "Later", Place: "${step}: place ${n} of ${of}", NoPage: "no page", OtherName: "not under that name", Look: "Look up", Back: "Back to your work", Do: "Do it", Moves: "Moves", Log: "Before"}
+// labels are the words of pages that ship.
+var labels = func() web.Words {
+	screens, err := content.Shipped().Screens()
+	if err != nil {
+		panic(err)
+	}
+	return web.WordsOf(func(key string, _ ...any) string { return screens[key] })
+}()
 
 // Steps are put in order by their arrows and by dragging, and sent as numbers.
 func TestOrderInABrowser(t *testing.T) {
