@@ -83,6 +83,25 @@ func TestDryRunTranscripts(t *testing.T) {
 	}
 }
 
+// What to practise next is told with the command at a terminal, and without it on pages.
+func TestNoCommandsOnPages(t *testing.T) {
+	for _, onPages := range []bool{false, true} {
+		script := script(t, "wrong-line")
+		var lines []string
+		for _, l := range script.Lines {
+			lines = append(lines, l.Text)
+		}
+		s, term, r := atBench(t, script.Job, lines...)
+		s.OnPages = onPages
+		if err := s.Run(r); err != nil {
+			t.Fatal(err)
+		}
+		if log := term.Log.String(); !strings.Contains(log, "Practise next:") || strings.Contains(log, "scratchpass ") == onPages {
+			t.Errorf("on pages %v: %s", onPages, log)
+		}
+	}
+}
+
 // A move may be chosen by its number, and its figure is asked for.
 func TestMovesByNumber(t *testing.T) {
 	s, term, r := atBench(t, "adjusting-screw", "4", "70", "4", "", "leave")
