@@ -102,6 +102,25 @@ func TestNoCommandsOnPages(t *testing.T) {
 	}
 }
 
+// The card of a job tells its cuts, and an option to change them only where one can be given.
+func TestNoOptionsOnPages(t *testing.T) {
+	for _, name := range content.Shipped().JobNames() {
+		s, _, r := atBench(t, name)
+		p, err := bench.NewPlan(r.Bench.Job, bench.AsUsual)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s.OnPages = range []bool{false, true} {
+			for _, p.Light = range []bool{false, true} {
+				card := scripted.Words(s.PlanPage(p))
+				if cuts := strings.Contains(card, "the first goes to"); cuts != (len(p.Steps) > 0) || strings.Contains(card, "--") != (cuts && !s.OnPages) {
+					t.Errorf("%s, on pages %v: %s", name, s.OnPages, card)
+				}
+			}
+		}
+	}
+}
+
 // A move may be chosen by its number, and its figure is asked for.
 func TestMovesByNumber(t *testing.T) {
 	s, term, r := atBench(t, "adjusting-screw", "4", "70", "4", "", "leave")
