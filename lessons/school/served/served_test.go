@@ -212,6 +212,25 @@ func TestSetsOfAGroup(t *testing.T) {
 	}
 }
 
+// That a set can't be kept for a fault of the database is for the log; nobody reads there what the
+// database said.
+func TestSetThatCantBeKept(t *testing.T) {
+	n := newCampus(t).node(t)
+	cato := n.token("Cato", "teach-1")
+	if _, err := n.db.ExecContext(t.Context(), "ALTER TABLE sets ADD CONSTRAINT disk_is_full CHECK (false) NOT VALID"); err != nil {
+		t.Fatal(err)
+	}
+	status, page, _ := n.ask(cato, "/groups/turning-1/rooms", url.Values{"do": {"keep"}, "blueprint": {"set: s\ntitle: S\nunits: in\nslots:\n- {tasks: [compound-travel]}\n"}})
+	if status != http.StatusInternalServerError || strings.Contains(page, "disk_is_full") {
+		t.Error(status, page)
+	}
+	if n.mu.Lock(); len(n.fails) != 1 || !strings.Contains(n.fails[0].Error(), "disk_is_full") {
+		t.Error(n.fails)
+	}
+	n.fails = nil // it was meant
+	n.mu.Unlock()
+}
+
 // What can't be a room is told, and nothing that was typed is lost.
 func TestRoomsThatCantBegin(t *testing.T) {
 	n := newCampus(t).node(t)
