@@ -149,3 +149,28 @@ func TestRoomOfAnEarlierVersion(t *testing.T) {
 		t.Error(w.Code)
 	}
 }
+
+// A node that stops ends the streams that it passes on from an earlier version, as it ends its own: else
+// it would wait for them, and end with an error.
+func TestStreamOfAnEarlierVersionEnds(t *testing.T) {
+	begun, ended := make(chan struct{}), make(chan struct{})
+	t.Run("a node stops", func(t *testing.T) {
+		c := newCampus(t)
+		n := c.node(t)
+		code := n.room(n.token("Cato", "teach-1"), "turning-1")
+		otherDraws(t, n, code)
+		c.earlier = http.HandlerFunc(func(_ http.ResponseWriter, r *http.Request) {
+			close(begun)
+			<-r.Context().Done()
+			close(ended)
+		})
+		both := c.node(t)
+		go both.handler.ServeHTTP(httptest.NewRecorder(), httptest.NewRequest(http.MethodGet, "https://"+host+"/r/"+code+"/events", nil))
+		<-begun
+	})
+	select {
+	case <-ended:
+	case <-time.After(10 * time.Second):
+		t.Error("the stream goes on")
+	}
+}

@@ -44,8 +44,10 @@ func earlier(address string, behind bool, fail func(error)) http.Handler {
 				r.Out.Header["X-Forwarded-For"] = said
 			}
 		},
-		ErrorHandler: func(w http.ResponseWriter, _ *http.Request, err error) {
-			fail(fmt.Errorf("the earlier version at %s: %w", at, err))
+		ErrorHandler: func(w http.ResponseWriter, r *http.Request, err error) {
+			if r.Context().Err() == nil { // else a phone has gone, and nothing is wrong there
+				fail(fmt.Errorf("the earlier version at %s: %w", at, err))
+			}
 			w.Header().Set("Retry-After", "5")
 			http.Error(w, "the earlier version of the program can't be reached", http.StatusBadGateway)
 		},

@@ -2,6 +2,7 @@ package school
 
 import (
 	"bufio"
+	"context"
 	"fmt"
 	"io"
 	"net/http"
@@ -71,6 +72,10 @@ func TestEarlierIsAway(t *testing.T) {
 	if w.Code != http.StatusBadGateway || w.Header().Get("Retry-After") == "" || why == nil {
 		t.Error(w.Code, w.Header(), why)
 	}
+	left, leave := context.WithCancel(t.Context())
+	leave()
+	earlier(gone.URL, false, func(err error) { t.Error("told of a phone that has gone: ", err) }).
+		ServeHTTP(httptest.NewRecorder(), httptest.NewRequest(http.MethodGet, "/r/ACDEFH", nil).WithContext(left))
 	if earlier("", false, nil) != nil {
 		t.Error("there is one where none was named")
 	}
