@@ -447,3 +447,40 @@ func TestGuards(t *testing.T) {
 		t.Error("someone else has signed her off")
 	}
 }
+
+// Someone whose record is being deleted can answer nowhere any more, for as long as that takes.
+func TestSignedOffBeforeTheirRecordGoes(t *testing.T) {
+	c := newCampus(t)
+	n, other := c.node(t), c.node(t)
+	ada, admin := n.token("Ada", "first-year"), n.token("Ira", "it-staff")
+	if status, _, _ := other.ask(ada, "/study", nil); status != http.StatusOK {
+		t.Fatal(status)
+	}
+	id := "https://login.example.school Ada"
+	held, err := n.db.BeginTx(t.Context(), nil) // her record, by another program
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer held.Rollback()
+	if _, err := held.ExecContext(t.Context(), "SELECT pg_advisory_xact_lock(hashtextextended(current_schema() || ' record ' || $1, 0))", id); err != nil {
+		t.Fatal(err)
+	}
+	deleted := make(chan int)
+	go func() {
+		status, _, _ := n.ask(admin, "/people/delete", url.Values{"person": {id}, "sure": {"yes"}})
+		deleted <- status
+	}()
+	status := http.StatusOK
+	for until := time.Now().Add(10 * time.Second); status == http.StatusOK && time.Now().Before(until); {
+		status, _, _ = other.ask(ada, "/study", nil)
+	}
+	if status != http.StatusSeeOther {
+		t.Error("while her record is deleted she goes on: ", status)
+	}
+	if err := held.Rollback(); err != nil {
+		t.Fatal(err)
+	}
+	if status := <-deleted; status != http.StatusOK {
+		t.Error(status)
+	}
+}
