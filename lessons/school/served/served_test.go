@@ -124,6 +124,44 @@ func TestARoomOfAGroup(t *testing.T) {
 	}
 }
 
+// Who fetches the part of an instructor's page by itself sees the keys too, and that is noted; a page
+// that is open and fetches it again and again is noted once.
+func TestKeysByThePart(t *testing.T) {
+	c := newCampus(t)
+	a, b := c.node(t), c.node(t)
+	cato, hedy := a.token("Cato", "teach-1"), a.token("Hedy", "metal-heads")
+	code := a.room(cato, "turning-1")
+	at := func(n *node, token string, paths ...string) {
+		for _, path := range paths {
+			n.page(token, "/desk/"+code+path)
+		}
+	}
+	saw := func(want ...string) {
+		t.Helper()
+		entries, err := a.audit.Before(t.Context(), 0, 20)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, e := range slices.Backward(entries) {
+			if e.Did == school.SawKeys {
+				got = append(got, e.Name)
+			}
+		}
+		if !slices.Equal(got, want) {
+			t.Error(got, want)
+		}
+	}
+	at(a, cato, "", "/part", "/part")
+	saw("Cato")
+	at(a, hedy, "/part", "/person/a1/part")
+	saw("Cato", "Hedy")
+	at(b, cato, "/part", "/part")
+	saw("Cato", "Hedy", "Cato")
+	at(b, hedy, "/person/a1/part")
+	saw("Cato", "Hedy", "Cato", "Hedy")
+}
+
 // getsWrong has learners make one common error three times.
 func getsWrong(t *testing.T, n *node, names ...string) {
 	t.Helper()
