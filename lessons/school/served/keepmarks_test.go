@@ -104,6 +104,21 @@ func TestMarksAreKept(t *testing.T) {
 	}
 }
 
+// To keep what came of rooms, a node opens none of them: of all rooms of many years it would hold too many.
+func TestKeepingMarksOpensNoRoom(t *testing.T) {
+	c := newCampus(t)
+	n, later := c.node(t), c.node(t)
+	code := n.room(n.token("Cato", "teach-1"), "turning-1")
+	n.phone(code, "Ada Brook")
+	keepsMarks(t, later)
+	if came, err := (school.Marks{DB: n.db}).Of(t.Context(), code); came.Came != 1 || err != nil {
+		t.Error(came, err)
+	}
+	if open := later.hall.Opened(); open != 0 {
+		t.Errorf("%d rooms are open", open)
+	}
+}
+
 // A room that another version of the program began goes on at that one, with its own scripts; where it
 // does not run, people are told what has to be done.
 func TestRoomOfAnEarlierVersion(t *testing.T) {
