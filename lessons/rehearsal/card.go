@@ -193,7 +193,7 @@ func (s Flow) planEnd(p bench.Plan, text page.Page) page.Page {
 // planPasses lists the passes.
 func (s Flow) planPasses(p bench.Plan) page.Page {
 	text := page.Page{page.Gap{}, page.Heading{Text: s.Say("plan-passes")}}
-	text = append(text, page.Item{Text: s.Say(formed(p.Job, "plan-cuts-"+p.Schedule()), "first", p.Job.System().Length().Text(p.First.Inches()), "least", p.Job.System().Length().Text(p.LeastCut().Inches()))})
+	text = append(text, page.Item{Text: s.Say(s.cuts(p), "first", p.Job.System().Length().Text(p.First.Inches()), "least", p.Job.System().Length().Text(p.LeastCut().Inches()))})
 	columns := page.Columns{Head: s.Say("plan-columns")}
 	n, tried := 0, false
 	for _, st := range p.Steps {

@@ -88,7 +88,10 @@ func (s Flow) mistakes(b bench.Bench, words content.BenchWords, takenBack []benc
 			if w, err := s.Words(name); err == nil {
 				title = w.Task.Title
 			}
-			text = append(text, page.Item{Text: fmt.Sprintf("%s: scratchpass quiz %s", title, name)})
+			if !s.OnPages { // nobody can type a command there
+				title = fmt.Sprintf("%s: scratchpass quiz %s", title, name)
+			}
+			text = append(text, page.Item{Text: title})
 		}
 	}
 	return text

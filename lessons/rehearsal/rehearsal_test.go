@@ -83,6 +83,44 @@ func TestDryRunTranscripts(t *testing.T) {
 	}
 }
 
+// What to practise next is told with the command at a terminal, and without it on pages.
+func TestNoCommandsOnPages(t *testing.T) {
+	for _, onPages := range []bool{false, true} {
+		script := script(t, "wrong-line")
+		var lines []string
+		for _, l := range script.Lines {
+			lines = append(lines, l.Text)
+		}
+		s, term, r := atBench(t, script.Job, lines...)
+		s.OnPages = onPages
+		if err := s.Run(r); err != nil {
+			t.Fatal(err)
+		}
+		if log := term.Log.String(); !strings.Contains(log, "Practise next:") || strings.Contains(log, "scratchpass ") == onPages {
+			t.Errorf("on pages %v: %s", onPages, log)
+		}
+	}
+}
+
+// The card of a job tells its cuts, and an option to change them only where one can be given.
+func TestNoOptionsOnPages(t *testing.T) {
+	for _, name := range content.Shipped().JobNames() {
+		s, _, r := atBench(t, name)
+		p, err := bench.NewPlan(r.Bench.Job, bench.AsUsual)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s.OnPages = range []bool{false, true} {
+			for _, p.Light = range []bool{false, true} {
+				card := scripted.Words(s.PlanPage(p))
+				if cuts := strings.Contains(card, "the first goes to"); cuts != (len(p.Steps) > 0) || strings.Contains(card, "--") != (cuts && !s.OnPages) {
+					t.Errorf("%s, on pages %v: %s", name, s.OnPages, card)
+				}
+			}
+		}
+	}
+}
+
 // A move may be chosen by its number, and its figure is asked for.
 func TestMovesByNumber(t *testing.T) {
 	s, term, r := atBench(t, "adjusting-screw", "4", "70", "4", "", "leave")

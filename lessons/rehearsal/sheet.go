@@ -42,6 +42,15 @@ func formed(j bench.Job, phrase string) string {
 	return phrase
 }
 
+// cuts is the phrase for how the cuts of a card go: with the option for others, where one can be given.
+func (s Flow) cuts(p bench.Plan) string {
+	phrase := formed(p.Job, "plan-cuts-"+p.Schedule())
+	if s.OnPages {
+		return phrase + "-on-pages"
+	}
+	return phrase
+}
+
 // preparation are the facts of a card about stock, tool, gauges and holding, a line each.
 func (s Flow) preparation(p bench.Plan) []string {
 	j := p.Job
@@ -135,7 +144,7 @@ func (s Flow) PlanSheet(p bench.Plan) (handout.Report, error) {
 	set.Lines = append(set.Lines, s.severalStarts(p)...)
 	set.Lines = append(set.Lines, s.Say("plan-order-"+j.Side.String())+" "+s.angleLine(p, "plan-sheet-angle"))
 	say("plan-out", "out", size(p.Out), "way", away, "deeper", deeper)
-	say(formed(j, "plan-cuts-"+p.Schedule()), "first", size(p.First), "least", size(p.LeastCut()))
+	say(s.cuts(p), "first", size(p.First), "least", size(p.LeastCut()))
 	if p.Wire > 0 {
 		say("plan-wires", "wire", size(p.Wire), "max", size(p.OverMax), "min", size(p.OverMin))
 	}

@@ -145,6 +145,12 @@ func (s Sessions) End(ctx context.Context, token string) error {
 	return err
 }
 
+// EndAll signs someone off everywhere.
+func (s Sessions) EndAll(ctx context.Context, person string) error {
+	_, err := s.DB.ExecContext(ctx, "DELETE FROM sessions WHERE person = $1", person)
+	return err
+}
+
 // Forget deletes someone and signs them off everywhere. Their record is another thing to delete.
 func (s Sessions) Forget(ctx context.Context, person string) error {
 	_, err := s.DB.ExecContext(ctx, "DELETE FROM people WHERE id = $1", person)

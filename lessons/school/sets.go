@@ -30,8 +30,11 @@ const mostSets = 200
 // ErrNoSet says that a group keeps no set of a name.
 var ErrNoSet = errors.New("the group keeps no such set")
 
+// ErrManySets says that a group keeps as many sets as it can.
+var ErrManySets = fmt.Errorf("the group keeps %d sets already: delete some first", mostSets)
+
 // Keep keeps a blueprint of a group under the name of its set, in place of the one that was kept under
-// it.
+// it; ErrManySets where there is no room for another.
 func (s Sets) Keep(ctx context.Context, group string, k Kept, by Person) error {
 	done, err := s.DB.ExecContext(ctx, `INSERT INTO sets (of_group, name, blueprint, by_name, at_ms)
 		SELECT $1, $2, $3, $4, CAST($5 AS bigint) WHERE (SELECT count(*) FROM sets WHERE of_group = $1 AND name <> $2) < CAST($6 AS bigint)
@@ -43,7 +46,7 @@ func (s Sets) Keep(ctx context.Context, group string, k Kept, by Person) error {
 	if n, err := done.RowsAffected(); n > 0 || err != nil {
 		return err
 	}
-	return fmt.Errorf("the group keeps %d sets already: delete some first", mostSets)
+	return ErrManySets
 }
 
 // Of are those of a group, by name, without the blueprints.

@@ -1,9 +1,11 @@
 package served
 
 import (
+	"context"
 	"embed"
 	"io/fs"
 	"net/http"
+	"strings"
 
 	"scratchpass/lessons/face/web"
 )
@@ -60,5 +62,17 @@ func (s *Server) atEarlier(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	clear(w.Header()) // what is said of pages is said there
+	if strings.HasSuffix(r.Pattern, "/events") {
+		ctx, end := context.WithCancel(r.Context())
+		defer end()
+		go func() { // a stream never ends by itself, and that program goes on when this one stops
+			select {
+			case <-s.stopped:
+				end()
+			case <-ctx.Done():
+			}
+		}()
+		r = r.WithContext(ctx)
+	}
 	s.o.Earlier.ServeHTTP(w, r)
 }

@@ -3,6 +3,7 @@ package served
 import (
 	"net"
 	"net/http"
+	"net/netip"
 	"strings"
 	"sync"
 	"time"
@@ -96,12 +97,29 @@ func (l limits) address(r *http.Request) string {
 	if l.behind {
 		all := strings.Split(strings.Join(r.Header.Values("X-Forwarded-For"), ","), ",")
 		if last := strings.TrimSpace(all[len(all)-1]); last != "" {
-			return last
+			return network(last)
 		}
 	}
-	host, _, err := net.SplitHostPort(r.RemoteAddr)
+	return network(r.RemoteAddr)
+}
+
+// oneNetwork is how many bits of an address of IPv6 are those of a network. Whoever has one has all of
+// its addresses: told apart by them, they could try codes for ever.
+const oneNetwork = 64
+
+// network is what an address is told apart by, whether a port stands behind it or not.
+func network(address string) string {
+	host, _, err := net.SplitHostPort(address)
 	if err != nil {
-		return r.RemoteAddr
+		host = strings.Trim(address, "[]")
 	}
-	return host
+	ip, err := netip.ParseAddr(host)
+	if err != nil {
+		return host
+	}
+	if ip = ip.Unmap().WithZone(""); ip.Is4() {
+		return ip.String()
+	}
+	of, _ := ip.Prefix(oneNetwork) // an address of IPv6 has as many bits
+	return of.String()
 }

@@ -27,7 +27,7 @@ type Marks struct {
 	Set   int    // which set of the room, from 0
 	Class string // the sourcedId of the class
 	Title string
-	Date  time.Time // of the scores
+	Date  time.Time // of the scores, where they were made
 	Of    []set.Result
 }
 
@@ -190,7 +190,7 @@ func (b Book) to(kind, path, id string) reference {
 func (b Book) put(ctx context.Context, m Marks, item string, r set.Result) error {
 	open := r.Open > 0
 	p := &result{entry: entry{ID: id(item, r.ID)}, LineItem: b.to("lineItem", gradebook+"/lineItems/", item), Student: b.to("user", rostering+"/users/", r.ID),
-		Class: b.to("class", rostering+"/classes/", m.Class), Date: m.Date.UTC().Format(time.DateOnly), InProgress: "false", Late: "false",
+		Class: b.to("class", rostering+"/classes/", m.Class), Date: m.Date.Format(time.DateOnly), InProgress: "false", Late: "false",
 		Incomplete: strconv.FormatBool(r.Handed && open), Missing: strconv.FormatBool(!r.Handed)}
 	switch {
 	case !r.Handed:

@@ -60,13 +60,10 @@ func (s *Server) keepMarks(ctx context.Context, broken *[]string) error {
 
 // cameOf is what came of a room up to its event seq.
 func (s *Server) cameOf(ctx context.Context, code string) (seq int64, came school.CameOf, err error) {
-	l, err := s.o.Hall.Room(ctx, code)
-	if err != nil {
-		return 0, came, err
-	}
-	l.See(func(room *class.Room) {
+	var wrong error
+	err = s.o.Hall.Glance(ctx, code, func(room *class.Room) {
 		seq = room.Seq
-		came, err = school.CameOfRoom(room)
+		came, wrong = school.CameOfRoom(room)
 	})
-	return seq, came, err
+	return seq, came, errors.Join(err, wrong)
 }

@@ -104,6 +104,21 @@ func TestMarksAreKept(t *testing.T) {
 	}
 }
 
+// To keep what came of rooms, a node opens none of them: of all rooms of many years it would hold too many.
+func TestKeepingMarksOpensNoRoom(t *testing.T) {
+	c := newCampus(t)
+	n, later := c.node(t), c.node(t)
+	code := n.room(n.token("Cato", "teach-1"), "turning-1")
+	n.phone(code, "Ada Brook")
+	keepsMarks(t, later)
+	if came, err := (school.Marks{DB: n.db}).Of(t.Context(), code); came.Came != 1 || err != nil {
+		t.Error(came, err)
+	}
+	if open := later.hall.Opened(); open != 0 {
+		t.Errorf("%d rooms are open", open)
+	}
+}
+
 // A room that another version of the program began goes on at that one, with its own scripts; where it
 // does not run, people are told what has to be done.
 func TestRoomOfAnEarlierVersion(t *testing.T) {
@@ -147,5 +162,30 @@ func TestRoomOfAnEarlierVersion(t *testing.T) {
 	both.handler.ServeHTTP(w, r)
 	if w.Code != http.StatusOK || strings.HasPrefix(w.Body.String(), "earlier") {
 		t.Error(w.Code)
+	}
+}
+
+// A node that stops ends the streams that it passes on from an earlier version, as it ends its own: else
+// it would wait for them, and end with an error.
+func TestStreamOfAnEarlierVersionEnds(t *testing.T) {
+	begun, ended := make(chan struct{}), make(chan struct{})
+	t.Run("a node stops", func(t *testing.T) {
+		c := newCampus(t)
+		n := c.node(t)
+		code := n.room(n.token("Cato", "teach-1"), "turning-1")
+		otherDraws(t, n, code)
+		c.earlier = http.HandlerFunc(func(_ http.ResponseWriter, r *http.Request) {
+			close(begun)
+			<-r.Context().Done()
+			close(ended)
+		})
+		both := c.node(t)
+		go both.handler.ServeHTTP(httptest.NewRecorder(), httptest.NewRequest(http.MethodGet, "https://"+host+"/r/"+code+"/events", nil))
+		<-begun
+	})
+	select {
+	case <-ended:
+	case <-time.After(10 * time.Second):
+		t.Error("the stream goes on")
 	}
 }

@@ -127,3 +127,38 @@ func TestCountsLists(t *testing.T) {
 		t.Error(w.Body.String())
 	}
 }
+
+// A room has the hour and the day that the clock on the wall had, on pages and in what is given out: of
+// an evening in another part of the world, in Greenwich it is another day.
+func TestTimesAreThoseOfThePlace(t *testing.T) {
+	before := time.Local
+	t.Cleanup(func() { time.Local = before })
+	off := 12 * time.Hour
+	if time.Now().UTC().Hour() < 12 {
+		off = -off
+	}
+	time.Local = time.FixedZone("there", int(off/time.Second))
+	c := newCampus(t)
+	n := c.node(t)
+	teacher := n.token("Cato", "teach-1")
+	day := time.Now().Format(time.DateOnly)
+	code := n.room(teacher, "turning-1")
+	n.sends(teacher, "/groups/turning-1/rooms", "do", "keep", "blueprint", "set: s\ntitle: S\nunits: in\nslots:\n- {tasks: [compound-travel]}\n")
+	has(t, n.page(teacher, "/groups/turning-1"), `<span class="aside when">`+day, "kept by Cato, "+day)
+	room := "/groups/turning-1/rooms/" + code
+	has(t, n.page(teacher, room), `<p class="aside">`+day)
+	has(t, n.page(teacher, room+"/results/0"), ","+day+",")
+	if status, page, _ := n.ask(teacher, room+"/send/0", url.Values{}); status != http.StatusOK {
+		t.Fatal(status, page)
+	}
+	scores := 0
+	for path, text := range c.service.Book() {
+		if strings.Contains(path, "results") {
+			has(t, string(text), `"scoreDate":"`+day+`"`)
+			scores++
+		}
+	}
+	if scores != 2 {
+		t.Error(c.service.Book())
+	}
+}

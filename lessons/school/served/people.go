@@ -57,7 +57,8 @@ func (s *Server) handsOut(p, of school.Person) bool {
 }
 
 // deletePerson deletes all that is kept of a person: the record, and that they were here. The audit
-// keeps that it was deleted, and of whom.
+// keeps that it was deleted, and of whom. They are signed off first: what they answered meanwhile, at
+// another node, would be kept of someone whom nobody finds any more.
 func (s *Server) deletePerson(w http.ResponseWriter, r *http.Request, p school.Person) {
 	of, err := s.o.Sessions.Known(r.Context(), r.PostFormValue("person"))
 	if err != nil {
@@ -73,6 +74,10 @@ func (s *Server) deletePerson(w http.ResponseWriter, r *http.Request, p school.P
 		return
 	}
 	if err := s.o.Audit.Note(r.Context(), p, school.DeletedAll, of.ID); err != nil {
+		s.trouble(w, err)
+		return
+	}
+	if err := s.o.Sessions.EndAll(r.Context(), of.ID); err != nil {
 		s.trouble(w, err)
 		return
 	}

@@ -110,7 +110,7 @@ func (s *Server) marks(w http.ResponseWriter, r *http.Request, p school.Person) 
 type marked struct {
 	school.SetMark
 	code  string
-	began time.Time
+	began time.Time // as the clock on the wall had it: of an evening, in Greenwich it is another day
 }
 
 // marksIn are the marks of a set of the room in the address, for someone to take them out: that is noted
@@ -128,5 +128,5 @@ func (s *Server) marksIn(w http.ResponseWriter, r *http.Request, p school.Person
 		s.trouble(w, err)
 		return m, false
 	}
-	return marked{came.Sets[n], head.Code, head.Began}, true
+	return marked{came.Sets[n], head.Code, head.Began.Local()}, true
 }

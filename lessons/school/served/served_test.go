@@ -124,6 +124,44 @@ func TestARoomOfAGroup(t *testing.T) {
 	}
 }
 
+// Who fetches the part of an instructor's page by itself sees the keys too, and that is noted; a page
+// that is open and fetches it again and again is noted once.
+func TestKeysByThePart(t *testing.T) {
+	c := newCampus(t)
+	a, b := c.node(t), c.node(t)
+	cato, hedy := a.token("Cato", "teach-1"), a.token("Hedy", "metal-heads")
+	code := a.room(cato, "turning-1")
+	at := func(n *node, token string, paths ...string) {
+		for _, path := range paths {
+			n.page(token, "/desk/"+code+path)
+		}
+	}
+	saw := func(want ...string) {
+		t.Helper()
+		entries, err := a.audit.Before(t.Context(), 0, 20)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, e := range slices.Backward(entries) {
+			if e.Did == school.SawKeys {
+				got = append(got, e.Name)
+			}
+		}
+		if !slices.Equal(got, want) {
+			t.Error(got, want)
+		}
+	}
+	at(a, cato, "", "/part", "/part")
+	saw("Cato")
+	at(a, hedy, "/part", "/person/a1/part")
+	saw("Cato", "Hedy")
+	at(b, cato, "/part", "/part")
+	saw("Cato", "Hedy", "Cato")
+	at(b, hedy, "/person/a1/part")
+	saw("Cato", "Hedy", "Cato", "Hedy")
+}
+
 // getsWrong has learners make one common error three times.
 func getsWrong(t *testing.T, n *node, names ...string) {
 	t.Helper()
@@ -210,6 +248,25 @@ func TestSetsOfAGroup(t *testing.T) {
 			t.Error(path, status)
 		}
 	}
+}
+
+// That a set can't be kept for a fault of the database is for the log; nobody reads there what the
+// database said.
+func TestSetThatCantBeKept(t *testing.T) {
+	n := newCampus(t).node(t)
+	cato := n.token("Cato", "teach-1")
+	if _, err := n.db.ExecContext(t.Context(), "ALTER TABLE sets ADD CONSTRAINT disk_is_full CHECK (false) NOT VALID"); err != nil {
+		t.Fatal(err)
+	}
+	status, page, _ := n.ask(cato, "/groups/turning-1/rooms", url.Values{"do": {"keep"}, "blueprint": {"set: s\ntitle: S\nunits: in\nslots:\n- {tasks: [compound-travel]}\n"}})
+	if status != http.StatusInternalServerError || strings.Contains(page, "disk_is_full") {
+		t.Error(status, page)
+	}
+	if n.mu.Lock(); len(n.fails) != 1 || !strings.Contains(n.fails[0].Error(), "disk_is_full") {
+		t.Error(n.fails)
+	}
+	n.fails = nil // it was meant
+	n.mu.Unlock()
 }
 
 // What can't be a room is told, and nothing that was typed is lost.
@@ -426,5 +483,42 @@ func TestGuards(t *testing.T) {
 	}
 	if _, _, head := n.ask(ada, "/home", nil); head.Get("Location") != "" {
 		t.Error("someone else has signed her off")
+	}
+}
+
+// Someone whose record is being deleted can answer nowhere any more, for as long as that takes.
+func TestSignedOffBeforeTheirRecordGoes(t *testing.T) {
+	c := newCampus(t)
+	n, other := c.node(t), c.node(t)
+	ada, admin := n.token("Ada", "first-year"), n.token("Ira", "it-staff")
+	if status, _, _ := other.ask(ada, "/study", nil); status != http.StatusOK {
+		t.Fatal(status)
+	}
+	id := "https://login.example.school Ada"
+	held, err := n.db.BeginTx(t.Context(), nil) // her record, by another program
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer held.Rollback()
+	if _, err := held.ExecContext(t.Context(), "SELECT pg_advisory_xact_lock(hashtextextended(current_schema() || ' record ' || $1, 0))", id); err != nil {
+		t.Fatal(err)
+	}
+	deleted := make(chan int)
+	go func() {
+		status, _, _ := n.ask(admin, "/people/delete", url.Values{"person": {id}, "sure": {"yes"}})
+		deleted <- status
+	}()
+	status := http.StatusOK
+	for until := time.Now().Add(10 * time.Second); status == http.StatusOK && time.Now().Before(until); {
+		status, _, _ = other.ask(ada, "/study", nil)
+	}
+	if status != http.StatusSeeOther {
+		t.Error("while her record is deleted she goes on: ", status)
+	}
+	if err := held.Rollback(); err != nil {
+		t.Fatal(err)
+	}
+	if status := <-deleted; status != http.StatusOK {
+		t.Error(status)
 	}
 }

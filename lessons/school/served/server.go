@@ -55,6 +55,7 @@ type Server struct {
 	words web.Words
 	pages *template.Template
 	study *studies
+	noted noted
 
 	items   []schedule.Item // what a learner learns
 	special map[string]bool // that a first thread does not need
@@ -66,7 +67,7 @@ func New(o Options) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Server{o: o, say: o.Session.Say, host: u.Host}
+	s := &Server{o: o, say: o.Session.Say, host: u.Host, noted: noted{at: map[saw]time.Time{}}}
 	s.pages, s.words = templates(s.say), web.WordsOf(s.say)
 	s.study = &studies{run: o.Study, clock: o.Clock, fail: o.Fail, of: map[string]*study{},
 		place: func(who string) (string, error) { return record.In(o.DB, who).Sittings().At() }}
@@ -199,17 +200,29 @@ func (s *Server) mayDesk(r *http.Request, room class.Head) bool {
 	if err != nil || !s.o.Settings.May(p, school.Teach, room.Group) {
 		return false
 	}
-	if did := deskAct(r); did != "" {
+	did, now, sees := deskAct(r), s.o.Clock(), saw{p.ID, room.Code}
+	if isPart(r) && !s.noted.lately(sees, now) { // fetched by itself, it has the keys all the same
+		did = school.SawKeys
+	}
+	if did != "" {
 		err = s.o.Audit.Note(r.Context(), p, did, room.Code)
 	}
 	if err != nil {
 		s.o.Fail(err)
+		return false
 	}
-	return err == nil
+	if did == school.SawKeys {
+		s.noted.note(sees, now)
+	}
+	return true
 }
 
-// deskAct is what is noted of a request to a desk; empty for nothing. The parts that a page fetches
-// anew by itself are those of a page that was noted.
+// isPart reports whether a request is for the part of an instructor's page that the page fetches anew.
+func isPart(r *http.Request) bool {
+	return r.Pattern == "GET /desk/{code}/part" || r.Pattern == "GET /desk/{code}/person/{id}/part"
+}
+
+// deskAct is what is noted of each request to a desk; empty for nothing.
 func deskAct(r *http.Request) school.Did {
 	switch r.Pattern {
 	case "GET /desk/{code}", "GET /desk/{code}/person/{id}":

@@ -22,8 +22,13 @@ func (s *Server) keepSet(w http.ResponseWriter, r *http.Request, p school.Person
 		s.groupAs(w, r, p, http.StatusBadRequest, given, err)
 		return
 	}
-	if err := s.sets().Keep(r.Context(), group, school.Kept{Name: read.Set, Blueprint: given.text()}, p); err != nil {
+	err = s.sets().Keep(r.Context(), group, school.Kept{Name: read.Set, Blueprint: given.text()}, p)
+	switch {
+	case errors.Is(err, school.ErrManySets):
 		s.groupAs(w, r, p, http.StatusBadRequest, given, err)
+		return
+	case err != nil: // what the database says is for the log
+		s.trouble(w, err)
 		return
 	}
 	http.Redirect(w, r, "/groups/"+group+"?set="+url.QueryEscape(read.Set)+"#begin", http.StatusSeeOther)

@@ -7,9 +7,9 @@ import (
 	"net/http"
 	"net/http/httputil"
 	"net/url"
+	"slices"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons/class"
 	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/postgres"
 	"scratchpass/lessons/school"
@@ -44,8 +44,10 @@ func earlier(address string, behind bool, fail func(error)) http.Handler {
 				r.Out.Header["X-Forwarded-For"] = said
 			}
 		},
-		ErrorHandler: func(w http.ResponseWriter, _ *http.Request, err error) {
-			fail(fmt.Errorf("the earlier version at %s: %w", at, err))
+		ErrorHandler: func(w http.ResponseWriter, r *http.Request, err error) {
+			if r.Context().Err() == nil { // else a phone has gone, and nothing is wrong there
+				fail(fmt.Errorf("the earlier version at %s: %w", at, err))
+			}
 			w.Header().Set("Retry-After", "5")
 			http.Error(w, "the earlier version of the program can't be reached", http.StatusBadGateway)
 		},
@@ -60,16 +62,17 @@ func tellOpen(ctx context.Context, settings school.Settings, db *postgres.DB, ou
 	if err != nil {
 		return err
 	}
-	came, err := school.Marks{DB: db}.OfRooms(ctx, codes(heads))
-	if err != nil {
-		return err
-	}
 	var open []string
 	for _, h := range heads {
-		if _, _, ok := settings.Group(h.Group); ok && h.Draws != problem.Draws && !came[h.Code].Ended {
+		if _, _, ok := settings.Group(h.Group); ok && h.Draws != problem.Draws {
 			open = append(open, h.Code)
 		}
 	}
+	came, err := school.Marks{DB: db}.OfRooms(ctx, open) // of years of rooms of this version nothing is read
+	if err != nil {
+		return err
+	}
+	open = slices.DeleteFunc(open, func(code string) bool { return came[code].Ended })
 	if len(open) > 0 {
 		fmt.Fprintf(out, "rooms that an earlier version began and that have not ended: %d (%s); they go on while that version runs, with --earlier and its address\n", len(open), open[0])
 	}
@@ -91,11 +94,4 @@ func checkEarlier(ctx context.Context, address string) error {
 		return fmt.Errorf("%s answers %s", r.URL, got.Status)
 	}
 	return nil
-}
-
-func codes(heads []class.Head) (all []string) {
-	for _, h := range heads {
-		all = append(all, h.Code)
-	}
-	return all
 }

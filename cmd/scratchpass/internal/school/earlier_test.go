@@ -2,12 +2,19 @@ package school
 
 import (
 	"bufio"
+	"bytes"
+	"context"
 	"fmt"
 	"io"
 	"net/http"
 	"net/http/httptest"
 	"strings"
 	"testing"
+
+	"scratchpass/lessons/postgres"
+	"scratchpass/lessons/postgres/postgrestest"
+	"scratchpass/lessons/school"
+	"scratchpass/quiz/problem"
 )
 
 // Requests go on as they came: under the name that browsers know, with what was sent, and with where
@@ -71,6 +78,10 @@ func TestEarlierIsAway(t *testing.T) {
 	if w.Code != http.StatusBadGateway || w.Header().Get("Retry-After") == "" || why == nil {
 		t.Error(w.Code, w.Header(), why)
 	}
+	left, leave := context.WithCancel(t.Context())
+	leave()
+	earlier(gone.URL, false, func(err error) { t.Error("told of a phone that has gone: ", err) }).
+		ServeHTTP(httptest.NewRecorder(), httptest.NewRequest(http.MethodGet, "/r/ACDEFH", nil).WithContext(left))
 	if earlier("", false, nil) != nil {
 		t.Error("there is one where none was named")
 	}
@@ -78,5 +89,36 @@ func TestEarlierIsAway(t *testing.T) {
 		if _, err := earlierAt(address); err == nil || !strings.Contains(err.Error(), fmt.Sprintf("%q", address)) {
 			t.Errorf("%s: %v", address, err)
 		}
+	}
+}
+
+// Rooms that an earlier version began and that have not ended are told of; what came of those of this
+// version is not read, however many years of them there are.
+func TestTellOpen(t *testing.T) {
+	db, err := postgres.Open(t.Context(), postgrestest.Address(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	for code, room := range map[string]struct {
+		group string
+		draws int
+		came  string
+	}{
+		"OPEN": {"g", problem.Draws - 1, `{"ended": false, "came": 2}`}, "ENDED": {"g", problem.Draws - 1, `{"ended": true, "came": 2}`},
+		"ELSE": {"of no settings", problem.Draws - 1, "not read"}, "OURS": {"g", problem.Draws, "not read"},
+	} {
+		head := fmt.Sprintf(`{"code": %q, "group": %q, "draws": %d}`, code, room.group, room.draws)
+		if _, err := db.ExecContext(t.Context(), "INSERT INTO rooms (code, began_ms, head, of_group) VALUES ($1, 1, $2, $3)", code, head, room.group); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := db.ExecContext(t.Context(), "INSERT INTO marks (room, seq, came) VALUES ($1, 1, $2)", code, room.came); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var out bytes.Buffer
+	err = tellOpen(t.Context(), school.Settings{Departments: []school.Department{{Groups: []school.Group{{Name: "g"}}}}}, db, &out)
+	if err != nil || !strings.Contains(out.String(), "have not ended: 1 (OPEN)") {
+		t.Error(err, out.String())
 	}
 }
