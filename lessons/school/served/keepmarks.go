@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime/debug"
 	"time"
 
 	"scratchpass/lessons/class"
@@ -22,32 +23,45 @@ const (
 // KeepMarks keeps, at each tick, what came of rooms in which more has happened since, until the context
 // ends. Every node may do so at once: the same comes of it.
 func (s *Server) KeepMarks(ctx context.Context, tick <-chan time.Time) {
-	var broken []string // rooms of which it can't be done; that is told once
+	k := keeping{seq: map[string]int64{}}
 	for {
 		select {
 		case <-ctx.Done():
 			return
 		case <-tick:
-			if err := s.keepMarks(ctx, &broken); err != nil && ctx.Err() == nil && !postgres.Gone(err) {
+			if err := s.keepMarks(ctx, &k); err != nil && ctx.Err() == nil && !postgres.Gone(err) {
 				s.o.Fail(err)
 			}
 		}
 	}
 }
 
-func (s *Server) keepMarks(ctx context.Context, broken *[]string) error {
+// keeping is what a node knows of the rooms whose marks it has kept.
+type keeping struct {
+	broken []string         // of which it can't be done; that is told once
+	seq    map[string]int64 // as far as it was done last
+}
+
+// errNoFurther says that more happened in a room than can be read.
+var errNoFurther = errors.New("what happened in it last can't be read")
+
+func (s *Server) keepMarks(ctx context.Context, k *keeping) error {
 	marks := school.Marks{DB: s.o.DB}
-	rooms, err := marks.Behind(ctx, school.Wanted{Groups: s.o.Settings.AllGroups(), But: *broken, Draws: problem.Draws, Before: s.o.Clock().Add(-settled), Most: mostAtOnce})
+	rooms, err := marks.Behind(ctx, school.Wanted{Groups: s.o.Settings.AllGroups(), But: k.broken, Draws: problem.Draws, Before: s.o.Clock().Add(-settled), Most: mostAtOnce})
 	if err != nil {
 		return err
 	}
 	for _, code := range rooms {
 		seq, came, err := s.cameOf(ctx, code)
+		if last, known := k.seq[code]; err == nil && known && seq == last { // it is behind, and would be for ever
+			err = errNoFurther
+		}
 		switch {
 		case err == nil:
 			err = marks.Keep(ctx, code, seq, came)
+			k.seq[code] = seq
 		case ctx.Err() == nil && !errors.Is(err, class.ErrAway) && !postgres.Gone(err): // no reason to leave the others
-			*broken = append(*broken, code)
+			k.broken = append(k.broken, code)
 			s.o.Fail(fmt.Errorf("what came of room %s can't be kept: %w", code, err))
 			continue
 		}
@@ -58,8 +72,13 @@ func (s *Server) keepMarks(ctx context.Context, broken *[]string) error {
 	return nil
 }
 
-// cameOf is what came of a room up to its event seq.
+// cameOf is what came of a room up to its event seq. One that can't be marked must not end the program.
 func (s *Server) cameOf(ctx context.Context, code string) (seq int64, came school.CameOf, err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			err = fmt.Errorf("it broke off: %v\n%s", p, debug.Stack())
+		}
+	}()
 	var wrong error
 	err = s.o.Hall.Glance(ctx, code, func(room *class.Room) {
 		seq = room.Seq

@@ -269,6 +269,22 @@ func TestSetThatCantBeKept(t *testing.T) {
 	n.mu.Unlock()
 }
 
+// What no database can hold is told, and is no fault of the program.
+func TestUnreadable(t *testing.T) {
+	n := newCampus(t).node(t)
+	teacher, admin := n.token("Cato", "teach-1"), n.token("Ira", "it-staff")
+	for _, path := range []string{"/groups/turning-1?set=a%00b", "/groups/turning-1?set=%ff", "/groups/turning-1/learners/a%00b"} {
+		if status, _, _ := n.ask(teacher, path, nil); status != http.StatusBadRequest {
+			t.Error(path, status)
+		}
+	}
+	for _, value := range []string{"a\x00b", "\xff", strings.Repeat("x", 300<<10)} {
+		if status, page, _ := n.ask(admin, "/people/delete", url.Values{"person": {value}}); status != http.StatusBadRequest || !strings.Contains(page, "be read") {
+			t.Error(len(value), status)
+		}
+	}
+}
+
 // What can't be a room is told, and nothing that was typed is lost.
 func TestRoomsThatCantBegin(t *testing.T) {
 	n := newCampus(t).node(t)

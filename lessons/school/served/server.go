@@ -11,6 +11,7 @@ import (
 	"net/url"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"scratchpass/lessons/class"
 	rooms "scratchpass/lessons/class/served"
@@ -174,8 +175,26 @@ func (s *Server) only(to route) http.Handler {
 			return
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, mostSent)
+		if !readable(r) {
+			s.tell(w, http.StatusBadRequest, "school-unreadable")
+			return
+		}
 		to.serve(w, r, p)
 	})
+}
+
+// readable reports whether what was sent is text that a database can hold, and no more than is taken.
+func readable(r *http.Request) bool {
+	if r.ParseForm() != nil {
+		return false
+	}
+	text := func(s string) bool { return utf8.ValidString(s) && !strings.ContainsRune(s, 0) }
+	for name, values := range r.Form {
+		if !text(name) || !text(strings.Join(values, " ")) {
+			return false
+		}
+	}
+	return text(r.URL.Path)
 }
 
 // mostSent is how many bytes a form may have: a blueprint is the longest.
