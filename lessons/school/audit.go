@@ -33,6 +33,7 @@ const (
 	BeganRoom  Did = "began-room"
 	SawKeys    Did = "saw-keys"     // of a room, before they were told
 	ChangedIt  Did = "changed-mark" // what an answer counts, or whose it is
+	SawLearner Did = "saw-learner"  // how one person stands
 	GaveOut    Did = "gave-out"     // results of a group, or what is kept of a person
 	DeletedAll Did = "deleted-all"  // that was kept of a person
 	SignedOn   Did = "signed-on"

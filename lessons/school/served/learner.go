@@ -34,6 +34,10 @@ func (s *Server) learner(w http.ResponseWriter, r *http.Request, p school.Person
 		s.tell(w, http.StatusNotFound, "school-not-yours")
 		return
 	}
+	if err := s.o.Audit.Note(r.Context(), p, school.SawLearner, of.ID); err != nil {
+		s.trouble(w, err)
+		return
+	}
 	shown := learnerPage{Group: g.Name, Title: g.Title, Person: of, HandOut: s.o.Settings.May(p, school.HandOut, g.Name)}
 	if shown.Ready, shown.Progress, err = s.stands(of); err != nil {
 		s.trouble(w, err)

@@ -200,6 +200,9 @@ func TestLearnersOfAGroup(t *testing.T) {
 			t.Errorf("%q stands there", not)
 		}
 	}
+	if seen, err := n.audit.Before(t.Context(), 0, 1); err != nil || len(seen) != 1 || seen[0].Did != school.SawLearner || !strings.HasSuffix(seen[0].About, " Ada Brook") {
+		t.Error(seen, err)
+	}
 	if status, _, _ := n.ask(teacher, "/groups/turning-1/learners/"+url.PathEscape("https://login.example.school Eve"), nil); status != http.StatusNotFound {
 		t.Error("a learner of another group is shown: ", status)
 	}
