@@ -33,6 +33,7 @@ type study struct {
 	name  string       // of the talk: no other has it
 	place string       // how far the stored sitting was when this node had last gone on with it
 	told  *atomic.Bool // that another node has gone on with it: the talk has ended by that
+	gone  bool         // it was dropped: what is begun in it now nobody would end
 }
 
 // studies are those that go on at this node.
@@ -60,8 +61,16 @@ func (s *studies) with(ctx context.Context, p school.Person, serve func(one *stu
 	if err != nil {
 		return err
 	}
+	return s.in(ctx, one, p, serve)
+}
+
+// in is with in a study that was found.
+func (s *studies) in(ctx context.Context, one *study, p school.Person, serve func(one *study)) error {
 	one.mu.Lock()
 	defer one.mu.Unlock()
+	if one.gone { // they signed off while this request waited
+		return errLeft
+	}
 	place, err := s.place(p.ID)
 	if err != nil {
 		return err
@@ -156,6 +165,7 @@ func (one *study) end() {
 func (one *study) drop() {
 	one.mu.Lock()
 	defer one.mu.Unlock()
+	one.gone = true
 	one.end()
 }
 
