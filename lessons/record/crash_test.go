@@ -119,6 +119,7 @@ func asides(t *testing.T, path string) (found []string) {
 // Killed at any moment of a mending, there is a record, the damaged file is somewhere, whole,
 // and whoever opens it next has all the answers that could be saved.
 func TestMendingKilled(t *testing.T) {
+	oneAtATime(t)
 	for _, moment := range []string{"damage found", "read what can be read", "mended file written", "the damaged file has its other name", "set aside", "in its place"} {
 		path := spoilable(t, 100, 60)
 		spoilt := spoil(t, path, damageKinds["a letter of a newer answer"].how)
@@ -185,6 +186,7 @@ func TestChangesKilled(t *testing.T) {
 // Killed at any moment of forgetting: who forgets once more finds nothing left of it, and no
 // mending brings anything back once it was deleted.
 func TestForgettingKilled(t *testing.T) {
+	oneAtATime(t)
 	for _, moment := range []string{"the copy is forgotten", "the answers are deleted", "the file is clean"} {
 		dir := t.TempDir()
 		path := filepath.Join(dir, "r.db")

@@ -94,6 +94,7 @@ func flipText(b []byte, text string, last bool) []byte {
 // A damaged record is mended from what can be read of it and from the copy. The damaged file
 // stays as it was under another name; what is lost is known by its number, and is told once.
 func TestDamagedRecordIsMended(t *testing.T) {
+	oneAtATime(t)
 	for name, kind := range damageKinds {
 		t.Run(name, func(t *testing.T) {
 			path := spoilable(t, 100, 60)
@@ -155,6 +156,7 @@ func lostNumbers(t *testing.T, r *record.Record, all bool) (numbers []int64) {
 // Without a copy what can be read is there all the same, even where the list of the tables is
 // gone: that of a new record stands in for it.
 func TestDamagedWithoutCopy(t *testing.T) {
+	oneAtATime(t)
 	for name, want := range map[string]int{"a letter of an answer in copy": 99, "the list of the tables": 100} {
 		path := spoilable(t, 100, 0)
 		if err := os.Remove(path + ".copy"); err != nil && !errors.Is(err, os.ErrNotExist) {

@@ -146,6 +146,7 @@ func filled(t *testing.T, at string) *record.Record {
 // A record that is copied from a file to a server and back is the same to the byte, and so is all
 // that it comes to. What is there is not mixed with it.
 func TestCopyThereAndBack(t *testing.T) {
+	oneAtATime(t)
 	a := filled(t, filepath.Join(t.TempDir(), "a.db"))
 	b := open(t, postgrestest.Address(t), "Ada")
 	c := open(t, filepath.Join(t.TempDir(), "c.db"), "Ada")

@@ -92,3 +92,12 @@ func do(t testing.TB, path, statements string) {
 
 // says reports whether an error says a thing.
 func says(err error, what string) bool { return err != nil && strings.Contains(err.Error(), what) }
+
+// oneAtATime skips, where races are looked for, a test in which one program does one thing at a time:
+// there are none to find, and the database takes minutes with what looks for them.
+func oneAtATime(t *testing.T) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("one thing at a time has no races")
+	}
+}
