@@ -11,7 +11,9 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
+	browserpage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 
 	"scratchpass/content"
@@ -217,6 +219,7 @@ func TestCalmPassInABrowser(t *testing.T) {
 	}
 	text, err := chromedp.Run(ctx, chromedp.Evaluate[string](`new Promise(done => { const seen = new Set(); let n = 0;
 		const look = () => { seen.add(document.querySelector('[data-part="dial"] .moves').getAttribute("transform")); if (++n < 90) requestAnimationFrame(look); else done(JSON.stringify([...seen])); };
+		setTimeout(() => failed(new Error("no frame for long: " + document.body.innerText)), 25000); // a browser may draw none
 		look(); })`, chromedp.EvalAwaitPromise))
 	if err != nil {
 		t.Fatal(err)
@@ -255,6 +258,10 @@ func waitFor(t *testing.T, ctx context.Context, holds string) string {
 	for range 3 { // the page may be another one meanwhile
 		if text, err = chromedp.Run(ctx, chromedp.Evaluate[string](script, chromedp.EvalAwaitPromise)); err == nil {
 			return text
+		}
+		t.Log("again: ", err)
+		if _, err := chromedp.Call(ctx, browserpage.BringToFront, cdp.Empty{}); err != nil {
+			t.Fatal(err)
 		}
 	}
 	t.Fatalf("%s: %v", holds, err)
