@@ -100,6 +100,11 @@ func (h *Hall) Room(ctx context.Context, code string) (*Live, error) {
 	}
 	o.asked = h.clock()
 	h.mu.Unlock()
+	return o.wait(ctx)
+}
+
+// wait waits until the room is open, or could not be opened.
+func (o *opened) wait(ctx context.Context) (*Live, error) {
 	select {
 	case <-o.ready:
 		return o.live, o.err
@@ -122,16 +127,11 @@ func (h *Hall) Glance(ctx context.Context, code string, look func(*Room)) error 
 		o.live.See(look)
 		return nil
 	}
-	select {
-	case <-o.ready:
-	case <-ctx.Done():
-		return ctx.Err()
+	l, err := o.wait(ctx)
+	if err == nil {
+		l.See(look)
 	}
-	if o.err != nil {
-		return o.err
-	}
-	o.live.See(look)
-	return nil
+	return err
 }
 
 // open reads a room.

@@ -25,17 +25,22 @@ type View struct {
 	words map[string]content.TaskWords
 }
 
-// ViewOf joins a record with a session's words for its tasks. Its learner is called as the record calls
-// them.
-func ViewOf(s *sitting.Session, rec *record.Record) (v View, err error) {
+// ViewOf is a session's words for all tasks, to be joined with a record.
+func ViewOf(s *sitting.Session) (v View, err error) {
 	lessons := course.Load(s.Library)
-	v = View{s, rec, rec.Learner, lessons, lessons.Order(s.System), lessons.Special(), map[string]content.TaskWords{}}
+	v = View{Session: s, Course: lessons, Items: lessons.Order(s.System), Special: lessons.Special(), words: map[string]content.TaskWords{}}
 	for _, it := range v.Items {
 		if v.words[it.Task], err = s.Library.Task(it.Task); err != nil {
 			return v, err
 		}
 	}
 	return v, nil
+}
+
+// Of is the view of a record whose learner is called by a name.
+func (v View) Of(rec *record.Record, name string) View {
+	v.Record, v.Name = rec, name
+	return v
 }
 
 // Speaker has the words for the pages.

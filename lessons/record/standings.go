@@ -18,13 +18,7 @@ type Standing struct {
 // Standings are those of some learners in a database, by learner: however many they are, in two
 // questions to it. Who has answered nothing has none.
 func Standings(ctx context.Context, db *postgres.DB, learners []string) (map[string]Standing, error) {
-	all := map[string]*Standing{}
-	of := func(learner string) *Standing {
-		if all[learner] == nil {
-			all[learner] = &Standing{Of: map[string]Summary{}}
-		}
-		return all[learner]
-	}
+	all := map[string]Standing{}
 	learners = append([]string{}, learners...) // none is no array
 	rows, err := db.QueryContext(ctx, "SELECT learner, task, state, sum FROM states WHERE learner = ANY($1)", learners)
 	if err != nil {
@@ -33,15 +27,17 @@ func Standings(ctx context.Context, db *postgres.DB, learners []string) (map[str
 	counts := map[string]*count{}
 	err = eachState(rows, func(learner string) (map[string]Summary, *count) {
 		if counts[learner] == nil {
-			counts[learner] = &count{}
+			counts[learner], all[learner] = &count{}, Standing{Of: map[string]Summary{}}
 		}
-		return of(learner).Of, counts[learner]
+		return all[learner].Of, counts[learner]
 	})
 	if err != nil {
 		return nil, err
 	}
 	for learner, c := range counts {
-		all[learner].Answers = c.Answers
+		one := all[learner]
+		one.Answers = c.Answers
+		all[learner] = one
 	}
 	rows, err = db.QueryContext(ctx, "SELECT DISTINCT ON (learner) learner, at_ms, got, of FROM tests WHERE learner = ANY($1) ORDER BY learner, at_ms DESC, rowid DESC", learners)
 	if err != nil {
@@ -56,16 +52,9 @@ func Standings(ctx context.Context, db *postgres.DB, learners []string) (map[str
 			return nil, err
 		}
 		test.At = time.UnixMilli(at)
-		one := of(learner)
+		one := all[learner]
 		one.Test, one.Tested = test, true
+		all[learner] = one
 	}
-	return byValue(all), rows.Err()
-}
-
-func byValue(all map[string]*Standing) map[string]Standing {
-	values := make(map[string]Standing, len(all))
-	for learner, one := range all {
-		values[learner] = *one
-	}
-	return values
+	return all, rows.Err()
 }

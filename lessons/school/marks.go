@@ -106,6 +106,14 @@ func (m Marks) Keep(ctx context.Context, room string, seq int64, c CameOf) error
 	return err
 }
 
+// Unended are the rooms of some groups that a program began which draws other numbers, and that have not
+// ended as far as it was kept, the latest first.
+func (m Marks) Unended(ctx context.Context, groups []string, draws int) ([]string, error) {
+	return m.codes(ctx, `SELECT r.code FROM rooms r LEFT JOIN marks m ON m.room = r.code
+		WHERE r.of_group = ANY($1) AND CAST(CAST(r.head AS json) ->> 'draws' AS int) <> $2
+		AND NOT COALESCE(CAST(CAST(m.came AS json) ->> 'ended' AS boolean), false) ORDER BY r.began_ms DESC, r.code`, groups, draws)
+}
+
 // changes is how long ago a room was begun in which something may still happen.
 const changes = 60 * 24 * time.Hour
 
@@ -119,15 +127,24 @@ type Wanted struct {
 }
 
 // Behind are rooms of which less is kept than happened in them, those begun first before others.
-func (m Marks) Behind(ctx context.Context, w Wanted) (rooms []string, err error) {
+func (m Marks) Behind(ctx context.Context, w Wanted) ([]string, error) {
 	// Most rooms are of long ago and settled: no event of theirs is looked up, and no head is read.
-	rows, err := m.DB.QueryContext(ctx, `SELECT code FROM (SELECT r.code, r.head, r.began_ms FROM rooms r LEFT JOIN marks m ON m.room = r.code
+	rooms, err := m.codes(ctx, `SELECT code FROM (SELECT r.code, r.head, r.began_ms FROM rooms r LEFT JOIN marks m ON m.room = r.code
 		CROSS JOIN LATERAL (SELECT seq, at_ms FROM events WHERE room = r.code ORDER BY seq DESC LIMIT 1) AS last
 		WHERE r.of_group = ANY($5) AND NOT r.code = ANY($6) AND (m.room IS NULL OR r.began_ms > $1) AND (m.room IS NULL OR m.seq < last.seq) AND last.at_ms <= $2 OFFSET 0) AS behind
 		WHERE CAST(CAST(head AS json) ->> 'draws' AS int) = $3 ORDER BY began_ms LIMIT $4`,
 		w.Before.Add(-changes).UnixMilli(), w.Before.UnixMilli(), w.Draws, w.Most, append([]string{}, w.Groups...), append([]string{}, w.But...))
 	if err != nil {
-		return nil, fmt.Errorf("rooms whose marks are behind: %w", err)
+		err = fmt.Errorf("rooms whose marks are behind: %w", err)
+	}
+	return rooms, err
+}
+
+// codes are those of rooms that a query finds.
+func (m Marks) codes(ctx context.Context, query string, values ...any) (rooms []string, err error) {
+	rows, err := m.DB.QueryContext(ctx, query, values...)
+	if err != nil {
+		return nil, err
 	}
 	defer rows.Close()
 	for rows.Next() {

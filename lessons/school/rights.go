@@ -89,11 +89,9 @@ func (s Settings) May(p Person, act Act, group string) bool {
 
 // Groups are the names of those of which someone may do something, in the order of the settings.
 func (s Settings) Groups(p Person, act Act) (names []string) {
-	for _, d := range s.Departments {
-		for _, g := range d.Groups {
-			if s.May(p, act, g.Name) {
-				names = append(names, g.Name)
-			}
+	for _, g := range s.AllGroups() {
+		if s.May(p, act, g.Name) {
+			names = append(names, g.Name)
 		}
 	}
 	return names

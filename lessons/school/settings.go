@@ -164,12 +164,19 @@ func (s Settings) Group(name string) (g Group, d Department, ok bool) {
 	return Group{}, Department{}, false
 }
 
-// AllGroups are the names of all groups.
-func (s Settings) AllGroups() (names []string) {
+// AllGroups are those of all departments, in the order of the settings.
+func (s Settings) AllGroups() (all []Group) {
 	for _, d := range s.Departments {
-		for _, g := range d.Groups {
-			names = append(names, g.Name)
-		}
+		all = append(all, d.Groups...)
+	}
+	return all
+}
+
+// Names are the names of some groups.
+func Names(groups []Group) []string {
+	names := []string{}
+	for _, g := range groups {
+		names = append(names, g.Name)
 	}
 	return names
 }

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"net/http"
 	"strings"
+	"sync"
 
 	"scratchpass/lessons/face/web"
 )
@@ -22,18 +23,16 @@ func own() fs.FS {
 	return files
 }
 
+// addresses are those of all files that pages of rooms ask for.
+var addresses = sync.OnceValue(func() web.Addresses { return web.AddressesOf(web.Static(), own()) })
+
 // asset is the address of a style sheet or a script, with a sum of what is in it: a browser keeps what
 // it has fetched, and a page never gets the script of another version of the program.
-func asset(name string) (string, error) {
-	if _, err := fs.Stat(own(), name); err == nil {
-		return web.AssetIn(own(), name)
-	}
-	return web.Asset(name)
-}
+func asset(name string) (string, error) { return addresses().Address(name) }
 
 // files serves style sheets and scripts. One of another version is that of the earlier program.
 func (s *Server) files() http.Handler {
-	ours, shared := http.FileServerFS(own()), web.Assets()
+	ours, shared := http.StripPrefix("/static/", http.FileServerFS(own())), web.Assets()
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		version := r.URL.Query().Get("v")
 		known, err := asset(r.PathValue("name"))
@@ -47,7 +46,7 @@ func (s *Server) files() http.Handler {
 			w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
 		}
 		if _, err := fs.Stat(own(), r.PathValue("name")); err == nil {
-			http.StripPrefix("/static/", ours).ServeHTTP(w, r)
+			ours.ServeHTTP(w, r)
 			return
 		}
 		shared.ServeHTTP(w, r)

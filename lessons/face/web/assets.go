@@ -3,22 +3,49 @@ package web
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"io/fs"
 	"net/http"
+	"sync"
 )
 
 // Asset is the address of a file of the face, with a sum of what is in it: a browser keeps
 // what it has fetched, so that the last page has its style though the program has ended.
-func Asset(name string) (string, error) { return AssetIn(Static(), name) }
+func Asset(name string) (string, error) { return assets().Address(name) }
 
-// AssetIn is Asset for the files of others, which are served beside those of the face.
-func AssetIn(files fs.FS, name string) (string, error) {
-	text, err := fs.ReadFile(files, name)
-	if err != nil {
-		return "", err
+var assets = sync.OnceValue(func() Addresses { return AddressesOf(Static()) })
+
+// Addresses are those of files, by name.
+type Addresses map[string]string
+
+// AddressesOf are those of all files of some folders; of two with one name the last has it. They are
+// part of the program.
+func AddressesOf(folders ...fs.FS) Addresses {
+	all := Addresses{}
+	for _, files := range folders {
+		names, err := fs.Glob(files, "*")
+		for _, name := range names {
+			var text []byte
+			if text, err = fs.ReadFile(files, name); err != nil {
+				break
+			}
+			sum := sha256.Sum256(text)
+			all[name] = "/static/" + name + "?v=" + hex.EncodeToString(sum[:8])
+		}
+		if err != nil {
+			panic("web: the files are part of the program: " + err.Error())
+		}
 	}
-	sum := sha256.Sum256(text)
-	return "/static/" + name + "?v=" + hex.EncodeToString(sum[:8]), nil
+	return all
+}
+
+// Address is that of one file.
+func (a Addresses) Address(name string) (string, error) {
+	at, known := a[name]
+	if !known {
+		return "", fmt.Errorf("there is no file %s: %w", name, fs.ErrNotExist)
+	}
+	return at, nil
 }
 
 // Assets serves the files of the face.

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"scratchpass/lessons/postgres"
@@ -112,7 +113,7 @@ func (r Rosters) FetchDue(ctx context.Context) error {
 	}
 	every := r.Settings.OneRoster.Rest()
 	due := dueAfter{every, min(every, againAfter), max(longestFetch, min(every, againAfter))}
-	for _, g := range r.groups() {
+	for _, g := range r.Groups() {
 		try, err := r.claim(ctx, g, due)
 		if err != nil {
 			return err
@@ -127,7 +128,7 @@ func (r Rosters) FetchDue(ctx context.Context) error {
 // Keep fetches what is due at each tick, until the context ends. Lists of groups that the settings do
 // not know any more go first.
 func (r Rosters) Keep(ctx context.Context, ticks <-chan time.Time, problem func(error)) {
-	if _, err := r.DB.ExecContext(ctx, "DELETE FROM rosters WHERE NOT name = ANY($1)", r.names()); err != nil && ctx.Err() == nil {
+	if _, err := r.DB.ExecContext(ctx, "DELETE FROM rosters WHERE NOT name = ANY($1)", school.Names(r.Groups())); err != nil && ctx.Err() == nil {
 		problem(err)
 	}
 	for {
@@ -142,24 +143,9 @@ func (r Rosters) Keep(ctx context.Context, ticks <-chan time.Time, problem func(
 	}
 }
 
-// groups are those whose lists are fetched.
-func (r Rosters) groups() (all []school.Group) {
-	for _, d := range r.Settings.Departments {
-		for _, g := range d.Groups {
-			if IsFetched(g) {
-				all = append(all, g)
-			}
-		}
-	}
-	return all
-}
-
-func (r Rosters) names() []string {
-	names := []string{}
-	for _, g := range r.groups() {
-		names = append(names, g.Name)
-	}
-	return names
+// Groups are those whose lists are fetched.
+func (r Rosters) Groups() []school.Group {
+	return slices.DeleteFunc(r.Settings.AllGroups(), func(g school.Group) bool { return !IsFetched(g) })
 }
 
 // dueAfter is how long a list rests before it is fetched again: one that came well, one that did not,

@@ -47,9 +47,21 @@ type askable struct {
 	Ticked      bool
 }
 
-// stages are all tasks, by stage, with those ticked that were sent. One whose words can't be read is
-// left out.
+// stages are all tasks, by stage, with those ticked that were sent.
 func (s *Server) stages(given begun) (all []stageTasks) {
+	for _, of := range s.ticks() {
+		of.Tasks = slices.Clone(of.Tasks)
+		for i := range of.Tasks {
+			of.Tasks[i].Ticked = slices.Contains(given.Tasks, of.Tasks[i].Name)
+			of.Open = of.Open || of.Tasks[i].Ticked
+		}
+		all = append(all, of)
+	}
+	return all
+}
+
+// allTasks are all tasks, by stage. One whose words can't be read is left out: asking it says why.
+func (s *Server) allTasks() (all []stageTasks) {
 	for _, t := range s.o.Session.Tasks.All() {
 		words, err := s.o.Session.Library.Task(t.Name)
 		if err != nil {
@@ -59,9 +71,7 @@ func (s *Server) stages(given begun) (all []stageTasks) {
 			all = append(all, stageTasks{Stage: title})
 		}
 		of := &all[len(all)-1]
-		one := askable{t.Name, words.Title, slices.Contains(given.Tasks, t.Name)}
-		of.Open = of.Open || one.Ticked
-		of.Tasks = append(of.Tasks, one)
+		of.Tasks = append(of.Tasks, askable{Name: t.Name, Title: words.Title})
 	}
 	return all
 }
@@ -79,12 +89,7 @@ func (s *Server) beginRoom(w http.ResponseWriter, r *http.Request, p school.Pers
 		s.groupAs(w, r, p, http.StatusBadRequest, given, err)
 		return
 	}
-	if err := s.o.Audit.Note(r.Context(), p, school.BeganRoom, head.Code); err != nil {
-		s.trouble(w, err)
-		return
-	}
-	_, err = s.o.Hall.Begin(r.Context(), head, text, way)
-	for tries := 0; errors.Is(err, class.ErrTaken) && tries < 3; tries++ { // another room has the code: what was noted is none's
+	for tries := 0; tries == 0 || errors.Is(err, class.ErrTaken) && tries < 4; tries++ { // of a code that another room has nothing comes
 		head.Code = class.NewCode()
 		if err = s.o.Audit.Note(r.Context(), p, school.BeganRoom, head.Code); err == nil {
 			_, err = s.o.Hall.Begin(r.Context(), head, text, way)
@@ -97,7 +102,7 @@ func (s *Server) beginRoom(w http.ResponseWriter, r *http.Request, p school.Pers
 	http.Redirect(w, r, "/desk/"+head.Code, http.StatusSeeOther)
 }
 
-// roomOf is the room that is to begin.
+// roomOf is the room that is to begin, without a code.
 func (s *Server) roomOf(ctx context.Context, group string, given begun) (head class.Head, blueprint string, way class.Way, err error) {
 	if way, err = class.ParseWay(given.Way); err != nil {
 		return head, "", "", err
@@ -121,5 +126,5 @@ func (s *Server) roomOf(ctx context.Context, group string, given begun) (head cl
 	if err != nil {
 		return head, "", "", err
 	}
-	return class.Head{Code: class.NewCode(), Title: read.Title, Key: rand.Text(), Roster: list.People, Group: group}, blueprint, way, nil
+	return class.Head{Title: read.Title, Key: rand.Text(), Roster: list.People, Group: group}, blueprint, way, nil
 }

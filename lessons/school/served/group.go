@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"net/http"
-	"strings"
 	"time"
 
 	"scratchpass/lessons/class"
@@ -156,12 +155,13 @@ func (s *Server) learners(r *http.Request, g school.Group) (rows []learnerRow, c
 		}
 		rows = append(rows, row)
 	}
+	v, err := s.view()
+	if err != nil {
+		return nil, nil, err
+	}
+	say := v.Speaker()
 	for _, c := range progress.CommonOf(s.items, standings, mostCommon) {
-		words, err := s.o.Session.Library.Task(c.Task)
-		if err != nil {
-			return nil, nil, err
-		}
-		common = append(common, commonRow{words.Title, strings.TrimSpace(words.Slips[c.Slip]), c.Learners, c.Times})
+		common = append(common, commonRow{say.Title(c.Task), say.Slip(c.Task, c.Slip), c.Learners, c.Times})
 	}
 	return rows, common, nil
 }

@@ -47,7 +47,7 @@ var errNoFurther = errors.New("what happened in it last can't be read")
 
 func (s *Server) keepMarks(ctx context.Context, k *keeping) error {
 	marks := school.Marks{DB: s.o.DB}
-	rooms, err := marks.Behind(ctx, school.Wanted{Groups: s.o.Settings.AllGroups(), But: k.broken, Draws: problem.Draws, Before: s.o.Clock().Add(-settled), Most: mostAtOnce})
+	rooms, err := marks.Behind(ctx, school.Wanted{Groups: school.Names(s.o.Settings.AllGroups()), But: k.broken, Draws: problem.Draws, Before: s.o.Clock().Add(-settled), Most: mostAtOnce})
 	if err != nil {
 		return err
 	}

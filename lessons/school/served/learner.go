@@ -7,7 +7,6 @@ import (
 
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/page"
-	"scratchpass/lessons/progress"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/school"
 )
@@ -48,11 +47,11 @@ func (s *Server) learner(w http.ResponseWriter, r *http.Request, p school.Person
 
 // stands is how far a learner is from the lathe, and what their record comes to.
 func (s *Server) stands(of school.Person) (ready, all template.HTML, err error) {
-	v, err := progress.ViewOf(s.o.Session, record.In(s.o.DB, of.ID))
+	v, err := s.view()
 	if err != nil {
 		return "", "", err
 	}
-	v.Name = of.Name
+	v = v.Of(record.In(s.o.DB, of.ID), of.Name)
 	now := s.o.Clock()
 	far, err := v.Ready(now)
 	if err != nil {

@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"net/url"
 	"strings"
+	"sync"
 	"time"
 	"unicode/utf8"
 
@@ -18,6 +19,7 @@ import (
 	"scratchpass/lessons/course"
 	"scratchpass/lessons/face/web"
 	"scratchpass/lessons/postgres"
+	"scratchpass/lessons/progress"
 	"scratchpass/lessons/record"
 	"scratchpass/lessons/schedule"
 	"scratchpass/lessons/school"
@@ -58,6 +60,9 @@ type Server struct {
 	study *studies
 	noted noted
 
+	view  func() (progress.View, error) // of a learner, before it is known of whom
+	ticks func() []stageTasks           // that a room can be begun with, none of them ticked
+
 	items   []schedule.Item // what a learner learns
 	special map[string]bool // that a first thread does not need
 }
@@ -72,6 +77,8 @@ func New(o Options) (*Server, error) {
 	s.pages, s.words = templates(s.say), web.WordsOf(s.say)
 	s.study = &studies{run: o.Study, clock: o.Clock, fail: o.Fail, of: map[string]*study{},
 		place: func(who string) (string, error) { return record.In(o.DB, who).Sittings().At() }}
+	s.view = sync.OnceValues(func() (progress.View, error) { return progress.ViewOf(o.Session) })
+	s.ticks = sync.OnceValue(s.allTasks)
 	lessons := course.Load(o.Session.Library)
 	s.items, s.special = lessons.Order(o.Session.System), lessons.Special()
 	s.rooms = rooms.New(o.Hall, rooms.Options{Hosts: []string{u.Host}, Words: s.words, Session: o.Session, Clock: o.Clock, Address: u.Host,

@@ -21,11 +21,11 @@ func Pages(r *cli.Run, s *sitting.Session, rec *record.Record) []web.Lookup {
 	made := func(path, label string, of func(v progress.View) (page.Page, error)) web.Lookup {
 		return web.Lookup{Path: path, Label: s.Say(label), Make: func(context.Context, url.Values) (web.Looked, error) {
 			l := web.Looked{Title: s.Say(label)}
-			v, err := progress.ViewOf(s, rec)
+			v, err := progress.ViewOf(s)
 			if err != nil {
 				return l, err
 			}
-			l.Body, err = of(v)
+			l.Body, err = of(v.Of(rec, rec.Learner))
 			return l, err
 		}}
 	}

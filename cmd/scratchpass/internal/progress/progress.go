@@ -50,12 +50,11 @@ that you rehearsed: how often, with how many mistakes, and which of them came ba
 
 // Show shows what a record comes to, in a session that is open, to a learner of a name.
 func Show(r *cli.Run, s *sitting.Session, rec *record.Record, name string) error {
-	v, err := progress.ViewOf(s, rec)
+	v, err := progress.ViewOf(s)
 	if err != nil {
 		return err
 	}
-	v.Name = name
-	shown, err := v.Page(r.Now(), s.OnPages) // where pages are scrolled all of it fits one
+	shown, err := v.Of(rec, name).Page(r.Now(), s.OnPages) // where pages are scrolled all of it fits one
 	if err != nil {
 		return err
 	}

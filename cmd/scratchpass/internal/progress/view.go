@@ -20,6 +20,6 @@ func open(ctx context.Context, r *cli.Run, whole bool) (view, error) {
 	if err != nil {
 		return view{}, err
 	}
-	v, err := progress.ViewOf(s, rec)
-	return view{v}, err
+	v, err := progress.ViewOf(s)
+	return view{v.Of(rec, rec.Learner)}, err
 }

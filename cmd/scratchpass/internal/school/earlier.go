@@ -7,10 +7,8 @@ import (
 	"net/http"
 	"net/http/httputil"
 	"net/url"
-	"slices"
 
 	"scratchpass/cmd/scratchpass/internal/cli"
-	"scratchpass/lessons/class/journal"
 	"scratchpass/lessons/postgres"
 	"scratchpass/lessons/school"
 	"scratchpass/quiz/problem"
@@ -56,23 +54,10 @@ func earlier(address string, behind bool, fail func(error)) http.Handler {
 
 // tellOpen tells of rooms that an earlier version began and that have not ended.
 func tellOpen(ctx context.Context, settings school.Settings, db *postgres.DB, out io.Writer) error {
-	j := journal.Over(db)
-	defer j.Close()
-	heads, err := j.Heads(ctx)
+	open, err := school.Marks{DB: db}.Unended(ctx, school.Names(settings.AllGroups()), problem.Draws)
 	if err != nil {
 		return err
 	}
-	var open []string
-	for _, h := range heads {
-		if _, _, ok := settings.Group(h.Group); ok && h.Draws != problem.Draws {
-			open = append(open, h.Code)
-		}
-	}
-	came, err := school.Marks{DB: db}.OfRooms(ctx, open) // of years of rooms of this version nothing is read
-	if err != nil {
-		return err
-	}
-	open = slices.DeleteFunc(open, func(code string) bool { return came[code].Ended })
 	if len(open) > 0 {
 		fmt.Fprintf(out, "rooms that an earlier version began and that have not ended: %d (%s); they go on while that version runs, with --earlier and its address\n", len(open), open[0])
 	}

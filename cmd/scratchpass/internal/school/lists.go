@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"log/slog"
-	"sync"
 	"time"
 
 	"scratchpass/lessons/school"
@@ -14,12 +13,9 @@ import (
 	"scratchpass/lessons/school/served"
 )
 
-// looksEvery is how often a node looks which class lists are due.
-const looksEvery = time.Minute
-
 // rosters are the class lists of a school. told is told of each that was fetched.
 func (p parts) rosters(told func(oneroster.Fetched)) oneroster.Rosters {
-	return oneroster.Rosters{Settings: p.settings, DB: p.db, Service: p.service, Clock: time.Now, Told: told}
+	return oneroster.Rosters{Settings: p.settings, DB: p.db, Service: p.service, Clock: p.clock.Now, Told: told}
 }
 
 // book is the school's book of grades; nil where marks go to none.
@@ -27,7 +23,7 @@ func (p parts) book() *oneroster.Book {
 	if p.service == nil || p.settings.OneRoster.ListsOnly {
 		return nil
 	}
-	return &oneroster.Book{Service: p.service, DB: p.db, Clock: time.Now}
+	return &oneroster.Book{Service: p.service, DB: p.db, Clock: p.clock.Now}
 }
 
 // logged is what the log and the numbers have of lists that are fetched and of marks that are sent:
@@ -52,22 +48,6 @@ func logged(log *slog.Logger, running *served.Running) (func(oneroster.Fetched),
 	return fetched, sent
 }
 
-// keepLists fetches class lists as they are due, until end is called.
-func keepLists(ctx context.Context, lists oneroster.Rosters, fail func(error)) (end func()) {
-	if lists.Service == nil {
-		return func() {}
-	}
-	ctx, stop := context.WithCancel(context.WithoutCancel(ctx))
-	ticks := time.NewTicker(looksEvery)
-	var keeping sync.WaitGroup
-	keeping.Go(func() { lists.Keep(ctx, ticks.C, fail) })
-	return func() {
-		ticks.Stop()
-		stop()
-		keeping.Wait()
-	}
-}
-
 // fetchAll fetches the class lists of all groups by hand, and says what came of each.
 func fetchAll(ctx context.Context, o options, out io.Writer) error {
 	p, err := partsOf(ctx, o)
@@ -75,29 +55,24 @@ func fetchAll(ctx context.Context, o options, out io.Writer) error {
 		return err
 	}
 	defer p.db.Close()
-	var failed, n int
+	failed := 0
 	lists := p.rosters(func(f oneroster.Fetched) {
 		if f.Err == nil {
 			fmt.Fprintf(out, "%s: %d people\n", f.Group, f.People)
 		}
 	})
-	for _, d := range p.settings.Departments {
-		for _, g := range d.Groups {
-			if !oneroster.IsFetched(g) {
-				continue
-			}
-			n++
-			if err := lists.Fetch(ctx, g); err != nil {
-				failed++
-				fmt.Fprintf(out, "%s: %v\n", g.Name, err)
-			}
+	groups := lists.Groups()
+	for _, g := range groups {
+		if err := lists.Fetch(ctx, g); err != nil {
+			failed++
+			fmt.Fprintf(out, "%s: %v\n", g.Name, err)
 		}
 	}
 	switch {
-	case n == 0:
+	case len(groups) == 0:
 		return errors.New("no group has a list that is fetched: give the group its class, and no roster")
 	case failed > 0:
-		return fmt.Errorf("%d of %d lists could not be fetched; those from before are kept", failed, n)
+		return fmt.Errorf("%d of %d lists could not be fetched; those from before are kept", failed, len(groups))
 	}
 	return nil
 }

@@ -128,12 +128,10 @@ func check(ctx context.Context, o options, out io.Writer) error {
 		say("sign-on", err)
 		fmt.Fprintf(out, "the sign-on has to send people back to %s\n", settings.Address+served.Back)
 		lists := checkedLists(ctx, settings, say)
-		for _, d := range settings.Departments {
-			for _, g := range d.Groups {
-				lists(g)
-				if dbErr == nil && sealErr == nil {
-					say("secret of "+g.Name, school.Secrets{DB: db, Seal: seal}.Check(ctx, g.Name))
-				}
+		for _, g := range settings.AllGroups() {
+			lists(g)
+			if dbErr == nil && sealErr == nil {
+				say("secret of "+g.Name, school.Secrets{DB: db, Seal: seal}.Check(ctx, g.Name))
 			}
 		}
 	}

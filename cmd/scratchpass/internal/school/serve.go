@@ -21,6 +21,9 @@ import (
 // node would be called away.
 const tellsEvery = 8 * time.Second
 
+// looksEvery is how often a node looks which class lists are due.
+const looksEvery = time.Minute
+
 // marksEvery is how often what came of rooms is kept, where it is not yet.
 const marksEvery = time.Minute
 
@@ -64,7 +67,6 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	running := served.NewRunning(hall.Opened)
 	fetched, sent := logged(log, running)
 	lists := p.rosters(fetched)
-	defer keepLists(ctx, lists, fail)()
 	server, err := served.New(served.Options{Settings: p.settings, DB: p.db, Sessions: school.Sessions{DB: p.db, Clock: p.clock.Now}, Audit: school.Audit{DB: p.db, Clock: p.clock.Now},
 		SignOn: p.signOn, Hall: hall, Rosters: lists, Book: p.book(), Sent: sent, Rooms: j.Of, Session: s, Clock: p.clock.Now, Study: study(r, p, doors), Fail: fail,
 		Behind: !o.tls.On(), Earlier: earlier(o.earlier, !o.tls.On(), fail)})
@@ -75,6 +77,9 @@ func serve(ctx context.Context, r *cli.Run, o options, doors Doors) (err error) 
 	var met sync.WaitGroup
 	met.Go(func() { server.Meet(meeting, time.Tick(tellsEvery)) })
 	met.Go(func() { server.KeepMarks(meeting, time.Tick(marksEvery)) })
+	if p.service != nil {
+		met.Go(func() { lists.Keep(meeting, time.Tick(looksEvery), fail) })
+	}
 	met.Go(func() { p.clock.Keep(meeting, time.Tick(clockEvery)) })
 	defer func() { apart(); met.Wait() }()
 	counted := running.Count(server.Handler(), func(page string, status int, took time.Duration) {
